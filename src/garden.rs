@@ -1,0 +1,195 @@
+//! The valid project as a plain immutable value. It knows nothing of files:
+//! a `Garden` exists only after `project` has checked every part of it.
+
+mod attendance;
+mod bed;
+mod crop;
+mod dish;
+mod grade;
+mod school_year;
+mod shelf;
+
+pub use attendance::Gap;
+pub use bed::{Area, Bed, BedKind, Cover, Growing, Microclimate, Patch, Plot, Position};
+pub use crop::{
+    Bolting, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, Method,
+    Needs, Picking, Ripening, Rotation, SeedSize, Spacing, Sun, WaterUse, Yield,
+};
+pub use dish::{Fallback, Feast, Ingredient, Source};
+pub use grade::{Class, Grade, HandOver, Hands, Slot};
+pub use school_year::{Break, Care, SchoolYear, Term};
+pub use shelf::{MAT, Shelf};
+
+use crate::calendar::{Date, Horizon};
+use crate::units::Latitude;
+use crate::weather::Record;
+
+/// Defines a typed position in one of the garden's lists.
+macro_rules! position {
+    ($(#[$doc:meta])* $name:ident, $list:ident, $item:ty) => {
+        $(#[$doc])*
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub struct $name(pub usize);
+
+        impl std::ops::Index<$name> for Garden {
+            type Output = $item;
+            fn index(&self, at: $name) -> &$item {
+                &self.$list[at.0]
+            }
+        }
+    };
+}
+
+position!(
+    /// Which grade, in the order of the project file.
+    GradeAt, grades, Grade
+);
+position!(
+    /// Which ingredient, in the order of the project file.
+    IngredientAt, ingredients, Ingredient
+);
+position!(
+    /// Which bed, in the order of the project file.
+    BedAt, beds, Bed
+);
+
+/// Which class of which grade.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct ClassAt {
+    /// The grade that the class is listed under.
+    pub grade: GradeAt,
+    /// Position among that grade's classes.
+    pub class: usize,
+}
+
+/// A value that the program chose because the file does not give it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Assumption {
+    /// What was assumed, as the file would say it (`deliver_by = 2027-10-06`).
+    pub what: String,
+    /// Why this value.
+    pub why: String,
+}
+
+/// A whole valid project.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Garden {
+    /// The project's name.
+    pub name: String,
+    /// The school's name, if given.
+    pub school: Option<String>,
+    /// The shared day.
+    pub feast: Feast,
+    /// Where the garden lies.
+    pub latitude: Latitude,
+    /// Daily weather of many past (or generated) years.
+    pub weather: Record,
+    /// Terms, breaks, days off, moving up.
+    pub school_year: SchoolYear,
+    /// The grades with their classes, at least one.
+    pub grades: Vec<Grade>,
+    /// The dish's ingredients, at least one.
+    pub ingredients: Vec<Ingredient>,
+    /// Beds and containers.
+    pub beds: Vec<Bed>,
+    /// What already stands in the beds for this dish.
+    pub growing: Vec<Growing>,
+    /// Perennial patches.
+    pub patches: Vec<Patch>,
+    /// Areas on the map that are never planted.
+    pub areas: Vec<Area>,
+    /// The seedling shelf; no flats when the school has none.
+    pub shelf: Shelf,
+    /// All that was assumed rather than given.
+    pub assumed: Vec<Assumption>,
+}
+
+impl Garden {
+    /// The weeks that the plan covers: from the first day anyone may sow (or the day that
+    /// something already growing was sown) to the last of feast and rain date.
+    #[must_use]
+    pub fn horizon(&self) -> Horizon {
+        let start = self
+            .growing
+            .iter()
+            .map(|g| g.sown)
+            .fold(self.school_year.start, Date::min);
+        Horizon::spanning(start, self.last_day())
+    }
+
+    /// The last day that matters: the rain date where there is one, else the feast.
+    #[must_use]
+    pub fn last_day(&self) -> Date {
+        self.feast.rain_date.unwrap_or(self.feast.day)
+    }
+
+    /// All grade positions in order.
+    pub fn grade_positions(&self) -> impl Iterator<Item = GradeAt> + use<> {
+        (0..self.grades.len()).map(GradeAt)
+    }
+
+    /// All ingredient positions in order.
+    pub fn ingredient_positions(&self) -> impl Iterator<Item = IngredientAt> + use<> {
+        (0..self.ingredients.len()).map(IngredientAt)
+    }
+
+    /// All bed positions in order.
+    pub fn bed_positions(&self) -> impl Iterator<Item = BedAt> + use<> {
+        (0..self.beds.len()).map(BedAt)
+    }
+
+    /// All classes of a grade.
+    pub fn classes_of(&self, grade: GradeAt) -> impl Iterator<Item = ClassAt> + use<> {
+        (0..self[grade].classes.len()).map(move |class| ClassAt { grade, class })
+    }
+
+    /// One class.
+    #[must_use]
+    pub fn class(&self, at: ClassAt) -> &Class {
+        &self[at.grade].classes[at.class]
+    }
+
+    /// Total children of a grade.
+    #[must_use]
+    pub fn children_of(&self, grade: GradeAt) -> u32 {
+        self[grade].classes.iter().map(|c| c.children).sum()
+    }
+
+    /// The grade whose classes tend the plantings of `grade` on `day`: itself, or, after
+    /// moving up, the adopter where the grade leaves the school.
+    #[must_use]
+    pub fn tending(&self, grade: GradeAt, day: Date) -> GradeAt {
+        match (self[grade].hand_over, self.school_year.moves_up) {
+            (HandOver::Leaves { adopter }, Some(moves_up)) if day >= moves_up => adopter,
+            _ => grade,
+        }
+    }
+
+    /// True if the children who tend a grade's plantings on `day` are those who tended them
+    /// before moving up.
+    #[must_use]
+    pub fn same_children(&self, grade: GradeAt, day: Date) -> bool {
+        match self.school_year.moves_up {
+            Some(moves_up) if day >= moves_up => self[grade].hand_over == HandOver::SameChildren,
+            _ => true,
+        }
+    }
+
+    /// The days on which a class meets within the plan's span, in order.
+    #[must_use]
+    pub fn sessions(&self, at: ClassAt) -> Vec<Date> {
+        self.class(at).sessions(&self.school_year, self.horizon())
+    }
+
+    /// Minutes of the class's slot on a day on which it meets.
+    #[must_use]
+    pub fn session_minutes(&self, at: ClassAt, day: Date) -> crate::units::Minutes {
+        self.class(at).slot_on(&self.school_year, day).minutes
+    }
+
+    /// Spans of more than two days in a row on which nobody is on site.
+    #[must_use]
+    pub fn gaps(&self) -> Vec<Gap> {
+        attendance::gaps(&self.school_year, self.horizon())
+    }
+}

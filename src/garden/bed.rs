@@ -1,0 +1,193 @@
+//! Beds, what stands in them, perennial patches and areas that are never planted.
+
+use crate::calendar::Date;
+use crate::units::{Celsius, Centimetres, Kilograms, Metres, STRIP};
+
+use super::BedAt;
+use super::crop::{Crop, Sun};
+
+/// A bed in the ground or raised, or a container.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum BedKind {
+    /// A bed.
+    Bed,
+    /// A container: handled as a bed, named otherwise.
+    Container,
+}
+
+/// A cover over the bed, such as fleece or a tunnel.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Cover {
+    /// What it is.
+    pub name: String,
+    /// Degrees of frost that it keeps off.
+    pub keeps_off: Celsius,
+    /// How much warmer the soil is under it.
+    pub warms_soil: Celsius,
+}
+
+/// What of a bed changes how plants grow in it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Microclimate {
+    /// Degrees of frost kept off.
+    pub frost_kept_off: Celsius,
+    /// Degrees by which the soil is warmer than the smoothed air.
+    pub soil_bonus: Celsius,
+}
+
+/// A place on the map, south-west corner, metres east and north of the map's origin.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Position {
+    /// Metres east.
+    pub x: Metres,
+    /// Metres north.
+    pub y: Metres,
+}
+
+/// One bed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Bed {
+    /// The id by which people name it.
+    pub id: String,
+    /// Bed or container.
+    pub kind: BedKind,
+    /// Length, along which strips are counted.
+    pub length: Metres,
+    /// Width.
+    pub width: Metres,
+    /// Depth of good soil.
+    pub soil: Centimetres,
+    /// How much sun it has.
+    pub sun: Sun,
+    /// Length of the part that has a trellis, from the bed's start; 0 for none.
+    pub trellis: Metres,
+    /// Cover, if any.
+    pub cover: Option<Cover>,
+    /// Degrees by which the bed's soil is warmer than the smoothed air, without the cover.
+    pub soil_bonus: Celsius,
+    /// The first day on which it is free.
+    pub free_from: Option<Date>,
+    /// Years and crop families that it carried, newest first.
+    pub grew: Vec<(i32, Vec<String>)>,
+    /// Where it lies on the map.
+    pub at: Option<Position>,
+}
+
+/// A part of a bed that is the same for every crop: with trellis or without.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Plot {
+    /// The bed.
+    pub bed: BedAt,
+    /// First strip of the part, counted from 0 at the bed's start.
+    pub first_strip: u32,
+    /// How many strips.
+    pub strips: u32,
+    /// True if it has a trellis.
+    pub trellis: bool,
+}
+
+impl Bed {
+    /// How many whole strips the bed has.
+    #[must_use]
+    pub fn strips(&self) -> u32 {
+        whole_strips(self.length)
+    }
+
+    /// How many strips have a trellis.
+    #[must_use]
+    pub fn trellis_strips(&self) -> u32 {
+        whole_strips(self.trellis).min(self.strips())
+    }
+
+    /// The parts with and without trellis, none empty.
+    #[must_use]
+    pub fn plots(&self, bed: BedAt) -> Vec<Plot> {
+        let with = self.trellis_strips();
+        [
+            Plot {
+                bed,
+                first_strip: 0,
+                strips: with,
+                trellis: true,
+            },
+            Plot {
+                bed,
+                first_strip: with,
+                strips: self.strips() - with,
+                trellis: false,
+            },
+        ]
+        .into_iter()
+        .filter(|p| p.strips > 0)
+        .collect()
+    }
+
+    /// What changes how plants grow in it.
+    #[must_use]
+    pub fn microclimate(&self) -> Microclimate {
+        let cover = self.cover.as_ref();
+        Microclimate {
+            frost_kept_off: cover.map_or(Celsius(0.0), |c| c.keeps_off),
+            soil_bonus: self.soil_bonus + cover.map_or(Celsius(0.0), |c| c.warms_soil),
+        }
+    }
+
+    /// True if soil depth and sun suit a crop. Trellis is a matter of the plot,
+    /// rotation one of its own rule.
+    #[must_use]
+    pub fn suits(&self, crop: &Crop) -> bool {
+        self.soil >= crop.needs.soil && self.sun >= crop.needs.sun
+    }
+}
+
+/// Whole strips in a length; a millimetre of rounding is forgiven.
+fn whole_strips(length: Metres) -> u32 {
+    ((length.0 + 0.001) / STRIP.0).floor() as u32
+}
+
+/// Something that already stands in a bed and serves an ingredient.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Growing {
+    /// The bed.
+    pub bed: BedAt,
+    /// The first strip, from 0.
+    pub first_strip: u32,
+    /// How many strips.
+    pub strips: u32,
+    /// When it was sown or planted.
+    pub sown: Date,
+    /// True if it was planted as a plant (not sown in place).
+    pub as_plants: bool,
+}
+
+/// A perennial patch outside the beds, standing every year.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Patch {
+    /// Its id.
+    pub id: String,
+    /// The crop that stands there.
+    pub crop: String,
+    /// First day of the year on which it may be picked.
+    pub pick_from: Date,
+    /// Last day on which it may be picked.
+    pub pick_to: Date,
+    /// Usable harvest of one pick in a poor year.
+    pub low: Kilograms,
+    /// Usable harvest of one pick in an ordinary year.
+    pub expected: Kilograms,
+    /// Length and width for the map.
+    pub size: Option<(Metres, Metres)>,
+    /// Where it lies on the map.
+    pub at: Option<Position>,
+}
+
+/// An area on the map that is never planted: flowers, seating, shade, path, tap.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Area {
+    /// What it is.
+    pub name: String,
+    /// Length and width.
+    pub size: (Metres, Metres),
+    /// Where it lies.
+    pub at: Position,
+}

@@ -1,0 +1,252 @@
+//! A crop as the program computes with it: the catalogue's figures, with the project's
+//! own figures in their place where it gives them.
+
+use serde::{Deserialize, Serialize};
+
+use crate::units::{Celsius, Centimetres, DegreeDays, Hours, Kilograms, Share};
+
+/// How much sun a bed has, or a crop needs at the least.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Sun {
+    /// Under about three hours of direct sun.
+    Shade,
+    /// Three to six hours.
+    Part,
+    /// Six hours and more.
+    Full,
+}
+
+/// A way of growing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Method {
+    /// Seed sown in the bed.
+    Direct,
+    /// Sown on the shelf, then planted out.
+    Indoor,
+    /// Seed pieces, sets or cloves planted in the bed.
+    Pieces,
+    /// Bought young plants planted in the bed.
+    Bought,
+    /// Already stands in a bed when the plan begins.
+    Growing,
+    /// Picked from a perennial patch.
+    Patch,
+}
+
+/// Size of the seed, for little hands and for the work it takes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SeedSize {
+    /// Sown as a pinch, with help.
+    Tiny,
+    /// Middling.
+    Medium,
+    /// Single seeds are easily held.
+    Large,
+}
+
+/// How long seed takes to come up at a soil temperature.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Germination {
+    /// Days at 0, 5, ... 40 C; `None` where it does not germinate or was not tested.
+    /// Source: Harrington and Minges 1954.
+    Table([Option<f64>; 9]),
+    /// No table: `days` at the optimum, rate proportional to warmth above `min`, none
+    /// outside `min..=max`.
+    Range {
+        /// Least soil temperature.
+        min: Celsius,
+        /// Best soil temperature.
+        optimum: Celsius,
+        /// Greatest soil temperature.
+        max: Celsius,
+        /// Days at the optimum.
+        days: f64,
+    },
+}
+
+/// Raising plants on the shelf.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct IndoorStart {
+    /// Least age at planting out, weeks from sowing.
+    pub weeks_lo: u32,
+    /// Greatest age at planting out.
+    pub weeks_hi: u32,
+    /// Cells of the flat that is sown.
+    pub cells_per_flat: u32,
+    /// Pots per flat after potting up; `None` if the crop is not potted up.
+    pub pots_per_flat: Option<u32>,
+    /// It goes on the heat mat until it is up when the room is colder than this.
+    pub warm_below: Celsius,
+}
+
+/// Average of the day's extremes, or a sine through them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum DegreeDayMethod {
+    /// Mean of the extremes, each first held between base and upper limit.
+    Average,
+    /// Single sine (Baskerville and Emin 1969), horizontal cut-off.
+    Sine,
+}
+
+/// How much warmth a crop needs until the first pick.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Ripening {
+    /// Packet days from sowing in the bed, if it may be sown there.
+    pub days_from_sowing: Option<f64>,
+    /// Packet days from planting out, if it may be planted.
+    pub days_from_planting: Option<f64>,
+    /// Published thermal time from sowing in the bed; takes precedence over packet days.
+    pub thermal_from_sowing: Option<DegreeDays>,
+    /// The mean temperature at which packet days hold.
+    pub reference: Celsius,
+    /// No growth below.
+    pub base: Celsius,
+    /// No more growth above.
+    pub upper: Option<Celsius>,
+    /// How a day's degree-days are computed.
+    pub method: DegreeDayMethod,
+}
+
+/// What frost does to standing leaves.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum FrostResponse {
+    /// The planting is lost.
+    Killed,
+    /// The planting loses this many packet days and grows again.
+    SetBack {
+        /// Packet days lost, at the reference temperature.
+        days: f64,
+    },
+}
+
+/// When long days end a crop.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Bolting {
+    /// Day length that counts as long.
+    pub day_length: Hours,
+    /// Long days after emergence (or planting out) until it bolts.
+    pub after_days: u32,
+}
+
+/// Picking, holding and keeping.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Picking {
+    /// True if it bears again and again; then one pick gives only a share of the season.
+    pub keeps_bearing: bool,
+    /// Share of a season's yield in one pick; 1 for crops picked once.
+    pub one_pick_share: Share,
+    /// Days from ripe until it is past in the ground; for crops that keep bearing, days
+    /// from first ripe until they stop.
+    pub holds_in_ground_days: u32,
+    /// True if frost does not harm the ripe crop in the ground (roots, bulbs).
+    pub safe_underground: bool,
+    /// Days of curing or drying after the pick before it can be used; 0 for none.
+    pub cure_days: u32,
+    /// Days that it keeps after pick and cure.
+    pub storage_days: u32,
+}
+
+/// Harvest of one plant over its season, as grown.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Yield {
+    /// In a poor year.
+    pub low: Kilograms,
+    /// In an ordinary year.
+    pub expected: Kilograms,
+    /// Share that is left after trimming.
+    pub usable: Share,
+}
+
+/// Distances at which it stands.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Spacing {
+    /// Between plants in a row.
+    pub in_row: Centimetres,
+    /// Between rows.
+    pub between_rows: Centimetres,
+}
+
+/// What a bed must offer.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Needs {
+    /// Least sun.
+    pub sun: Sun,
+    /// Least depth of soil.
+    pub soil: Centimetres,
+    /// True if it climbs.
+    pub trellis: bool,
+}
+
+/// Rotation group and how long it should keep away.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Rotation {
+    /// The group: nightshade, onion, cabbage ...
+    pub family: String,
+    /// Years that it must stay away from a bed.
+    pub years_hard: u32,
+    /// Years that it should stay away.
+    pub years_wished: u32,
+}
+
+/// Crop coefficients of the FAO-56 stages.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WaterUse {
+    /// Initial stage.
+    pub initial: f64,
+    /// Mid-season.
+    pub mid: f64,
+    /// End of the late season.
+    pub end: f64,
+}
+
+/// What a reader must be told.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Caution {
+    /// Text in plain words; empty for none.
+    pub text: String,
+    /// The allergen to ask the nurse about, if any.
+    pub allergen: Option<String>,
+}
+
+/// One crop.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Crop {
+    /// Its name in the catalogue.
+    pub name: String,
+    /// Botanical name.
+    pub botanical: String,
+    /// Rotation.
+    pub rotation: Rotation,
+    /// The ways of sowing or planting that work, best first; empty for perennials that only
+    /// stand. Never `Growing` or `Patch`.
+    pub methods: Vec<Method>,
+    /// Coming up.
+    pub germination: Germination,
+    /// Share of seeds that germinate.
+    pub germinates: Share,
+    /// Raising on the shelf.
+    pub indoor: Option<IndoorStart>,
+    /// Warmth until ripe.
+    pub ripening: Ripening,
+    /// A hardened plant's leaves bear this; anything colder is frost to it.
+    pub frost_limit: Celsius,
+    /// What frost does.
+    pub frost: FrostResponse,
+    /// When long days end it.
+    pub bolting: Option<Bolting>,
+    /// Picking, holding, keeping.
+    pub picking: Picking,
+    /// Harvest per plant.
+    pub yields: Yield,
+    /// Spacing.
+    pub spacing: Spacing,
+    /// What a bed must offer.
+    pub needs: Needs,
+    /// Seed size.
+    pub seed_size: SeedSize,
+    /// Water use, where published.
+    pub water: Option<WaterUse>,
+    /// Cautions.
+    pub caution: Caution,
+}

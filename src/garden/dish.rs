@@ -1,0 +1,73 @@
+//! The feast and what is eaten at it.
+
+use crate::calendar::Date;
+use crate::units::{Kilograms, Share};
+
+use super::GradeAt;
+use super::crop::{Crop, Method};
+
+/// The shared day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Feast {
+    /// The day of the feast.
+    pub day: Date,
+    /// A second day, for rain; readiness is reported for it too.
+    pub rain_date: Option<Date>,
+    /// When the kitchen needs the harvest, cured where it must be cured.
+    pub deliver_by: Date,
+    /// How many portions.
+    pub portions: u32,
+}
+
+/// What is bought if an ingredient fails.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Fallback {
+    /// The last day to order.
+    pub buy_by: Date,
+    /// What it costs, in the school's currency.
+    pub cost: Option<f64>,
+}
+
+/// Where an ingredient comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Source {
+    /// Sown or planted within the plan.
+    Sown,
+    /// Already stands in a bed: position in `Garden::growing`.
+    Growing(usize),
+    /// A perennial patch: position in `Garden::patches`.
+    Patch(usize),
+}
+
+/// One ingredient of the dish.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ingredient {
+    /// Its name, unique in the dish; the crop's name unless given.
+    pub name: String,
+    /// The crop with the project's overrides applied.
+    pub crop: Crop,
+    /// The grade that grows it.
+    pub grade: GradeAt,
+    /// Where it comes from.
+    pub source: Source,
+    /// The ways of sowing or planting that are allowed; at least one for `Source::Sown`.
+    pub methods: Vec<Method>,
+    /// Edible grams that a portion should hold: a target, not an oath.
+    pub grams_per_portion: f64,
+    /// The least share of the target that counts as in the pot.
+    pub least_share: Share,
+    /// What every child of the grade sows.
+    pub each_child_sows: u32,
+    /// How many sowings there may be, 1 to 4.
+    pub max_sowings: u32,
+    /// What is bought if it fails.
+    pub fallback: Option<Fallback>,
+}
+
+impl Ingredient {
+    /// Edible kilograms for all portions.
+    #[must_use]
+    pub fn target(&self, portions: u32) -> Kilograms {
+        Kilograms(self.grams_per_portion * f64::from(portions) / 1000.0)
+    }
+}

@@ -1,0 +1,88 @@
+//! Terms, breaks and days off: when school is in, and who cares for plants when it is not.
+
+use chrono::{Datelike, Weekday};
+
+use crate::calendar::Date;
+
+/// A span of school.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Term {
+    /// Its name, by which classes give later slots.
+    pub name: String,
+    /// First day of school.
+    pub from: Date,
+    /// Last day of school.
+    pub to: Date,
+}
+
+/// Who cares for plants in a break.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Care {
+    /// Nobody is on site.
+    Nobody,
+    /// Staff water; nobody picks.
+    Staff,
+    /// Families water, pick and cure.
+    Families,
+}
+
+/// A span without school.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Break {
+    /// Its name.
+    pub name: String,
+    /// First day without school.
+    pub from: Date,
+    /// Last day without school.
+    pub to: Date,
+    /// Who cares for plants.
+    pub care: Care,
+}
+
+/// The school's year or years that the plan runs through.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SchoolYear {
+    /// The first day on which anyone may sow.
+    pub start: Date,
+    /// The day on which the grades move up, if it falls within the plan.
+    pub moves_up: Option<Date>,
+    /// Terms in order, without overlap.
+    pub terms: Vec<Term>,
+    /// Breaks in order.
+    pub breaks: Vec<Break>,
+    /// Single days without school, in order.
+    pub days_off: Vec<Date>,
+}
+
+impl SchoolYear {
+    /// The term that a day lies in.
+    #[must_use]
+    pub fn term_on(&self, day: Date) -> Option<usize> {
+        self.terms.iter().position(|t| t.from <= day && day <= t.to)
+    }
+
+    /// The break that a day lies in.
+    #[must_use]
+    pub fn break_on(&self, day: Date) -> Option<&Break> {
+        self.breaks.iter().find(|b| b.from <= day && day <= b.to)
+    }
+
+    /// True if school is in: a weekday within a term, not in a break, not a day off.
+    #[must_use]
+    pub fn school_is_in(&self, day: Date) -> bool {
+        !matches!(day.weekday(), Weekday::Sat | Weekday::Sun)
+            && self.term_on(day).is_some()
+            && self.break_on(day).is_none()
+            && !self.days_off.contains(&day)
+    }
+
+    /// The school day `n` school days before `day`; `None` if the year has not that many.
+    #[must_use]
+    pub fn school_days_before(&self, day: Date, n: usize) -> Option<Date> {
+        let first = self.terms.first()?.from;
+        std::iter::successors(day.pred_opt(), |d| d.pred_opt())
+            .take_while(|d| *d >= first)
+            .filter(|d| self.school_is_in(*d))
+            .nth(n.checked_sub(1)?)
+    }
+}

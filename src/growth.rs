@@ -1,0 +1,14 @@
+//! Facts of growth: every crop through every weather year, amounts, seeds, flats, work.
+//! Nothing here decides anything.
+
+pub mod amount;
+pub mod degree_days;
+pub mod germination;
+pub mod ready;
+pub mod season;
+pub mod work;
+
+pub use amount::{Block, Need, need};
+pub use ready::{Unready, picked_and_kept};
+pub use season::{CropSeason, Fate, Loss};
+pub use work::minutes;

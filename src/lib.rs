@@ -1,0 +1,10 @@
+//! Tureen plans one dish that a whole school grows and eats on one day.
+//! See DEVELOPERS.md for the way through the program.
+
+pub mod calendar;
+pub mod checker;
+pub mod garden;
+pub mod growth;
+pub mod plan;
+pub mod units;
+pub mod weather;

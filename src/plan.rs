@@ -1,0 +1,191 @@
+//! The decision as plain data: plantings with their steps and places, what they promise,
+//! and how far each aim is proved. Names and dates only, so that a person can read and
+//! edit the saved form.
+
+mod rule;
+pub mod saved;
+
+pub use rule::{Aim, Rule};
+
+use serde::{Deserialize, Serialize};
+
+use crate::calendar::Date;
+use crate::garden::Method;
+use crate::units::{Kilograms, Minutes};
+
+/// Something done to a planting.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum StepKind {
+    /// Seed, pieces, sets or cloves go into flats or into the bed.
+    Sow,
+    /// Seedlings move from cells to pots.
+    PotUp,
+    /// Seedlings learn the outdoors, day by day.
+    Harden,
+    /// Plants go into the bed.
+    PlantOut,
+    /// Surplus seedlings are taken out of the row.
+    Thin,
+    /// The harvest, at the first of these steps at which it is ripe.
+    Pick,
+    /// The harvest dries or cures.
+    Cure,
+}
+
+/// One class at one of its sessions.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Visit {
+    /// The class's name.
+    pub class: String,
+    /// The day.
+    pub date: Date,
+}
+
+/// When a step is done, and by whom.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub enum When {
+    /// By children, each class in one session.
+    Sessions(Vec<Visit>),
+    /// By families, on a day of a break in which they care.
+    Families(Date),
+    /// By an adult, on one day.
+    Adult(Date),
+    /// Day by day over a span, both ends included.
+    Daily {
+        /// First day.
+        from: Date,
+        /// Last day.
+        to: Date,
+    },
+}
+
+/// One step of a planting.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub struct Step {
+    /// What is done.
+    pub kind: StepKind,
+    /// When and by whom.
+    pub when: When,
+    /// Minutes that it takes of each class's session; 0 if no session is used.
+    pub minutes: Minutes,
+}
+
+impl When {
+    /// The first day of the step.
+    #[must_use]
+    pub fn first(&self) -> Option<Date> {
+        match self {
+            When::Sessions(visits) => visits.iter().map(|v| v.date).min(),
+            When::Families(day) | When::Adult(day) => Some(*day),
+            When::Daily { from, .. } => Some(*from),
+        }
+    }
+
+    /// The last day of the step.
+    #[must_use]
+    pub fn last(&self) -> Option<Date> {
+        match self {
+            When::Sessions(visits) => visits.iter().map(|v| v.date).max(),
+            When::Families(day) | When::Adult(day) => Some(*day),
+            When::Daily { to, .. } => Some(*to),
+        }
+    }
+}
+
+/// Neighbouring strips of one bed.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub struct Place {
+    /// The bed's id.
+    pub bed: String,
+    /// The first strip, counted from 1 at the bed's start.
+    pub first_strip: u32,
+    /// How many strips.
+    pub strips: u32,
+}
+
+/// One sowing of one ingredient.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub struct Planting {
+    /// The ingredient's name.
+    pub ingredient: String,
+    /// How it is grown.
+    pub method: Method,
+    /// Steps in order of time; one `Pick` per round of the pick window.
+    pub steps: Vec<Step>,
+    /// Where it stands; empty for a patch.
+    pub places: Vec<Place>,
+    /// Plants that stand in the bed; 0 for a patch.
+    pub plants: u32,
+    /// Seeds, pieces or bought plants to have.
+    pub seeds: u32,
+    /// Flats on the shelf until potting up or planting out.
+    pub flats_sown: u32,
+    /// Flats on the shelf after potting up.
+    pub flats_kept: u32,
+    /// True if the flats stand on the heat mat until the seed is up.
+    pub on_mat: bool,
+}
+
+/// What the plan promises for one ingredient.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub struct IngredientPromise {
+    /// The ingredient's name.
+    pub ingredient: String,
+    /// Weather years in which at least the least share is in the pot.
+    pub ready_years: u32,
+    /// Usable kilograms of all its plantings in a poor year.
+    pub low: Kilograms,
+    /// Usable kilograms of all its plantings in an ordinary year.
+    pub expected: Kilograms,
+}
+
+/// What the plan promises.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub struct Promise {
+    /// Through how many weather years it was grown.
+    pub weather_years: u32,
+    /// In how many of them the whole dish is ready.
+    pub whole_dish_years: u32,
+    /// Per ingredient, in the order of the project file.
+    pub ingredients: Vec<IngredientPromise>,
+}
+
+/// How far an aim was reached and proved.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub struct AimResult {
+    /// Which aim.
+    pub aim: Aim,
+    /// Its value when it was solved for.
+    pub value: f64,
+    /// No plan that keeps the earlier aims can be better than this.
+    pub bound: f64,
+}
+
+impl AimResult {
+    /// True if the value is proved best, given the earlier aims.
+    #[must_use]
+    pub fn proved(&self) -> bool {
+        (self.value - self.bound).abs() <= 1e-6 * self.bound.abs().max(1.0)
+    }
+}
+
+/// A whole plan.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub struct Plan {
+    /// All plantings, by ingredient in the order of the project file, then by sowing.
+    pub plantings: Vec<Planting>,
+    /// What it promises.
+    pub promise: Promise,
+    /// The aims in order, with value and bound.
+    pub aims: Vec<AimResult>,
+}

@@ -1,0 +1,126 @@
+//! The rules that every plan keeps and the aims that are followed in order.
+
+use serde::{Deserialize, Serialize};
+
+/// A rule that a plan keeps. `model/rules` and `checker/rules` hold one file for each.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Rule {
+    /// Strips are used by one planting at a time.
+    Space,
+    /// Flats on the shelf and on the mat do not exceed what stands ready.
+    Shelf,
+    /// Children work only when their class meets, and within its minutes.
+    Sessions,
+    /// A crop family keeps away from a bed for its years.
+    Rotation,
+    /// Every ingredient reaches its least share, and amounts are what the plants give.
+    Amount,
+    /// Steps follow one another as the crop needs, and the promised years are ready.
+    Readiness,
+    /// Every class of a grade takes part in its steps.
+    Participation,
+    /// Nothing hardens off while nobody is on site.
+    Care,
+}
+
+impl Rule {
+    /// All rules.
+    pub const ALL: [Rule; 8] = [
+        Rule::Space,
+        Rule::Shelf,
+        Rule::Sessions,
+        Rule::Rotation,
+        Rule::Amount,
+        Rule::Readiness,
+        Rule::Participation,
+        Rule::Care,
+    ];
+
+    /// Its short name.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Rule::Space => "space",
+            Rule::Shelf => "shelf",
+            Rule::Sessions => "sessions",
+            Rule::Rotation => "rotation",
+            Rule::Amount => "amount",
+            Rule::Readiness => "readiness",
+            Rule::Participation => "participation",
+            Rule::Care => "care",
+        }
+    }
+
+    /// What it says, in a sentence for the coordinator.
+    #[must_use]
+    pub fn sentence(self) -> &'static str {
+        match self {
+            Rule::Space => "A strip of bed carries one planting at a time, after the bed is free.",
+            Rule::Shelf => "Seedlings fit on the shelf, and warm ones on the heat mat.",
+            Rule::Sessions => "Children work only when their class meets, and within its minutes.",
+            Rule::Rotation => "A crop family keeps away from a bed for its years.",
+            Rule::Amount => "Every ingredient reaches its least share of the target.",
+            Rule::Readiness => "Steps follow one another as the crop needs, so that it is ready.",
+            Rule::Participation => "Every class of a grade takes part in its steps.",
+            Rule::Care => "Nothing hardens off while nobody is on site.",
+        }
+    }
+}
+
+/// What is aimed at, in order; each aim is held before the next is followed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Aim {
+    /// As many ingredients in the pot as can be. Count, more is better.
+    InThePot,
+    /// Ready years of the worst ingredient. Years, more is better.
+    WorstIngredient,
+    /// Ready years of all ingredients, added up. Years, more is better.
+    AllIngredients,
+    /// Ready years of the whole dish. Years, more is better.
+    WholeDish,
+    /// The least garden-grown share of the target at low yield. Share, more is better.
+    LeastGrownShare,
+    /// Garden-grown shares at expected yield, each at most 1, added up. More is better.
+    ExpectedAmounts,
+    /// Steps that one cancelled session would lose. Count, fewer is better.
+    Slack,
+    /// Steps not done by the children who sowed. Count, fewer is better.
+    Children,
+    /// Days on which something needs care and nobody is on site. Days, fewer is better.
+    UnattendedDays,
+    /// Second steps in one session of a class. Count, fewer is better.
+    Evenness,
+    /// Weeks that seedlings are older than they need be, plus number of sowings. Fewer is better.
+    Tidiness,
+}
+
+impl Aim {
+    /// All aims in order.
+    pub const ALL: [Aim; 11] = [
+        Aim::InThePot,
+        Aim::WorstIngredient,
+        Aim::AllIngredients,
+        Aim::WholeDish,
+        Aim::LeastGrownShare,
+        Aim::ExpectedAmounts,
+        Aim::Slack,
+        Aim::Children,
+        Aim::UnattendedDays,
+        Aim::Evenness,
+        Aim::Tidiness,
+    ];
+
+    /// True if more is better.
+    #[must_use]
+    pub fn more_is_better(self) -> bool {
+        self <= Aim::ExpectedAmounts
+    }
+
+    /// True if its value is a whole number.
+    #[must_use]
+    pub fn is_whole(self) -> bool {
+        !matches!(self, Aim::LeastGrownShare | Aim::ExpectedAmounts)
+    }
+}

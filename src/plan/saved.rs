@@ -1,0 +1,1 @@
+//! The saved plan: versioned JSON.

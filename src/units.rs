@@ -1,0 +1,146 @@
+//! Units as types: a mass is not a length, a share is not a count.
+//! Every quantity that crosses a module border wears one of these.
+
+use std::fmt;
+use std::iter::Sum;
+use std::ops::{Add, Div, Mul, Sub};
+
+use serde::{Deserialize, Serialize};
+
+/// Defines a quantity held as `f64` in one fixed unit.
+macro_rules! quantity {
+    ($(#[$doc:meta])* $name:ident, $symbol:literal) => {
+        $(#[$doc])*
+        #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default, Serialize, Deserialize)]
+        #[serde(transparent)]
+        pub struct $name(pub f64);
+
+        impl $name {
+            /// The unit's symbol, as printed.
+            pub const SYMBOL: &'static str = $symbol;
+
+            /// The smaller of two.
+            #[must_use]
+            pub fn min(self, other: Self) -> Self {
+                Self(self.0.min(other.0))
+            }
+
+            /// The larger of two.
+            #[must_use]
+            pub fn max(self, other: Self) -> Self {
+                Self(self.0.max(other.0))
+            }
+        }
+
+        impl Add for $name {
+            type Output = Self;
+            fn add(self, other: Self) -> Self {
+                Self(self.0 + other.0)
+            }
+        }
+
+        impl Sub for $name {
+            type Output = Self;
+            fn sub(self, other: Self) -> Self {
+                Self(self.0 - other.0)
+            }
+        }
+
+        impl Mul<f64> for $name {
+            type Output = Self;
+            fn mul(self, factor: f64) -> Self {
+                Self(self.0 * factor)
+            }
+        }
+
+        impl Div for $name {
+            type Output = f64;
+            fn div(self, other: Self) -> f64 {
+                self.0 / other.0
+            }
+        }
+
+        impl Sum for $name {
+            fn sum<I: Iterator<Item = Self>>(iter: I) -> Self {
+                Self(iter.map(|q| q.0).sum())
+            }
+        }
+
+        impl fmt::Display for $name {
+            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                match f.precision() {
+                    Some(digits) => write!(f, "{:.*} {}", digits, self.0, $symbol),
+                    None => write!(f, "{} {}", self.0, $symbol),
+                }
+            }
+        }
+    };
+}
+
+quantity!(
+    /// A temperature, or a difference of temperatures, in degrees Celsius.
+    Celsius,
+    "C"
+);
+quantity!(
+    /// Thermal time in degree-days Celsius.
+    DegreeDays,
+    "C-days"
+);
+quantity!(
+    /// A mass in kilograms.
+    Kilograms,
+    "kg"
+);
+quantity!(
+    /// A length in metres.
+    Metres,
+    "m"
+);
+quantity!(
+    /// A length in centimetres: spacings and depths.
+    Centimetres,
+    "cm"
+);
+quantity!(
+    /// Rain or evaporation in millimetres; on 1 m2 this is as many litres.
+    Millimetres,
+    "mm"
+);
+quantity!(
+    /// Hours, used for day length.
+    Hours,
+    "h"
+);
+quantity!(
+    /// Degrees of latitude, north positive, -66 to 66.
+    Latitude,
+    "deg"
+);
+quantity!(
+    /// Minutes of a lesson.
+    Minutes,
+    "min"
+);
+
+impl Centimetres {
+    /// The same length in metres.
+    #[must_use]
+    pub fn to_metres(self) -> Metres {
+        Metres(self.0 / 100.0)
+    }
+}
+
+/// A part of a whole, 0 to 1 (an expected amount may exceed its target and then passes 1).
+#[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Share(pub f64);
+
+impl fmt::Display for Share {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{:.0} %", self.0 * 100.0)
+    }
+}
+
+/// The length of bed that one strip takes: beds are shared in whole strips across their width.
+pub const STRIP: Metres = Metres(0.30);

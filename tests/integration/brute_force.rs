@@ -1,0 +1,1 @@
+//! brute_force

@@ -1,0 +1,1 @@
+//! checker_damage

@@ -1,0 +1,1 @@
+//! growth_reference

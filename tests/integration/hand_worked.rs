@@ -1,0 +1,1 @@
+//! hand_worked

@@ -1,0 +1,17 @@
+//! The one test binary: what a user sees, hand-worked cases, brute force, damaged plans,
+//! broken files, random gardens, outside references.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+mod architecture;
+mod brute_force;
+mod catalogue;
+mod checker_damage;
+mod cli;
+mod growth_reference;
+mod hand_worked;
+mod project_errors;
+mod random_gardens;
+mod report;
+mod scenarios;
+mod support;
+mod weather;

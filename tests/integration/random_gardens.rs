@@ -1,0 +1,1 @@
+//! random_gardens
