@@ -2,9 +2,12 @@
 //! See DEVELOPERS.md for the way through the program.
 
 pub mod calendar;
+pub mod catalogue;
 pub mod checker;
+pub mod diagnostic;
 pub mod garden;
 pub mod growth;
 pub mod plan;
+pub mod project;
 pub mod units;
 pub mod weather;
