@@ -3,6 +3,10 @@
 use crate::garden::{Crop, Ingredient, Method};
 use crate::units::{Kilograms, Metres};
 
+/// Share of what comes up that children lose: trodden on, pulled, drowned (common practice:
+/// 10 to 25 in 100).
+pub const CHILD_LOSS: f64 = 0.15;
+
 /// The smallest piece of bed in which a crop's rows come out whole.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Block {
