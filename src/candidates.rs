@@ -18,6 +18,7 @@ pub use amounts::{Amounts, Level};
 pub use context::Context;
 pub use dominance::{MOST_UNIONS, greatest_use};
 pub use dropped::{DropReason, Dropped};
+pub use nursery::hardening;
 pub use places::{BedClass, MOST_PLOTS, PlotSet, bed_classes, plots, unions};
 pub use rounds::{PickDay, Round, rounds};
 pub use years::YearSet;

@@ -6,6 +6,7 @@ pub mod candidates;
 pub mod checker;
 pub mod garden;
 pub mod growth;
+pub mod model;
 pub mod plan;
 pub mod units;
 pub mod weather;

@@ -8,7 +8,7 @@ use crate::calendar::Date;
 use crate::garden::{ClassAt, Garden, IngredientAt, Plot};
 use crate::plan::StepKind;
 
-use super::places::{PlotSet, unions};
+use super::places::unions;
 use super::{Candidate, ShelfWeeks};
 
 /// More unions of plot sets than this are not looked at one by one.

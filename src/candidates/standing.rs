@@ -8,7 +8,7 @@ use super::amounts::Amounts;
 use super::context::Context;
 use super::dropped::{DropReason, Dropped};
 use super::places::PlotSet;
-use super::rounds::{PickDay, rounds};
+use super::rounds::rounds;
 use super::sowings::{bed_weeks, by_others, tasks};
 use super::windows::{Seasons, Window, pick_days, windows_of};
 use super::years::YearSet;
