@@ -36,7 +36,7 @@ pub fn effort(step: StepKind, ingredient: &Ingredient, method: Method, children:
     let crop = &ingredient.crop;
     let children = f64::from(children.max(1));
     let seeds_per_plant = match method {
-        Method::Direct | Method::Indoor => 1.0 / (crop.germinates.0 * (1.0 - CHILD_LOSS)),
+        Method::Direct | Method::Indoor => 1.0 / (crop.germinates.0 * (1.0 - CHILD_LOSS.0)),
         _ => 1.0,
     };
     let per_seed = match (method, crop.seed_size) {
