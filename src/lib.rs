@@ -2,6 +2,7 @@
 //! See DEVELOPERS.md for the way through the program.
 
 pub mod calendar;
+pub mod catalogue;
 pub mod checker;
 pub mod garden;
 pub mod growth;
