@@ -10,7 +10,7 @@ use std::collections::BTreeMap;
 
 pub use entry::{Basis, Entry};
 pub use error::{CatalogueError, Fault};
-pub use sources::{MEMORY, keys};
+pub use sources::{MEMORY, source_keys};
 
 use crate::garden::Crop;
 use raw::{CropFile, GerminationTable};

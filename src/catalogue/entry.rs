@@ -7,7 +7,7 @@ use toml::Table;
 
 use super::error::Fault;
 use super::raw::{GerminationTable, RawCrop, RawFrost, RawGermination, RawIndoor, RawYields};
-use super::sources::{self, MEMORY, keys};
+use super::sources::{self, MEMORY, source_keys};
 use crate::garden::{Crop, FrostResponse, Germination, IndoorStart, Spacing, Yield};
 use crate::units::Kilograms;
 
@@ -66,7 +66,7 @@ impl Entry {
             },
         };
         let unknown = |key: &&str| *key != MEMORY && !citations.contains_key(*key);
-        if let Some(key) = named.values().flat_map(|s| keys(s)).find(unknown) {
+        if let Some(key) = named.values().flat_map(|s| source_keys(s)).find(unknown) {
             return Err(Fault::UnknownSource(key.to_owned()));
         }
         Ok(Self {

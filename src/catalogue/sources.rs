@@ -15,7 +15,7 @@ const NO_FIGURES: [&str; 5] = ["name", "other_names", "botanical", "notes", "fro
 
 /// The source keys in a source as the catalogue writes it: `HM1954 (cabbage)` holds one,
 /// `MIDATL-A4, ISU-WEEKS` two.
-pub fn keys(source: &str) -> impl Iterator<Item = &str> {
+pub fn source_keys(source: &str) -> impl Iterator<Item = &str> {
     source
         .split(", ")
         .map(|part| part.split_once(" (").map_or(part, |(key, _)| key))

@@ -6,6 +6,7 @@ mod names;
 mod published;
 mod sane;
 mod sources;
+mod yields;
 
 use tureen::catalogue::{Catalogue, Entry};
 

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use tureen::catalogue::{MEMORY, keys};
+use tureen::catalogue::{MEMORY, source_keys};
 
 use super::{catalogue, entries};
 
@@ -55,7 +55,7 @@ fn every_source_is_memory_or_has_a_citation() {
     let catalogue = catalogue();
     for entry in entries(&catalogue) {
         for (field, source) in entry.sources() {
-            for key in keys(source) {
+            for key in source_keys(source) {
                 let cited = catalogue.citation(key).is_some_and(|text| text.len() > 20);
                 assert!(
                     cited || key == MEMORY,
@@ -74,7 +74,7 @@ fn every_citation_is_used() {
     let used: BTreeSet<&str> = entries
         .iter()
         .flat_map(|entry| entry.sources())
-        .flat_map(|(_, source)| keys(source))
+        .flat_map(|(_, source)| source_keys(source))
         .collect();
     let listed = include_str!("../../../src/catalogue/data/sources.toml");
     let listed: toml::Table = listed.parse().expect("TOML");
@@ -114,7 +114,7 @@ fn a_field_answers_for_itself_and_a_group_for_all_its_fields() {
     assert_eq!(tomato("indoor.pots"), Some(MEMORY));
     let group = tomato("indoor").expect("a group");
     for key in ["MIDATL-A4", "ISU-WEEKS", "HARRINGTON-OSU", MEMORY] {
-        assert!(keys(group).any(|k| k == key), "{key} in {group}");
+        assert!(source_keys(group).any(|k| k == key), "{key} in {group}");
     }
     assert_eq!(tomato("water.mid"), Some("FAO56-T12"));
     assert_eq!(tomato("picking.cure_days"), None);
