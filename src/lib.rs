@@ -3,6 +3,7 @@
 
 pub mod calendar;
 pub mod candidates;
+pub mod catalogue;
 pub mod checker;
 pub mod garden;
 pub mod growth;
