@@ -46,6 +46,14 @@ pub fn effort(step: StepKind, ingredient: &Ingredient, method: Method, children:
         (_, SeedSize::Medium) => 0.1,
         (_, SeedSize::Tiny) => 0.05,
     };
+    if matches!(step, StepKind::Harden | StepKind::Cure) {
+        let none = Minutes(0.0);
+        return Effort {
+            around: none,
+            least: none,
+            per_plant: none,
+        };
+    }
     let (per_item, items_per_plant, least_items) = match step {
         StepKind::Sow => (
             per_seed,
@@ -55,8 +63,7 @@ pub fn effort(step: StepKind, ingredient: &Ingredient, method: Method, children:
         StepKind::PotUp => (1.5, 1.1, 0.0),
         StepKind::PlantOut => (1.5, 1.0, 0.0),
         StepKind::Thin => (0.2, 1.0, 0.0),
-        StepKind::Pick => (0.5, 1.0, 0.0),
-        StepKind::Harden | StepKind::Cure => (0.0, 0.0, 0.0),
+        _ => (0.5, 1.0, 0.0),
     };
     Effort {
         around: AROUND,
