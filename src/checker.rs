@@ -1,10 +1,16 @@
 //! Replays a plan day by day, without the model and without its candidates. It is the only
 //! maker of a `CheckedPlan`, and every report takes one.
 
-use crate::calendar::Date;
+mod fault;
+
+pub use fault::{
+    AimFault, DayLimit, Fault, Named, PlaceFault, PlantingRef, Quantity, StepRef, Subject,
+    Violation,
+};
+
 use crate::garden::{Gap, Garden};
 use crate::growth::Unready;
-use crate::plan::{Plan, Rule, StepKind};
+use crate::plan::{Plan, StepKind};
 use crate::units::{Kilograms, Share};
 
 /// A plan that keeps every rule, with what the replay saw.
@@ -90,36 +96,6 @@ pub struct RotationMiss {
     pub family: String,
     /// The year in which the bed carried the family.
     pub grew_in: i32,
-}
-
-/// A rule that a plan breaks.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Violation {
-    /// Which rule.
-    pub rule: Rule,
-    /// What is wrong; the wording belongs to `report`.
-    pub fault: Fault,
-}
-
-/// What is wrong with a plan.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Fault {
-    /// A name in the plan that the project file does not know.
-    Unknown {
-        /// What kind of thing (`bed`, `class`, `ingredient`).
-        kind: &'static str,
-        /// The name.
-        name: String,
-    },
-    /// More strips in use than a bed has, or the same strip twice.
-    StripTakenTwice {
-        /// The bed's id.
-        bed: String,
-        /// The strip, from 1.
-        strip: u32,
-        /// The day.
-        day: Date,
-    },
 }
 
 /// Checks a plan against a garden.
