@@ -5,7 +5,9 @@ pub mod amount;
 pub mod degree_days;
 pub mod germination;
 pub mod ready;
+pub mod requirement;
 pub mod season;
+pub mod soil;
 pub mod work;
 
 pub use amount::{Block, Need, need};
