@@ -97,7 +97,8 @@ pub fn flats_on(planting: &Planting<'_>, day: usize) -> u32 {
     }
 }
 
-/// Days from sowing on the shelf until the seed is up, rounded up; `None` if it never is.
+/// Days from sowing on the shelf until the seed is up, rounded up; `None` if it is not within
+/// the plan's span.
 pub fn days_until_up(run: &Run<'_>, planting: &Planting<'_>) -> Option<usize> {
     let at = if planting.plan.on_mat {
         MAT
@@ -105,7 +106,8 @@ pub fn days_until_up(run: &Run<'_>, planting: &Planting<'_>) -> Option<usize> {
         run.garden.shelf.room
     };
     let days = days_to_emerge(&planting.ingredient.crop.germination, at)?;
-    Some(days.ceil().max(0.0) as usize)
+    let days = days.ceil().max(0.0) as usize;
+    (days <= run.horizon.days()).then_some(days)
 }
 
 /// Flats of a planting that stand on the heat mat on a day: from the first sowing until the

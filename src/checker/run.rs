@@ -2,7 +2,7 @@
 //! What cannot be looked up is reported and left out; the rest is still checked.
 
 use crate::calendar::{Date, Horizon};
-use crate::garden::{BedAt, ClassAt, Garden, Gap, Ingredient, IngredientAt, Method, Source};
+use crate::garden::{BedAt, ClassAt, Gap, Garden, Ingredient, IngredientAt, Method, Source};
 use crate::growth::Need;
 use crate::plan::{self, Plan, Rule, StepKind};
 
@@ -259,12 +259,7 @@ impl<'a> Run<'a> {
 
     /// The day number of a date; a date before anyone may sow or after the last day is a
     /// fault, even where it still has a number.
-    fn day_number(
-        &self,
-        step: &StepRef,
-        day: Date,
-        unknown: &mut Vec<Violation>,
-    ) -> Option<usize> {
+    fn day_number(&self, step: &StepRef, day: Date, unknown: &mut Vec<Violation>) -> Option<usize> {
         let (from, to) = (self.garden.school_year.start, self.garden.last_day());
         if day < from || day > to {
             unknown.push(Violation {
