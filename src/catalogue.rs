@@ -1,109 +1,148 @@
-//! A stand-in with a few crops, to be replaced by the real catalogue.
+//! The built-in crop catalogue: the figures of 51 crops, each with the work it comes from or
+//! "memory". The figures stand in `catalogue/data/`, in files that a person can read and add to.
 
-use crate::garden::{
-    Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, Method, Needs,
-    Picking, Ripening, Rotation, SeedSize, Spacing, Sun, Yield,
-};
-use crate::units::{Celsius, Centimetres, Kilograms, Share};
+mod entry;
+mod error;
+mod raw;
+mod sources;
 
-/// All crops.
+use std::collections::BTreeMap;
+
+pub use entry::{Basis, Entry};
+pub use error::{CatalogueError, Fault};
+pub use sources::{MEMORY, source_keys};
+
+use crate::garden::Crop;
+use raw::{CropFile, GerminationTable};
+
+/// The crop files, by name and text.
+const CROPS: [(&str, &str); 7] = [
+    ("fruits.toml", include_str!("catalogue/data/fruits.toml")),
+    ("roots.toml", include_str!("catalogue/data/roots.toml")),
+    ("onions.toml", include_str!("catalogue/data/onions.toml")),
+    ("leaves.toml", include_str!("catalogue/data/leaves.toml")),
+    ("pulses.toml", include_str!("catalogue/data/pulses.toml")),
+    ("herbs.toml", include_str!("catalogue/data/herbs.toml")),
+    (
+        "standing.toml",
+        include_str!("catalogue/data/standing.toml"),
+    ),
+];
+const GERMINATION: &str = include_str!("catalogue/data/germination.toml");
+const SOURCES: &str = include_str!("catalogue/data/sources.toml");
+
+/// All crops that the program knows.
+#[derive(Debug, Clone)]
 pub struct Catalogue {
-    crops: Vec<Crop>,
+    /// By catalogue name.
+    entries: BTreeMap<String, Entry>,
+    /// Other names in lower case, each with the catalogue name that it stands for.
+    other_names: BTreeMap<String, String>,
+    /// By source key.
+    citations: BTreeMap<String, String>,
 }
 
 impl Catalogue {
-    /// The built-in catalogue.
-    #[must_use]
-    pub fn load() -> Self {
-        use Method::{Bought, Direct, Indoor, Pieces};
-        let crops = vec![
-            crop("carrot", "carrot", &[Direct]),
-            crop("dry bean", "legume", &[Direct]),
-            crop("garlic", "onion", &[Pieces]),
-            crop("tomato", "nightshade", &[Indoor, Bought]),
-            crop("strawberry", "berry", &[]),
-        ];
-        Self { crops }
+    /// The built-in catalogue; takes a few milliseconds.
+    ///
+    /// # Errors
+    /// If an embedded file is broken. A test loads them, so a released program has none; the
+    /// error type keeps a slip in them from being a panic.
+    pub fn load() -> Result<Self, CatalogueError> {
+        Self::read(&CROPS, GERMINATION, SOURCES)
     }
 
-    /// A crop by name.
+    /// A catalogue from the texts of its files: crop files by name, the germination table and
+    /// the list of sources.
+    ///
+    /// # Errors
+    /// At the first fault: a file that does not parse, a name given twice, a table row or a
+    /// source that does not exist, a source for a figure that is not given.
+    pub fn read(
+        crops: &[(&str, &str)],
+        germination: &str,
+        sources: &str,
+    ) -> Result<Self, CatalogueError> {
+        let citations: BTreeMap<String, String> = toml::from_str(sources)
+            .map_err(|e| CatalogueError::in_file("sources.toml", Fault::Toml(Box::new(e))))?;
+        let table = GerminationTable::parse(germination, &citations)
+            .map_err(|fault| CatalogueError::in_file("germination.toml", fault))?;
+        let mut catalogue = Self {
+            entries: BTreeMap::new(),
+            other_names: BTreeMap::new(),
+            citations,
+        };
+        for &(file, text) in crops {
+            let parsed: CropFile = toml::from_str(text)
+                .map_err(|e| CatalogueError::in_file(file, Fault::Toml(Box::new(e))))?;
+            for (number, crop) in (1..).zip(parsed.crop) {
+                let name = crop.get("name").and_then(toml::Value::as_str);
+                let name = name.map_or_else(|| format!("number {number}"), str::to_owned);
+                Entry::read(crop, &table, &catalogue.citations)
+                    .and_then(|entry| catalogue.add(entry))
+                    .map_err(|fault| CatalogueError::in_crop(file, &name, fault))?;
+            }
+        }
+        Ok(catalogue)
+    }
+
+    /// Adds a crop, unless one of its names is taken.
+    fn add(&mut self, entry: Entry) -> Result<(), Fault> {
+        let name = entry.crop.name.clone();
+        for wanted in entry.other_names.iter().chain([&name]) {
+            if self.entry(wanted).is_some() {
+                return Err(Fault::NameTaken(wanted.clone()));
+            }
+        }
+        for other in &entry.other_names {
+            self.other_names.insert(other.to_lowercase(), name.clone());
+        }
+        self.entries.insert(name, entry);
+        Ok(())
+    }
+
+    /// A crop by its name or one of its other names, in any case.
     #[must_use]
     pub fn get(&self, name: &str) -> Option<&Crop> {
-        self.crops.iter().find(|c| c.name == name)
+        self.entry(name).map(|entry| &entry.crop)
     }
 
-    /// All names.
+    /// A crop with its sources and notes, by name or other name.
+    #[must_use]
+    pub fn entry(&self, name: &str) -> Option<&Entry> {
+        let name = name.trim().to_lowercase();
+        self.entries
+            .get(&name)
+            .or_else(|| self.entries.get(self.other_names.get(&name)?))
+    }
+
+    /// The catalogue names, sorted.
     pub fn names(&self) -> impl Iterator<Item = &str> {
-        self.crops.iter().map(|c| c.name.as_str())
+        self.entries.keys().map(String::as_str)
     }
 
-    /// All families.
-    pub fn families(&self) -> impl Iterator<Item = &str> {
-        self.crops.iter().map(|c| c.rotation.family.as_str())
+    /// The rotation families, sorted, each once.
+    #[must_use]
+    pub fn families(&self) -> Vec<&str> {
+        let mut families: Vec<&str> = self
+            .entries
+            .values()
+            .map(|entry| entry.crop.rotation.family.as_str())
+            .collect();
+        families.sort_unstable();
+        families.dedup();
+        families
     }
-}
 
-fn crop(name: &str, family: &str, methods: &[Method]) -> Crop {
-    let indoor = methods.contains(&Method::Indoor).then_some(IndoorStart {
-        weeks_lo: 5,
-        weeks_hi: 7,
-        cells_per_flat: 72,
-        pots_per_flat: Some(16),
-        warm_below: Celsius(20.0),
-    });
-    Crop {
-        name: name.into(),
-        botanical: name.into(),
-        rotation: Rotation {
-            family: family.into(),
-            years_hard: 2,
-            years_wished: 4,
-        },
-        methods: methods.to_vec(),
-        germination: Germination::Range {
-            min: Celsius(5.0),
-            optimum: Celsius(20.0),
-            max: Celsius(30.0),
-            days: 7.0,
-        },
-        germinates: Share(0.75),
-        indoor,
-        ripening: Ripening {
-            days_from_sowing: (!methods.contains(&Method::Indoor)).then_some(70.0),
-            days_from_planting: methods.contains(&Method::Indoor).then_some(70.0),
-            thermal_from_sowing: None,
-            reference: Celsius(16.0),
-            base: Celsius(5.0),
-            upper: Some(Celsius(30.0)),
-            method: DegreeDayMethod::Average,
-        },
-        frost_limit: Celsius(-2.0),
-        frost: FrostResponse::Killed,
-        bolting: None,
-        picking: Picking {
-            keeps_bearing: false,
-            one_pick_share: Share(1.0),
-            holds_in_ground_days: 30,
-            safe_underground: true,
-            cure_days: 0,
-            storage_days: 60,
-        },
-        yields: Yield {
-            low: Kilograms(0.05),
-            expected: Kilograms(0.1),
-            usable: Share(0.85),
-        },
-        spacing: Spacing {
-            in_row: Centimetres(5.0),
-            between_rows: Centimetres(30.0),
-        },
-        needs: Needs {
-            sun: Sun::Full,
-            soil: Centimetres(30.0),
-            trellis: false,
-        },
-        seed_size: SeedSize::Medium,
-        water: None,
-        caution: Caution::default(),
+    /// Where a crop's figure comes from; see [`Entry::source`].
+    #[must_use]
+    pub fn source(&self, crop: &str, field: &str) -> Option<&str> {
+        self.entry(crop)?.source(field)
+    }
+
+    /// The full citation of a source key.
+    #[must_use]
+    pub fn citation(&self, key: &str) -> Option<&str> {
+        self.citations.get(key).map(String::as_str)
     }
 }

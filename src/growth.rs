@@ -5,10 +5,12 @@ pub mod amount;
 pub mod degree_days;
 pub mod germination;
 pub mod ready;
+pub mod requirement;
 pub mod season;
+pub mod soil;
 pub mod work;
 
 pub use amount::{Block, Need, need};
 pub use ready::{Unready, picked_and_kept};
 pub use season::{CropSeason, Fate, Loss};
-pub use work::minutes;
+pub use work::{Effort, effort};

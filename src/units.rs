@@ -113,6 +113,11 @@ quantity!(
     "h"
 );
 quantity!(
+    /// Radiation that falls on a square metre in one day, in megajoules.
+    Radiation,
+    "MJ/m2"
+);
+quantity!(
     /// Degrees of latitude, north positive, -66 to 66.
     Latitude,
     "deg"

@@ -3,9 +3,62 @@
 use crate::garden::Germination;
 use crate::units::Celsius;
 
+/// Degrees between the columns of a germination table.
+const COLUMN: f64 = 5.0;
+
 /// Days to come up at a steady temperature; `None` where it does not germinate. Between the
-/// table's columns the days are read on a straight line.
+/// table's columns the days are read on a straight line; next to a column without
+/// germination there is none.
+/// Source of the tables (HM1954): Harrington, J.F. and Minges, P.A. 1954. Vegetable seed
+/// germination. University of California Agricultural Extension.
 #[must_use]
 pub fn days_to_emerge(germination: &Germination, at: Celsius) -> Option<f64> {
-    todo!("{germination:?} {at}")
+    match germination {
+        Germination::Table(columns) => read(columns, at),
+        Germination::Range {
+            min,
+            optimum,
+            max,
+            days,
+        } => {
+            if at <= *min || at > *max {
+                None
+            } else if at >= *optimum {
+                Some(*days)
+            } else {
+                Some(days * ((*optimum - *min) / (at - *min)))
+            }
+        }
+    }
+}
+
+/// The share of the way to emergence that one day at a temperature brings, 0 where it does
+/// not germinate. Days at changing temperatures add up (a common approximation).
+#[must_use]
+pub fn rate(germination: &Germination, at: Celsius) -> f64 {
+    days_to_emerge(germination, at).map_or(0.0, |days| 1.0 / days)
+}
+
+/// Days to come up at the best temperature; `None` if the table is empty.
+#[must_use]
+pub fn least_days(germination: &Germination) -> Option<f64> {
+    match germination {
+        Germination::Table(columns) => columns.iter().flatten().copied().reduce(f64::min),
+        Germination::Range { days, .. } => Some(*days),
+    }
+}
+
+/// Reads a table whose columns stand at 0, 5, ... C.
+fn read(columns: &[Option<f64>; 9], at: Celsius) -> Option<f64> {
+    if at.0 < 0.0 {
+        return None;
+    }
+    let place = at.0 / COLUMN;
+    let beyond = place.fract();
+    let left = (*columns.get(place as usize)?)?;
+    if beyond == 0.0 {
+        return Some(left);
+    }
+    let right = (*columns.get(place as usize + 1)?)?;
+    Some(left + (right - left) * beyond)
 }

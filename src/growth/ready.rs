@@ -3,7 +3,7 @@
 
 use crate::garden::Picking;
 
-use super::season::Fate;
+use super::season::{Fate, Loss};
 
 /// Why a part of a planting is not in the pot in a weather year.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -22,8 +22,19 @@ pub enum Unready {
     DoesNotKeep,
 }
 
+impl From<Loss> for Unready {
+    fn from(loss: Loss) -> Self {
+        match loss {
+            Loss::Frost => Unready::Frost,
+            Loss::Bolted => Unready::Bolted,
+            Loss::Past => Unready::Past,
+        }
+    }
+}
+
 /// The day number on which a part is picked, if it then keeps until `eaten`. `picks` are the
-/// day numbers of the allowed sessions in order.
+/// day numbers of the allowed sessions in order; those after `eaten` do not count. That a
+/// cure ends in time is a matter of which sessions are allowed, not of this rule.
 ///
 /// # Errors
 /// The reason why it is not ready.
@@ -33,5 +44,23 @@ pub fn picked_and_kept(
     picks: &[usize],
     eaten: usize,
 ) -> Result<usize, Unready> {
-    todo!("{fate:?} {picking:?} {picks:?} {eaten}")
+    if fate.up.is_none() {
+        return Err(Unready::NotUp);
+    }
+    let Some(ripe) = fate.ripe else {
+        return Err(fate.gone.map_or(Unready::NotRipe, |(_, loss)| loss.into()));
+    };
+    let pick = picks
+        .iter()
+        .copied()
+        .find(|day| *day >= ripe && *day <= eaten)
+        .ok_or(Unready::NotRipe)?;
+    if let Some((_, loss)) = fate.gone.filter(|(day, _)| *day <= pick) {
+        return Err(loss.into());
+    }
+    let keeps = (picking.cure_days + picking.storage_days) as usize;
+    if pick + keeps < eaten {
+        return Err(Unready::DoesNotKeep);
+    }
+    Ok(pick)
 }

@@ -1,10 +1,17 @@
 //! One crop in one bed's microclimate through one weather year: when it comes up, ripens
 //! and is gone, for any starting day.
 
+use chrono::Datelike;
+
 use crate::calendar::Horizon;
-use crate::garden::{Crop, Microclimate};
-use crate::units::Latitude;
-use crate::weather::WeatherYear;
+use crate::garden::{Bolting, Crop, Microclimate};
+use crate::units::{DegreeDays, Hours, Latitude};
+use crate::weather::{WeatherYear, sun};
+
+use super::degree_days::degree_days;
+use super::germination;
+use super::requirement::{Requirement, Start};
+use super::soil::soil_temperatures;
 
 /// Why nothing can be picked any more.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -28,9 +35,43 @@ pub struct Fate {
     pub gone: Option<(usize, Loss)>,
 }
 
+impl Fate {
+    /// Nothing ever comes up.
+    const NEVER: Self = Self {
+        up: None,
+        ripe: None,
+        gone: None,
+    };
+}
+
+/// Below this day length crops stand still, however mild the day (common practice: the
+/// "ten-hour rule" of winter growers).
+const STANDSTILL: Hours = Hours(10.0);
+
+/// Days within which further frost nights set a crop back no more: it has no new leaves to
+/// lose (from memory).
+const REGROWTH_DAYS: usize = 7;
+
+/// Sums of many days are compared with this much forgiveness, so that ten days of a tenth
+/// make a whole.
+const ROUNDING: f64 = 1e-7;
+
 /// Sums and frosts of one crop, microclimate and weather year, from which fates are read.
 #[derive(Debug, Clone)]
-pub struct CropSeason {}
+pub struct CropSeason {
+    /// Way to emergence, summed over the days before each day; 1 is up.
+    sprouted: Vec<f64>,
+    /// Degree-days, summed over the days before each day.
+    warmth: Vec<f64>,
+    /// Days with a frost that the leaves do not bear, in order.
+    frosts: Vec<usize>,
+    /// Days that count towards bolting, in order.
+    long_days: Vec<usize>,
+    need: Requirement,
+    bolting: Option<Bolting>,
+    holds: usize,
+    safe_underground: bool,
+}
 
 impl CropSeason {
     /// Prepares the sums, once per crop, microclimate and weather year.
@@ -42,18 +83,144 @@ impl CropSeason {
         latitude: Latitude,
         horizon: Horizon,
     ) -> Self {
-        todo!("{crop:?} {microclimate:?} {year:?} {latitude} {horizon:?}")
+        let light: Vec<Hours> = (0..year.days.len())
+            .map(|day| sun::day_length(latitude, horizon.date(day).ordinal()))
+            .collect();
+        let soil = soil_temperatures(year, microclimate.soil_bonus);
+        let heat = &crop.ripening;
+        let warmth = year.days.iter().zip(&light).map(|(day, light)| {
+            if *light < STANDSTILL {
+                return 0.0;
+            }
+            degree_days(heat.method, heat.base, heat.upper, day.tmin, day.tmax).0
+        });
+        let is_frost =
+            |day: usize| year.days[day].tmin + microclimate.frost_kept_off < crop.frost_limit;
+        let is_long = |day: &usize| crop.bolting.is_some_and(|b| light[*day] >= b.day_length);
+        Self {
+            sprouted: sums(
+                soil.iter()
+                    .map(|t| germination::rate(&crop.germination, *t)),
+            ),
+            warmth: sums(warmth),
+            frosts: (0..year.days.len()).filter(|d| is_frost(*d)).collect(),
+            long_days: (0..year.days.len()).filter(is_long).collect(),
+            need: Requirement::of(crop),
+            bolting: crop.bolting,
+            holds: crop.picking.holds_in_ground_days as usize,
+            safe_underground: crop.picking.safe_underground,
+        }
     }
 
     /// The fate of seed (or pieces, sets, cloves) sown in the bed on day number `day`.
+    /// Nothing counts on the day of sowing itself. Beyond the span nothing comes up.
     #[must_use]
     pub fn sown(&self, day: usize) -> Fate {
-        todo!("{day}")
+        let Some(up) = after(&self.sprouted, day, 1.0) else {
+            return Fate::NEVER;
+        };
+        match self.need.sown {
+            Some((Start::Sowing, need)) => self.fate(up, day, Some(need)),
+            Some((Start::Emergence, need)) => self.fate(up, up, Some(need)),
+            None => self.fate(up, up, None),
+        }
     }
 
     /// The fate of plants set out in the bed on day number `day`.
     #[must_use]
     pub fn planted(&self, day: usize) -> Fate {
-        todo!("{day}")
+        if day >= self.span() {
+            return Fate::NEVER;
+        }
+        self.fate(day, day, self.need.planted)
     }
+
+    /// Days of the span.
+    fn span(&self) -> usize {
+        self.warmth.len() - 1
+    }
+
+    /// The fate of a planting that is up on `up` and needs `need`, counted after `start`.
+    /// A frost on the day on which it comes up or is planted was over by then.
+    fn fate(&self, up: usize, start: usize, need: Option<DegreeDays>) -> Fate {
+        let ripe = need
+            .and_then(|need| self.ripe(up, start, need))
+            .map(|day| day.max(up));
+        let frost = self.killing_frost(up, ripe).map(|d| (d, Loss::Frost));
+        let bolted = self.bolts(up).map(|d| (d, Loss::Bolted));
+        let past = ripe.map(|d| (d + self.holds + 1, Loss::Past));
+        let gone = [frost, bolted, past]
+            .into_iter()
+            .flatten()
+            .min()
+            .filter(|(day, _)| *day < self.span());
+        Fate {
+            up: Some(up),
+            ripe: ripe.filter(|r| gone.is_none_or(|(day, _)| *r < day)),
+            gone,
+        }
+    }
+
+    /// The first day on which the warmth after `start` makes the crop ripe. Each frost that
+    /// sets it back on the way adds to the need.
+    fn ripe(&self, up: usize, start: usize, need: DegreeDays) -> Option<usize> {
+        let mut need = need.0;
+        let mut ripe = after(&self.warmth, start, need)?;
+        let Some(set_back) = self.need.set_back else {
+            return Some(ripe);
+        };
+        let mut harmed_from = up + 1;
+        for &frost in self.frosts_after(up) {
+            if frost >= ripe {
+                break;
+            }
+            if frost >= harmed_from {
+                need += set_back.0;
+                ripe = after(&self.warmth, start, need)?;
+                harmed_from = frost + REGROWTH_DAYS;
+            }
+        }
+        Some(ripe)
+    }
+
+    /// The first frost that kills it. Ripe roots and bulbs are safe in the ground.
+    fn killing_frost(&self, up: usize, ripe: Option<usize>) -> Option<usize> {
+        if self.need.set_back.is_some() {
+            return None;
+        }
+        let frost = *self.frosts_after(up).first()?;
+        let safe = self.safe_underground && ripe.is_some_and(|r| r <= frost);
+        (!safe).then_some(frost)
+    }
+
+    /// The day on which the long days after `up` have made it bolt.
+    fn bolts(&self, up: usize) -> Option<usize> {
+        let bolting = self.bolting?;
+        let seen = self.long_days.partition_point(|d| *d <= up);
+        let nth = (bolting.after_days as usize).max(1) - 1;
+        self.long_days.get(seen + nth).copied()
+    }
+
+    fn frosts_after(&self, day: usize) -> &[usize] {
+        let seen = self.frosts.partition_point(|d| *d <= day);
+        self.frosts.get(seen..).unwrap_or_default()
+    }
+}
+
+/// Sums over the days before each day, and over all days at the end.
+fn sums(daily: impl Iterator<Item = f64>) -> Vec<f64> {
+    let mut sum = 0.0;
+    std::iter::once(0.0)
+        .chain(daily.map(|value| {
+            sum += value;
+            sum
+        }))
+        .collect()
+}
+
+/// The first day by whose end the days after `start` have summed up to `amount`.
+fn after(sums: &[f64], start: usize, amount: f64) -> Option<usize> {
+    let target = sums.get(start.checked_add(1)?)? + amount - ROUNDING;
+    let reached = sums.partition_point(|sum| *sum < target);
+    (reached < sums.len()).then(|| reached.saturating_sub(1))
 }

@@ -1,0 +1,151 @@
+//! Day by day: strips in use, flats on the shelf, days without anyone.
+
+use std::collections::BTreeMap;
+
+use crate::garden::{BedAt, MAT, Method};
+use crate::growth::germination::days_to_emerge;
+use crate::plan::StepKind;
+
+use super::run::{Planting, Run};
+
+/// Days that a bed takes to be cleared after the last pick.
+const CLEARING_DAYS: usize = 7;
+
+/// Two plantings (positions in the run) on one strip (from 0) on a day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Clash {
+    /// The planting that stands there.
+    pub first: usize,
+    /// The planting that is put on top.
+    pub second: usize,
+    /// The first such strip.
+    pub strip: usize,
+    /// The first such day number.
+    pub day: usize,
+}
+
+/// First and last day number on which a planting takes its strips: from sowing or planting
+/// in the bed until it is cleared, at the longest to the last day that matters.
+pub fn in_bed(run: &Run<'_>, planting: &Planting<'_>) -> Option<(usize, usize)> {
+    let from = match planting.plan.method {
+        Method::Growing => planting.grows_since?,
+        _ => planting.bedding()?.first,
+    };
+    let end = run.horizon.day_number(run.garden.last_day())?;
+    let to = planting
+        .picks()
+        .map(|p| p.last + CLEARING_DAYS)
+        .max()
+        .map_or(end, |cleared| cleared.min(end));
+    Some((from, to))
+}
+
+/// Per day: strips of a bed in use; and the clashes in it, one for each pair of plantings.
+pub fn bed_use(run: &Run<'_>, bed: BedAt) -> (Vec<u32>, Vec<Clash>) {
+    let strips = run.garden[bed].strips() as usize;
+    let mut clashes = BTreeMap::new();
+    let spans: Vec<_> = run.plantings.iter().map(|p| in_bed(run, p)).collect();
+    let used = (0..run.horizon.days())
+        .map(|day| {
+            let mut taken: Vec<Option<usize>> = vec![None; strips];
+            for (second, (planting, span)) in run.plantings.iter().zip(&spans).enumerate() {
+                if !span.is_some_and(|(from, to)| from <= day && day <= to) {
+                    continue;
+                }
+                let here = planting.places.iter().filter(|p| p.bed == bed);
+                for strip in here.flat_map(|p| p.within(run.garden)) {
+                    match taken.get_mut(strip) {
+                        Some(Some(first)) => {
+                            clashes.entry((*first, second)).or_insert((strip, day));
+                        }
+                        Some(free) => *free = Some(second),
+                        None => {}
+                    }
+                }
+            }
+            u32::try_from(taken.iter().flatten().count()).unwrap_or(u32::MAX)
+        })
+        .collect();
+    let clashes = clashes
+        .into_iter()
+        .map(|((first, second), (strip, day))| Clash {
+            first,
+            second,
+            strip,
+            day,
+        })
+        .collect();
+    (used, clashes)
+}
+
+/// Flats of a planting that stand on the shelf on a day.
+pub fn flats_on(planting: &Planting<'_>, day: usize) -> u32 {
+    let (Some(sow), Some(out)) = (
+        planting.step(StepKind::Sow),
+        planting.step(StepKind::PlantOut),
+    ) else {
+        return 0;
+    };
+    let (sown, kept) = (planting.plan.flats_sown, planting.plan.flats_kept);
+    if planting.plan.method != Method::Indoor || day < sow.first || day > out.last {
+        return 0;
+    }
+    match planting.step(StepKind::PotUp) {
+        Some(pot_up) if day > pot_up.last => kept,
+        Some(pot_up) if day >= pot_up.first => sown.max(kept),
+        _ => sown,
+    }
+}
+
+/// Days from sowing on the shelf until the seed is up, rounded up; `None` if it is not within
+/// the plan's span.
+pub fn days_until_up(run: &Run<'_>, planting: &Planting<'_>) -> Option<usize> {
+    let at = if planting.plan.on_mat {
+        MAT
+    } else {
+        run.garden.shelf.room
+    };
+    let days = days_to_emerge(&planting.ingredient.crop.germination, at)?;
+    let days = days.ceil().max(0.0) as usize;
+    (days <= run.horizon.days()).then_some(days)
+}
+
+/// Flats of a planting that stand on the heat mat on a day: from the first sowing until the
+/// seed that was sown last is up.
+pub fn warm_flats_on(run: &Run<'_>, planting: &Planting<'_>, day: usize) -> u32 {
+    let Some(sow) = planting.step(StepKind::Sow) else {
+        return 0;
+    };
+    let up = days_until_up(run, planting).map_or(usize::MAX, |days| sow.last + days);
+    let on_mat = planting.plan.method == Method::Indoor && planting.plan.on_mat;
+    if on_mat && sow.first <= day && day < up {
+        planting.plan.flats_sown
+    } else {
+        0
+    }
+}
+
+/// Per day: flats on the shelf, and those on the mat.
+pub fn shelf_use(run: &Run<'_>) -> (Vec<u32>, Vec<u32>) {
+    let sum = |flats: &dyn Fn(&Planting<'_>, usize) -> u32| {
+        (0..run.horizon.days())
+            .map(|day| {
+                run.plantings
+                    .iter()
+                    .fold(0, |n: u32, p| n.saturating_add(flats(p, day)))
+            })
+            .collect()
+    };
+    (
+        sum(&|p, day| flats_on(p, day)),
+        sum(&|p, day| warm_flats_on(run, p, day)),
+    )
+}
+
+/// The greatest of each week's seven days.
+pub fn by_week(daily: &[u32]) -> Vec<u32> {
+    daily
+        .chunks(7)
+        .map(|week| week.iter().copied().max().unwrap_or(0))
+        .collect()
+}

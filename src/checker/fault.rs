@@ -1,0 +1,369 @@
+//! What can be wrong with a plan, as types. The wording belongs to `report`.
+
+use crate::calendar::Date;
+use crate::garden::{Gap, Method};
+use crate::plan::{Aim, Rule, StepKind};
+
+/// A rule that a plan breaks.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Violation {
+    /// Which rule.
+    pub rule: Rule,
+    /// What is wrong.
+    pub fault: Fault,
+}
+
+/// Which planting of the plan.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct PlantingRef {
+    /// Its number in the plan, from 1.
+    pub number: usize,
+    /// Its ingredient's name.
+    pub ingredient: String,
+}
+
+/// Which step of the plan.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct StepRef {
+    /// The planting.
+    pub planting: PlantingRef,
+    /// Its number among the planting's steps, from 1.
+    pub number: usize,
+    /// What is done.
+    pub kind: StepKind,
+}
+
+/// What kind of thing a name in the plan stands for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Named {
+    /// A bed.
+    Bed,
+    /// A class.
+    Class,
+    /// An ingredient.
+    Ingredient,
+}
+
+/// What a number in the plan belongs to.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Subject {
+    /// A planting.
+    Planting(PlantingRef),
+    /// A step.
+    Step(StepRef),
+    /// An ingredient, by name.
+    Ingredient(String),
+    /// The whole dish.
+    Dish,
+}
+
+/// Which number.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Quantity {
+    /// Plants that stand in the bed.
+    Plants,
+    /// Seeds, pieces or bought plants.
+    Seeds,
+    /// Flats until potting up.
+    FlatsSown,
+    /// Flats after potting up.
+    FlatsKept,
+    /// Minutes of a session.
+    Minutes,
+    /// Usable kilograms in a poor year.
+    LowKilograms,
+    /// Usable kilograms in an ordinary year.
+    ExpectedKilograms,
+    /// Plantings of an ingredient: at least 1, at most its `max_sowings`.
+    Plantings,
+    /// Ready weather years.
+    ReadyYears,
+    /// All weather years.
+    WeatherYears,
+}
+
+/// Why a day is wrong for a step.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum DayLimit {
+    /// Before anyone may sow, or after the feast and its rain date: the plan's span.
+    Span,
+    /// A step must come wholly after the one before it.
+    Order,
+    /// Hardening takes the seven days before planting out.
+    Harden,
+    /// Curing begins on the day after the last pick and takes the crop's days.
+    Cure,
+    /// Picked and cured by the day on which the kitchen needs it.
+    Delivery,
+    /// The patch's season.
+    PatchSeason,
+    /// Seed must be up before it is potted up or planted out.
+    Up,
+    /// Potting up, at least two weeks after sowing.
+    AfterSowing,
+    /// Planting out, at least ten days after potting up.
+    AfterPottingUp,
+    /// All visits of one step lie within one round.
+    Round,
+}
+
+/// Why a place is wrong for a planting.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PlaceFault {
+    /// The planting has no place, or a place without strips.
+    Nowhere,
+    /// The bed has no such strip; counted from 1.
+    NoStrip(u32),
+    /// The strip has no trellis, and the crop climbs; counted from 1.
+    NoTrellis(u32),
+    /// Something else stands in the bed until this day.
+    NotFreeUntil(Date),
+    /// Too little sun or soil for the crop.
+    Unsuitable,
+    /// Too narrow for one plant.
+    TooNarrow,
+    /// The beds of one planting differ in width or cover.
+    Differs,
+    /// The strips are not whole blocks of this many strips.
+    BrokenBlock(u32),
+    /// What already stands does not stand there.
+    NotWhereItGrows,
+}
+
+/// Why a list of aims is wrong.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum AimFault {
+    /// It stands twice, or after a later one.
+    Order,
+    /// The value is said to be better than its own bound.
+    ValueBeyondBound {
+        /// The value in the plan.
+        value: f64,
+        /// The bound in the plan.
+        bound: f64,
+    },
+    /// The plan itself is better than the bound that is said to hold for all plans.
+    PlanBeyondBound {
+        /// What the plan reaches.
+        reached: f64,
+        /// The bound in the plan.
+        bound: f64,
+    },
+    /// The plan is said to have reached something else.
+    Value {
+        /// What the plan reaches.
+        expected: f64,
+        /// The value in the plan.
+        got: f64,
+    },
+}
+
+/// What is wrong with a plan. Days and numbers named `expected` are what the replay saw,
+/// those named `got` stand in the plan.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Fault {
+    /// A name that the project file does not know.
+    Unknown {
+        /// What it should name.
+        kind: Named,
+        /// The name.
+        name: String,
+    },
+    /// A number is not what the plan gives or needs.
+    Number {
+        /// Whose number.
+        of: Subject,
+        /// Which number.
+        what: Quantity,
+        /// What the replay saw.
+        expected: f64,
+        /// What the plan says.
+        got: f64,
+    },
+    /// The promised ingredients are not those of the dish, in its order.
+    PromiseList {
+        /// The dish's ingredients.
+        expected: Vec<String>,
+        /// The promised ones.
+        got: Vec<String>,
+    },
+    /// An ingredient's low yield does not reach its least share.
+    TooLittle {
+        /// The ingredient.
+        ingredient: String,
+        /// Kilograms of its least share.
+        expected: f64,
+        /// Kilograms in a poor year.
+        got: f64,
+    },
+    /// A way of growing that the ingredient does not allow.
+    Method {
+        /// The planting.
+        planting: PlantingRef,
+        /// The ways that are allowed.
+        expected: Vec<Method>,
+        /// The plan's way.
+        got: Method,
+    },
+    /// Steps are missing, doubled or out of place.
+    Steps {
+        /// The planting.
+        planting: PlantingRef,
+        /// The steps that its method takes.
+        expected: Vec<StepKind>,
+        /// The plan's steps.
+        got: Vec<StepKind>,
+    },
+    /// A step is done by hands that may not do it.
+    Hands {
+        /// The step.
+        step: StepRef,
+    },
+    /// A step has no visit of a class that the project knows, on a day within the span.
+    NoVisit {
+        /// The step.
+        step: StepRef,
+    },
+    /// A step lies on a wrong day; `from` and `to` bound the days that would do.
+    Day {
+        /// The step.
+        step: StepRef,
+        /// The plan's day.
+        got: Date,
+        /// Why it is wrong.
+        limit: DayLimit,
+        /// The first day that would do, if there is one.
+        from: Option<Date>,
+        /// The last day that would do, if there is one.
+        to: Option<Date>,
+    },
+    /// Seedlings are too young or too old when they are planted out.
+    Age {
+        /// The planting.
+        planting: PlantingRef,
+        /// Least weeks from sowing.
+        weeks_lo: u32,
+        /// Greatest weeks from sowing.
+        weeks_hi: u32,
+        /// The plan's weeks.
+        got: u32,
+    },
+    /// Seed does not come up at the temperature of the room or mat.
+    NeverUp {
+        /// The planting.
+        planting: PlantingRef,
+    },
+    /// A class does not meet on the day.
+    NoSession {
+        /// The step.
+        step: StepRef,
+        /// The class's name.
+        class: String,
+        /// The day.
+        day: Date,
+    },
+    /// Families pick on a day that is in no break in which they care, or an adult works on
+    /// a day that is not a weekday in term.
+    NobodyThere {
+        /// The step.
+        step: StepRef,
+        /// The day.
+        day: Date,
+    },
+    /// A class takes part not at all, more than once, or where it is not its turn.
+    Visits {
+        /// The step.
+        step: StepRef,
+        /// The class's name.
+        class: String,
+        /// 1 for a class of the grade that tends the planting on that day, else 0.
+        expected: u32,
+        /// How often it comes in the plan.
+        got: u32,
+    },
+    /// A class has more to do than its session has minutes.
+    SessionOverfull {
+        /// The class's name.
+        class: String,
+        /// The day.
+        day: Date,
+        /// Minutes of the session.
+        expected: f64,
+        /// Minutes of all its steps.
+        got: f64,
+    },
+    /// A place is wrong for a planting.
+    Place {
+        /// The planting.
+        planting: PlantingRef,
+        /// The bed's id; empty if the planting has no place.
+        bed: String,
+        /// Why.
+        why: PlaceFault,
+    },
+    /// Two plantings on one strip.
+    StripTakenTwice {
+        /// The bed's id.
+        bed: String,
+        /// The first such strip, from 1.
+        strip: u32,
+        /// The first such day.
+        day: Date,
+        /// The planting that stands there.
+        first: PlantingRef,
+        /// The planting that is put on top of it.
+        second: PlantingRef,
+    },
+    /// A crop family comes back to a bed too soon.
+    Rotation {
+        /// The planting.
+        planting: PlantingRef,
+        /// The bed's id.
+        bed: String,
+        /// The family.
+        family: String,
+        /// When the bed carried it.
+        grew_in: i32,
+        /// Years that it must stay away.
+        years_hard: u32,
+    },
+    /// Flats stand on the shelf on a day on which it may not be used.
+    ShelfClosed {
+        /// The planting.
+        planting: PlantingRef,
+        /// The first such day.
+        day: Date,
+    },
+    /// More flats than the shelf, or its heat mat, holds.
+    ShelfFull {
+        /// True for the heat mat.
+        mat: bool,
+        /// The first day of the overfull span.
+        day: Date,
+        /// What it holds.
+        expected: u32,
+        /// Flats in the plan.
+        got: u32,
+    },
+    /// The heat mat is used where it need not be, or not where it must be.
+    Mat {
+        /// The planting.
+        planting: PlantingRef,
+        /// True if it belongs on the mat.
+        expected: bool,
+    },
+    /// Seedlings harden off while nobody is on site.
+    HardensUnattended {
+        /// The planting.
+        planting: PlantingRef,
+        /// The days without anyone.
+        gap: Gap,
+    },
+    /// What the plan says of an aim cannot be so.
+    Aim {
+        /// The aim.
+        aim: Aim,
+        /// Why.
+        why: AimFault,
+    },
+}

@@ -1,0 +1,238 @@
+//! Every planting grown through every weather year, and what is in the pot then.
+
+use crate::garden::{Method, Source};
+use crate::growth::{CropSeason, Fate, Unready, picked_and_kept};
+use crate::units::{Kilograms, Share};
+use crate::weather::WeatherYear;
+
+use super::replay::IngredientReplay;
+use super::run::{Planting, Run, Step, When};
+
+/// Forgiveness for sums of kilograms.
+const ROUNDING: f64 = 1e-9;
+
+/// In the pot or not, and why not.
+type Ready = Result<(), Unready>;
+
+/// What became of the dish.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Harvest {
+    /// Labels of the weather years.
+    pub years: Vec<i32>,
+    /// Per ingredient of the dish.
+    pub ingredients: Vec<IngredientReplay>,
+    /// Per weather year: all ingredients are ready for the feast.
+    pub dish_ready: Vec<bool>,
+    /// The same for the rain date, if there is one.
+    pub dish_ready_on_rain_date: Option<Vec<bool>>,
+}
+
+/// The share of a planting that is begun and picked by the same classes.
+struct Part {
+    /// Day number of sowing or planting.
+    start: usize,
+    /// Day numbers of the allowed picks, in order.
+    picks: Vec<usize>,
+}
+
+impl Harvest {
+    /// Grows the whole plan.
+    pub fn of(run: &Run<'_>) -> Self {
+        let garden = run.garden;
+        let years = garden.weather.years(run.horizon);
+        let ready_on = |day| -> Vec<Vec<Ready>> {
+            let eaten = run.horizon.day_number(day).unwrap_or(0);
+            let grown: Vec<_> = run
+                .plantings
+                .iter()
+                .map(|p| grown(run, p, &years, eaten))
+                .collect();
+            garden
+                .ingredient_positions()
+                .map(|at| {
+                    let mine = || {
+                        run.plantings
+                            .iter()
+                            .zip(&grown)
+                            .filter(move |(p, _)| p.at == at)
+                    };
+                    let wanted = least(run, at);
+                    (0..years.len())
+                        .map(|y| {
+                            in_the_pot(mine().filter_map(|(p, g)| Some((p, *g.get(y)?))), wanted)
+                        })
+                        .collect()
+                })
+                .collect()
+        };
+        let feast = ready_on(garden.feast.day);
+        let rain = garden.feast.rain_date.map(ready_on);
+        Self {
+            years: years.iter().map(|y| y.label).collect(),
+            dish_ready: whole_dish(&feast, years.len()),
+            dish_ready_on_rain_date: rain.as_ref().map(|r| whole_dish(r, years.len())),
+            ingredients: ingredients(run, feast, rain),
+        }
+    }
+
+    /// Weather years in which the whole dish is ready.
+    pub fn whole_dish_years(&self) -> usize {
+        self.dish_ready.iter().filter(|ready| **ready).count()
+    }
+}
+
+/// Kilograms that count as in the pot.
+pub fn least(run: &Run<'_>, at: crate::garden::IngredientAt) -> Kilograms {
+    let ingredient = &run.garden[at];
+    ingredient.target(run.garden.feast.portions) * ingredient.least_share.0
+}
+
+/// Puts amounts and readiness of each ingredient together.
+fn ingredients(
+    run: &Run<'_>,
+    feast: Vec<Vec<Ready>>,
+    rain: Option<Vec<Vec<Ready>>>,
+) -> Vec<IngredientReplay> {
+    let mut rain = rain.map(Vec::into_iter);
+    run.garden
+        .ingredient_positions()
+        .zip(feast)
+        .map(|(at, ready)| {
+            let target = run.garden[at].target(run.garden.feast.portions);
+            let needs = || {
+                run.plantings
+                    .iter()
+                    .filter(|p| p.at == at)
+                    .filter_map(|p| p.need)
+            };
+            let low: Kilograms = needs().map(|n| n.low).sum();
+            let expected: Kilograms = needs().map(|n| n.expected).sum();
+            IngredientReplay {
+                ready,
+                ready_on_rain_date: rain.as_mut().and_then(Iterator::next),
+                low,
+                expected,
+                low_share: Share(share(low, target).min(1.0)),
+                expected_share: Share(share(expected, target)),
+            }
+        })
+        .collect()
+}
+
+/// A part of a target; nothing wanted is wholly there.
+fn share(amount: Kilograms, target: Kilograms) -> f64 {
+    if target.0 > 0.0 { amount / target } else { 1.0 }
+}
+
+fn whole_dish(ready: &[Vec<Ready>], years: usize) -> Vec<bool> {
+    (0..years)
+        .map(|y| {
+            ready
+                .iter()
+                .all(|years| years.get(y).is_some_and(Result::is_ok))
+        })
+        .collect()
+}
+
+/// Ready if the plantings that are ready give enough in a poor year. Else the reason of the
+/// planting that came nearest: the greatest in the order of `Unready`. An ingredient without
+/// a planting, or with too little in all of them, counts as never up; the amount rule
+/// refuses such a plan.
+fn in_the_pot<'a>(
+    plantings: impl Iterator<Item = (&'a Planting<'a>, Ready)>,
+    wanted: Kilograms,
+) -> Ready {
+    let mut reason = Unready::NotUp;
+    let mut there = Kilograms(0.0);
+    for (planting, ready) in plantings {
+        match ready {
+            Ok(()) => there = there + planting.need.map_or(Kilograms(0.0), |n| n.low),
+            Err(why) => reason = reason.max(why),
+        }
+    }
+    if there.0 >= wanted.0 - ROUNDING && there.0 > 0.0 {
+        Ok(())
+    } else {
+        Err(reason)
+    }
+}
+
+/// Per weather year: whether all parts of a planting are picked and keep until `eaten`. The
+/// part that did worst gives the reason. A patch is taken to bear every year.
+fn grown(
+    run: &Run<'_>,
+    planting: &Planting<'_>,
+    years: &[WeatherYear<'_>],
+    eaten: usize,
+) -> Vec<Ready> {
+    if let Source::Patch(_) = planting.ingredient.source {
+        return vec![Ok(()); years.len()];
+    }
+    let parts = parts(planting);
+    let Some(place) = planting.places.first().filter(|_| !parts.is_empty()) else {
+        return vec![Err(Unready::NotUp); years.len()];
+    };
+    let microclimate = run.garden[place.bed].microclimate();
+    let crop = &planting.ingredient.crop;
+    let picking = &crop.picking;
+    years
+        .iter()
+        .map(|year| {
+            let season =
+                CropSeason::new(crop, microclimate, year, run.garden.latitude, run.horizon);
+            let reasons = parts.iter().filter_map(|part| {
+                let fate = fate(run, planting, &season, part.start);
+                picked_and_kept(&fate, picking, &part.picks, eaten).err()
+            });
+            reasons.min().map_or(Ok(()), Err)
+        })
+        .collect()
+}
+
+/// What becomes of a planting that is begun on a day.
+pub fn fate(run: &Run<'_>, planting: &Planting<'_>, season: &CropSeason, day: usize) -> Fate {
+    let as_plants = match (planting.plan.method, planting.ingredient.source) {
+        (Method::Indoor | Method::Bought, _) => true,
+        (_, Source::Growing(at)) => run.garden.growing.get(at).is_some_and(|g| g.as_plants),
+        _ => false,
+    };
+    if as_plants {
+        season.planted(day)
+    } else {
+        season.sown(day)
+    }
+}
+
+/// The parts of a planting: as many as classes begin or pick it, whichever are more. Part j
+/// is begun by class j of those who begin it and picked by class j of those who pick, both
+/// counted round. What families pick, they pick for all parts.
+fn parts(planting: &Planting<'_>) -> Vec<Part> {
+    let begun: Vec<usize> = match planting.grows_since {
+        Some(day) => vec![day],
+        None => planting.bedding().map(days).unwrap_or_default(),
+    };
+    let picks: Vec<Vec<usize>> = planting.picks().map(days).collect();
+    let n = picks
+        .iter()
+        .chain([&begun])
+        .map(Vec::len)
+        .max()
+        .unwrap_or(0);
+    let of = |days: &[usize], j: usize| days.get(j % days.len().max(1)).copied();
+    (0..n)
+        .filter_map(|j| {
+            Some(Part {
+                start: of(&begun, j)?,
+                picks: picks.iter().filter_map(|days| of(days, j)).collect(),
+            })
+        })
+        .collect()
+}
+
+/// The days of a step, in the order of classes.
+fn days(step: &Step<'_>) -> Vec<usize> {
+    match &step.when {
+        When::Sessions(visits) => visits.iter().map(|v| v.day).collect(),
+        When::Families(_) | When::Adult(_) | When::Daily => vec![step.first],
+    }
+}

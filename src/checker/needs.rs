@@ -1,0 +1,61 @@
+//! What a planting's strips take and give, from the places in the plan alone.
+
+use crate::garden::{Garden, Ingredient, Method, Source};
+use crate::growth::{self, Block, Need};
+use crate::units::Metres;
+
+use super::run::Planting;
+
+/// The ways of growing that an ingredient allows.
+pub fn methods(ingredient: &Ingredient) -> Vec<Method> {
+    match ingredient.source {
+        Source::Sown => ingredient.methods.clone(),
+        Source::Growing(_) => vec![Method::Growing],
+        Source::Patch(_) => vec![Method::Patch],
+    }
+}
+
+/// The block of a planting, from the width of its first bed.
+pub fn block(garden: &Garden, planting: &Planting<'_>) -> Option<Block> {
+    Block::of(&planting.ingredient.crop, width(garden, planting)?).filter(|b| b.strips > 0)
+}
+
+/// The width of a planting's first bed.
+pub fn width(garden: &Garden, planting: &Planting<'_>) -> Option<Metres> {
+    planting.places.first().map(|p| garden[p.bed].width)
+}
+
+/// All strips of a planting that its beds really have.
+pub fn strips(garden: &Garden, planting: &Planting<'_>) -> u32 {
+    let strips: usize = planting.places.iter().map(|p| p.within(garden).len()).sum();
+    u32::try_from(strips).unwrap_or(u32::MAX)
+}
+
+/// What a planting takes and gives. The children are those of the ingredient's grade.
+/// A patch gives what the garden says of one pick.
+pub fn need(garden: &Garden, planting: &Planting<'_>) -> Option<Need> {
+    let ingredient = planting.ingredient;
+    if !methods(ingredient).contains(&planting.plan.method) {
+        return None;
+    }
+    if let Source::Patch(at) = ingredient.source {
+        let patch = garden.patches.get(at)?;
+        return Some(Need {
+            plants: 0,
+            seeds: 0,
+            flats_sown: 0,
+            flats_kept: 0,
+            low: patch.low,
+            expected: patch.expected,
+        });
+    }
+    let block = block(garden, planting)?;
+    let plants = (strips(garden, planting) / block.strips).saturating_mul(block.plants);
+    let children = garden.children_of(ingredient.grade);
+    Some(growth::need(
+        ingredient,
+        planting.plan.method,
+        children,
+        plants,
+    ))
+}

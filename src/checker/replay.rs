@@ -1,0 +1,208 @@
+//! What the replay of a plan saw, for reports.
+
+use crate::garden::{Gap, Method};
+use crate::growth::{CropSeason, Unready};
+use crate::plan::StepKind;
+use crate::units::{Kilograms, Share};
+
+use super::days::{bed_use, by_week, shelf_use};
+use super::harvest::{Harvest, fate};
+use super::rules::rotation;
+use super::run::{Planting, Run};
+
+/// What the replay of a plan saw, for reports.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Replay {
+    /// Labels of the weather years.
+    pub years: Vec<i32>,
+    /// Per ingredient, in the order of the project file.
+    pub ingredients: Vec<IngredientReplay>,
+    /// Per weather year: the whole dish is ready for the feast.
+    pub dish_ready: Vec<bool>,
+    /// Per weather year: the whole dish is ready for the rain date, if there is one.
+    pub dish_ready_on_rain_date: Option<Vec<bool>>,
+    /// Per week of the span: most flats on the shelf on one day.
+    pub flats_by_week: Vec<u32>,
+    /// Per week of the span: most flats on the heat mat on one day.
+    pub warm_flats_by_week: Vec<u32>,
+    /// Per bed, then per week: most strips in use on one day.
+    pub strips_by_week: Vec<Vec<u32>>,
+    /// Gaps in which something needs daily care, and what.
+    pub unattended: Vec<Unattended>,
+    /// Bed and family pairs that keep the hard years of rotation, but not the wished ones.
+    pub rotation_wishes_missed: Vec<RotationMiss>,
+}
+
+/// What became of one ingredient.
+#[derive(Debug, Clone, PartialEq)]
+pub struct IngredientReplay {
+    /// Per weather year: at least the least share is in the pot, or why not (the reason of the
+    /// planting that came nearest).
+    pub ready: Vec<Result<(), Unready>>,
+    /// The same for the rain date.
+    pub ready_on_rain_date: Option<Vec<Result<(), Unready>>>,
+    /// Usable harvest of all its plantings in a poor year.
+    pub low: Kilograms,
+    /// Usable harvest of all its plantings in an ordinary year.
+    pub expected: Kilograms,
+    /// `low` against the target, at most 1.
+    pub low_share: Share,
+    /// `expected` against the target; may pass 1.
+    pub expected_share: Share,
+}
+
+impl IngredientReplay {
+    /// Weather years in which it is ready for the feast.
+    #[must_use]
+    pub fn ready_years(&self) -> usize {
+        self.ready.iter().filter(|ready| ready.is_ok()).count()
+    }
+}
+
+/// A gap in which plantings need daily care.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Unattended {
+    /// The gap.
+    pub gap: Gap,
+    /// Ingredients that need care, and the step whose result needs it (`Sow`: a seedbed or
+    /// seedlings, `PotUp`: potted seedlings).
+    pub needs: Vec<(String, StepKind)>,
+}
+
+/// A rotation wish that the plan does not keep.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct RotationMiss {
+    /// The bed's id.
+    pub bed: String,
+    /// The ingredient.
+    pub ingredient: String,
+    /// The crop family.
+    pub family: String,
+    /// The year in which the bed carried the family.
+    pub grew_in: i32,
+}
+
+impl Replay {
+    /// Puts together what was seen.
+    pub(super) fn new(run: &Run<'_>, harvest: Harvest) -> Self {
+        let (flats, warm) = shelf_use(run);
+        Self {
+            years: harvest.years,
+            ingredients: harvest.ingredients,
+            dish_ready: harvest.dish_ready,
+            dish_ready_on_rain_date: harvest.dish_ready_on_rain_date,
+            flats_by_week: by_week(&flats),
+            warm_flats_by_week: by_week(&warm),
+            strips_by_week: run
+                .garden
+                .bed_positions()
+                .map(|bed| by_week(&bed_use(run, bed).0))
+                .collect(),
+            unattended: unattended(run),
+            rotation_wishes_missed: wishes_missed(run),
+        }
+    }
+}
+
+/// The gaps in which something needs daily care, and what.
+fn unattended(run: &Run<'_>) -> Vec<Unattended> {
+    let tender: Vec<_> = run
+        .plantings
+        .iter()
+        .flat_map(|p| {
+            let spans = tender_spans(run, p).into_iter();
+            spans.map(|(kind, from, to)| (&p.name.ingredient, kind, from, to))
+        })
+        .collect();
+    let date = |day| run.horizon.date(day);
+    run.gaps
+        .iter()
+        .map(|gap| {
+            let touched = tender
+                .iter()
+                .filter(|(_, _, from, to)| gap.touches(date(*from), date(*to)));
+            let mut needs: Vec<_> = touched.map(|(i, kind, ..)| ((*i).clone(), *kind)).collect();
+            needs.sort();
+            needs.dedup();
+            Unattended { gap: *gap, needs }
+        })
+        .filter(|u| !u.needs.is_empty())
+        .collect()
+}
+
+/// Spans (day numbers, both ends included) in which a planting needs daily care, each with
+/// the step whose result needs it: seedlings on the shelf from sowing to planting out, and a
+/// seedbed until it is up in the median weather year.
+fn tender_spans(run: &Run<'_>, planting: &Planting<'_>) -> Vec<(StepKind, usize, usize)> {
+    let Some(sow) = planting.step(StepKind::Sow) else {
+        return Vec::new();
+    };
+    match planting.plan.method {
+        Method::Direct => {
+            let up = median_up(run, planting, sow.last).unwrap_or(sow.last);
+            vec![(StepKind::Sow, sow.first, up)]
+        }
+        Method::Indoor => {
+            let Some(out) = planting.step(StepKind::PlantOut) else {
+                return Vec::new();
+            };
+            match planting.step(StepKind::PotUp) {
+                Some(pot_up) => vec![
+                    (StepKind::Sow, sow.first, pot_up.last),
+                    (StepKind::PotUp, pot_up.first, out.last),
+                ],
+                None => vec![(StepKind::Sow, sow.first, out.last)],
+            }
+        }
+        Method::Pieces | Method::Bought | Method::Growing | Method::Patch => Vec::new(),
+    }
+}
+
+/// The day on which seed sown on `day` is up in the median weather year (the later of the
+/// two in the middle); years in which it never is come last. `None` if that year is one.
+fn median_up(run: &Run<'_>, planting: &Planting<'_>, day: usize) -> Option<usize> {
+    let garden = run.garden;
+    let climate = garden[planting.places.first()?.bed].microclimate();
+    let crop = &planting.ingredient.crop;
+    let mut up: Vec<usize> = garden
+        .weather
+        .years(run.horizon)
+        .iter()
+        .map(|year| CropSeason::new(crop, climate, year, garden.latitude, run.horizon))
+        .map(|season| fate(run, planting, &season, day).up.unwrap_or(usize::MAX))
+        .collect();
+    up.sort_unstable();
+    up.get(up.len() / 2).copied().filter(|up| *up != usize::MAX)
+}
+
+/// Places where the family grew within the wished years, but before the hard ones.
+fn wishes_missed(run: &Run<'_>) -> Vec<RotationMiss> {
+    let mut missed = Vec::new();
+    for planting in &run.plantings {
+        let rotation = &planting.ingredient.crop.rotation;
+        for place in &planting.places {
+            let bed = &run.garden[place.bed];
+            let Some(year) = rotation::planting_year(run, planting) else {
+                continue;
+            };
+            let Some(grew_in) = rotation::last_grew(bed, &rotation.family, year) else {
+                continue;
+            };
+            let miss = RotationMiss {
+                bed: bed.id.clone(),
+                ingredient: planting.name.ingredient.clone(),
+                family: rotation.family.clone(),
+                grew_in,
+            };
+            let years = year - grew_in;
+            let within = |limit: u32| rotation::within(years, limit);
+            if within(rotation.years_wished)
+                && !within(rotation.years_hard)
+                && !missed.contains(&miss)
+            {
+                missed.push(miss);
+            }
+        }
+    }
+    missed
+}

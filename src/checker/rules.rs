@@ -1,0 +1,32 @@
+//! One check for each rule, as `model/rules` has one row maker for each.
+
+mod amount;
+mod care;
+mod participation;
+mod readiness;
+pub mod rotation;
+mod sessions;
+mod shelf;
+mod space;
+
+pub use readiness::exact_span;
+
+use crate::plan::Rule;
+
+use super::fault::Fault;
+use super::harvest::Harvest;
+use super::run::Run;
+
+/// All faults against one rule.
+pub fn faults(rule: Rule, run: &Run<'_>, harvest: &Harvest) -> Vec<Fault> {
+    match rule {
+        Rule::Space => space::faults(run),
+        Rule::Shelf => shelf::faults(run),
+        Rule::Sessions => sessions::faults(run),
+        Rule::Rotation => rotation::faults(run),
+        Rule::Amount => amount::faults(run, harvest),
+        Rule::Readiness => readiness::faults(run, harvest),
+        Rule::Participation => participation::faults(run),
+        Rule::Care => care::faults(run),
+    }
+}

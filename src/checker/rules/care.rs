@@ -1,0 +1,25 @@
+//! Nothing hardens off while nobody is on site.
+
+use crate::checker::fault::Fault;
+use crate::checker::run::Run;
+use crate::plan::StepKind;
+
+/// All faults: hardening that shares a day with a gap.
+pub fn faults(run: &Run<'_>) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    for planting in &run.plantings {
+        for step in &planting.steps {
+            let (from, to) = (run.horizon.date(step.first), run.horizon.date(step.last));
+            if step.plan.kind != StepKind::Harden {
+                continue;
+            }
+            faults.extend(run.gaps.iter().filter(|g| g.touches(from, to)).map(|gap| {
+                Fault::HardensUnattended {
+                    planting: planting.name.clone(),
+                    gap: *gap,
+                }
+            }));
+        }
+    }
+    faults
+}

@@ -1,0 +1,179 @@
+//! Steps follow one another as the crop needs, so that it is ready.
+
+use crate::checker::fault::{DayLimit, Fault, Quantity, Subject};
+use crate::checker::harvest::Harvest;
+use crate::checker::needs::methods;
+use crate::checker::run::{Planting, Run, Step};
+use crate::checker::seedlings;
+use crate::garden::{Ingredient, Method, Source};
+use crate::plan::StepKind;
+
+use super::amount::differs;
+
+/// All faults: a way of growing that is not allowed, steps missing or out of order, seedlings
+/// too young or too old, harvests too late, promised years that the replay does not see.
+pub fn faults(run: &Run<'_>, harvest: &Harvest) -> Vec<Fault> {
+    let mut faults = Vec::new();
+    for planting in &run.plantings {
+        faults.extend(method(planting));
+        faults.extend(steps(planting));
+        faults.extend(order(run, planting));
+        faults.extend(seedlings::faults(run, planting));
+        faults.extend(patch_season(run, planting));
+        faults.extend(cure(run, planting));
+        faults.extend(delivery(run, planting));
+    }
+    faults.extend(promised_years(run, harvest));
+    faults
+}
+
+fn method(planting: &Planting<'_>) -> Option<Fault> {
+    let (expected, got) = (methods(planting.ingredient), planting.plan.method);
+    (!expected.contains(&got)).then(|| Fault::Method {
+        planting: planting.name.clone(),
+        expected,
+        got,
+    })
+}
+
+/// The steps that a method takes, with as many picks as the plan has and with thinning where
+/// the plan thins.
+fn expected_steps(ingredient: &Ingredient, method: Method, got: &[StepKind]) -> Vec<StepKind> {
+    use StepKind::{Cure, Harden, Pick, PlantOut, PotUp, Sow, Thin};
+    let crop = &ingredient.crop;
+    let mut steps = match method {
+        Method::Direct if got.contains(&Thin) => vec![Sow, Thin],
+        Method::Direct | Method::Pieces => vec![Sow],
+        Method::Indoor if crop.indoor.is_some_and(|i| i.pots_per_flat.is_some()) => {
+            vec![Sow, PotUp, Harden, PlantOut]
+        }
+        Method::Indoor => vec![Sow, Harden, PlantOut],
+        Method::Bought => vec![PlantOut],
+        Method::Growing | Method::Patch => Vec::new(),
+    };
+    let picks = got.iter().filter(|kind| **kind == Pick).count();
+    steps.extend(vec![Pick; picks.max(1)]);
+    if crop.picking.cure_days > 0 {
+        steps.push(Cure);
+    }
+    steps
+}
+
+fn steps(planting: &Planting<'_>) -> Option<Fault> {
+    let got: Vec<StepKind> = planting.plan.steps.iter().map(|s| s.kind).collect();
+    let expected = expected_steps(planting.ingredient, planting.plan.method, &got);
+    (expected != got).then(|| Fault::Steps {
+        planting: planting.name.clone(),
+        expected,
+        got,
+    })
+}
+
+/// Each step comes wholly after the one before it.
+fn order(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
+    planting
+        .steps
+        .windows(2)
+        .filter_map(|pair| match pair {
+            [before, step] if step.first <= before.last => Some(Fault::Day {
+                step: step.name.clone(),
+                got: run.horizon.date(step.first),
+                limit: DayLimit::Order,
+                from: run.horizon.date(before.last).succ_opt(),
+                to: None,
+            }),
+            _ => None,
+        })
+        .collect()
+}
+
+fn patch_season(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
+    let Source::Patch(at) = planting.ingredient.source else {
+        return Vec::new();
+    };
+    let Some(patch) = run.garden.patches.get(at) else {
+        return Vec::new();
+    };
+    let outside = |day| day < patch.pick_from || day > patch.pick_to;
+    planting
+        .picks()
+        .filter_map(|pick| {
+            let days = [pick.first, pick.last].map(|day| run.horizon.date(day));
+            let got = days.into_iter().find(|day| outside(*day))?;
+            Some(Fault::Day {
+                step: pick.name.clone(),
+                got,
+                limit: DayLimit::PatchSeason,
+                from: Some(patch.pick_from),
+                to: Some(patch.pick_to),
+            })
+        })
+        .collect()
+}
+
+/// Curing begins on the day after the last pick and takes the crop's days.
+fn cure(run: &Run<'_>, planting: &Planting<'_>) -> Option<Fault> {
+    let cure = planting.step(StepKind::Cure)?;
+    let picked = planting.picks().map(|p| p.last).max()?;
+    let days = planting.ingredient.crop.picking.cure_days as usize;
+    exact_span(run, cure, DayLimit::Cure, picked + 1, picked + days)
+}
+
+/// A fault if a step does not take exactly the days `from..=to`.
+pub fn exact_span(
+    run: &Run<'_>,
+    step: &Step<'_>,
+    limit: DayLimit,
+    from: usize,
+    to: usize,
+) -> Option<Fault> {
+    let wrong = if step.first == from {
+        step.last
+    } else {
+        step.first
+    };
+    ((step.first, step.last) != (from, to)).then(|| Fault::Day {
+        step: step.name.clone(),
+        got: run.horizon.date(wrong),
+        limit,
+        from: Some(run.horizon.date(from)),
+        to: Some(run.horizon.date(to)),
+    })
+}
+
+/// The last pick, or the cure after it, ends by the day on which the kitchen needs it.
+fn delivery(run: &Run<'_>, planting: &Planting<'_>) -> Option<Fault> {
+    let last = planting
+        .picks()
+        .chain(planting.step(StepKind::Cure))
+        .max_by_key(|s| s.last)?;
+    let (got, to) = (run.horizon.date(last.last), run.garden.feast.deliver_by);
+    (got > to).then(|| Fault::Day {
+        step: last.name.clone(),
+        got,
+        limit: DayLimit::Delivery,
+        from: None,
+        to: Some(to),
+    })
+}
+
+/// The years that the plan promises are those that the replay sees.
+fn promised_years(run: &Run<'_>, harvest: &Harvest) -> Vec<Fault> {
+    let promise = &run.plan.promise;
+    let differ =
+        |of, what, seen: usize, promised: u32| differs(of, what, seen as f64, f64::from(promised));
+    let mut faults = Vec::new();
+    for (ingredient, replay) in run.garden.ingredients.iter().zip(&harvest.ingredients) {
+        let own = promise.ingredients.iter();
+        for promised in own.filter(|p| p.ingredient == ingredient.name) {
+            let of = Subject::Ingredient(ingredient.name.clone());
+            let seen = replay.ready_years();
+            faults.extend(differ(of, Quantity::ReadyYears, seen, promised.ready_years));
+        }
+    }
+    let (seen, years) = (harvest.whole_dish_years(), harvest.years.len());
+    let (whole, all) = (promise.whole_dish_years, promise.weather_years);
+    faults.extend(differ(Subject::Dish, Quantity::ReadyYears, seen, whole));
+    faults.extend(differ(Subject::Dish, Quantity::WeatherYears, years, all));
+    faults
+}
