@@ -11,7 +11,7 @@ use super::{AUTUMN, FULL, MINIMAL, catalogue, load, steady_weather};
 
 /// Shows the problems in every way, and gives them back.
 fn shown(problems: Problems) -> Problems {
-    for width in [0, 1, 40, 100, 1000] {
+    for width in [0, 100] {
         for color in [false, true] {
             assert!(!problems.render(color, width).is_empty());
         }
