@@ -132,21 +132,21 @@ impl Findings {
     pub fn spoil(&mut self, problem: Problem) -> Reported {
         let span = problem.at.as_ref().map(|(span, _)| *span);
         let reported = self.report(problem);
-        self.spoiled.extend(span);
+        let room = MOST_KEPT.saturating_sub(self.spoiled.len());
+        self.spoiled.extend(span.into_iter().take(room));
         reported
     }
 
     /// Adds a problem, unless it is told already or its place is spoiled.
     pub fn report(&mut self, problem: Problem) -> Reported {
         let spoiled = |at: &Span| self.spoiled.iter().any(|span| span.overlaps(*at));
-        let told = self.kept.contains(&problem);
-        if told || problem.at.as_ref().is_some_and(|(at, _)| spoiled(at)) {
+        if problem.at.as_ref().is_some_and(|(at, _)| spoiled(at)) {
             return Reported(());
         }
-        if self.kept.len() < MOST_KEPT {
-            self.kept.push(problem);
-        } else {
+        if self.kept.len() >= MOST_KEPT {
             self.more += 1;
+        } else if !self.kept.contains(&problem) {
+            self.kept.push(problem);
         }
         Reported(())
     }
