@@ -81,7 +81,7 @@ fn places(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
         }
         match block(run.garden, planting) {
             None => found(first, PlaceFault::TooNarrow),
-            Some(block) if strips(run.garden, planting) % block.strips != 0 => {
+            Some(block) if !strips(run.garden, planting).is_multiple_of(block.strips) => {
                 found(first, PlaceFault::BrokenBlock(block.strips));
             }
             Some(_) => {}
