@@ -1,6 +1,9 @@
 //! The checker: a valid plan passes, and every damage to it is found and named.
 
+mod ground;
 mod leaves;
+mod numbers;
+mod steps;
 mod table;
 
 use tureen::checker::{CheckedPlan, Violation, check};
