@@ -1,8 +1,11 @@
 //! The checker: a valid plan passes, and every damage to it is found and named.
 
 mod ground;
+mod hands;
 mod leaves;
+mod methods;
 mod numbers;
+mod saved;
 mod steps;
 mod table;
 

@@ -89,6 +89,28 @@ pub fn promise(ingredient: &str, ready_years: u32, low: f64, expected: f64) -> I
     }
 }
 
+/// A plan with seeds, flats and minutes filled in, its promise as given, nothing said of aims.
+/// The garden has four weather years.
+pub fn bare_plan(
+    garden: &Garden,
+    mut plantings: Vec<Planting>,
+    ingredients: Vec<IngredientPromise>,
+    whole_dish_years: u32,
+) -> Plan {
+    for planting in &mut plantings {
+        fill_in(garden, planting);
+    }
+    Plan {
+        plantings,
+        promise: Promise {
+            weather_years: 4,
+            whole_dish_years,
+            ingredients,
+        },
+        aims: Vec::new(),
+    }
+}
+
 /// The bean of the tiny garden. Sown on 16 and 18 March it is ripe on 15 and 17 May in the
 /// year of 15 C and picked in the second round; on 30 April and 2 May in that of 19 C, and
 /// picked in the first round before it is past; too late in the others (26 May in the third
@@ -143,23 +165,14 @@ pub fn tiny_tomato() -> Planting {
 /// A valid plan for the tiny garden: 48 beans of 20 g (0.96 kg of a target of 1 kg) and 4
 /// tomatoes of 250 g (1 kg of a target of 2 kg) in a poor year.
 pub fn tiny_plan(garden: &Garden) -> Plan {
-    let mut plantings = vec![tiny_bean(), tiny_tomato()];
-    for planting in &mut plantings {
-        fill_in(garden, planting);
-    }
     let aims = Aim::ALL
         .into_iter()
         .zip([2.0, 2.0, 5.0, 2.0, 0.5, 2.0, 3.0, 0.0, 7.0, 0.0, 2.0]);
+    let promises = vec![
+        promise("bean", 2, 0.96, 1.44),
+        promise("tomato", 3, 1.0, 2.0),
+    ];
     Plan {
-        plantings,
-        promise: Promise {
-            weather_years: 4,
-            whole_dish_years: 2,
-            ingredients: vec![
-                promise("bean", 2, 0.96, 1.44),
-                promise("tomato", 3, 1.0, 2.0),
-            ],
-        },
         aims: aims
             .map(|(aim, value)| AimResult {
                 aim,
@@ -167,5 +180,6 @@ pub fn tiny_plan(garden: &Garden) -> Plan {
                 bound: value,
             })
             .collect(),
+        ..bare_plan(garden, vec![tiny_bean(), tiny_tomato()], promises, 2)
     }
 }
