@@ -136,6 +136,21 @@ fn what_stands_already_is_grown_from_the_day_it_was_sown() {
 }
 
 #[test]
+fn what_was_set_out_as_plants_is_grown_as_plants() {
+    // Set out on 22 February, ripe 80 days later at 15 C: on 13 May, for the class that
+    // picks on that day; the other waits for 25 May. At 19 C ripe 58 days later, on 21 April,
+    // and past on 12 May, a day too early for 1b. At 13.5 C ripe 95 days later, on 28 May.
+    let mut garden = growing_garden();
+    garden.growing[0].as_plants = true;
+    garden.ingredients[0].crop.ripening.days_from_planting = Some(80.0);
+    let plan = with_bean(&garden, growing_bean(), 1, 0.96, 1);
+    let checked = check(&garden, plan).unwrap();
+    let ready = &checked.replay().ingredients[0].ready;
+    let (past, late) = (Err(Unready::Past), Err(Unready::NotRipe));
+    assert_eq!(*ready, [Ok(()), past, late, late]);
+}
+
+#[test]
 fn what_stands_already_stays_where_it_stands() {
     let garden = growing_garden();
     for places_given in [
