@@ -1,1 +1,5 @@
-//! weather
+//! The sun, generated weather years, and the runs of a span through a record.
+
+mod generator;
+mod sun;
+mod years;

@@ -1,0 +1,95 @@
+//! What holds in any weather.
+
+use proptest::prelude::*;
+use tureen::garden::{Crop, DegreeDayMethod, Germination};
+use tureen::growth::CropSeason;
+use tureen::units::{Celsius, Latitude};
+use tureen::weather::{Daily, WeatherYear};
+
+use super::crops::{day, from_march, open_ground, plain};
+
+/// Frost never, heat never too much.
+fn unharmed(method: DegreeDayMethod) -> Crop {
+    let mut crop = plain();
+    crop.frost_limit = Celsius(-100.0);
+    crop.germination = Germination::Range {
+        min: Celsius(2.0),
+        optimum: Celsius(60.0),
+        max: Celsius(80.0),
+        days: 2.0,
+    };
+    crop.ripening.base = Celsius(5.0);
+    crop.ripening.upper = Some(Celsius(35.0));
+    crop.ripening.method = method;
+    crop.picking.holds_in_ground_days = 1000;
+    crop
+}
+
+fn weather() -> impl Strategy<Value = Vec<Daily>> {
+    prop::collection::vec((-5.0..15.0f64, 0.0..15.0f64), 200).prop_map(|days| {
+        days.iter()
+            .map(|(tmin, range)| day(*tmin, tmin + range))
+            .collect()
+    })
+}
+
+fn methods() -> impl Strategy<Value = DegreeDayMethod> {
+    prop_oneof![Just(DegreeDayMethod::Average), Just(DegreeDayMethod::Sine)]
+}
+
+fn grown(crop: &Crop, days: &[Daily]) -> CropSeason {
+    let year = WeatherYear {
+        label: 2027,
+        lead: &[],
+        days,
+    };
+    CropSeason::new(crop, open_ground(), &year, Latitude(45.0), from_march(days))
+}
+
+/// Later, where never is latest.
+fn order(day: Option<usize>) -> usize {
+    day.unwrap_or(usize::MAX)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
+    #[test]
+    fn warmth_never_delays(days in weather(), warmer in 0.0..6.0f64, method in methods(), sown in 0..120usize) {
+        let crop = unharmed(method);
+        let warm: Vec<Daily> = days.iter().map(|d| day(d.tmin.0 + warmer, d.tmax.0 + warmer)).collect();
+        let (cold, warm) = (grown(&crop, &days), grown(&crop, &warm));
+        for (cold, warm) in [(cold.sown(sown), warm.sown(sown)), (cold.planted(sown), warm.planted(sown))] {
+            prop_assert!(order(warm.up) <= order(cold.up));
+            prop_assert!(order(warm.ripe) <= order(cold.ripe));
+        }
+    }
+
+    #[test]
+    fn later_is_never_earlier(days in weather(), method in methods()) {
+        let season = grown(&unharmed(method), &days);
+        for fates in [
+            (0..200).map(|d| season.sown(d)).collect::<Vec<_>>(),
+            (0..200).map(|d| season.planted(d)).collect(),
+        ] {
+            for pair in fates.windows(2) {
+                prop_assert!(order(pair[0].up) <= order(pair[1].up));
+                prop_assert!(order(pair[0].ripe) <= order(pair[1].ripe));
+            }
+        }
+    }
+
+    /// The days of a fate come in order, whatever frost and long days do.
+    #[test]
+    fn days_come_in_order(days in weather(), limit in -5.0..5.0f64, holds in 0..40u32, sown in 0..200usize) {
+        let mut crop = plain();
+        crop.frost_limit = Celsius(limit);
+        crop.picking.holds_in_ground_days = holds;
+        let fate = grown(&crop, &days).sown(sown);
+        prop_assert!(fate.up.is_none_or(|up| up > sown && up < 200));
+        if let Some(ripe) = fate.ripe {
+            prop_assert!(fate.up.is_some_and(|up| up <= ripe) && ripe < 200);
+            prop_assert!(fate.gone.is_none_or(|(gone, _)| ripe < gone && gone <= ripe + holds as usize + 1));
+        }
+    }
+}
