@@ -13,4 +13,4 @@ pub mod work;
 pub use amount::{Block, Need, need};
 pub use ready::{Unready, picked_and_kept};
 pub use season::{CropSeason, Fate, Loss};
-pub use work::minutes;
+pub use work::{Effort, effort};

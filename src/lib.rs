@@ -2,9 +2,14 @@
 //! See DEVELOPERS.md for the way through the program.
 
 pub mod calendar;
+pub mod candidates;
+pub mod catalogue;
 pub mod checker;
+pub mod diagnostic;
 pub mod garden;
 pub mod growth;
+pub mod model;
 pub mod plan;
+pub mod project;
 pub mod units;
 pub mod weather;

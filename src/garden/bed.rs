@@ -1,5 +1,7 @@
 //! Beds, what stands in them, perennial patches and areas that are never planted.
 
+use chrono::Datelike;
+
 use crate::calendar::Date;
 use crate::units::{Celsius, Centimetres, Kilograms, Metres, STRIP};
 
@@ -137,6 +139,24 @@ impl Bed {
     #[must_use]
     pub fn suits(&self, crop: &Crop) -> bool {
         self.soil >= crop.needs.soil && self.sun >= crop.needs.sun
+    }
+
+    /// True if the bed carried the crop's family within the years that it must stay away,
+    /// seen from a planting on `day`.
+    #[must_use]
+    pub fn is_tired_of(&self, crop: &Crop, day: Date) -> bool {
+        self.years_since(crop, day)
+            .is_some_and(|years| years <= crop.rotation.years_hard)
+    }
+
+    /// Years from the last time that the bed carried the crop's family to a planting on `day`.
+    #[must_use]
+    pub fn years_since(&self, crop: &Crop, day: Date) -> Option<u32> {
+        self.grew
+            .iter()
+            .filter(|(_, families)| families.contains(&crop.rotation.family))
+            .filter_map(|(year, _)| u32::try_from(day.year() - year).ok())
+            .min()
     }
 }
 

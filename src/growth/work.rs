@@ -1,37 +1,73 @@
-//! Minutes that a step takes of a class's session. All figures are common practice, from memory.
+//! Minutes that a step takes of a class's session. All figures are common practice, from
+//! memory; a school's own watch is better.
 
-use crate::garden::{Crop, SeedSize};
+use crate::garden::{Ingredient, Method, SeedSize};
 use crate::plan::StepKind;
 use crate::units::Minutes;
 
-use super::amount::Need;
+use super::amount::CHILD_LOSS;
 
-/// Setting up, and washing hands at the end.
-pub const SET_UP: Minutes = Minutes(10.0);
+/// Getting out, being told, putting away and washing hands.
+const AROUND: Minutes = Minutes(10.0);
 
-/// Minutes that each class needs for a step when the grade's `children` share the work: the
-/// setting up, and each child's part of the seeds, pots or plants, one after the other.
-/// Steps that take no session (hardening, curing) take no minutes.
-#[must_use]
-pub fn minutes(step: StepKind, crop: &Crop, need: &Need, children: u32) -> Minutes {
-    let (items, each) = match step {
-        StepKind::Sow if need.flats_sown > 0 => (need.seeds, 0.4),
-        StepKind::Sow => (need.seeds, by_hand(crop.seed_size)),
-        StepKind::PotUp => (need.potted(), 1.5),
-        StepKind::PlantOut => (need.plants, 1.5),
-        StepKind::Thin => (need.plants, 0.2),
-        StepKind::Pick => (need.plants, 0.5),
-        StepKind::Harden | StepKind::Cure => return Minutes(0.0),
-    };
-    let per_child = f64::from(items) / f64::from(children.max(1));
-    SET_UP + Minutes(per_child * each)
+/// The minutes of a step as a function of the plants that the grade keeps: the time around
+/// the work plus the items that fall to each child, never fewer than what every child sows.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Effort {
+    /// Minutes around the work.
+    pub around: Minutes,
+    /// Minutes of work at the least.
+    pub least: Minutes,
+    /// Minutes of work per kept plant of the grade.
+    pub per_plant: Minutes,
 }
 
-/// Minutes to sow one seed in the bed: tiny seed is strewn, large seed is set singly.
-fn by_hand(size: SeedSize) -> f64 {
-    match size {
-        SeedSize::Tiny => 0.05,
-        SeedSize::Medium => 0.1,
-        SeedSize::Large => 0.2,
+impl Effort {
+    /// Minutes for a number of kept plants.
+    #[must_use]
+    pub fn minutes(&self, plants: u32) -> Minutes {
+        self.around + self.least.max(self.per_plant * f64::from(plants))
+    }
+}
+
+/// The effort of a step for each class when a grade's `children` share the work evenly.
+#[must_use]
+pub fn effort(step: StepKind, ingredient: &Ingredient, method: Method, children: u32) -> Effort {
+    let crop = &ingredient.crop;
+    let children = f64::from(children.max(1));
+    let seeds_per_plant = match method {
+        Method::Direct | Method::Indoor => 1.0 / (crop.germinates.0 * (1.0 - CHILD_LOSS.0)),
+        _ => 1.0,
+    };
+    let per_seed = match (method, crop.seed_size) {
+        (Method::Indoor, _) => 0.4,
+        (Method::Pieces, _) => 1.0,
+        (_, SeedSize::Large) => 0.2,
+        (_, SeedSize::Medium) => 0.1,
+        (_, SeedSize::Tiny) => 0.05,
+    };
+    if matches!(step, StepKind::Harden | StepKind::Cure) {
+        let none = Minutes(0.0);
+        return Effort {
+            around: none,
+            least: none,
+            per_plant: none,
+        };
+    }
+    let (per_item, items_per_plant, least_items) = match step {
+        StepKind::Sow => (
+            per_seed,
+            seeds_per_plant,
+            f64::from(ingredient.each_child_sows),
+        ),
+        StepKind::PotUp => (1.5, 1.1, 0.0),
+        StepKind::PlantOut => (1.5, 1.0, 0.0),
+        StepKind::Thin => (0.2, 1.0, 0.0),
+        _ => (0.5, 1.0, 0.0),
+    };
+    Effort {
+        around: AROUND,
+        least: Minutes(per_item * least_items),
+        per_plant: Minutes(per_item * items_per_plant / children),
     }
 }

@@ -95,8 +95,9 @@ fn wrong_minutes(run: &Run<'_>, planting: &Planting<'_>, step: &Step<'_>) -> Opt
             let day = run.horizon.date(step.first);
             let grade = run.garden.tending(planting.ingredient.grade, day);
             let children = run.garden.children_of(grade);
-            let crop = &planting.ingredient.crop;
-            growth::minutes(step.plan.kind, crop, &planting.need?, children)
+            let method = planting.plan.method;
+            let effort = growth::effort(step.plan.kind, planting.ingredient, method, children);
+            effort.minutes(planting.need?.plants)
         }
         When::Families(_) | When::Adult(_) | When::Daily => Minutes(0.0),
     };

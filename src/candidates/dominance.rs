@@ -1,0 +1,249 @@
+//! Throws out a candidate if another one of the same ingredient is at least as good in
+//! everything that counts: ready years, beds, weeks, shelf, sessions, care and the small aims.
+//! Weeks in which beds or shelf can never run short do not count.
+
+use std::collections::BTreeSet;
+
+use crate::calendar::Date;
+use crate::garden::{ClassAt, Garden, IngredientAt, Plot};
+use crate::plan::StepKind;
+
+use super::places::unions;
+use super::{Candidate, ShelfWeeks};
+
+/// More unions of plot sets than this are not looked at one by one.
+pub const MOST_UNIONS: usize = 512;
+
+/// Weeks and classes in which something can run short.
+struct Tight {
+    bed_weeks: Vec<bool>,
+    shelf_weeks: Vec<bool>,
+    /// Ingredients whose sessions may meet those of another planting.
+    sessions: BTreeSet<IngredientAt>,
+}
+
+/// The candidates that no other makes needless, in their order.
+pub fn keep_best(garden: &Garden, plots: &[Plot], all: Vec<Candidate>) -> Vec<Candidate> {
+    let tight = Tight::of(garden, plots, &all);
+    let mut kept = Vec::new();
+    for at in garden.ingredient_positions() {
+        let mut own: Vec<(Candidate, Vec<Session>)> = all
+            .iter()
+            .filter(|c| c.ingredient == at)
+            .map(|c| {
+                (
+                    c.clone(),
+                    if tight.sessions.contains(&at) {
+                        sessions(c)
+                    } else {
+                        Vec::new()
+                    },
+                )
+            })
+            .collect();
+        own.sort_by_key(|(c, _)| {
+            (
+                std::cmp::Reverse(c.ready.len()),
+                c.fragile,
+                c.by_others,
+                c.gaps.len(),
+                c.late_weeks,
+            )
+        });
+        let mut best: Vec<(Candidate, Vec<Session>)> = Vec::new();
+        for (candidate, work) in own {
+            if !best
+                .iter()
+                .any(|(b, b_work)| tight.serves(b, &candidate) && subset(b_work, &work))
+            {
+                best.push((candidate, work));
+            }
+        }
+        kept.extend(best.into_iter().map(|(c, _)| c));
+    }
+    kept
+}
+
+type Session = (ClassAt, Date, StepKind);
+
+/// The sessions that a candidate uses, sorted.
+fn sessions(candidate: &Candidate) -> Vec<Session> {
+    let mut all: Vec<Session> = candidate
+        .tasks
+        .iter()
+        .map(|t| (t.class, t.date, t.kind))
+        .collect();
+    all.sort_unstable();
+    all
+}
+
+/// True if every item of the sorted `a` is in the sorted `b`.
+fn subset<T: Ord>(a: &[T], b: &[T]) -> bool {
+    a.iter().all(|item| b.binary_search(item).is_ok())
+}
+
+impl Tight {
+    fn of(garden: &Garden, plots: &[Plot], all: &[Candidate]) -> Self {
+        let weeks = garden.horizon().weeks();
+        let sets = unions(all.iter().map(|c| c.plots), MOST_UNIONS);
+        let short_of_beds = |week: usize| {
+            sets.iter().any(|set| {
+                let strips: u32 = set.iter().map(|k| plots[k].strips).sum();
+                let use_of = |c: &Candidate| {
+                    let stands = c.bed_weeks.0 <= week && week <= c.bed_weeks.1;
+                    let within = stands && !c.plots.is_empty() && set.covers(c.plots);
+                    if within {
+                        c.amounts.blocks.1 * c.amounts.block.strips
+                    } else {
+                        0
+                    }
+                };
+                greatest_use(garden, all, use_of) > strips
+            })
+        };
+        let short_of_flats = |week: usize| {
+            let cold = greatest_use(garden, all, |c| c.greatest_flats(week));
+            let warm = greatest_use(garden, all, |c| c.greatest_warm_flats(week));
+            cold > garden.shelf.flats || warm > garden.shelf.warm_flats
+        };
+        Self {
+            bed_weeks: (0..weeks).map(short_of_beds).collect(),
+            shelf_weeks: (0..weeks).map(short_of_flats).collect(),
+            sessions: sharing(garden, all),
+        }
+    }
+
+    /// True if `a` is at least as good as `b`, sessions aside.
+    fn serves(&self, a: &Candidate, b: &Candidate) -> bool {
+        a.fragile <= b.fragile
+            && a.by_others <= b.by_others
+            && a.late_weeks <= b.late_weeks
+            && a.ready.covers(&b.ready)
+            && a.gaps.iter().all(|gap| b.gaps.contains(gap))
+            && self.amounts_serve(a, b)
+            && (a.plots.covers(b.plots) || b.plots.is_empty())
+            && (a.bed_weeks.0..=a.bed_weeks.1)
+                .all(|w| !self.bed_weeks[w] || (b.bed_weeks.0 <= w && w <= b.bed_weeks.1))
+            && self.shelf_serves(a, b)
+    }
+
+    /// True if every amount of `b` can be had of `a` on the same strips.
+    fn amounts_serve(&self, a: &Candidate, b: &Candidate) -> bool {
+        let (x, y) = (&a.amounts, &b.amounts);
+        x.block == y.block
+            && x.blocks.0 <= y.blocks.0
+            && x.blocks.1 >= y.blocks.1
+            && x.low == y.low
+            && x.expected == y.expected
+    }
+
+    /// True if `a` never takes more flats than `b` in a week in which they can run short.
+    fn shelf_serves(&self, a: &Candidate, b: &Candidate) -> bool {
+        let Some(weeks) = a.shelf else { return true };
+        (weeks.sown..=weeks.out)
+            .filter(|w| self.shelf_weeks[*w])
+            .all(|week| {
+                let warm = weeks.warm_in(week) <= b.shelf.is_some_and(|s| s.warm_in(week));
+                warm && a.amounts.levels.iter().all(|level| {
+                    let flats_of_b = b
+                        .shelf
+                        .zip(b.amounts.level(level.up_to.min(b.amounts.blocks.1)));
+                    weeks.flats_in(week, level.sown, level.kept)
+                        <= flats_of_b.map_or(0, |(s, l)| s.flats_in(week, l.sown, l.kept))
+                })
+            })
+    }
+}
+
+impl ShelfWeeks {
+    /// Flats in a week, given those before and after potting up.
+    #[must_use]
+    pub fn flats_in(&self, week: usize, sown: u32, kept: u32) -> u32 {
+        if week < self.sown || week > self.out {
+            0
+        } else if week < self.potted.0 {
+            sown
+        } else if week <= self.potted.1 {
+            sown.max(kept)
+        } else {
+            kept
+        }
+    }
+
+    /// True if the flats stand on the mat in a week.
+    #[must_use]
+    pub fn warm_in(&self, week: usize) -> bool {
+        self.warm_until
+            .is_some_and(|until| self.sown <= week && week <= until)
+    }
+}
+
+impl Candidate {
+    /// Most flats that it can take in a week.
+    #[must_use]
+    pub fn greatest_flats(&self, week: usize) -> u32 {
+        let Some(shelf) = self.shelf else { return 0 };
+        let flats = self
+            .amounts
+            .levels
+            .iter()
+            .map(|l| shelf.flats_in(week, l.sown, l.kept));
+        flats.max().unwrap_or(0)
+    }
+
+    /// Most flats that it can take on the mat in a week.
+    #[must_use]
+    pub fn greatest_warm_flats(&self, week: usize) -> u32 {
+        match self.shelf {
+            Some(shelf) if shelf.warm_in(week) => self
+                .amounts
+                .levels
+                .iter()
+                .map(|l| l.sown)
+                .max()
+                .unwrap_or(0),
+            _ => 0,
+        }
+    }
+}
+
+/// The greatest sum of a use over plantings: for each ingredient its greatest uses, as many
+/// as it may have sowings.
+pub fn greatest_use(garden: &Garden, all: &[Candidate], use_of: impl Fn(&Candidate) -> u32) -> u32 {
+    garden
+        .ingredient_positions()
+        .map(|at| {
+            let mut uses: Vec<u32> = all
+                .iter()
+                .filter(|c| c.ingredient == at)
+                .map(&use_of)
+                .filter(|u| *u > 0)
+                .collect();
+            uses.sort_unstable_by_key(|u| std::cmp::Reverse(*u));
+            uses.iter()
+                .take(garden[at].max_sowings as usize)
+                .sum::<u32>()
+        })
+        .sum()
+}
+
+/// Ingredients with a session that another planting may use too.
+fn sharing(garden: &Garden, all: &[Candidate]) -> BTreeSet<IngredientAt> {
+    let classes = |at: IngredientAt| -> BTreeSet<ClassAt> {
+        all.iter()
+            .filter(|c| c.ingredient == at)
+            .flat_map(|c| &c.tasks)
+            .map(|t| t.class)
+            .collect()
+    };
+    let of: Vec<BTreeSet<ClassAt>> = garden.ingredient_positions().map(classes).collect();
+    garden
+        .ingredient_positions()
+        .filter(|at| {
+            garden[*at].max_sowings > 1
+                || garden
+                    .ingredient_positions()
+                    .any(|b| b != *at && !of[b.0].is_disjoint(&of[at.0]))
+        })
+        .collect()
+}

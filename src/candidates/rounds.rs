@@ -1,0 +1,151 @@
+//! Rounds: the smallest sets of sessions in which every class that tends a grade's plantings
+//! meets once. A grade's step happens in one round.
+
+use std::collections::BTreeSet;
+
+use crate::calendar::{Date, plus_days};
+use crate::garden::{ClassAt, GradeAt};
+
+use super::context::Context;
+
+/// One session of every class, close together, all on one side of moving up.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Round {
+    /// One visit per class of the tending grade, in the order of its classes.
+    pub visits: Vec<(ClassAt, Date)>,
+}
+
+impl Round {
+    /// The first session's day.
+    #[must_use]
+    pub fn first(&self) -> Date {
+        self.visits.iter().map(|v| v.1).min().unwrap_or_default()
+    }
+
+    /// The last session's day.
+    #[must_use]
+    pub fn last(&self) -> Date {
+        self.visits.iter().map(|v| v.1).max().unwrap_or_default()
+    }
+
+    /// The day on which a part is tended: part `j` belongs to class `j` modulo their number.
+    #[must_use]
+    pub fn day_of_part(&self, part: usize) -> Date {
+        self.visits[part % self.visits.len()].1
+    }
+}
+
+/// All rounds in which the plantings of `grade` are tended, by first and last day. One round
+/// may begin in every week; rounds that share sessions are different choices of the same step.
+#[must_use]
+pub fn rounds(context: &Context<'_>, grade: GradeAt) -> Vec<Round> {
+    let Context {
+        garden, horizon, ..
+    } = context;
+    let before = garden.tending(grade, horizon.first());
+    let after = garden.tending(grade, horizon.last());
+    let mut found = BTreeSet::new();
+    for tending in BTreeSet::from([before, after]) {
+        let sessions: Vec<(ClassAt, Vec<Date>)> = garden
+            .classes_of(tending)
+            .map(|c| (c, tended_sessions(context, grade, tending, c)))
+            .collect();
+        let span = i64::from(garden[tending].round_weeks()) * 7;
+        for week in 0..horizon.weeks() {
+            let from = horizon.monday(week);
+            let to = plus_days(from, span - 1);
+            let halves = match garden.school_year.moves_up {
+                Some(up) if from < up && up <= to => vec![(from, plus_days(up, -1)), (up, to)],
+                _ => vec![(from, to)],
+            };
+            found.extend(
+                halves
+                    .into_iter()
+                    .filter_map(|(from, to)| round_within(&sessions, from, to)),
+            );
+        }
+    }
+    let mut rounds: Vec<Round> = found.into_iter().map(|visits| Round { visits }).collect();
+    rounds.sort_by_key(|r| (r.first(), r.last()));
+    rounds
+}
+
+/// The days on which `class` of `tending` meets while it tends the plantings of `grade`.
+fn tended_sessions(
+    context: &Context<'_>,
+    grade: GradeAt,
+    tending: GradeAt,
+    class: ClassAt,
+) -> Vec<Date> {
+    let garden = context.garden;
+    let mut days = context.sessions(class).to_vec();
+    days.retain(|d| {
+        *d >= garden.school_year.start
+            && *d <= garden.last_day()
+            && garden.tending(grade, *d) == tending
+    });
+    days
+}
+
+/// The first session of every class within a span; `None` if some class does not meet.
+fn round_within(
+    sessions: &[(ClassAt, Vec<Date>)],
+    from: Date,
+    to: Date,
+) -> Option<Vec<(ClassAt, Date)>> {
+    sessions
+        .iter()
+        .map(|(class, days)| {
+            days.iter()
+                .find(|d| from <= **d && **d <= to)
+                .map(|d| (*class, *d))
+        })
+        .collect()
+}
+
+/// A pick that may be part of a window: a round of children, or a day of families in a break.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum PickDay {
+    /// By children.
+    Round(Round),
+    /// By families.
+    Families(Date),
+}
+
+impl PickDay {
+    /// The first day.
+    #[must_use]
+    pub fn first(&self) -> Date {
+        match self {
+            PickDay::Round(round) => round.first(),
+            PickDay::Families(day) => *day,
+        }
+    }
+
+    /// The last day.
+    #[must_use]
+    pub fn last(&self) -> Date {
+        match self {
+            PickDay::Round(round) => round.last(),
+            PickDay::Families(day) => *day,
+        }
+    }
+
+    /// The day on which a part is picked.
+    #[must_use]
+    pub fn day_of_part(&self, part: usize) -> Date {
+        match self {
+            PickDay::Round(round) => round.day_of_part(part),
+            PickDay::Families(day) => *day,
+        }
+    }
+
+    /// How many classes take part; 1 for families.
+    #[must_use]
+    pub fn parts(&self) -> usize {
+        match self {
+            PickDay::Round(round) => round.visits.len(),
+            PickDay::Families(_) => 1,
+        }
+    }
+}

@@ -1,0 +1,158 @@
+//! Candidates of ingredients that stand already: growing in a bed, or in a perennial patch.
+
+use crate::garden::{Garden, Ingredient, IngredientAt, Method, Source};
+use crate::growth::{Block, Fate};
+use crate::units::Kilograms;
+
+use super::amounts::Amounts;
+use super::context::Context;
+use super::dropped::{DropReason, Dropped};
+use super::places::PlotSet;
+use super::rounds::rounds;
+use super::sowings::{bed_weeks, by_others, tasks};
+use super::windows::{Seasons, Window, pick_days, windows_of};
+use super::years::YearSet;
+use super::{Candidate, Steps, least_ready_years};
+
+/// All candidates of an ingredient that stands already; none for one that is sown.
+pub fn candidates(
+    context: &Context<'_>,
+    at: IngredientAt,
+    dropped: &mut Dropped,
+) -> Vec<Candidate> {
+    let ingredient = &context.garden[at];
+    let found = match ingredient.source {
+        Source::Sown => return Vec::new(),
+        Source::Growing(which) => growing(context, at, ingredient, which),
+        Source::Patch(which) => patch(context, at, ingredient, which),
+    };
+    match found {
+        Ok(found) => found,
+        Err(reason) => {
+            *dropped.entry(reason).or_insert(0) += 1;
+            Vec::new()
+        }
+    }
+}
+
+/// What grows in a bed already: only the pick window is open.
+fn growing(
+    context: &Context<'_>,
+    at: IngredientAt,
+    ingredient: &Ingredient,
+    which: usize,
+) -> Result<Vec<Candidate>, DropReason> {
+    let garden = context.garden;
+    let growing = &garden.growing[which];
+    let bed = &garden[growing.bed];
+    let seasons = Seasons::new(
+        garden,
+        &ingredient.crop,
+        bed.microclimate(),
+        growing.as_plants,
+    );
+    let pick_days = pick_days(garden, at, &rounds(context, ingredient.grade));
+    let fates: Vec<Vec<Fate>> = vec![seasons.fates(growing.sown)];
+    let mut windows = windows_of(&seasons, &fates, growing.sown, &pick_days);
+    windows.retain(|w| w.ready.len() >= least_ready_years(seasons.years()));
+    if windows.is_empty() {
+        return Err(DropReason::RarelyReady);
+    }
+    let block = Block::of(&ingredient.crop, bed.width).ok_or(DropReason::NoBed)?;
+    let yields = ingredient.crop.yields;
+    let plants = growing.strips / block.strips.max(1) * block.plants;
+    let usable = f64::from(plants) * ingredient.crop.picking.one_pick_share.0 * yields.usable.0;
+    let amounts = fixed_amount(plants, yields.low * usable, yields.expected * usable);
+    enough(garden, ingredient, &amounts)?;
+    Ok(windows
+        .into_iter()
+        .map(|w| standing(context, at, Method::Growing, w, amounts.clone()))
+        .collect())
+}
+
+/// A perennial patch: every session within its season is as good as another.
+fn patch(
+    context: &Context<'_>,
+    at: IngredientAt,
+    ingredient: &Ingredient,
+    which: usize,
+) -> Result<Vec<Candidate>, DropReason> {
+    let garden = context.garden;
+    let patch = &garden.patches[which];
+    let years = garden.weather.years(context.horizon).len();
+    let amounts = fixed_amount(0, patch.low, patch.expected);
+    enough(garden, ingredient, &amounts)?;
+    let found: Vec<Candidate> = pick_days(garden, at, &rounds(context, ingredient.grade))
+        .into_iter()
+        .filter(|d| patch.pick_from <= d.first() && d.last() <= patch.pick_to)
+        .map(|d| {
+            let window = Window {
+                picks: vec![d],
+                ready: YearSet::of(years, |_| true),
+            };
+            standing(context, at, Method::Patch, window, amounts.clone())
+        })
+        .collect();
+    if found.is_empty() {
+        Err(DropReason::NoPickSession)
+    } else {
+        Ok(found)
+    }
+}
+
+/// An amount that is there and not decided.
+fn fixed_amount(plants: u32, low: Kilograms, expected: Kilograms) -> Amounts {
+    let block = Block { strips: 0, plants };
+    Amounts {
+        block,
+        blocks: (1, 1),
+        low,
+        expected,
+        levels: Vec::new(),
+    }
+}
+
+/// What stands already is all there is: it must reach the least share by itself.
+fn enough(garden: &Garden, ingredient: &Ingredient, amounts: &Amounts) -> Result<(), DropReason> {
+    let least = ingredient.target(garden.feast.portions) * ingredient.least_share.0;
+    if amounts.low.0 + 1e-9 < least.0 {
+        Err(DropReason::BedsTooSmall)
+    } else {
+        Ok(())
+    }
+}
+
+/// A candidate that only has a pick window.
+fn standing(
+    context: &Context<'_>,
+    at: IngredientAt,
+    method: Method,
+    window: Window,
+    amounts: Amounts,
+) -> Candidate {
+    let garden: &Garden = context.garden;
+    let fragile = u32::from(window.picks.len() == 1 && method != Method::Patch);
+    let bed_weeks = bed_weeks(context, context.horizon.first(), &window.picks);
+    let steps = Steps {
+        sow: None,
+        pot_up: None,
+        plant_out: None,
+        thin: None,
+        picks: window.picks,
+    };
+    Candidate {
+        ingredient: at,
+        method,
+        plots: PlotSet::default(),
+        bed_weeks,
+        amounts,
+        shelf: None,
+        tasks: tasks(garden, &garden[at], method, &steps),
+        ready: window.ready,
+        gaps: Vec::new(),
+        fragile,
+        by_others: by_others(garden, &garden[at], &steps),
+        late_weeks: 0,
+        steps,
+    }
+}

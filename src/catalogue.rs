@@ -1,0 +1,148 @@
+//! The built-in crop catalogue: the figures of 51 crops, each with the work it comes from or
+//! "memory". The figures stand in `catalogue/data/`, in files that a person can read and add to.
+
+mod entry;
+mod error;
+mod raw;
+mod sources;
+
+use std::collections::BTreeMap;
+
+pub use entry::{Basis, Entry};
+pub use error::{CatalogueError, Fault};
+pub use sources::{MEMORY, source_keys};
+
+use crate::garden::Crop;
+use raw::{CropFile, GerminationTable};
+
+/// The crop files, by name and text.
+const CROPS: [(&str, &str); 7] = [
+    ("fruits.toml", include_str!("catalogue/data/fruits.toml")),
+    ("roots.toml", include_str!("catalogue/data/roots.toml")),
+    ("onions.toml", include_str!("catalogue/data/onions.toml")),
+    ("leaves.toml", include_str!("catalogue/data/leaves.toml")),
+    ("pulses.toml", include_str!("catalogue/data/pulses.toml")),
+    ("herbs.toml", include_str!("catalogue/data/herbs.toml")),
+    (
+        "standing.toml",
+        include_str!("catalogue/data/standing.toml"),
+    ),
+];
+const GERMINATION: &str = include_str!("catalogue/data/germination.toml");
+const SOURCES: &str = include_str!("catalogue/data/sources.toml");
+
+/// All crops that the program knows.
+#[derive(Debug, Clone)]
+pub struct Catalogue {
+    /// By catalogue name.
+    entries: BTreeMap<String, Entry>,
+    /// Other names in lower case, each with the catalogue name that it stands for.
+    other_names: BTreeMap<String, String>,
+    /// By source key.
+    citations: BTreeMap<String, String>,
+}
+
+impl Catalogue {
+    /// The built-in catalogue; takes a few milliseconds.
+    ///
+    /// # Errors
+    /// If an embedded file is broken. A test loads them, so a released program has none; the
+    /// error type keeps a slip in them from being a panic.
+    pub fn load() -> Result<Self, CatalogueError> {
+        Self::read(&CROPS, GERMINATION, SOURCES)
+    }
+
+    /// A catalogue from the texts of its files: crop files by name, the germination table and
+    /// the list of sources.
+    ///
+    /// # Errors
+    /// At the first fault: a file that does not parse, a name given twice, a table row or a
+    /// source that does not exist, a source for a figure that is not given.
+    pub fn read(
+        crops: &[(&str, &str)],
+        germination: &str,
+        sources: &str,
+    ) -> Result<Self, CatalogueError> {
+        let citations: BTreeMap<String, String> = toml::from_str(sources)
+            .map_err(|e| CatalogueError::in_file("sources.toml", Fault::Toml(Box::new(e))))?;
+        let table = GerminationTable::parse(germination, &citations)
+            .map_err(|fault| CatalogueError::in_file("germination.toml", fault))?;
+        let mut catalogue = Self {
+            entries: BTreeMap::new(),
+            other_names: BTreeMap::new(),
+            citations,
+        };
+        for &(file, text) in crops {
+            let parsed: CropFile = toml::from_str(text)
+                .map_err(|e| CatalogueError::in_file(file, Fault::Toml(Box::new(e))))?;
+            for (number, crop) in (1..).zip(parsed.crop) {
+                let name = crop.get("name").and_then(toml::Value::as_str);
+                let name = name.map_or_else(|| format!("number {number}"), str::to_owned);
+                Entry::read(crop, &table, &catalogue.citations)
+                    .and_then(|entry| catalogue.add(entry))
+                    .map_err(|fault| CatalogueError::in_crop(file, &name, fault))?;
+            }
+        }
+        Ok(catalogue)
+    }
+
+    /// Adds a crop, unless one of its names is taken.
+    fn add(&mut self, entry: Entry) -> Result<(), Fault> {
+        let name = entry.crop.name.clone();
+        for wanted in entry.other_names.iter().chain([&name]) {
+            if self.entry(wanted).is_some() {
+                return Err(Fault::NameTaken(wanted.clone()));
+            }
+        }
+        for other in &entry.other_names {
+            self.other_names.insert(other.to_lowercase(), name.clone());
+        }
+        self.entries.insert(name, entry);
+        Ok(())
+    }
+
+    /// A crop by its name or one of its other names, in any case.
+    #[must_use]
+    pub fn get(&self, name: &str) -> Option<&Crop> {
+        self.entry(name).map(|entry| &entry.crop)
+    }
+
+    /// A crop with its sources and notes, by name or other name.
+    #[must_use]
+    pub fn entry(&self, name: &str) -> Option<&Entry> {
+        let name = name.trim().to_lowercase();
+        self.entries
+            .get(&name)
+            .or_else(|| self.entries.get(self.other_names.get(&name)?))
+    }
+
+    /// The catalogue names, sorted.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        self.entries.keys().map(String::as_str)
+    }
+
+    /// The rotation families, sorted, each once.
+    #[must_use]
+    pub fn families(&self) -> Vec<&str> {
+        let mut families: Vec<&str> = self
+            .entries
+            .values()
+            .map(|entry| entry.crop.rotation.family.as_str())
+            .collect();
+        families.sort_unstable();
+        families.dedup();
+        families
+    }
+
+    /// Where a crop's figure comes from; see [`Entry::source`].
+    #[must_use]
+    pub fn source(&self, crop: &str, field: &str) -> Option<&str> {
+        self.entry(crop)?.source(field)
+    }
+
+    /// The full citation of a source key.
+    #[must_use]
+    pub fn citation(&self, key: &str) -> Option<&str> {
+        self.citations.get(key).map(String::as_str)
+    }
+}

@@ -1,0 +1,233 @@
+//! The catalogue's files as TOML says them. Groups that look like the garden's own types are
+//! read straight into those; the others are turned into them in `entry`.
+
+use std::collections::BTreeMap;
+
+use serde::Deserialize;
+
+use super::entry::Basis;
+use super::error::Fault;
+use crate::garden::{
+    Bolting, Caution, DegreeDayMethod, Germination, Method, Needs, Picking, Ripening, Rotation,
+    SeedSize, Spacing, Sun, WaterUse,
+};
+use crate::units::{Celsius, Centimetres, DegreeDays, Hours, Share};
+
+/// A file of crops; each is turned into a `RawCrop` by itself, so that a fault names it.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct CropFile {
+    pub crop: Vec<toml::Table>,
+}
+
+/// One crop.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct RawCrop {
+    pub name: String,
+    #[serde(default)]
+    pub other_names: Vec<String>,
+    pub botanical: String,
+    #[serde(with = "RotationDef")]
+    pub rotation: Rotation,
+    pub methods: Vec<Method>,
+    pub germination: RawGermination,
+    pub germinates: Share,
+    pub indoor: Option<RawIndoor>,
+    #[serde(with = "RipeningDef")]
+    pub ripening: Ripening,
+    pub frost: RawFrost,
+    pub bolting: Option<RawBolting>,
+    #[serde(with = "PickingDef")]
+    pub picking: Picking,
+    pub yields: RawYields,
+    #[serde(with = "SpacingDef")]
+    pub spacing: Spacing,
+    #[serde(with = "NeedsDef")]
+    pub needs: Needs,
+    #[serde(with = "SeedSizeDef")]
+    pub seed_size: SeedSize,
+    pub water: Option<RawWater>,
+    #[serde(default, with = "CautionDef")]
+    pub caution: Caution,
+    #[serde(default)]
+    pub notes: Vec<String>,
+    #[serde(default)]
+    pub from: toml::Table,
+}
+
+/// A row of the table, or a range without one.
+#[derive(Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub(super) enum RawGermination {
+    Table(String),
+    Range {
+        min: Celsius,
+        optimum: Celsius,
+        max: Celsius,
+        days: f64,
+    },
+}
+
+/// Raising on the shelf.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct RawIndoor {
+    /// Least and greatest age at planting out.
+    pub weeks: (u32, u32),
+    pub cells: u32,
+    pub pots: Option<u32>,
+    pub warm_below: Celsius,
+}
+
+/// Frost kills unless it sets back.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct RawFrost {
+    pub limit: Celsius,
+    pub sets_back_days: Option<f64>,
+}
+
+/// Kilograms over a season, per metre of row or per plant.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct RawYields {
+    pub basis: Basis,
+    pub low: f64,
+    pub expected: f64,
+    pub usable: Share,
+}
+
+#[derive(Deserialize)]
+pub(super) struct RawBolting(#[serde(with = "BoltingDef")] pub Bolting);
+
+#[derive(Deserialize)]
+pub(super) struct RawWater(#[serde(with = "WaterUseDef")] pub WaterUse);
+
+#[derive(Deserialize)]
+#[serde(remote = "Rotation", deny_unknown_fields)]
+struct RotationDef {
+    family: String,
+    years_hard: u32,
+    years_wished: u32,
+}
+
+#[derive(Deserialize)]
+#[serde(remote = "Ripening", deny_unknown_fields)]
+struct RipeningDef {
+    days_from_sowing: Option<f64>,
+    days_from_planting: Option<f64>,
+    thermal_from_sowing: Option<DegreeDays>,
+    reference: Celsius,
+    base: Celsius,
+    upper: Option<Celsius>,
+    #[serde(with = "DegreeDayMethodDef")]
+    method: DegreeDayMethod,
+}
+
+#[derive(Deserialize)]
+#[serde(remote = "DegreeDayMethod", rename_all = "snake_case")]
+enum DegreeDayMethodDef {
+    Average,
+    Sine,
+}
+
+#[derive(Deserialize)]
+#[serde(remote = "Bolting", deny_unknown_fields)]
+struct BoltingDef {
+    day_length: Hours,
+    after_days: u32,
+}
+
+#[derive(Deserialize)]
+#[serde(remote = "Picking", deny_unknown_fields)]
+struct PickingDef {
+    keeps_bearing: bool,
+    one_pick_share: Share,
+    holds_in_ground_days: u32,
+    #[serde(default)]
+    safe_underground: bool,
+    #[serde(default)]
+    cure_days: u32,
+    storage_days: u32,
+}
+
+#[derive(Deserialize)]
+#[serde(remote = "Spacing", deny_unknown_fields)]
+struct SpacingDef {
+    in_row: Centimetres,
+    between_rows: Centimetres,
+}
+
+#[derive(Deserialize)]
+#[serde(remote = "Needs", deny_unknown_fields)]
+struct NeedsDef {
+    #[serde(with = "SunDef")]
+    sun: Sun,
+    soil: Centimetres,
+    trellis: bool,
+}
+
+#[derive(Deserialize)]
+#[serde(remote = "Sun", rename_all = "snake_case")]
+enum SunDef {
+    Shade,
+    Part,
+    Full,
+}
+
+#[derive(Deserialize)]
+#[serde(remote = "SeedSize", rename_all = "snake_case")]
+enum SeedSizeDef {
+    Tiny,
+    Medium,
+    Large,
+}
+
+#[derive(Deserialize)]
+#[serde(remote = "WaterUse", deny_unknown_fields)]
+struct WaterUseDef {
+    initial: f64,
+    mid: f64,
+    end: f64,
+}
+
+#[derive(Deserialize)]
+#[serde(remote = "Caution", deny_unknown_fields)]
+struct CautionDef {
+    text: String,
+    allergen: Option<String>,
+}
+
+/// The germination table: rows by name, each with the key of the section it stands in.
+pub(super) struct GerminationTable(BTreeMap<String, (String, [f64; 9])>);
+
+impl GerminationTable {
+    /// Reads the table; its sections are named after their sources.
+    pub fn parse(text: &str, citations: &BTreeMap<String, String>) -> Result<Self, Fault> {
+        let sections: BTreeMap<String, BTreeMap<String, [f64; 9]>> =
+            toml::from_str(text).map_err(|e| Fault::Toml(Box::new(e)))?;
+        let mut rows = BTreeMap::new();
+        for (key, section) in sections {
+            if !citations.contains_key(&key) {
+                return Err(Fault::UnknownSource(key));
+            }
+            for (name, days) in section {
+                if rows.insert(name.clone(), (key.clone(), days)).is_some() {
+                    return Err(Fault::NameTaken(name));
+                }
+            }
+        }
+        Ok(Self(rows))
+    }
+
+    /// A row's days, and its source with the row's name: `HM1954 (cabbage)`.
+    pub fn row(&self, name: &str) -> Result<(Germination, String), Fault> {
+        let (key, days) = self
+            .0
+            .get(name)
+            .ok_or_else(|| Fault::UnknownRow(name.to_owned()))?;
+        let days = days.map(|d| (!d.is_nan()).then_some(d));
+        Ok((Germination::Table(days), format!("{key} ({name})")))
+    }
+}

@@ -1,0 +1,83 @@
+//! The aims as objectives, and what it means to hold one.
+
+use crate::candidates::Candidates;
+use crate::garden::{Garden, IngredientAt};
+use crate::plan::Aim;
+
+use super::columns::Columns;
+use super::program::{Program, Terms, negated};
+use super::solver::Objective;
+
+/// The objective of an aim.
+#[must_use]
+pub fn objective(
+    aim: Aim,
+    garden: &Garden,
+    candidates: &Candidates,
+    columns: &Columns,
+) -> Objective {
+    let per_candidate = |weight: &dyn Fn(usize) -> u32| -> Terms {
+        let weighted = columns
+            .made
+            .iter()
+            .enumerate()
+            .map(|(k, col)| (*col, f64::from(weight(k))));
+        weighted.filter(|(_, weight)| *weight > 0.0).collect()
+    };
+    let all = &candidates.all;
+    let terms = match aim {
+        Aim::InThePot => columns.in_pot.iter().map(|col| (*col, 1.0)).collect(),
+        Aim::WorstIngredient => vec![(columns.worst_years, 1.0)],
+        Aim::AllIngredients => garden
+            .ingredient_positions()
+            .flat_map(|at: IngredientAt| columns.ready_years(candidates, at))
+            .collect(),
+        Aim::WholeDish => columns
+            .dish
+            .iter()
+            .map(|(years, col)| (*col, years.count))
+            .collect(),
+        Aim::LeastGrownShare => vec![(columns.least_share, 1.0)],
+        Aim::ExpectedAmounts => columns
+            .expected_share
+            .iter()
+            .map(|col| (*col, 1.0))
+            .collect(),
+        Aim::Slack => per_candidate(&|k| all[k].fragile),
+        Aim::Children => per_candidate(&|k| all[k].by_others),
+        Aim::UnattendedDays => {
+            let gaps = garden.gaps();
+            let days = gaps.iter().map(|gap| f64::from(gap.unattended_days()));
+            columns.gap_used.iter().copied().zip(days).collect()
+        }
+        Aim::Evenness => columns
+            .second_steps
+            .values()
+            .map(|col| (*col, 1.0))
+            .collect(),
+        Aim::Tidiness => per_candidate(&|k| all[k].late_weeks + 1),
+    };
+    Objective {
+        terms,
+        maximise: aim.more_is_better(),
+    }
+}
+
+/// Holds an aim at a value, less what it may give back.
+pub fn hold(program: &mut Program, aim: Aim, objective: Objective, value: f64, concession: f64) {
+    let slack = if aim.is_whole() { 0.0 } else { 1e-6 };
+    if objective.maximise {
+        program.at_most(negated(objective.terms), -(value - concession) + slack);
+    } else {
+        program.at_most(objective.terms, value + concession + slack);
+    }
+}
+
+/// How many weather years an aim may give back to later ones.
+#[must_use]
+pub fn concession(aim: Aim, years: u32) -> f64 {
+    match aim {
+        Aim::WorstIngredient | Aim::AllIngredients | Aim::WholeDish => f64::from(years),
+        _ => 0.0,
+    }
+}

@@ -1,0 +1,231 @@
+//! The columns of a garden's program, keyed by candidates, ingredients, years and gaps.
+
+use std::collections::BTreeMap;
+
+use crate::calendar::Date;
+use crate::candidates::{Candidate, Candidates, YearSet};
+use crate::garden::{ClassAt, Garden, IngredientAt};
+
+use super::program::{Col, Program, Terms};
+
+/// Weather years that no candidate tells apart.
+#[derive(Debug, Clone, PartialEq)]
+pub struct AlikeYears {
+    /// One of them stands for all.
+    pub year: usize,
+    /// How many they are.
+    pub count: f64,
+}
+
+/// Readiness of one ingredient.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Ready {
+    /// One sowing: it is ready when its planting is.
+    AsPlanted,
+    /// Several sowings: one column for each group of alike years, `None` where no candidate
+    /// is ready.
+    Decided(Vec<(AlikeYears, Option<Col>)>),
+}
+
+/// The columns.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Columns {
+    /// Per candidate: the planting is made.
+    pub made: Vec<Col>,
+    /// Per candidate: its number of blocks, where that is to be decided.
+    pub blocks: Vec<Option<Col>>,
+    /// Per candidate: one step up from each level of flats to the next.
+    pub level_up: Vec<Vec<Col>>,
+    /// Per ingredient: it is in the pot.
+    pub in_pot: Vec<Col>,
+    /// Per ingredient: when it is ready.
+    pub ready: Vec<Ready>,
+    /// Years that are alike for every ingredient, with the column of the whole dish.
+    pub dish: Vec<(AlikeYears, Col)>,
+    /// Ready years of the worst ingredient.
+    pub worst_years: Col,
+    /// Least garden-grown share at low yield.
+    pub least_share: Col,
+    /// Per ingredient: garden-grown share at expected yield, at most 1.
+    pub expected_share: Vec<Col>,
+    /// Per gap: someone must be found for it.
+    pub gap_used: Vec<Col>,
+    /// Sessions that two plantings may use: steps beyond the first.
+    pub second_steps: BTreeMap<(ClassAt, Date), Col>,
+}
+
+impl Columns {
+    /// Adds all columns to a program.
+    pub fn add(program: &mut Program, garden: &Garden, candidates: &Candidates) -> Self {
+        let all = &candidates.all;
+        let made = all.iter().map(|_| program.binary()).collect();
+        let blocks = all.iter().map(|c| decided_blocks(program, c)).collect();
+        let level_up = all
+            .iter()
+            .map(|c| {
+                c.amounts
+                    .levels
+                    .iter()
+                    .skip(1)
+                    .map(|_| program.binary())
+                    .collect()
+            })
+            .collect();
+        let in_pot = garden
+            .ingredients
+            .iter()
+            .map(|_| program.binary())
+            .collect();
+        let ready = garden
+            .ingredient_positions()
+            .map(|at| ready(program, garden, candidates, at))
+            .collect();
+        let dish = alike_years(candidates.years, all.iter().map(|c| &c.ready))
+            .into_iter()
+            .map(|years| (years, program.real(1.0)))
+            .collect();
+        let years = u32::try_from(candidates.years).unwrap_or(u32::MAX);
+        Self {
+            made,
+            blocks,
+            level_up,
+            in_pot,
+            ready,
+            dish,
+            worst_years: program.whole(0, years),
+            least_share: program.real(1.0),
+            expected_share: garden
+                .ingredients
+                .iter()
+                .map(|_| program.real(1.0))
+                .collect(),
+            gap_used: garden.gaps().iter().map(|_| program.real(1.0)).collect(),
+            second_steps: shared_sessions(garden, all)
+                .into_iter()
+                .map(|(session, most)| (session, program.real(most)))
+                .collect(),
+        }
+    }
+
+    /// The number of blocks of a candidate, times a factor.
+    #[must_use]
+    pub fn blocks_of(&self, candidates: &Candidates, which: usize, factor: f64) -> (Col, f64) {
+        match self.blocks[which] {
+            Some(col) => (col, factor),
+            None => {
+                let blocks = candidates.all[which].amounts.blocks.0;
+                (self.made[which], factor * f64::from(blocks))
+            }
+        }
+    }
+
+    /// The ready years of an ingredient, added up.
+    #[must_use]
+    pub fn ready_years(&self, candidates: &Candidates, at: IngredientAt) -> Terms {
+        match &self.ready[at.0] {
+            Ready::AsPlanted => of(candidates, at)
+                .map(|(k, c)| (self.made[k], f64::from(c.ready.len())))
+                .collect(),
+            Ready::Decided(groups) => groups
+                .iter()
+                .filter_map(|(years, col)| Some(((*col)?, years.count)))
+                .collect(),
+        }
+    }
+
+    /// One where an ingredient is ready in a year.
+    #[must_use]
+    pub fn ready_in(&self, candidates: &Candidates, at: IngredientAt, year: usize) -> Terms {
+        match &self.ready[at.0] {
+            Ready::AsPlanted => of(candidates, at)
+                .filter(|(_, c)| c.ready.has(year))
+                .map(|(k, _)| (self.made[k], 1.0))
+                .collect(),
+            Ready::Decided(groups) => {
+                let alike = |years: &AlikeYears| {
+                    of(candidates, at).all(|(_, c)| c.ready.has(years.year) == c.ready.has(year))
+                };
+                groups
+                    .iter()
+                    .find(|(years, _)| alike(years))
+                    .and_then(|(_, col)| Some(vec![((*col)?, 1.0)]))
+                    .unwrap_or_default()
+            }
+        }
+    }
+}
+
+/// The candidates of an ingredient with their positions.
+pub fn of(
+    candidates: &Candidates,
+    at: IngredientAt,
+) -> impl Iterator<Item = (usize, &Candidate)> + Clone {
+    candidates
+        .all
+        .iter()
+        .enumerate()
+        .filter(move |(_, c)| c.ingredient == at)
+}
+
+/// A column for the blocks of a candidate, if there is anything to decide.
+fn decided_blocks(program: &mut Program, candidate: &Candidate) -> Option<Col> {
+    let (least, most) = candidate.amounts.blocks;
+    (least < most).then(|| program.whole(0, most))
+}
+
+/// How an ingredient's readiness is expressed.
+fn ready(
+    program: &mut Program,
+    garden: &Garden,
+    candidates: &Candidates,
+    at: IngredientAt,
+) -> Ready {
+    if garden[at].max_sowings == 1 {
+        return Ready::AsPlanted;
+    }
+    let groups = alike_years(candidates.years, of(candidates, at).map(|(_, c)| &c.ready));
+    let with_column = |years: AlikeYears| {
+        let ever = of(candidates, at).any(|(_, c)| c.ready.has(years.year));
+        let col = ever.then(|| program.binary());
+        (years, col)
+    };
+    Ready::Decided(groups.into_iter().map(with_column).collect())
+}
+
+/// Groups the weather years that belong to the same of some sets.
+fn alike_years<'a>(
+    years: usize,
+    sets: impl Iterator<Item = &'a YearSet> + Clone,
+) -> Vec<AlikeYears> {
+    let mut groups: BTreeMap<Vec<bool>, AlikeYears> = BTreeMap::new();
+    for year in 0..years {
+        let pattern = sets.clone().map(|set| set.has(year)).collect();
+        groups
+            .entry(pattern)
+            .or_insert(AlikeYears { year, count: 0.0 })
+            .count += 1.0;
+    }
+    groups.into_values().collect()
+}
+
+/// Sessions in which more than one step may fall, with the most steps beyond the first.
+fn shared_sessions(garden: &Garden, all: &[Candidate]) -> BTreeMap<(ClassAt, Date), f64> {
+    let mut users: BTreeMap<(ClassAt, Date), BTreeMap<IngredientAt, u32>> = BTreeMap::new();
+    for candidate in all {
+        for task in &candidate.tasks {
+            let of_session = users.entry((task.class, task.date)).or_default();
+            *of_session.entry(candidate.ingredient).or_insert(0) += 1;
+        }
+    }
+    users
+        .into_iter()
+        .map(|(session, of_ingredient)| {
+            let steps: u32 = of_ingredient
+                .iter()
+                .map(|(at, n)| (*n).min(garden[*at].max_sowings))
+                .sum();
+            (session, f64::from(steps) - 1.0)
+        })
+        .filter(|(_, most)| *most > 0.0)
+        .collect()
+}

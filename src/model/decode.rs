@@ -1,0 +1,190 @@
+//! From chosen candidates to a plan in names and dates.
+
+use crate::calendar::plus_days;
+use crate::candidates::{Candidate, Candidates, PickDay, Round, Thinning, hardening};
+use crate::garden::{Garden, Method, Source};
+use crate::growth::{effort, need};
+use crate::plan::{
+    AimResult, IngredientPromise, Place, Plan, Planting, Promise, Step, StepKind, Visit, When,
+};
+use crate::units::{Kilograms, Minutes};
+
+use super::layout::Chosen;
+
+/// The plan of chosen plantings and their places.
+#[must_use]
+pub fn plan(
+    garden: &Garden,
+    candidates: &Candidates,
+    chosen: &[Chosen],
+    places: Vec<Vec<Place>>,
+    aims: Vec<AimResult>,
+) -> Plan {
+    let plantings = chosen
+        .iter()
+        .zip(places)
+        .map(|(c, places)| planting(garden, &candidates.all[c.candidate], c.blocks, places))
+        .collect();
+    Plan {
+        plantings,
+        promise: promise(garden, candidates, chosen),
+        aims,
+    }
+}
+
+/// One planting.
+fn planting(garden: &Garden, candidate: &Candidate, blocks: u32, places: Vec<Place>) -> Planting {
+    let ingredient = &garden[candidate.ingredient];
+    let plants = blocks * candidate.amounts.block.plants;
+    let children = garden.children_of(ingredient.grade);
+    let need = need(ingredient, candidate.method, children, plants);
+    let places = match ingredient.source {
+        Source::Growing(which) => {
+            let growing = &garden.growing[which];
+            vec![Place {
+                bed: garden[growing.bed].id.clone(),
+                first_strip: growing.first_strip + 1,
+                strips: growing.strips,
+            }]
+        }
+        _ => places,
+    };
+    Planting {
+        ingredient: ingredient.name.clone(),
+        method: candidate.method,
+        steps: steps(garden, candidate, plants),
+        places,
+        plants,
+        seeds: need.seeds,
+        flats_sown: need.flats_sown,
+        flats_kept: need.flats_kept,
+        on_mat: candidate.shelf.is_some_and(|s| s.warm_until.is_some()),
+    }
+}
+
+/// All steps in order of time.
+fn steps(garden: &Garden, candidate: &Candidate, plants: u32) -> Vec<Step> {
+    let planned = &candidate.steps;
+    let round = |kind: StepKind, round: &Round| in_round(garden, candidate, plants, kind, round);
+    let mut steps: Vec<Step> = Vec::new();
+    steps.extend(planned.sow.as_ref().map(|r| round(StepKind::Sow, r)));
+    steps.extend(planned.pot_up.as_ref().map(|r| round(StepKind::PotUp, r)));
+    if let (Some(out), Method::Indoor) = (&planned.plant_out, candidate.method) {
+        let (from, to) = hardening(out);
+        steps.push(aside(StepKind::Harden, When::Daily { from, to }));
+    }
+    steps.extend(
+        planned
+            .plant_out
+            .as_ref()
+            .map(|r| round(StepKind::PlantOut, r)),
+    );
+    steps.extend(planned.thin.as_ref().map(|thin| match thin {
+        Thinning::Round(r) => round(StepKind::Thin, r),
+        Thinning::Adult(day) => aside(StepKind::Thin, When::Adult(*day)),
+    }));
+    steps.extend(planned.picks.iter().map(|pick| match pick {
+        PickDay::Round(r) => round(StepKind::Pick, r),
+        PickDay::Families(day) => aside(StepKind::Pick, When::Families(*day)),
+    }));
+    let cure = i64::from(garden[candidate.ingredient].crop.picking.cure_days);
+    if let (Some(last), true) = (planned.picks.last(), cure > 0) {
+        let (from, to) = (plus_days(last.last(), 1), plus_days(last.last(), cure));
+        steps.push(aside(StepKind::Cure, When::Daily { from, to }));
+    }
+    steps
+}
+
+/// A step that children do in a round.
+fn in_round(
+    garden: &Garden,
+    candidate: &Candidate,
+    plants: u32,
+    kind: StepKind,
+    round: &Round,
+) -> Step {
+    let ingredient = &garden[candidate.ingredient];
+    let children = round
+        .visits
+        .first()
+        .map_or(0, |(class, _)| garden.children_of(class.grade));
+    let visit = |(class, date): &(_, _)| Visit {
+        class: garden.class(*class).name.clone(),
+        date: *date,
+    };
+    Step {
+        kind,
+        when: When::Sessions(round.visits.iter().map(visit).collect()),
+        minutes: effort(kind, ingredient, candidate.method, children).minutes(plants),
+    }
+}
+
+/// A step outside sessions.
+fn aside(kind: StepKind, when: When) -> Step {
+    Step {
+        kind,
+        when,
+        minutes: Minutes(0.0),
+    }
+}
+
+/// What chosen plantings promise.
+fn promise(garden: &Garden, candidates: &Candidates, chosen: &[Chosen]) -> Promise {
+    let ready: Vec<Vec<bool>> = garden
+        .ingredient_positions()
+        .map(|at| {
+            let needed = garden[at].target(garden.feast.portions) * garden[at].least_share.0;
+            (0..candidates.years)
+                .map(|year| {
+                    let low = amount(
+                        candidates,
+                        chosen,
+                        |c| c.ingredient == at && c.ready.has(year),
+                        |c| c.amounts.low,
+                    );
+                    low.0 + 1e-9 >= needed.0
+                })
+                .collect()
+        })
+        .collect();
+    let count =
+        |holds: &dyn Fn(usize) -> bool| (0..candidates.years).filter(|y| holds(*y)).count() as u32;
+    Promise {
+        weather_years: candidates.years as u32,
+        whole_dish_years: count(&|year| ready.iter().all(|r| r[year])),
+        ingredients: garden
+            .ingredient_positions()
+            .map(|at| IngredientPromise {
+                ingredient: garden[at].name.clone(),
+                ready_years: count(&|year| ready[at.0][year]),
+                low: amount(
+                    candidates,
+                    chosen,
+                    |c| c.ingredient == at,
+                    |c| c.amounts.low,
+                ),
+                expected: amount(
+                    candidates,
+                    chosen,
+                    |c| c.ingredient == at,
+                    |c| c.amounts.expected,
+                ),
+            })
+            .collect(),
+    }
+}
+
+/// Kilograms of the chosen plantings that are counted.
+fn amount(
+    candidates: &Candidates,
+    chosen: &[Chosen],
+    counts: impl Fn(&Candidate) -> bool,
+    per_block: impl Fn(&Candidate) -> Kilograms,
+) -> Kilograms {
+    chosen
+        .iter()
+        .map(|c| (&candidates.all[c.candidate], c.blocks))
+        .filter(|(c, _)| counts(c))
+        .map(|(c, blocks)| per_block(c) * f64::from(blocks))
+        .sum()
+}

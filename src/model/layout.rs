@@ -1,0 +1,227 @@
+//! Which plots the chosen plantings stand on, and on which strips: each in one piece where
+//! that can be, on beds that suit the wished rotation, next to nothing of its own elsewhere.
+
+use crate::candidates::{Candidate, Candidates};
+use crate::garden::Garden;
+
+use super::program::{Program, Terms};
+use super::rules::wish_broken;
+use super::solver::{Deadline, Objective, solve};
+
+/// A planting to be placed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Chosen {
+    /// Position of the candidate.
+    pub candidate: usize,
+    /// How many blocks.
+    pub blocks: u32,
+}
+
+/// Blocks of a planting on a plot.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Part {
+    /// Position of the plot.
+    pub plot: usize,
+    /// How many blocks.
+    pub blocks: u32,
+}
+
+/// Splitting a planting costs as much as this many broken rotation wishes.
+const SPLIT_PRICE: u32 = 10;
+/// The search looks at this many placings at the most; then it takes the best it has.
+const MOST_NODES: u32 = 20_000;
+
+/// The parts of each chosen planting, in order; `None` if there is no way to place them all.
+#[must_use]
+pub fn lay_out(
+    garden: &Garden,
+    candidates: &Candidates,
+    chosen: &[Chosen],
+    deadline: &Deadline,
+) -> Option<Vec<Vec<Part>>> {
+    let weeks = garden.horizon().weeks();
+    let free = candidates
+        .plots
+        .iter()
+        .map(|p| vec![p.strips; weeks])
+        .collect();
+    let mut order: Vec<usize> = (0..chosen.len()).collect();
+    order.sort_by_key(|k| {
+        let c = &candidates.all[chosen[*k].candidate];
+        (
+            c.plots.iter().count(),
+            std::cmp::Reverse(chosen[*k].blocks * c.amounts.block.strips),
+        )
+    });
+    let parts = vec![Vec::new(); chosen.len()];
+    let mut search = Search {
+        garden,
+        candidates,
+        chosen,
+        order,
+        free,
+        parts,
+        best: None,
+        nodes: 0,
+    };
+    search.place(0, 0);
+    match search.best {
+        Some((_, parts)) => Some(parts),
+        None => any_layout(garden, candidates, chosen, deadline),
+    }
+}
+
+/// Depth first over the plantings, the cheapest placings first.
+struct Search<'a> {
+    garden: &'a Garden,
+    candidates: &'a Candidates,
+    chosen: &'a [Chosen],
+    order: Vec<usize>,
+    free: Vec<Vec<u32>>,
+    parts: Vec<Vec<Part>>,
+    best: Option<(u32, Vec<Vec<Part>>)>,
+    nodes: u32,
+}
+
+impl Search<'_> {
+    fn place(&mut self, depth: usize, price: u32) {
+        if self.best.as_ref().is_some_and(|(best, _)| *best <= price) || self.nodes > MOST_NODES {
+            return;
+        }
+        self.nodes += 1;
+        let Some(&which) = self.order.get(depth) else {
+            self.best = Some((price, self.parts.clone()));
+            return;
+        };
+        let Chosen { candidate, blocks } = self.chosen[which];
+        let candidates = self.candidates;
+        let c = &candidates.all[candidate];
+        for parts in self.placings(c, blocks) {
+            let wishes = parts
+                .iter()
+                .filter(|p| wish_broken(self.garden, c, &candidates.plots[p.plot]));
+            let more = wishes.count() as u32 + (parts.len().max(1) as u32 - 1) * SPLIT_PRICE;
+            self.take(c, &parts);
+            self.parts[which].clone_from(&parts);
+            self.place(depth + 1, price + more);
+            self.give_back(c, &parts);
+        }
+    }
+
+    /// Ways to place a planting: whole on each plot that holds it (those without a broken
+    /// wish first, then those it fills best), else shared out over the roomiest.
+    fn placings(&self, c: &Candidate, blocks: u32) -> Vec<Vec<Part>> {
+        if c.plots.is_empty() {
+            return vec![Vec::new()];
+        }
+        let mut room: Vec<(usize, u32)> = c
+            .plots
+            .iter()
+            .map(|p| (p, self.blocks_free(c, p)))
+            .collect();
+        let wish = |plot: usize| wish_broken(self.garden, c, &self.candidates.plots[plot]);
+        let mut whole: Vec<(usize, u32)> =
+            room.iter().copied().filter(|(_, r)| *r >= blocks).collect();
+        whole.sort_by_key(|(plot, room)| (wish(*plot), *room, *plot));
+        let mut placings: Vec<Vec<Part>> = whole
+            .into_iter()
+            .map(|(plot, _)| vec![Part { plot, blocks }])
+            .collect();
+        room.sort_by_key(|(plot, room)| (std::cmp::Reverse(*room), *plot));
+        let mut left = blocks;
+        let mut shared = Vec::new();
+        for (plot, room) in room {
+            let blocks = room.min(left);
+            if blocks > 0 {
+                shared.push(Part { plot, blocks });
+                left -= blocks;
+            }
+        }
+        if left == 0 && shared.len() > 1 {
+            placings.push(shared);
+        }
+        placings
+    }
+
+    /// Whole blocks that fit on a plot through all weeks of a planting.
+    fn blocks_free(&self, c: &Candidate, plot: usize) -> u32 {
+        let weeks = c.bed_weeks.0..=c.bed_weeks.1;
+        let strips = self.free[plot][weeks].iter().min().copied().unwrap_or(0);
+        strips / c.amounts.block.strips.max(1)
+    }
+
+    fn take(&mut self, c: &Candidate, parts: &[Part]) {
+        for part in parts {
+            for week in &mut self.free[part.plot][c.bed_weeks.0..=c.bed_weeks.1] {
+                *week -= part.blocks * c.amounts.block.strips;
+            }
+        }
+    }
+
+    fn give_back(&mut self, c: &Candidate, parts: &[Part]) {
+        for part in parts {
+            for week in &mut self.free[part.plot][c.bed_weeks.0..=c.bed_weeks.1] {
+                *week += part.blocks * c.amounts.block.strips;
+            }
+        }
+    }
+}
+
+/// Any way to share the plantings out over their plots, exactly, as a small program.
+fn any_layout(
+    garden: &Garden,
+    candidates: &Candidates,
+    chosen: &[Chosen],
+    deadline: &Deadline,
+) -> Option<Vec<Vec<Part>>> {
+    let mut program = Program::default();
+    let columns: Vec<Vec<(usize, super::program::Col)>> = chosen
+        .iter()
+        .map(|c| {
+            candidates.all[c.candidate]
+                .plots
+                .iter()
+                .map(|p| (p, program.whole(0, c.blocks)))
+                .collect()
+        })
+        .collect();
+    for (c, columns) in chosen.iter().zip(&columns) {
+        if !columns.is_empty() {
+            let terms: Terms = columns.iter().map(|(_, col)| (*col, 1.0)).collect();
+            program.at_least(terms, f64::from(c.blocks));
+        }
+    }
+    for (plot, place) in candidates.plots.iter().enumerate() {
+        for week in 0..garden.horizon().weeks() {
+            let mut terms = Terms::new();
+            for (c, columns) in chosen.iter().zip(&columns) {
+                let candidate = &candidates.all[c.candidate];
+                if candidate.bed_weeks.0 <= week && week <= candidate.bed_weeks.1 {
+                    let strips = f64::from(candidate.amounts.block.strips);
+                    terms.extend(
+                        columns
+                            .iter()
+                            .filter(|(p, _)| *p == plot)
+                            .map(|(_, col)| (*col, strips)),
+                    );
+                }
+            }
+            program.at_most(terms, f64::from(place.strips));
+        }
+    }
+    let nothing = Objective {
+        terms: Vec::new(),
+        maximise: false,
+    };
+    let solved = solve(&program, &nothing, None, deadline.left()).ok()?;
+    let part = |(plot, col): &(usize, super::program::Col)| Part {
+        plot: *plot,
+        blocks: solved.values[col.0] as u32,
+    };
+    Some(
+        columns
+            .iter()
+            .map(|of| of.iter().map(part).filter(|p| p.blocks > 0).collect())
+            .collect(),
+    )
+}

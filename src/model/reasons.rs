@@ -1,0 +1,206 @@
+//! Why no plan is possible: which ingredients cannot be in the pot, and which limits they
+//! press on, with quantities.
+
+use crate::calendar::Date;
+use crate::candidates::{Candidates, DropReason, Dropped};
+use crate::garden::{Garden, IngredientAt, Method, Source};
+use crate::growth::{Block, need};
+
+use super::columns::{Columns, of};
+use super::stages::Staged;
+
+/// Why no plan keeps all rules.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Impossible {
+    /// Ingredients that can be in the pot together; as many as can be if `proved`.
+    pub possible_together: Vec<IngredientAt>,
+    /// The others.
+    pub left_out: Vec<LeftOut>,
+    /// True if no larger set is possible.
+    pub proved: bool,
+    /// Limits that all ingredients together pass, the most overdrawn first.
+    pub pressure: Vec<Pressure>,
+}
+
+/// An ingredient that cannot be in the pot.
+#[derive(Debug, Clone, PartialEq)]
+pub struct LeftOut {
+    /// Which.
+    pub ingredient: IngredientAt,
+    /// Why.
+    pub why: Why,
+}
+
+/// Why an ingredient cannot be in the pot.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Why {
+    /// No planting of it works even by itself; reasons with the number of plantings that each
+    /// one ruled out.
+    NoWay {
+        /// The reasons, the most frequent first.
+        reasons: Vec<(DropReason, u32)>,
+    },
+    /// It works by itself, but not together with the others.
+    Crowded,
+}
+
+/// A limit that all ingredients together pass.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Pressure {
+    /// Strips of bed.
+    Beds {
+        /// Strips that the least shares want.
+        wanted: u32,
+        /// Strips that are free.
+        strips: u32,
+        /// Each ingredient's part, the largest first.
+        parts: Vec<(IngredientAt, u32)>,
+        /// Monday of the tightest week.
+        week: Date,
+    },
+    /// Flats on the shelf.
+    Shelf {
+        /// Flats that the least shares want.
+        wanted: u32,
+        /// Flats that stand ready.
+        flats: u32,
+        /// Each ingredient's part, the largest first.
+        parts: Vec<(IngredientAt, u32)>,
+    },
+}
+
+impl Pressure {
+    /// Wanted against what there is.
+    fn ratio(&self) -> f64 {
+        let (wanted, there) = match self {
+            Pressure::Beds { wanted, strips, .. } => (*wanted, *strips),
+            Pressure::Shelf { wanted, flats, .. } => (*wanted, *flats),
+        };
+        f64::from(wanted) / f64::from(there).max(0.5)
+    }
+}
+
+/// Explains a first stage in which some ingredient stayed out.
+#[must_use]
+pub fn impossible(
+    garden: &Garden,
+    candidates: &Candidates,
+    columns: &Columns,
+    first: &Staged,
+) -> Impossible {
+    let in_pot = |at: &IngredientAt| first.values[columns.in_pot[at.0].0] > 0.5;
+    let left_out = garden
+        .ingredient_positions()
+        .filter(|at| !in_pot(at))
+        .map(|ingredient| LeftOut {
+            ingredient,
+            why: why(candidates, ingredient),
+        })
+        .collect();
+    let mut pressure: Vec<Pressure> = beds(garden, candidates)
+        .into_iter()
+        .chain(shelf(garden))
+        .collect();
+    pressure.sort_by(|a, b| b.ratio().total_cmp(&a.ratio()));
+    Impossible {
+        possible_together: garden.ingredient_positions().filter(in_pot).collect(),
+        left_out,
+        proved: first.aims.iter().all(crate::plan::AimResult::proved),
+        pressure,
+    }
+}
+
+fn why(candidates: &Candidates, at: IngredientAt) -> Why {
+    if of(candidates, at).next().is_some() {
+        return Why::Crowded;
+    }
+    let dropped: &Dropped = &candidates.dropped[at.0];
+    let mut reasons: Vec<(DropReason, u32)> = dropped.iter().map(|(r, n)| (*r, *n)).collect();
+    reasons.sort_by_key(|(reason, n)| (std::cmp::Reverse(*n), *reason));
+    Why::NoWay { reasons }
+}
+
+/// The plants of an ingredient's least share in the widest bed, with their strips.
+fn least_plants(garden: &Garden, at: IngredientAt) -> Option<(u32, u32)> {
+    let ingredient = &garden[at];
+    let method = *ingredient.methods.first()?;
+    if ingredient.source != Source::Sown {
+        return None;
+    }
+    let width = garden
+        .beds
+        .iter()
+        .map(|b| b.width)
+        .fold(None, |widest, width| match widest {
+            Some(other) if other >= width => Some(other),
+            _ => Some(width),
+        })?;
+    let block = Block::of(&ingredient.crop, width)?;
+    let one = need(
+        ingredient,
+        method,
+        garden.children_of(ingredient.grade),
+        block.plants,
+    );
+    let least = ingredient.target(garden.feast.portions) * ingredient.least_share.0;
+    let blocks = ((least.0 - 1e-6) / one.low.0.max(1e-9))
+        .ceil()
+        .clamp(1.0, 1e6) as u32;
+    Some((blocks * block.plants, blocks * block.strips))
+}
+
+/// Strips that all ingredients want in the week in which fewest are free for what stands.
+fn beds(garden: &Garden, candidates: &Candidates) -> Option<Pressure> {
+    let horizon = garden.horizon();
+    let always = |at: IngredientAt, week: usize| {
+        of(candidates, at).all(|(_, c)| c.bed_weeks.0 <= week && week <= c.bed_weeks.1)
+    };
+    (0..horizon.weeks())
+        .map(|week| {
+            let monday = horizon.monday(week);
+            let free = candidates.plots.iter().filter(|p| {
+                garden[p.bed]
+                    .free_from
+                    .is_none_or(|free| free <= crate::calendar::plus_days(monday, 6))
+            });
+            let strips = free.map(|p| p.strips).sum();
+            let mut parts: Vec<(IngredientAt, u32)> = garden
+                .ingredient_positions()
+                .filter(|at| always(*at, week))
+                .filter_map(|at| Some((at, least_plants(garden, at)?.1)))
+                .collect();
+            parts.sort_by_key(|(at, strips)| (std::cmp::Reverse(*strips), *at));
+            let wanted = parts.iter().map(|p| p.1).sum();
+            Pressure::Beds {
+                wanted,
+                strips,
+                parts,
+                week: monday,
+            }
+        })
+        .max_by(|a, b| a.ratio().total_cmp(&b.ratio()))
+        .filter(|p| p.ratio() > 1.0)
+}
+
+/// Flats that the ingredients want that can only be raised on the shelf.
+fn shelf(garden: &Garden) -> Option<Pressure> {
+    let mut parts: Vec<(IngredientAt, u32)> = garden
+        .ingredient_positions()
+        .filter(|at| garden[*at].methods == [Method::Indoor])
+        .filter_map(|at| {
+            let (plants, _) = least_plants(garden, at)?;
+            let ingredient = &garden[at];
+            let children = garden.children_of(ingredient.grade);
+            let need = need(ingredient, Method::Indoor, children, plants);
+            Some((at, need.flats_sown.max(need.flats_kept)))
+        })
+        .collect();
+    parts.sort_by_key(|(at, flats)| (std::cmp::Reverse(*flats), *at));
+    let wanted = parts.iter().map(|p| p.1).sum();
+    let pressure = Pressure::Shelf {
+        wanted,
+        flats: garden.shelf.flats,
+        parts,
+    };
+    (wanted > garden.shelf.flats).then_some(pressure)
+}

@@ -1,0 +1,59 @@
+//! Every ingredient reaches its least share: blocks between fewest and most where a planting
+//! is made, no more sowings than allowed, and shares of the target as columns.
+
+use crate::model::columns::of;
+use crate::model::program::{Program, negated};
+
+use super::Setting;
+
+/// Adds the rows of the rule.
+pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
+    blocks_where_made(program, setting);
+    let Setting {
+        garden,
+        candidates,
+        columns,
+    } = setting;
+    for at in garden.ingredient_positions() {
+        let made: Vec<_> = of(candidates, at)
+            .map(|(k, _)| (columns.made[k], 1.0))
+            .collect();
+        program.at_most(made.clone(), f64::from(garden[at].max_sowings));
+        let mut in_pot = vec![(columns.in_pot[at.0], 1.0)];
+        in_pot.extend(negated(made));
+        program.at_most(in_pot, 0.0);
+
+        let target = garden[at].target(garden.feast.portions);
+        let mut low = vec![(columns.least_share, 1.0)];
+        let mut expected = vec![(columns.expected_share[at.0], 1.0)];
+        for (k, c) in of(candidates, at) {
+            low.push(columns.blocks_of(candidates, k, -(c.amounts.low / target)));
+            expected.push(columns.blocks_of(candidates, k, -(c.amounts.expected / target)));
+        }
+        program.at_most(low, 0.0);
+        program.at_most(expected, 0.0);
+    }
+}
+
+/// Fewest and most blocks hold only where the planting is made.
+fn blocks_where_made(program: &mut Program, setting: &Setting<'_>) {
+    let Setting {
+        candidates,
+        columns,
+        ..
+    } = setting;
+    for (k, c) in candidates.all.iter().enumerate() {
+        let Some(blocks) = columns.blocks[k] else {
+            continue;
+        };
+        let (least, most) = c.amounts.blocks;
+        program.at_least(
+            vec![(blocks, 1.0), (columns.made[k], -f64::from(least))],
+            0.0,
+        );
+        program.at_most(
+            vec![(blocks, 1.0), (columns.made[k], -f64::from(most))],
+            0.0,
+        );
+    }
+}

@@ -1,0 +1,35 @@
+//! Care: nothing hardens off in a gap (candidates keep that); other plants that need daily
+//! care in a gap use it, and someone must be found.
+
+use crate::model::columns::of;
+use crate::model::program::Program;
+
+use super::Setting;
+
+/// Adds the rows of the rule.
+pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
+    let Setting {
+        garden,
+        candidates,
+        columns,
+    } = setting;
+    for (gap, used) in columns.gap_used.iter().enumerate() {
+        for at in garden.ingredient_positions() {
+            let touching: Vec<usize> = of(candidates, at)
+                .filter(|(_, c)| c.gaps.contains(&gap))
+                .map(|(k, _)| k)
+                .collect();
+            if garden[at].max_sowings == 1 {
+                let mut row: Vec<_> = touching.iter().map(|k| (columns.made[*k], 1.0)).collect();
+                if !row.is_empty() {
+                    row.push((*used, -1.0));
+                    program.at_most(row, 0.0);
+                }
+            } else {
+                for k in touching {
+                    program.at_most(vec![(columns.made[k], 1.0), (*used, -1.0)], 0.0);
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,60 @@
+//! Ready years: of the worst ingredient, of each, and of the whole dish.
+
+use crate::model::columns::{Ready, of};
+use crate::model::program::{Program, negated};
+
+use super::Setting;
+
+/// Adds the rows of the rule.
+pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
+    let Setting {
+        garden,
+        candidates,
+        columns,
+    } = setting;
+    let least = f64::from(candidates.least_ready_years());
+    for at in garden.ingredient_positions() {
+        let years = columns.ready_years(candidates, at);
+        let mut worst = vec![(columns.worst_years, 1.0)];
+        worst.extend(negated(years.clone()));
+        program.at_most(worst, 0.0);
+        if let Ready::Decided(groups) = &columns.ready[at.0] {
+            enough_in_a_ready_year(program, setting, at);
+            let mut in_pot = vec![(columns.in_pot[at.0], least)];
+            in_pot.extend(negated(years));
+            program.at_most(in_pot, 0.0);
+            debug_assert!(!groups.is_empty());
+        }
+        for (years, dish) in &columns.dish {
+            let mut row = vec![(*dish, 1.0)];
+            row.extend(negated(columns.ready_in(candidates, at, years.year)));
+            program.at_most(row, 0.0);
+        }
+    }
+}
+
+/// In a year in which an ingredient of several sowings counts as ready, those of them that
+/// are ready give the least share.
+fn enough_in_a_ready_year(
+    program: &mut Program,
+    setting: &Setting<'_>,
+    at: crate::garden::IngredientAt,
+) {
+    let Setting {
+        garden,
+        candidates,
+        columns,
+    } = setting;
+    let Ready::Decided(groups) = &columns.ready[at.0] else {
+        return;
+    };
+    let needed = garden[at].target(garden.feast.portions) * garden[at].least_share.0;
+    for (years, col) in groups {
+        let Some(col) = col else { continue };
+        let mut row = vec![(*col, 1.0)];
+        for (k, c) in of(candidates, at).filter(|(_, c)| c.ready.has(years.year)) {
+            row.push(columns.blocks_of(candidates, k, -(c.amounts.low / needed)));
+        }
+        program.at_most(row, 0.0);
+    }
+}

@@ -1,0 +1,28 @@
+//! Rotation: beds that carried a family too recently are no place of any candidate, so there
+//! are no rows. Wished years beyond that have a price when plantings are laid out.
+
+use crate::candidates::Candidate;
+use crate::garden::{Garden, Plot};
+use crate::model::program::Program;
+
+use super::Setting;
+
+/// Adds the rows of the rule: none.
+pub fn add_rows(_program: &mut Program, setting: &Setting<'_>) {
+    debug_assert!(setting.candidates.all.iter().all(|c| {
+        let crop = &setting.garden[c.ingredient].crop;
+        c.plots.iter().all(|p| {
+            let start = setting.garden.horizon().monday(c.bed_weeks.0);
+            !setting.garden[setting.candidates.plots[p].bed].is_tired_of(crop, start)
+        })
+    }));
+}
+
+/// True if a planting on a plot keeps the hard years of its family, but not the wished ones.
+#[must_use]
+pub fn wish_broken(garden: &Garden, candidate: &Candidate, plot: &Plot) -> bool {
+    let rotation = &garden[candidate.ingredient].crop.rotation;
+    let start = garden.horizon().monday(candidate.bed_weeks.0);
+    let years = garden[plot.bed].years_since(&garden[candidate.ingredient].crop, start);
+    years.is_some_and(|years| years <= rotation.years_wished)
+}

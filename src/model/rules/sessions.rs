@@ -1,0 +1,82 @@
+//! Sessions: the steps of all plantings fit into the minutes of a class's session. Whether one
+//! step fits by itself is the candidates' affair.
+
+use std::collections::BTreeMap;
+
+use crate::calendar::Date;
+use crate::candidates::Candidate;
+use crate::garden::ClassAt;
+use crate::growth::Effort;
+use crate::model::program::{Program, Terms};
+
+use super::Setting;
+
+/// Adds the rows of the rule.
+pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
+    let Setting {
+        garden,
+        candidates,
+        columns,
+    } = setting;
+    let mut tasks: BTreeMap<(ClassAt, Date), Vec<(usize, Effort)>> = BTreeMap::new();
+    for (k, c) in candidates.all.iter().enumerate() {
+        for task in &c.tasks {
+            tasks
+                .entry((task.class, task.date))
+                .or_default()
+                .push((k, task.effort));
+        }
+    }
+    for (session, second) in &columns.second_steps {
+        let Some(tasks) = tasks.get(session) else {
+            continue;
+        };
+        let mut steps: Terms = tasks.iter().map(|(k, _)| (columns.made[*k], 1.0)).collect();
+        steps.push((*second, -1.0));
+        program.at_most(steps, 1.0);
+
+        let minutes = garden.session_minutes(session.0, session.1);
+        let mut row: Terms = Vec::new();
+        for (k, effort) in tasks {
+            add_minutes(program, setting, *k, effort, &mut row);
+        }
+        program.at_most(row, minutes.0);
+    }
+}
+
+/// Adds the minutes of a task to a row: the time around it, and the greater of the least work
+/// and the work by plants.
+fn add_minutes(
+    program: &mut Program,
+    setting: &Setting<'_>,
+    which: usize,
+    effort: &Effort,
+    row: &mut Terms,
+) {
+    let Setting {
+        candidates,
+        columns,
+        ..
+    } = setting;
+    let candidate: &Candidate = &candidates.all[which];
+    let amounts = &candidate.amounts;
+    let made = columns.made[which];
+    let per_block = effort.per_plant.0 * f64::from(amounts.block.plants);
+    row.push((made, effort.around.0));
+    if per_block * f64::from(amounts.blocks.0) >= effort.least.0 {
+        row.push(columns.blocks_of(candidates, which, per_block));
+    } else if per_block * f64::from(amounts.blocks.1) <= effort.least.0 {
+        row.push((made, effort.least.0));
+    } else {
+        let work = program.real(per_block * f64::from(amounts.blocks.1));
+        program.at_most(vec![(made, effort.least.0), (work, -1.0)], 0.0);
+        program.at_most(
+            vec![
+                columns.blocks_of(candidates, which, per_block),
+                (work, -1.0),
+            ],
+            0.0,
+        );
+        row.push((work, 1.0));
+    }
+}

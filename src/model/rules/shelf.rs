@@ -1,0 +1,92 @@
+//! Shelf: in every week the flats of all plantings fit on the shelf, and warm ones on the
+//! mat. Flats grow with the blocks in levels, each level a step up from the one before.
+
+use crate::candidates::{Candidate, ShelfWeeks, greatest_use};
+use crate::model::program::{Col, Program};
+
+use super::Setting;
+use super::capacity::{Capacities, rounded};
+
+/// Adds the rows of the rule.
+pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
+    levels(program, setting);
+    let Setting {
+        garden, candidates, ..
+    } = setting;
+    let mut rows = Capacities::default();
+    let mut companions = Capacities::default();
+    for week in 0..garden.horizon().weeks() {
+        let cold = |c: &Candidate| c.greatest_flats(week);
+        let warm = |c: &Candidate| c.greatest_warm_flats(week);
+        let in_week = |weeks: &ShelfWeeks, sown, kept| weeks.flats_in(week, sown, kept);
+        let on_mat = |weeks: &ShelfWeeks, sown, _| if weeks.warm_in(week) { sown } else { 0 };
+        if greatest_use(garden, &candidates.all, cold) > garden.shelf.flats {
+            collect(
+                &mut rows,
+                &mut companions,
+                flats(setting, in_week),
+                garden.shelf.flats,
+            );
+        }
+        if greatest_use(garden, &candidates.all, warm) > garden.shelf.warm_flats {
+            collect(
+                &mut rows,
+                &mut companions,
+                flats(setting, on_mat),
+                garden.shelf.warm_flats,
+            );
+        }
+    }
+    rows.add_rows(program);
+    companions.add_rows(program);
+}
+
+fn collect(rows: &mut Capacities, companions: &mut Capacities, terms: Vec<(Col, u32)>, flats: u32) {
+    for (row, rhs) in rounded(&terms, flats) {
+        companions.push(row, rhs);
+    }
+    rows.push(terms, flats);
+}
+
+/// Blocks of a candidate need its levels in order: none without the one before.
+fn levels(program: &mut Program, setting: &Setting<'_>) {
+    let Setting {
+        candidates,
+        columns,
+        ..
+    } = setting;
+    for (k, c) in candidates.all.iter().enumerate() {
+        let (Some(first), Some(blocks)) = (c.amounts.levels.first(), columns.blocks[k]) else {
+            continue;
+        };
+        let mut row = vec![(blocks, 1.0), (columns.made[k], -f64::from(first.up_to))];
+        let mut below = columns.made[k];
+        for (step, up) in c.amounts.levels.windows(2).zip(&columns.level_up[k]) {
+            program.at_most(vec![(*up, 1.0), (below, -1.0)], 0.0);
+            row.push((*up, -f64::from(step[1].up_to - step[0].up_to)));
+            below = *up;
+        }
+        program.at_most(row, 0.0);
+    }
+}
+
+/// The flats of all candidates by a measure of one level's flats.
+fn flats(setting: &Setting<'_>, measure: impl Fn(&ShelfWeeks, u32, u32) -> u32) -> Vec<(Col, u32)> {
+    let Setting {
+        candidates,
+        columns,
+        ..
+    } = setting;
+    let mut terms = Vec::new();
+    for (k, c) in candidates.all.iter().enumerate() {
+        let Some(weeks) = &c.shelf else { continue };
+        let mut below = 0;
+        let steps = std::iter::once(&columns.made[k]).chain(&columns.level_up[k]);
+        for (level, col) in c.amounts.levels.iter().zip(steps) {
+            let flats = measure(weeks, level.sown, level.kept);
+            terms.push((*col, flats - below));
+            below = flats;
+        }
+    }
+    terms
+}

@@ -1,0 +1,125 @@
+//! Space, projected: for every week and every union of the plot sets that candidates allow,
+//! the strips of the plantings that stand only there are at most its strips (Hall's condition
+//! for sharing plots out). Which strip goes to which bed is settled after the solve.
+
+use crate::candidates::{Candidate, MOST_UNIONS, PlotSet, greatest_use, unions};
+use crate::model::program::{Col, Program};
+
+use super::Setting;
+use super::capacity::{Capacities, rounded};
+
+/// Adds the rows of the rule.
+pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
+    let Setting {
+        garden, candidates, ..
+    } = setting;
+    let mut rows = Capacities::default();
+    let mut companions = Capacities::default();
+    let sets = unions(candidates.all.iter().map(|c| c.plots), MOST_UNIONS);
+    for set in sets {
+        let strips: u32 = set.iter().map(|k| candidates.plots[k].strips).sum();
+        for week in 0..garden.horizon().weeks() {
+            let most = |c: &Candidate| {
+                let blocks = c.amounts.blocks.1;
+                if stands(c, set, week) {
+                    blocks * c.amounts.block.strips
+                } else {
+                    0
+                }
+            };
+            if greatest_use(garden, &candidates.all, most) <= strips {
+                continue;
+            }
+            rows.push(strips_used(setting, set, week), strips);
+            let least = least_strips(setting, set, week);
+            for (row, rhs) in rounded(&least, strips) {
+                companions.push(row, rhs);
+            }
+        }
+    }
+    rows.add_rows(program);
+    companions.add_rows(program);
+}
+
+/// True if a candidate stands in the beds in a week and only within a set of plots.
+fn stands(candidate: &Candidate, set: PlotSet, week: usize) -> bool {
+    let (from, to) = candidate.bed_weeks;
+    from <= week && week <= to && !candidate.plots.is_empty() && set.covers(candidate.plots)
+}
+
+/// The strips that plantings use.
+fn strips_used(setting: &Setting<'_>, set: PlotSet, week: usize) -> Vec<(Col, u32)> {
+    let Setting {
+        candidates,
+        columns,
+        ..
+    } = setting;
+    let standing = candidates
+        .all
+        .iter()
+        .enumerate()
+        .filter(|(_, c)| stands(c, set, week));
+    standing
+        .map(|(k, c)| match columns.blocks[k] {
+            Some(blocks) => (blocks, c.amounts.block.strips),
+            None => (columns.made[k], c.amounts.least_strips()),
+        })
+        .collect()
+}
+
+/// The strips that plantings use at the least, as multiples of yes-or-no columns.
+fn least_strips(setting: &Setting<'_>, set: PlotSet, week: usize) -> Vec<(Col, u32)> {
+    let Setting {
+        candidates,
+        columns,
+        ..
+    } = setting;
+    let standing = candidates
+        .all
+        .iter()
+        .enumerate()
+        .filter(|(_, c)| stands(c, set, week));
+    standing
+        .map(|(k, c)| (columns.made[k], c.amounts.least_strips()))
+        .collect()
+}
+
+/// Adds the blocks of every candidate on every plot as columns, and the strips of every plot
+/// and week as rows: exact, but larger than the projected rows.
+pub fn name_plots(program: &mut Program, setting: &Setting<'_>) {
+    let Setting {
+        garden,
+        candidates,
+        columns,
+    } = setting;
+    let mut on_plot: Vec<Vec<(usize, Col)>> = vec![Vec::new(); candidates.plots.len()];
+    for (k, c) in candidates
+        .all
+        .iter()
+        .enumerate()
+        .filter(|(_, c)| !c.plots.is_empty())
+    {
+        let mut placed = vec![columns.blocks_of(candidates, k, 1.0)];
+        for plot in c.plots.iter() {
+            let fit = candidates.plots[plot].strips / c.amounts.block.strips.max(1);
+            let col = program.whole(0, fit.min(c.amounts.blocks.1));
+            placed.push((col, -1.0));
+            on_plot[plot].push((k, col));
+        }
+        program.at_most(placed, 0.0);
+    }
+    let mut rows = Capacities::default();
+    for (plot, users) in on_plot.iter().enumerate() {
+        for week in 0..garden.horizon().weeks() {
+            let standing = users.iter().filter(|(k, _)| {
+                let (from, to) = candidates.all[*k].bed_weeks;
+                from <= week && week <= to
+            });
+            let terms = standing
+                .map(|(k, col)| (*col, candidates.all[*k].amounts.block.strips))
+                .collect();
+            rows.push(terms, candidates.plots[plot].strips);
+        }
+    }
+    rows.add_rows(program);
+}

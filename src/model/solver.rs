@@ -1,0 +1,136 @@
+//! The only door to the solver: a program and an objective in, values out.
+
+use std::time::{Duration, Instant};
+
+use good_lp::solvers::{Solution, SolutionStatus};
+use good_lp::{
+    Expression, ResolutionError, SolverModel, Variable, WithInitialSolution, WithTimeLimit,
+    microlp, variable, variables,
+};
+
+use super::program::{Program, Terms};
+
+/// What is made as great or as small as can be.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Objective {
+    /// The weighted sum.
+    pub terms: Terms,
+    /// True to make it great.
+    pub maximise: bool,
+}
+
+/// A feasible point of a program.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Solved {
+    /// One value per column; whole columns are rounded.
+    pub values: Vec<f64>,
+    /// True if no point is better.
+    pub proved: bool,
+}
+
+/// Why there is no point.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Unsolved {
+    /// No point keeps all rows.
+    Infeasible,
+    /// None was found in time.
+    OutOfTime,
+    /// The solver gave up; its words.
+    Failed(String),
+}
+
+/// When to stop.
+#[derive(Debug, Clone, Copy)]
+pub struct Deadline(Instant);
+
+impl Deadline {
+    /// A deadline some time from now.
+    #[must_use]
+    pub fn after(limit: Duration) -> Self {
+        Self(Instant::now() + limit)
+    }
+
+    /// The time left.
+    #[must_use]
+    pub fn left(&self) -> Duration {
+        self.0.saturating_duration_since(Instant::now())
+    }
+}
+
+/// Solves a program for an objective, from a feasible point if one is known.
+///
+/// # Errors
+/// No point, none in time, or a failure of the solver.
+pub fn solve(
+    program: &Program,
+    objective: &Objective,
+    start: Option<&[f64]>,
+    limit: Duration,
+) -> Result<Solved, Unsolved> {
+    run(program, objective, start, limit, true)
+}
+
+/// A bound on the objective: its best value when whole columns may take parts.
+#[must_use]
+pub fn relaxed_bound(program: &Program, objective: &Objective, limit: Duration) -> Option<f64> {
+    let solved = run(program, objective, None, limit, false).ok()?;
+    Some(super::program::value(&objective.terms, &solved.values))
+}
+
+fn run(
+    program: &Program,
+    objective: &Objective,
+    start: Option<&[f64]>,
+    limit: Duration,
+    whole: bool,
+) -> Result<Solved, Unsolved> {
+    let mut defined = variables!();
+    let vars: Vec<Variable> = program
+        .columns()
+        .iter()
+        .map(|c| {
+            let var = variable().clamp(c.lo, c.hi);
+            defined.add(if c.whole && whole { var.integer() } else { var })
+        })
+        .collect();
+    let sum = |terms: &Terms| -> Expression {
+        terms
+            .iter()
+            .map(|(col, weight)| *weight * vars[col.0])
+            .sum()
+    };
+    let aim = sum(&objective.terms);
+    let unsolved = if objective.maximise {
+        defined.maximise(aim)
+    } else {
+        defined.minimise(aim)
+    };
+    let mut model = unsolved.using(microlp).with_time_limit(limit.as_secs_f64());
+    for row in program.rows() {
+        model.add_constraint(sum(&row.terms).leq(row.rhs));
+    }
+    if let (Some(values), true) = (start, whole) {
+        model = model.with_initial_solution(vars.iter().copied().zip(values.iter().copied()));
+    }
+    let solution = model.solve().map_err(|error| match error {
+        ResolutionError::Infeasible => Unsolved::Infeasible,
+        ResolutionError::Other(_) => Unsolved::OutOfTime,
+        other => Unsolved::Failed(other.to_string()),
+    })?;
+    let values = vars
+        .iter()
+        .zip(program.columns())
+        .map(|(var, c)| {
+            let value = solution.value(*var);
+            if c.whole && whole {
+                value.round()
+            } else {
+                value.clamp(c.lo, c.hi)
+            }
+        })
+        .collect();
+    Ok(Solved {
+        values,
+        proved: matches!(solution.status(), SolutionStatus::Optimal),
+    })
+}
