@@ -2,8 +2,8 @@
 //! classes on one shelf.
 
 use tureen::checker::{Fault, check};
-use tureen::garden::{Break, Care, Garden, GradeAt, HandOver};
-use tureen::growth::{Need, Unready, minutes, need};
+use tureen::garden::{Break, Care, Garden, GradeAt, HandOver, Method};
+use tureen::growth::{Unready, effort};
 use tureen::plan::{Plan, Planting, Rule, StepKind, When};
 use tureen::units::Minutes;
 
@@ -64,16 +64,6 @@ fn adopted_garden() -> Garden {
     garden
 }
 
-/// What 48 beans need.
-fn bean_need(garden: &Garden) -> Need {
-    need(
-        &garden.ingredients[0],
-        tureen::garden::Method::Direct,
-        40,
-        48,
-    )
-}
-
 /// The bean picked by class 2a on 10 and 24 May, with the minutes of ten children.
 fn adopted_plan(garden: &Garden) -> Plan {
     let mut bean = tiny_bean();
@@ -81,9 +71,9 @@ fn adopted_plan(garden: &Garden) -> Plan {
     bean.steps[3] = sessions(StepKind::Pick, &[("2a", "2027-05-24")]);
     bean.steps[4] = from_to(StepKind::Cure, "2027-05-25", "2027-05-27");
     let mut plan = plan_with(garden, bean, 2, 2);
-    let need = bean_need(garden);
+    let bean = &garden.ingredients[0];
     for step in &mut plan.plantings[0].steps[2..4] {
-        step.minutes = minutes(step.kind, &garden.ingredients[0].crop, &need, 10);
+        step.minutes = effort(step.kind, bean, Method::Direct, 10).minutes(48);
     }
     plan
 }
@@ -172,13 +162,7 @@ fn flats_stand_while_the_classes_pot_up_one_after_the_other() {
             &[("1a", "2027-05-25"), ("1b", "2027-05-27")],
         ),
     ];
-    let mut tomato = planting(
-        "tomato",
-        tureen::garden::Method::Indoor,
-        4,
-        vec![place("A", 1, 4)],
-        steps,
-    );
+    let mut tomato = planting("tomato", Method::Indoor, 4, vec![place("A", 1, 4)], steps);
     tomato.on_mat = true;
     // At 15 C ripe on 23 and 25 May, and it keeps for 14 days: not until 11 June. At 19 C it
     // is ripe on 12 and 14 May and past on 28 and 30 May. So it is never ready.
@@ -197,7 +181,7 @@ fn flats_stand_while_the_classes_pot_up_one_after_the_other() {
 
 #[test]
 fn two_steps_in_one_session_share_its_minutes() {
-    // On 13 April class 1a thins for 10.24 minutes; a second step of 10 minutes and more
+    // On 13 April class 1a thins for 10.12 minutes; a second step of 10 minutes and more
     // does not fit into 20.
     let mut garden = tiny_garden();
     garden.ingredients[0].max_sowings = 2;

@@ -1,7 +1,7 @@
 //! Plans written by hand, with numbers of seeds, flats and minutes filled in from `growth`.
 
 use tureen::garden::{Garden, Ingredient, Method};
-use tureen::growth::{minutes, need};
+use tureen::growth::{effort, need};
 use tureen::plan::{
     Aim, AimResult, IngredientPromise, Place, Plan, Planting, Promise, Step, StepKind, Visit, When,
 };
@@ -74,7 +74,8 @@ pub fn fill_in(garden: &Garden, planting: &mut Planting) {
     planting.flats_kept = need.flats_kept;
     for step in &mut planting.steps {
         if let When::Sessions(_) = step.when {
-            step.minutes = minutes(step.kind, &ingredient.crop, &need, children);
+            let effort = effort(step.kind, ingredient, planting.method, children);
+            step.minutes = effort.minutes(planting.plants);
         }
     }
 }
