@@ -71,18 +71,30 @@ fn a_patch_is_picked_in_its_season_and_bears_every_year() {
 
 #[test]
 fn a_patch_is_not_picked_out_of_season() {
-    let mut garden = patch_garden();
-    garden.patches[0].pick_to = day("2027-05-26");
-    let plan = with_bean(&garden, patch_bean(), 4, 0.6, 3);
-    let violations = refused(&garden, plan);
-    let [only] = violations.as_slice() else {
-        panic!("{violations:#?}")
+    let outside = |edit: fn(&mut Patch)| {
+        let mut garden = patch_garden();
+        edit(&mut garden.patches[0]);
+        let plan = with_bean(&garden, patch_bean(), 4, 0.6, 3);
+        let violations = refused(&garden, plan);
+        assert!(violations.iter().all(|v| v.rule == Rule::Readiness));
+        let days = violations.iter().map(|v| match v.fault {
+            Fault::Day {
+                limit: DayLimit::PatchSeason,
+                got,
+                ..
+            } => got,
+            _ => panic!("{violations:#?}"),
+        });
+        days.collect::<Vec<_>>()
     };
-    assert_eq!(only.rule, Rule::Readiness);
-    assert!(matches!(
-        only.fault,
-        Fault::Day { limit: DayLimit::PatchSeason, got, .. } if got == day("2027-05-27")
-    ));
+    assert_eq!(
+        outside(|p| p.pick_to = day("2027-05-26")),
+        [day("2027-05-27")]
+    );
+    assert_eq!(
+        outside(|p| p.pick_from = day("2027-05-12")),
+        [day("2027-05-11")]
+    );
 }
 
 #[test]
