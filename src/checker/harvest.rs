@@ -150,7 +150,7 @@ fn in_the_pot<'a>(
             Err(why) => reason = reason.max(why),
         }
     }
-    if there.0 >= wanted.0 - ROUNDING && there.0 > 0.0 {
+    if there.0 >= wanted.0 - ROUNDING {
         Ok(())
     } else {
         Err(reason)

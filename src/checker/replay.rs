@@ -175,7 +175,8 @@ fn median_up(run: &Run<'_>, planting: &Planting<'_>, day: usize) -> Option<usize
     up.get(up.len() / 2).copied().filter(|up| *up != usize::MAX)
 }
 
-/// Places where the family grew within the wished years, but before the hard ones.
+/// Places where the family grew within the wished years. Where it grew within the hard ones
+/// the plan is refused and this is not asked.
 fn wishes_missed(run: &Run<'_>) -> Vec<RotationMiss> {
     let mut missed = Vec::new();
     for planting in &run.plantings {
@@ -194,12 +195,8 @@ fn wishes_missed(run: &Run<'_>) -> Vec<RotationMiss> {
                 family: rotation.family.clone(),
                 grew_in,
             };
-            let years = year - grew_in;
-            let within = |limit: u32| rotation::within(years, limit);
-            if within(rotation.years_wished)
-                && !within(rotation.years_hard)
-                && !missed.contains(&miss)
-            {
+            let wished = rotation::within(year - grew_in, rotation.years_wished);
+            if wished && !missed.contains(&miss) {
                 missed.push(miss);
             }
         }
