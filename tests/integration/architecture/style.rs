@@ -43,6 +43,14 @@ fn refused(file: &SourceFile) -> Vec<String> {
     REFUSED.iter().flat_map(lines).collect()
 }
 
+/// Examples in docs: no test would run them.
+fn examples(file: &SourceFile) -> Vec<String> {
+    let fences = file.tokens.iter().filter(|t| t.text.contains("```"));
+    fences
+        .map(|t| format!("{}:{}: an example that is not run", file.path, t.line))
+        .collect()
+}
+
 /// `allow` and `expect` without a reason.
 fn lints_off_without_reason(file: &SourceFile) -> Vec<String> {
     let tokens = &file.tokens;
@@ -163,6 +171,16 @@ fn functions_are_short() {
 #[test]
 fn src_does_not_panic_and_keeps_no_global_state() {
     none(rust_files("src").iter().flat_map(refused).collect());
+}
+
+#[test]
+fn docs_hold_no_example_that_no_test_runs() {
+    none(rust_files("src").iter().flat_map(examples).collect());
+    let bad = SourceFile::new(
+        "a.rs",
+        "/// Like so:\n/// ```\n/// f();\n/// ```\nfn f() {}",
+    );
+    assert_eq!(examples(&bad).len(), 2);
 }
 
 #[test]
