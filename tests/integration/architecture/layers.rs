@@ -1,6 +1,6 @@
 //! Layers: a module uses only lower ones, and the solver and the file format stay in theirs.
 
-use super::source::{SourceFile, crate_of, rust_files};
+use super::source::{SourceFile, crate_of, root, rust_files};
 use super::uses::{Module, Use, shown, uses};
 
 /// The layers, from the top. DEVELOPERS.md shows the same table.
@@ -62,6 +62,13 @@ fn crates_out_of_place(files: &[SourceFile]) -> Vec<String> {
 #[test]
 fn a_module_uses_only_lower_layers() {
     assert_eq!(against_layers(rust_files("src")), Vec::<String>::new());
+}
+
+#[test]
+fn the_developers_page_shows_the_same_table() {
+    let table: Vec<String> = LAYERS.iter().map(|layer| layer.join("   ")).collect();
+    let page = std::fs::read_to_string(root().join("DEVELOPERS.md")).expect("it can be read");
+    assert!(page.contains(&format!("```\n{}\n```", table.join("\n"))));
 }
 
 #[test]
