@@ -6,7 +6,8 @@ use crate::garden::{BedAt, MAT, Method};
 use crate::growth::germination::days_to_emerge;
 use crate::plan::StepKind;
 
-use super::run::{Planting, Run};
+use super::planting::Planting;
+use super::run::Run;
 
 /// Days that a bed takes to be cleared after the last pick.
 const CLEARING_DAYS: usize = 7;

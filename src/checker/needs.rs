@@ -4,7 +4,7 @@ use crate::garden::{Garden, Ingredient, Method, Source};
 use crate::growth::{self, Block, Need};
 use crate::units::Metres;
 
-use super::run::Planting;
+use super::planting::Planting;
 
 /// The ways of growing that an ingredient allows.
 pub fn methods(ingredient: &Ingredient) -> Vec<Method> {
