@@ -11,6 +11,6 @@ pub(super) fn write(garden: &Garden, page: &mut Page) {
         page.line("Nothing.");
     }
     for assumption in &garden.assumed {
-        page.item(&format!("{} - {}", assumption.what, assumption.why));
+        page.item(&format!("{}: {}", assumption.what, assumption.why));
     }
 }

@@ -1,14 +1,17 @@
 //! Who must be found: gaps in which plants need daily care and nobody is on site, and
 //! steps that are not done by the children who sowed.
 
+use std::collections::BTreeSet;
+
+use crate::calendar::Date;
 use crate::checker::Unattended;
-use crate::garden::{Garden, Method};
-use crate::plan::{Step, StepKind, When};
+use crate::garden::{Garden, Ingredient, Method};
+use crate::plan::{Planting, Step, StepKind, When};
 
 use super::page::Page;
 use super::steps;
 use super::view::{View, by_children};
-use super::words::{Dates, count, list};
+use super::words::{Dates, choice, count, list};
 
 /// Writes the gaps; one line if there is none.
 pub(super) fn gaps(view: &View<'_>, page: &mut Page) {
@@ -78,26 +81,8 @@ fn what(view: &View<'_>, ingredient: &str, kind: StepKind) -> String {
 pub(super) fn other_hands(view: &View<'_>, page: &mut Page) {
     let mut lines = Vec::new();
     for (planting, ingredient) in view.planted() {
-        for step in &planting.steps {
-            let name = steps::name(planting.method, step.kind).to_lowercase();
-            let what = format!("{name} {}", ingredient.name);
-            match &step.when {
-                When::Families(day) => {
-                    lines.push(format!("Families: {what}, {}.", view.dates.day(*day)));
-                }
-                When::Adult(day) => {
-                    lines.push(format!("An adult: {what}, {}.", view.dates.day(*day)));
-                }
-                When::Daily { from, to } => lines.push(format!(
-                    "Every day, by whoever is on site: {what}, {}.",
-                    view.dates.days(*from, *to)
-                )),
-                When::Sessions(_) => {}
-            }
-        }
-        if let Some(line) = taken_over(view, planting.steps.iter(), ingredient.grade) {
-            lines.push(format!("{}: {line}", ingredient.name));
-        }
+        lines.extend(by_adults(view, planting, &ingredient.name));
+        lines.extend(taken_over(view, planting, ingredient));
     }
     if lines.is_empty() {
         return;
@@ -108,33 +93,73 @@ pub(super) fn other_hands(view: &View<'_>, page: &mut Page) {
     }
 }
 
+/// Steps of families, of an adult, and of whoever is there every day.
+fn by_adults(view: &View<'_>, planting: &Planting, ingredient: &str) -> Vec<String> {
+    let mut lines = Vec::new();
+    for steps in planting.steps.chunk_by(|a, b| a.kind == b.kind) {
+        let Some(step) = steps.first() else { continue };
+        let what = format!(
+            "{} {ingredient}",
+            steps::name(planting.method, step.kind).to_lowercase()
+        );
+        let families = days_of(view, steps, |w| match w {
+            When::Families(day) => Some(*day),
+            _ => None,
+        });
+        let adult = days_of(view, steps, |w| match w {
+            When::Adult(day) => Some(*day),
+            _ => None,
+        });
+        lines.extend(families.map(|days| format!("Families {what}: {days}.")));
+        lines.extend(adult.map(|days| format!("An adult: {what}, {days}.")));
+        if let When::Daily { from, to } = step.when {
+            let days = match step.kind {
+                StepKind::Cure => steps::cure_text(from, to, view.dates),
+                _ => format!("every day, {}", view.dates.days(from, to)),
+            };
+            lines.push(format!("Whoever is there: {what}, {days}."));
+        }
+    }
+    lines
+}
+
+/// The days on which certain hands do a step, with "or" between; `None` if never.
+fn days_of(view: &View<'_>, steps: &[Step], day: impl Fn(&When) -> Option<Date>) -> Option<String> {
+    let days: Vec<String> = steps
+        .iter()
+        .filter_map(|s| day(&s.when))
+        .map(|d| view.dates.day(d))
+        .collect();
+    (!days.is_empty()).then(|| choice(&days))
+}
+
 /// Which later steps of a planting other children do.
-fn taken_over<'s>(
-    view: &View<'_>,
-    steps: impl Iterator<Item = &'s Step>,
-    grade: crate::garden::GradeAt,
-) -> Option<String> {
-    let kinds: std::collections::BTreeSet<StepKind> = steps
-        .filter(|s| by_children(s))
-        .filter(|s| {
-            s.when
+fn taken_over(view: &View<'_>, planting: &Planting, ingredient: &Ingredient) -> Option<String> {
+    let moves_up = view.garden.school_year.moves_up?;
+    let by_others = |step: &&Step| {
+        by_children(step)
+            && step
+                .when
                 .first()
-                .is_some_and(|day| !view.garden.same_children(grade, day))
-        })
+                .is_some_and(|day| !view.garden.same_children(ingredient.grade, day))
+    };
+    let kinds: BTreeSet<StepKind> = planting
+        .steps
+        .iter()
+        .filter(by_others)
         .map(|s| s.kind)
         .collect();
-    if kinds.is_empty() {
-        return None;
-    }
     let names: Vec<String> = kinds
         .iter()
-        .map(|k| steps::name(Method::Direct, *k).to_lowercase())
+        .map(|k| steps::name(planting.method, *k).to_lowercase())
         .collect();
-    let moves_up = view.garden.school_year.moves_up?;
-    let by = view.grade_name(view.garden.tending(grade, moves_up));
-    Some(format!(
-        "{} after moving up ({}) is done by the children then in {by}.",
-        list(&names),
-        view.dates.day(moves_up)
-    ))
+    (!names.is_empty()).then(|| {
+        format!(
+            "The children then in {}: {} {}, after moving up on {}.",
+            view.grade_name(view.garden.tending(ingredient.grade, moves_up)),
+            list(&names),
+            ingredient.name,
+            view.dates.day(moves_up)
+        )
+    })
 }

@@ -7,7 +7,7 @@ use crate::plan::{Planting, StepKind};
 use super::care::gap_days;
 use super::cautions;
 use super::page::Page;
-use super::steps::seed_word;
+use super::steps::seed_of;
 use super::view::{View, first_day, is_sown, span_of};
 use super::words::{count, list, mass_range};
 
@@ -59,10 +59,10 @@ fn orders(view: &View<'_>) -> Vec<Decision> {
         let needed = plantings.iter().filter_map(|p| first_day(p)).min()?;
         let seeds: u32 = plantings.iter().map(|p| p.seeds).sum();
         let method = plantings.first()?.method;
-        let thing = format!("{} {}", ingredient.name, seed_word(method));
+        let thing = seed_of(&ingredient.name, method);
         (seeds > 0).then(|| Decision {
             by: plus_days(needed, -ORDER_DAYS),
-            what: format!("Have {}.", count(seeds, &thing)),
+            what: format!("Order {}.", count(seeds, &thing)),
         })
     };
     let mut orders: Vec<Decision> = view

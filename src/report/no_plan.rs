@@ -1,7 +1,7 @@
 //! No plan: which ingredients cannot be in the pot and why, what binds first, what fits
 //! together, and what to try. Suggestions are not proved to help; they say so.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::candidates::DropReason;
 use crate::garden::{Garden, IngredientAt};
@@ -78,7 +78,7 @@ fn reasons(garden: &Garden, left_out: &LeftOut, page: &mut Page) {
             "{name}: it works alone, but not together with the others (see what runs out first)."
         )),
         Why::NoWay { reasons } => {
-            page.item(&format!("{name}: no way of growing it works here."));
+            page.item(&format!("{name}: nothing that was tried works."));
             for (reason, tries) in reasons {
                 page.entry(
                     &format!("  {}", count(*tries, "try")),
@@ -185,30 +185,32 @@ fn together(garden: &Garden, found: &Impossible, page: &mut Page) {
     ));
 }
 
-/// What usually helps against what was found.
+/// What usually helps against what was found, with the ingredients that it would help.
 fn suggestions(garden: &Garden, found: &Impossible, page: &mut Page) {
-    let mut ideas: BTreeSet<Idea> = found
-        .pressure
-        .iter()
-        .take(LIMITS)
-        .map(Idea::against)
-        .collect();
+    let mut ideas: BTreeMap<Idea, BTreeSet<&str>> = BTreeMap::new();
+    for limit in found.pressure.iter().take(LIMITS) {
+        let (idea, parts) = match limit {
+            Pressure::Beds { parts, .. } => (Idea::FewerGrams, parts),
+            Pressure::Shelf { parts, .. } => (Idea::ShelfRoom, parts),
+        };
+        let heaviest = parts.first().map(|(at, _)| garden[*at].name.as_str());
+        ideas.entry(idea).or_default().extend(heaviest);
+    }
     for left_out in &found.left_out {
-        match &left_out.why {
-            Why::Crowded => {}
-            Why::NoWay { reasons } => {
-                ideas.extend(reasons.first().map(|(reason, _)| Idea::for_reason(*reason)));
-            }
+        if let Why::NoWay { reasons } = &left_out.why
+            && let Some((reason, _)) = reasons.first()
+        {
+            let name = garden[left_out.ingredient].name.as_str();
+            ideas
+                .entry(Idea::against(*reason))
+                .or_default()
+                .insert(name);
         }
     }
-    let heaviest = found.pressure.iter().find_map(|p| match p {
-        Pressure::Beds { parts, .. } | Pressure::Shelf { parts, .. } => {
-            parts.first().map(|(at, _)| garden[*at].name.as_str())
-        }
-    });
     page.heading("What to try (not proved to be enough)");
-    for idea in ideas {
-        page.item(&idea.text(heaviest));
+    for (idea, names) in ideas {
+        let names: Vec<&str> = names.into_iter().collect();
+        page.item(&sentence(&format!("for {}: {}", list(&names), idea.text())));
     }
     page.item("Another crop in place of one that cannot be in the pot.");
     page.item("Then run the program again: it says what the change brings.");
@@ -221,6 +223,7 @@ enum Idea {
     ShelfRoom,
     LongerLesson,
     MoreSessions,
+    LaterPick,
     BetterBed,
     WarmerPlace,
     AnotherDay,
@@ -228,16 +231,10 @@ enum Idea {
 }
 
 impl Idea {
-    fn against(limit: &Pressure) -> Self {
-        match limit {
-            Pressure::Beds { .. } => Self::FewerGrams,
-            Pressure::Shelf { .. } => Self::ShelfRoom,
-        }
-    }
-
-    fn for_reason(reason: DropReason) -> Self {
+    fn against(reason: DropReason) -> Self {
         match reason {
-            DropReason::NoSession | DropReason::NoPickSession => Self::MoreSessions,
+            DropReason::NoSession => Self::MoreSessions,
+            DropReason::NoPickSession => Self::LaterPick,
             DropReason::HardensUnattended => Self::SomeoneThere,
             DropReason::ShelfTooSmall => Self::ShelfRoom,
             DropReason::TooColdIndoors => Self::WarmerPlace,
@@ -248,35 +245,33 @@ impl Idea {
         }
     }
 
-    fn text(self, heaviest: Option<&str>) -> String {
-        let of = heaviest.map_or_else(String::new, |name| format!(" of {name}"));
+    fn text(self) -> &'static str {
         match self {
-            Self::FewerGrams => format!(
-                "Fewer grams{of} in a portion, or a smaller least share: the kitchen buys the \
-                 rest. Or one more bed."
-            ),
+            Self::FewerGrams => {
+                "fewer grams in a portion or a smaller least share (the kitchen buys the rest), \
+                 or one more bed."
+            }
             Self::ShelfRoom => {
-                "More room on the shelf, a second window, or plants bought ready to plant."
-                    .to_owned()
+                "more room on the shelf, a second window, or plants bought ready to plant."
             }
             Self::LongerLesson => {
-                "A longer session, helpers who prepare, or fewer seeds for each child.".to_owned()
+                "a longer session, helpers who prepare, or fewer seeds for each child."
             }
-            Self::MoreSessions => {
-                "One more session in the tight weeks, or families who pick in the break.".to_owned()
+            Self::MoreSessions => "one more session in the tight weeks.",
+            Self::LaterPick => {
+                "a session of every class in the last days before the kitchen needs it, someone \
+                 else who picks, or a crop that keeps longer."
             }
             Self::BetterBed => {
-                "Another bed or a container for it (sun, depth, trellis), or one that is free \
-                 earlier or has not carried its family."
-                    .to_owned()
+                "another bed or a container (sun, depth, trellis), or one that is free earlier \
+                 or has not carried its family."
             }
-            Self::WarmerPlace => "A heat mat or a warmer room for its seed.".to_owned(),
+            Self::WarmerPlace => "a heat mat or a warmer room for its seed.",
             Self::AnotherDay => {
-                "Another day for the dish, a quicker variety, a cover over the bed, or two \
+                "another day for the dish, a quicker variety, a cover over the bed, or two \
                  sowings."
-                    .to_owned()
             }
-            Self::SomeoneThere => "Someone on site in the break.".to_owned(),
+            Self::SomeoneThere => "someone on site in the break.",
         }
     }
 }

@@ -8,7 +8,7 @@ use crate::garden::Garden;
 
 use super::page::{Look, Page};
 use super::view::View;
-use super::words::full_day;
+use super::words::{Dates, full_day};
 use super::{
     aims, assumed, care, cautions, decisions, overview, rotation, space, timeline, verdict,
 };
@@ -56,10 +56,10 @@ pub(super) fn occasion(garden: &Garden) -> String {
         .map_or_else(String::new, |s| format!(", {s}"));
     let feast = garden.feast;
     format!(
-        "{}{school}: {}, {} portions. The kitchen has everything by {}.",
+        "{}{school}: {}, {} portions, in the kitchen by {}.",
         garden.name,
         full_day(feast.day),
         feast.portions,
-        full_day(feast.deliver_by)
+        Dates::of(garden).day(feast.deliver_by)
     )
 }

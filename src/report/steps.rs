@@ -1,10 +1,11 @@
 //! Steps in words: what is done, when, by which class, with how much.
 
 use crate::calendar::Date;
-use crate::garden::Method;
+use crate::garden::{Garden, Method};
 use crate::plan::{Place, Planting, Step, StepKind, When};
+use crate::units::Minutes;
 
-use super::words::{Dates, count, list, minutes};
+use super::words::{Dates, choice, count, list, minutes};
 
 /// What a step is called, for the way in which the planting is grown.
 pub(super) fn name(method: Method, kind: StepKind) -> &'static str {
@@ -77,12 +78,20 @@ pub(super) fn count_of(planting: &Planting, step: &Step) -> String {
     }
 }
 
-/// What is sown: seeds, pieces or plants.
-pub(super) fn seed_word(method: Method) -> &'static str {
+/// What is sown: seed, seed piece, bought plant.
+fn seed_word(method: Method) -> &'static str {
     match method {
         Method::Direct | Method::Indoor | Method::Growing | Method::Patch => "seed",
         Method::Pieces => "seed piece",
         Method::Bought => "bought plant",
+    }
+}
+
+/// What is sown of an ingredient: `carrot seed`, `potato seed piece`, `bought leek plant`.
+pub(super) fn seed_of(ingredient: &str, method: Method) -> String {
+    match method {
+        Method::Bought => format!("bought {ingredient} plant"),
+        _ => format!("{ingredient} {}", seed_word(method)),
     }
 }
 
@@ -97,10 +106,11 @@ pub(super) fn lines(planting: &Planting, dates: Dates) -> Vec<(&'static str, Str
             }
             picks.push(step);
         } else {
-            lines.push((
-                name(planting.method, step.kind),
-                with_amount(when(&step.when, dates), amount(planting, step)),
-            ));
+            let text = match (step.kind, &step.when) {
+                (StepKind::Cure, When::Daily { from, to }) => cure_text(*from, *to, dates),
+                _ => with_amount(when(&step.when, dates), amount(planting, step)),
+            };
+            lines.push((name(planting.method, step.kind), text));
         }
     }
     if let Some(line) = lines.iter_mut().find(|(_, text)| text.is_empty()) {
@@ -109,26 +119,62 @@ pub(super) fn lines(planting: &Planting, dates: Dates) -> Vec<(&'static str, Str
     lines
 }
 
+/// Curing follows the pick, whichever it is.
+pub(super) fn cure_text(from: Date, to: Date, dates: Dates) -> String {
+    format!(
+        "every day from the day after the pick, at the latest {}",
+        dates.days(from, to)
+    )
+}
+
 /// The chances to pick, in order, in words.
 fn pick_text(planting: &Planting, picks: &[&Step], dates: Dates) -> String {
-    let text = |step: &Step| with_amount(when(&step.when, dates), amount(planting, step));
+    let longest = picks
+        .iter()
+        .map(|s| s.minutes)
+        .fold(Minutes(0.0), Minutes::max);
+    let takes = if longest.0 > 0.0 {
+        minutes(longest)
+    } else {
+        String::new()
+    };
     match picks {
-        [only] => text(only),
-        many => {
-            let chances: Vec<String> = many.iter().map(|s| when(&s.when, dates)).collect();
-            let longest = many
-                .iter()
-                .map(|s| s.minutes)
-                .fold(crate::units::Minutes(0.0), crate::units::Minutes::max);
-            let chances = chances.join("; or ");
-            let chances = if longest.0 > 0.0 {
-                format!("{chances}: {}", minutes(longest))
-            } else {
-                chances
-            };
-            format!("the first of these when it is ripe: {chances}")
-        }
+        [only] => with_amount(when(&only.when, dates), amount(planting, only)),
+        many => with_amount(
+            format!(
+                "the first of these when it is ripe: {}",
+                chances(many, dates)
+            ),
+            takes,
+        ),
     }
+}
+
+/// Chances with "or" between; those of families share one mention.
+fn chances(picks: &[&Step], dates: Dates) -> String {
+    let same_hands = |a: &&Step, b: &&Step| {
+        matches!(
+            (&a.when, &b.when),
+            (When::Families(_), When::Families(_)) | (When::Adult(_), When::Adult(_))
+        )
+    };
+    let one = |step: &&Step| match &step.when {
+        When::Families(day) | When::Adult(day) => dates.day(*day),
+        other => when(other, dates),
+    };
+    let group = |steps: &[&Step]| {
+        let days = choice(&steps.iter().map(one).collect::<Vec<_>>());
+        match steps.first().map(|s| &s.when) {
+            Some(When::Families(_)) => format!("families on {days}"),
+            Some(When::Adult(_)) => format!("an adult on {days}"),
+            _ => days,
+        }
+    };
+    picks
+        .chunk_by(same_hands)
+        .map(group)
+        .collect::<Vec<_>>()
+        .join("; or ")
 }
 
 /// Text and amount with a colon between, where there is an amount.
@@ -140,12 +186,19 @@ fn with_amount(text: String, amount: String) -> String {
     }
 }
 
-/// Where a planting stands: `bed 3, strips 1 to 6`.
-pub(super) fn place(places: &[Place]) -> String {
+/// Where a planting stands: `bed 3 (strips 1 to 6) and all of bed 4`.
+pub(super) fn place(garden: &Garden, places: &[Place]) -> String {
+    let whole = |p: &Place| {
+        garden
+            .beds
+            .iter()
+            .any(|b| b.id == p.bed && b.strips() == p.strips)
+    };
     let one = |p: &Place| match p.strips {
-        1 => format!("bed {}, strip {}", p.bed, p.first_strip),
+        _ if whole(p) => format!("all of bed {}", p.bed),
+        1 => format!("bed {} (strip {})", p.bed, p.first_strip),
         n => format!(
-            "bed {}, strips {} to {}",
+            "bed {} (strips {} to {})",
             p.bed,
             p.first_strip,
             p.first_strip + n - 1

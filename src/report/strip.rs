@@ -30,7 +30,7 @@ pub fn grade(garden: &Garden, checked: &CheckedPlan, grade: GradeAt, look: Look)
     each_child(&view, grade, &ours, &mut page);
     if let Some(note) = timeline::hand_over(&view, grade) {
         page.heading("Who takes over");
-        page.line(&note);
+        page.line(&sentence(&note));
     }
     take_care(garden, grade, &mut page);
     page.finish()
@@ -145,7 +145,7 @@ fn each_child(view: &View<'_>, grade: GradeAt, ours: &[(&Planting, &Ingredient)]
     }
     page.heading("Each child");
     for (planting, ingredient) in sown {
-        let thing = format!("{} {}", ingredient.name, steps::seed_word(planting.method));
+        let thing = steps::seed_of(&ingredient.name, planting.method);
         let share = planting.seeds / children;
         let rest = planting.seeds % children;
         let text = match (share, rest) {

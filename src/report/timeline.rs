@@ -6,7 +6,7 @@ use crate::plan::Planting;
 use super::page::Page;
 use super::steps;
 use super::view::View;
-use super::words::sentence;
+use super::words::list;
 
 /// Width of the column of step names.
 const LABEL: usize = 12;
@@ -23,9 +23,9 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
             ));
             steps_of(view, planting, page);
         }
-        if let Some(note) = hand_over(view, grade) {
-            page.entry("Then", LABEL, &note);
-        }
+    }
+    for note in hand_overs(view) {
+        page.item(&note);
     }
 }
 
@@ -51,9 +51,27 @@ pub(super) fn title(view: &View<'_>, planting: &Planting) -> String {
         Method::Direct | Method::Indoor | Method::Pieces | Method::Bought => {}
     }
     if !planting.places.is_empty() {
-        parts.push(steps::place(&planting.places));
+        parts.push(steps::place(view.garden, &planting.places));
     }
     parts.join(", ")
+}
+
+/// Who carries on after moving up; grades of which the same is true share a sentence.
+fn hand_overs(view: &View<'_>) -> Vec<String> {
+    let mut grades: Vec<(String, Vec<&str>)> = Vec::new();
+    for grade in view.garden.grade_positions() {
+        if let Some(text) = hand_over(view, grade) {
+            let name = view.grade_name(grade);
+            match grades.iter_mut().find(|(other, _)| *other == text) {
+                Some((_, names)) => names.push(name),
+                None => grades.push((text, vec![name])),
+            }
+        }
+    }
+    grades
+        .into_iter()
+        .map(|(text, names)| format!("{}: {text}", list(&names)))
+        .collect()
 }
 
 fn ordinal(at: usize) -> &'static str {
@@ -85,8 +103,8 @@ pub(super) fn hand_over(view: &View<'_>, grade: GradeAt) -> Option<String> {
         ),
         HandOver::Leaves { adopter } => format!("{} takes over", view.grade_name(adopter)),
     };
-    Some(sentence(&format!(
+    Some(format!(
         "from {}, when the grades move up, {who}.",
         view.dates.day(moves_up)
-    )))
+    ))
 }

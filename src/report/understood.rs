@@ -98,11 +98,11 @@ fn sessions(garden: &Garden, page: &mut Page) {
     page.gap();
     let steps: Vec<String> = garden
         .grade_positions()
-        .map(|g| format!("{} {}", garden[g].name, rounds(garden, g, &terms)))
+        .map(|g| format!("{}: {}", garden[g].name, rounds(garden, g, &terms)))
         .collect();
     page.line(&format!(
         "The columns of the terms count sessions up to the feast. A step of the work takes one \
-         session of every class of the grade, so there is time for this many steps: {}.",
+         session of every class of the grade. So there is time for at most this many steps: {}.",
         steps.join("; ")
     ));
 }
@@ -140,7 +140,7 @@ fn rounds(garden: &Garden, grade: GradeAt, terms: &[&Term]) -> String {
         .iter()
         .map(|t| format!("{} in {}", in_term(t), t.name))
         .collect();
-    super::words::list(&texts)
+    texts.join(", ")
 }
 
 fn breaks(garden: &Garden, page: &mut Page) {

@@ -9,7 +9,7 @@ use crate::plan::{Aim, AimResult};
 use super::interval::wilson_95;
 use super::page::Page;
 use super::view::{View, ready_years};
-use super::words::{full_day, list};
+use super::words::{count, full_day, list};
 
 /// The sentence at the head of every plan.
 pub(super) fn sentence(view: &View<'_>) -> String {
@@ -49,7 +49,11 @@ fn proof(aims: &[AimResult], ready: usize) -> String {
     } else if ready >= best {
         "; proved best".to_owned()
     } else {
-        format!("; {best} years are possible, the rest was given for the aims that follow")
+        let given = u32::try_from(best - ready).unwrap_or(u32::MAX);
+        format!(
+            "; {best} are possible, {} given up for the aims that come after it",
+            count(given, "year")
+        )
     }
 }
 
@@ -57,13 +61,30 @@ fn proof(aims: &[AimResult], ready: usize) -> String {
 pub(super) fn rain_date(view: &View<'_>) -> Option<String> {
     let day = view.garden.feast.rain_date?;
     let ready = view.replay.dish_ready_on_rain_date.as_ref()?;
+    let most_often = rain_date_failure(view).map_or_else(String::new, |(name, why)| {
+        format!(" What fails most often: {name}, because {}.", unready(why))
+    });
     Some(format!(
-        "On the rain date, {}: ready in {} of {} {}.",
+        "On the rain date, {}: ready in {} of {}.{most_often}",
         full_day(day),
         ready.iter().filter(|r| **r).count(),
         ready.len(),
-        view.kind_of_years()
     ))
+}
+
+/// The ingredient and reason that fail most often on the rain date.
+fn rain_date_failure<'a>(view: &View<'a>) -> Option<(&'a str, Unready)> {
+    let mut failures: BTreeMap<(usize, Unready), u32> = BTreeMap::new();
+    for (at, _, seen) in view.ingredients() {
+        let reasons = seen.ready_on_rain_date.iter().flatten();
+        for why in reasons.filter_map(|r| r.err()) {
+            *failures.entry((at.0, why)).or_default() += 1;
+        }
+    }
+    let ((at, why), _) = failures
+        .into_iter()
+        .max_by_key(|(key, n)| (*n, std::cmp::Reverse(*key)))?;
+    Some((&view.garden.ingredients.get(at)?.name, why))
 }
 
 /// What stands between the plan and every year, one line per ingredient that fails in some.

@@ -85,6 +85,15 @@ pub fn list<S: AsRef<str>>(items: &[S]) -> String {
     }
 }
 
+/// `a`, `a or b`, `a, b or c`.
+#[must_use]
+pub fn choice(items: &[String]) -> String {
+    match items {
+        [head @ .., last] if !head.is_empty() => format!("{} or {last}", head.join(", ")),
+        _ => items.concat(),
+    }
+}
+
 /// `1 flat`, `2 flats`, `2 classes`, `2 tries`.
 #[must_use]
 pub fn count(n: u32, thing: &str) -> String {
