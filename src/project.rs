@@ -35,7 +35,7 @@ use check::Check;
 ///
 /// # Errors
 /// Everything that is wrong in either file.
-pub fn load(path: &Path) -> Result<Garden, Problems> {
+pub fn load(path: &Path, catalogue: &Catalogue) -> Result<Garden, Problems> {
     let mut found = Findings::default();
     let name = path.display().to_string();
     let (source, read) = file::read(path, name, file::PROJECT_LIMIT, &mut found);
@@ -45,7 +45,7 @@ pub fn load(path: &Path) -> Result<Garden, Problems> {
         return Err(problems);
     }
     let folder = path.parent().unwrap_or(Path::new(""));
-    load_source(source, &|name, found| {
+    load_source(source, catalogue, &|name, found| {
         let path = folder.join(name);
         file::read(
             &path,
@@ -60,12 +60,17 @@ pub fn load(path: &Path) -> Result<Garden, Problems> {
 ///
 /// # Errors
 /// Everything that is wrong in either text.
-pub fn load_text(name: &str, text: &str, weather: Option<&str>) -> Result<Garden, Problems> {
+pub fn load_text(
+    name: &str,
+    text: &str,
+    weather: Option<&str>,
+    catalogue: &Catalogue,
+) -> Result<Garden, Problems> {
     let source = Source {
         name: name.to_owned(),
         text: text.strip_prefix('\u{feff}').unwrap_or(text).to_owned(),
     };
-    load_source(source, &|name, found| {
+    load_source(source, catalogue, &|name, found| {
         let source = Source {
             name: name.to_owned(),
             text: weather.unwrap_or_default().to_owned(),
@@ -78,10 +83,13 @@ pub fn load_text(name: &str, text: &str, weather: Option<&str>) -> Result<Garden
     })
 }
 
-fn load_source(source: Source, read_weather: &check::ReadWeather<'_>) -> Result<Garden, Problems> {
-    let catalogue = Catalogue::load();
-    let mut check = Check::new(&catalogue, read_weather);
-    let garden = document::parse(&source.text, &catalogue, &mut check.found)
+fn load_source(
+    source: Source,
+    catalogue: &Catalogue,
+    read_weather: &check::ReadWeather<'_>,
+) -> Result<Garden, Problems> {
+    let mut check = Check::new(catalogue, read_weather);
+    let garden = document::parse(&source.text, catalogue, &mut check.found)
         .and_then(|document| check.garden(document));
     let mut problems = Problems::default();
     problems.add(source, check.found);

@@ -37,7 +37,7 @@ pub fn family_of(
     if let Some(crop) = catalogue.get(&name.value) {
         return Ok(crop.rotation.family.clone());
     }
-    if catalogue.families().any(|family| family == name.value) {
+    if catalogue.families().contains(&name.value.as_str()) {
         return Ok(name.value.clone());
     }
     let other = near(&name.value, catalogue.names().chain(catalogue.families()));
