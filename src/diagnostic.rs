@@ -18,6 +18,14 @@ pub struct Span {
     pub end: usize,
 }
 
+impl Span {
+    /// True if the two share a byte.
+    #[must_use]
+    pub fn overlaps(self, other: Self) -> bool {
+        self.start < other.end && other.start < self.end
+    }
+}
+
 impl From<Range<usize>> for Span {
     fn from(range: Range<usize>) -> Self {
         Self {
@@ -116,12 +124,23 @@ const MOST_KEPT: usize = 200;
 pub struct Findings {
     kept: Vec<Problem>,
     more: usize,
+    spoiled: Vec<Span>,
 }
 
 impl Findings {
-    /// Adds a problem; the same one is told once.
+    /// Adds a problem and marks its place as spoiled: what else is found there follows from it.
+    pub fn spoil(&mut self, problem: Problem) -> Reported {
+        let span = problem.at.as_ref().map(|(span, _)| *span);
+        let reported = self.report(problem);
+        self.spoiled.extend(span);
+        reported
+    }
+
+    /// Adds a problem, unless it is told already or its place is spoiled.
     pub fn report(&mut self, problem: Problem) -> Reported {
-        if self.kept.contains(&problem) {
+        let spoiled = |at: &Span| self.spoiled.iter().any(|span| span.overlaps(*at));
+        let told = self.kept.contains(&problem);
+        if told || problem.at.as_ref().is_some_and(|(at, _)| spoiled(at)) {
             return Reported(());
         }
         if self.kept.len() < MOST_KEPT {

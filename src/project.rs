@@ -26,7 +26,7 @@ mod weather;
 use std::path::Path;
 
 use crate::catalogue::Catalogue;
-use crate::diagnostic::{Code, Findings, Problem, Problems, Source};
+use crate::diagnostic::{Findings, Problems, Source};
 use crate::garden::Garden;
 
 use check::Check;
@@ -66,20 +66,11 @@ pub fn load_text(
     weather: Option<&str>,
     catalogue: &Catalogue,
 ) -> Result<Garden, Problems> {
-    let source = Source {
-        name: name.to_owned(),
-        text: text.strip_prefix('\u{feff}').unwrap_or(text).to_owned(),
-    };
-    load_source(source, catalogue, &|name, found| {
-        let source = Source {
-            name: name.to_owned(),
-            text: weather.unwrap_or_default().to_owned(),
-        };
-        let read = match weather {
-            Some(_) => Ok(()),
-            None => Err(found.report(Problem::new(Code::NoSuchFile, "this file does not exist"))),
-        };
-        (source, read)
+    let mut found = Findings::default();
+    let (source, _) = file::decode(name.to_owned(), text.into(), &mut found);
+    load_source(source, catalogue, &|name, found| match weather {
+        Some(text) => file::decode(name.to_owned(), text.into(), found),
+        None => file::missing(name.to_owned(), found),
     })
 }
 

@@ -2,8 +2,8 @@
 
 use crate::calendar::{Date, Horizon, LONGEST_WEEKS};
 use crate::catalogue::Catalogue;
-use crate::diagnostic::{Code, Findings, Given, Problem, Read, Source, peek};
-use crate::garden::{Garden, Patch, SchoolYear};
+use crate::diagnostic::{self, Code, Findings, Given, Problem, Read, peek};
+use crate::garden::{Bed, Garden, Growing, Ingredient, Patch, SchoolYear, Source};
 use crate::units::Latitude;
 use crate::weather::Record;
 
@@ -17,7 +17,7 @@ use super::standing::RawPatch;
 use super::{bed, feast, school_year, shelf, standing, weather};
 
 /// Reads a weather file by the name that the project file gives.
-pub type ReadWeather<'a> = dyn Fn(&str, &mut Findings) -> (Source, Read<()>) + 'a;
+pub type ReadWeather<'a> = dyn Fn(&str, &mut Findings) -> (diagnostic::Source, Read<()>) + 'a;
 
 /// A project while it is checked.
 pub struct Check<'a> {
@@ -27,7 +27,7 @@ pub struct Check<'a> {
     /// What is wrong in the project file.
     pub found: Findings,
     /// The weather file and what is wrong in it.
-    pub weather: Option<(Source, Findings)>,
+    pub weather: Option<(diagnostic::Source, Findings)>,
 }
 
 impl<'a> Check<'a> {
@@ -46,51 +46,30 @@ impl<'a> Check<'a> {
     pub fn garden(&mut self, raw: Document) -> Read<Garden> {
         let days = Days::of(&raw);
         let horizon = self.horizon(&raw, &days);
+        let ids = peek(&raw.grades).map(|grades| GradeIds::of(grades, &mut self.found));
+        let ingredients = self.ingredients(&raw, peek(&ids), &days);
+        let (beds, growing) = self.beds(&raw, &days);
+        let room = self.room(peek(&ingredients), peek(&beds));
+        let patches = peek(&raw.patches).and_then(|raw| self.patches(raw));
         let (found, assumed) = (&mut self.found, &mut self.assumed);
         let year = raw
             .calendar
             .and_then(|raw| school_year::check(raw, found, assumed));
-        let ids = peek(&raw.grades).map(|raw| GradeIds::of(raw, found));
         let grades = raw.grades.and_then(|raw| {
-            let ids = peek(&ids)?;
-            grade::check(
-                raw,
-                ids,
-                peek(&year),
-                days.moves_up_within().is_some(),
-                found,
-                assumed,
-            )
+            let moving = days.moves_up_within().is_some();
+            grade::check(raw, peek(&ids)?, peek(&year), moving, found, assumed)
         });
-        let grades_seen = peek(&grades).map(Vec::as_slice);
         let feast = peek(&raw.project).and_then(|raw| {
-            feast::check(raw, days.start, peek(&year), grades_seen, found, assumed)
+            let grades = peek(&grades).map(Vec::as_slice);
+            feast::check(raw, days.start, peek(&year), grades, found, assumed)
         });
-        let beds = peek(&raw.beds).and_then(|raw| bed::check(raw, found, assumed));
-        let growing = peek(&raw.growing).and_then(|raw_growing| {
-            let raw_beds = peek(&raw.beds)?;
-            let beds = peek(&beds).map(Vec::as_slice);
-            standing::check_growing(raw_growing, raw_beds, beds, days.feast, found)
-        });
-        let patches = peek(&raw.patches).and_then(|raw| self.patches(raw));
-        let none = Overrides::new();
-        let around = Around {
-            catalogue: self.catalogue,
-            overrides: peek(&raw.overrides).unwrap_or(&none),
-            grades: peek(&ids),
-            growing: peek(&raw.growing).map(Vec::as_slice),
-            patches: peek(&raw.patches).map(Vec::as_slice),
-            feast: days.feast,
-        };
-        let (found, assumed) = (&mut self.found, &mut self.assumed);
-        let ingredients =
-            peek(&raw.ingredients).and_then(|raw| dish::check(raw, &around, found, assumed));
         let shelf = raw
             .shelf
             .and_then(|raw| shelf::check(raw, days.start, found, assumed));
         let latitude = peek(&raw.place).and_then(|raw| raw.latitude);
         let weather = raw.place.and_then(|raw| self.weather(raw, horizon));
         let project = raw.project?;
+        room?;
         Ok(Garden {
             name: project.name?.value,
             school: project.school?.map(|school| school.value),
@@ -110,6 +89,55 @@ impl<'a> Check<'a> {
             shelf: shelf?,
             assumed: std::mem::take(&mut self.assumed).into_list(),
         })
+    }
+
+    fn ingredients(
+        &mut self,
+        raw: &Document,
+        grades: Read<&GradeIds>,
+        days: &Days,
+    ) -> Read<Vec<Ingredient>> {
+        let none = Overrides::new();
+        let around = Around {
+            catalogue: self.catalogue,
+            overrides: peek(&raw.overrides).unwrap_or(&none),
+            grades,
+            growing: peek(&raw.growing).map(Vec::as_slice),
+            patches: peek(&raw.patches).map(Vec::as_slice),
+            start: days.start,
+            feast: days.feast,
+        };
+        dish::check(
+            peek(&raw.ingredients)?,
+            &around,
+            &mut self.found,
+            &mut self.assumed,
+        )
+    }
+
+    /// The beds and what grows in them.
+    fn beds(&mut self, raw: &Document, days: &Days) -> (Read<Vec<Bed>>, Read<Vec<Growing>>) {
+        let (found, assumed) = (&mut self.found, &mut self.assumed);
+        let beds = peek(&raw.beds).and_then(|raw| bed::check(raw, found, assumed));
+        let growing = peek(&raw.growing).and_then(|growing| {
+            let checked = peek(&beds).map(Vec::as_slice);
+            standing::check_growing(growing, peek(&raw.beds)?, checked, days.feast, found)
+        });
+        (beds, growing)
+    }
+
+    /// What is sown needs a bed.
+    fn room(&mut self, ingredients: Read<&Vec<Ingredient>>, beds: Read<&Vec<Bed>>) -> Read<()> {
+        let sown = ingredients?.iter().find(|i| i.source == Source::Sown);
+        match sown {
+            Some(ingredient) if beds?.is_empty() => {
+                let cause = format!("the file has no section [[bed]] for {}", ingredient.name);
+                let remedy = "add a section [[bed]] with `id`, `length_m` and `width_m`";
+                let problem = Problem::new(Code::MissingKey, cause).remedy(remedy);
+                Err(self.found.report(problem))
+            }
+            _ => Ok(()),
+        }
     }
 
     fn patches(&mut self, raw: &[Given<RawPatch>]) -> Read<Vec<Patch>> {

@@ -49,7 +49,9 @@ fn no_such_crop(name: &Given<String>, other: Option<&str>) -> Problem {
     let problem = Problem::new(Code::NoSuchCrop, cause).at(name.span, "");
     match other {
         Some(other) => problem.remedy(format!("did you mean {}?", quote(other))),
-        None => problem.remedy("`tureen crops` lists all crops; take the one that is most like it"),
+        None => problem.remedy(
+            "take the crop that is most like it, with your own figures in a section [crop.\"...\"]",
+        ),
     }
 }
 

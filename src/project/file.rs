@@ -12,6 +12,9 @@ pub const PROJECT_LIMIT: u64 = 1 << 20;
 /// Largest weather file, in bytes: room for a thousand years.
 pub const WEATHER_LIMIT: u64 = 20 << 20;
 
+/// Some programs write this before a text in UTF-8; it is no part of the text.
+const BYTE_ORDER_MARK: &[u8] = b"\xEF\xBB\xBF";
+
 /// Reads the file named `name` at `path`. The source is empty if it cannot be read.
 pub fn read(path: &Path, name: String, limit: u64, found: &mut Findings) -> (Source, Read<()>) {
     match bytes(path, limit) {
@@ -23,11 +26,21 @@ pub fn read(path: &Path, name: String, limit: u64, found: &mut Findings) -> (Sou
     }
 }
 
+/// The source of a file that does not exist.
+pub fn missing(name: String, found: &mut Findings) -> (Source, Read<()>) {
+    let text = String::new();
+    (Source { name, text }, Err(found.report(no_such_file())))
+}
+
+fn no_such_file() -> Problem {
+    Problem::new(Code::NoSuchFile, "this file does not exist")
+        .remedy("check the name and the folder")
+}
+
 fn bytes(path: &Path, limit: u64) -> Result<Vec<u8>, Box<Problem>> {
     let unreadable = |error: std::io::Error| {
         Box::new(match error.kind() {
-            ErrorKind::NotFound => Problem::new(Code::NoSuchFile, "this file does not exist")
-                .remedy("check the name and the folder"),
+            ErrorKind::NotFound => no_such_file(),
             _ => Problem::new(
                 Code::UnreadableFile,
                 format!("this file cannot be read: {}", error.kind()),
@@ -53,7 +66,12 @@ fn bytes(path: &Path, limit: u64) -> Result<Vec<u8>, Box<Problem>> {
     Ok(bytes)
 }
 
-fn decode(name: String, bytes: Vec<u8>, found: &mut Findings) -> (Source, Read<()>) {
+/// The text of a file, without a byte order mark.
+pub fn decode(name: String, bytes: Vec<u8>, found: &mut Findings) -> (Source, Read<()>) {
+    let bytes = bytes
+        .strip_prefix(BYTE_ORDER_MARK)
+        .map(<[u8]>::to_vec)
+        .unwrap_or(bytes);
     let (text, good) = match String::from_utf8(bytes) {
         Ok(text) => (text, Ok(())),
         Err(error) => {
@@ -65,15 +83,5 @@ fn decode(name: String, bytes: Vec<u8>, found: &mut Findings) -> (Source, Read<(
             (text, Err(found.report(problem)))
         }
     };
-    // A byte order mark is no part of the text.
-    match text.strip_prefix('\u{feff}') {
-        Some(rest) if good.is_ok() => (
-            Source {
-                name,
-                text: rest.to_owned(),
-            },
-            good,
-        ),
-        _ => (Source { name, text }, good),
-    }
+    (Source { name, text }, good)
 }
