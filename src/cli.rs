@@ -8,9 +8,13 @@ mod terminal;
 mod verify;
 mod weather;
 
+use std::path::Path;
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
+
+use crate::catalogue::Catalogue;
+use crate::garden::Garden;
 
 use answer::{Answer, Trouble};
 use terminal::{err_look, out_look};
@@ -90,10 +94,17 @@ fn answer(command: Command) -> Result<Answer, Trouble> {
     }
 }
 
-/// Loads a project file.
-fn load(path: &std::path::Path) -> Result<crate::garden::Garden, Trouble> {
+/// Loads a project file with the built-in crops.
+fn load(path: &Path) -> Result<Garden, Trouble> {
     let look = err_look();
-    crate::project::load(path).map_err(|problems| Trouble {
+    let catalogue = Catalogue::load().map_err(|error| {
+        Trouble::new(
+            Exit::Unexpected,
+            format_args!("The built-in crops cannot be read: {error}"),
+            "This is a fault of the program. Please report it.",
+        )
+    })?;
+    crate::project::load(path, &catalogue).map_err(|problems| Trouble {
         exit: Exit::ProjectErrors,
         text: problems.render(look.color, look.width),
     })

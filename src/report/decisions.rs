@@ -9,7 +9,7 @@ use super::cautions;
 use super::page::Page;
 use super::steps::seed_of;
 use super::view::{View, first_day, is_sown, span_of};
-use super::words::{count, list, mass_range};
+use super::words::{count, list, mass, mass_range};
 
 /// Seed and plants take up to two weeks to arrive (common practice).
 const ORDER_DAYS: i64 = 14;
@@ -138,11 +138,25 @@ fn families(view: &View<'_>) -> Vec<Decision> {
 fn purchases(view: &View<'_>) -> Vec<Decision> {
     let feast = view.garden.feast;
     let two_weeks_before = plus_days(feast.deliver_by, -ORDER_DAYS);
+    let harvests: Vec<String> = view
+        .ingredients()
+        .map(|(_, ingredient, seen)| {
+            format!(
+                "{} {} of {}",
+                ingredient.name,
+                mass_range(seen.low, seen.expected),
+                mass(ingredient.target(feast.portions))
+            )
+        })
+        .collect();
     let mut decisions = vec![Decision {
         by: two_weeks_before,
-        what: "Tell the kitchen what the garden brings and what it must buy.".to_owned(),
+        what: format!(
+            "Tell the kitchen what the garden brings, so that it buys the rest: {}.",
+            harvests.join("; ")
+        ),
     }];
-    for (_, ingredient, seen) in view.ingredients() {
+    for ingredient in &view.garden.ingredients {
         if let Some(fallback) = ingredient.fallback {
             let cost = fallback
                 .cost
@@ -150,10 +164,8 @@ fn purchases(view: &View<'_>) -> Vec<Decision> {
             decisions.push(Decision {
                 by: fallback.buy_by,
                 what: format!(
-                    "Look at the {}: expect {} of {}; if it fails, buy it{cost}.",
-                    ingredient.name,
-                    mass_range(seen.low, seen.expected),
-                    super::words::mass(ingredient.target(feast.portions))
+                    "Look at the {}: if it has failed, buy it{cost}.",
+                    ingredient.name
                 ),
             });
         }

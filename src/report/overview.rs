@@ -7,7 +7,6 @@ use crate::plan::{Planting, StepKind};
 
 use super::page::Page;
 use super::view::{View, ready_years, span_of};
-use super::words::mass_range;
 
 const HEADER: [&str; 9] = [
     "Grade",
@@ -18,7 +17,7 @@ const HEADER: [&str; 9] = [
     "Pick between",
     "Bed",
     "Ready",
-    "Of the target",
+    "Target",
 ];
 
 /// Writes the table and its footnote.
@@ -28,11 +27,11 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
         .ingredients()
         .map(|(_, ingredient, seen)| row(view, ingredient, seen))
         .collect();
-    page.table(&HEADER, &rows, &[7]);
+    page.table(&HEADER, &rows, &[7, 8]);
     page.gap();
     page.line(&format!(
-        "Ready: in how many of {} {} enough of it is in the pot. Of the target: how much of \
-         the kitchen's amount the garden grows in a poor year and in an ordinary one.",
+        "Ready: in how many of {} {} enough of it is in the pot. Target: the part of the \
+         kitchen's amount that the garden grows in a poor year and in an ordinary one.",
         view.years(),
         view.kind_of_years()
     ));
@@ -80,12 +79,8 @@ fn beds(planting: &Planting) -> String {
     }
 }
 
-/// `41 to 70 %` and the kilograms below.
+/// `41-70 %`: the part of the target in a poor and in an ordinary year.
 fn shares(seen: &IngredientReplay) -> String {
-    format!(
-        "{:.0} to {:.0} %\n{}",
-        seen.low_share.0 * 100.0,
-        seen.expected_share.0 * 100.0,
-        mass_range(seen.low, seen.expected)
-    )
+    let [low, expected] = [seen.low_share, seen.expected_share].map(|s| s.0 * 100.0);
+    format!("{low:.0}-{expected:.0}\u{a0}%")
 }

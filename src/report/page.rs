@@ -121,9 +121,10 @@ impl Page {
         self.text.push('\n');
     }
 
-    /// The finished text, with a line end after the last line.
+    /// The finished text, with a line end after the last line. Spaces that held dates
+    /// together become plain ones.
     pub fn finish(self) -> String {
-        self.text
+        self.text.replace('\u{a0}', " ")
     }
 
     fn bold(&mut self, line: &str) {

@@ -60,12 +60,11 @@ fn lessons(view: &View<'_>, page: &mut Page) {
             "Grade",
             "Class",
             "Sessions used",
-            "Of",
             "Minutes in all",
             "Fullest session",
         ],
         &rows,
-        &[2, 3, 4],
+        &[2, 3],
     );
     page.gap();
     page.line(
@@ -96,8 +95,7 @@ fn lesson_row(
     vec![
         view.grade_name(class.grade).to_owned(),
         name.to_owned(),
-        days.len().to_string(),
-        view.garden.sessions(class).len().to_string(),
+        format!("{} of {}", days.len(), view.garden.sessions(class).len()),
         minutes(Minutes(days.values().sum())),
         fullest,
     ]

@@ -93,10 +93,15 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     let rows: Vec<&Row> = shelf.iter().chain(&beds).chain([&all]).collect();
     table(&rows, view.garden.horizon(), page);
     page.gap();
-    page.line(
-        "Flats on the shelf and strips of bed (30 cm each) in use. A column holds until the \
-         date of the next one; < marks the week in which a row is fullest.",
-    );
+    let shelf_unused = if shelf.is_empty() {
+        "The shelf is not used. "
+    } else {
+        ""
+    };
+    page.line(&format!(
+        "{shelf_unused}Flats on the shelf and strips of bed (30 cm each) in use. A column holds \
+         until the date of the next one; < marks the week in which a row is fullest."
+    ));
     peaks(view, &shelf, &all, page);
 }
 

@@ -56,25 +56,39 @@ fn amount(planting: &Planting, step: &Step) -> String {
 }
 
 /// How many seeds, flats and plants a step handles: `80 seeds, 2 flats`.
-pub(super) fn count_of(planting: &Planting, step: &Step) -> String {
+fn count_of(planting: &Planting, step: &Step) -> String {
+    let mut parts: Vec<String> = counted(planting, step)
+        .map(|(n, thing)| count(n, thing))
+        .into_iter()
+        .collect();
     match step.kind {
         StepKind::Sow => {
-            let mut parts = vec![count(planting.seeds, seed_word(planting.method))];
             if planting.flats_sown > 0 {
                 parts.push(count(planting.flats_sown, "flat"));
             }
             if planting.on_mat {
                 parts.push("on the heat mat until up".to_owned());
             }
-            parts.join(", ")
         }
-        StepKind::PotUp => format!("into {}", count(planting.flats_kept, "flat")),
+        StepKind::PotUp => parts.push(format!("into {}", count(planting.flats_kept, "flat"))),
+        StepKind::Thin => parts.push(format!("to {}", count(planting.plants, "plant"))),
+        StepKind::Harden | StepKind::PlantOut | StepKind::Pick | StepKind::Cure => {}
+    }
+    parts.join(", ")
+}
+
+/// What children share out in a step, and how many of it there are; `None` where nothing is
+/// counted.
+pub(super) fn counted(planting: &Planting, step: &Step) -> Option<(u32, &'static str)> {
+    match step.kind {
+        StepKind::Sow => Some((planting.seeds, seed_word(planting.method))),
         StepKind::PlantOut if planting.method == Method::Bought => {
-            count(planting.seeds, "bought plant")
+            Some((planting.seeds, seed_word(planting.method)))
         }
-        StepKind::PlantOut => count(planting.plants, "plant"),
-        StepKind::Thin => format!("to {}", count(planting.plants, "plant")),
-        StepKind::Harden | StepKind::Pick | StepKind::Cure => String::new(),
+        StepKind::PlantOut => Some((planting.plants, "plant")),
+        StepKind::PotUp | StepKind::Harden | StepKind::Thin | StepKind::Pick | StepKind::Cure => {
+            None
+        }
     }
 }
 

@@ -106,11 +106,11 @@ pub(super) fn weak_points(view: &View<'_>, page: &mut Page) {
             .map(|(why, years)| reason_in(*why, years, named))
             .collect();
         lines.push(format!(
-            "{}: fails in {} of {} years: {}.",
+            "{}: fails in {} of {} years; {}.",
             ingredient.name,
             view.years() - ready_years(seen),
             view.years(),
-            list(&reasons)
+            reasons.join("; ")
         ));
     }
     if lines.is_empty() {
@@ -122,13 +122,14 @@ pub(super) fn weak_points(view: &View<'_>, page: &mut Page) {
     }
 }
 
-/// A reason with its number of years, and the years themselves where they are few and real.
+/// A reason with its number of years, or the years themselves where they are few and real.
 fn reason_in(why: Unready, years: &[i32], named: bool) -> String {
     let labels: Vec<String> = years.iter().map(ToString::to_string).collect();
+    let n = u32::try_from(years.len()).unwrap_or(u32::MAX);
     if named && years.len() <= 3 {
-        format!("{} in {}", unready(why), list(&labels))
+        format!("in {} {}", list(&labels), unready(why))
     } else {
-        format!("{} in {} years", unready(why), years.len())
+        format!("in {} {}", count(n, "year"), unready(why))
     }
 }
 

@@ -6,7 +6,8 @@ use crate::calendar::Date;
 use crate::garden::Garden;
 use crate::units::{Kilograms, Minutes};
 
-/// Writes dates; those outside the year of the feast carry their year.
+/// Writes dates; those outside the year of the feast carry their year. The spaces within a
+/// date do not break at the end of a line; a page turns them into plain ones.
 #[derive(Debug, Clone, Copy)]
 pub struct Dates {
     year: i32,
@@ -25,9 +26,9 @@ impl Dates {
     #[must_use]
     pub fn day(self, day: Date) -> String {
         day.format(if day.year() == self.year {
-            "%a %-d %b"
+            "%a\u{a0}%-d\u{a0}%b"
         } else {
-            "%a %-d %b %Y"
+            "%a\u{a0}%-d\u{a0}%b\u{a0}%Y"
         })
         .to_string()
     }
@@ -36,9 +37,9 @@ impl Dates {
     #[must_use]
     pub fn short(self, day: Date) -> String {
         day.format(if day.year() == self.year {
-            "%-d %b"
+            "%-d\u{a0}%b"
         } else {
-            "%-d %b %Y"
+            "%-d\u{a0}%b\u{a0}%Y"
         })
         .to_string()
     }
