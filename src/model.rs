@@ -4,6 +4,7 @@
 mod aims;
 mod columns;
 mod decode;
+mod grown_share;
 mod layout;
 mod program;
 mod reasons;
@@ -102,7 +103,7 @@ fn decide(
     if places == Places::Named {
         rules::name_plots(&mut program, &setting);
     }
-    let first = in_the_pot(&program, garden, candidates, &columns, deadline)?;
+    let first = in_the_pot(&program, &setting, deadline)?;
     if first
         .aims
         .iter()
@@ -117,9 +118,7 @@ fn decide(
     }
     let staged = later_aims(
         &mut program,
-        garden,
-        candidates,
-        &columns,
+        &setting,
         first,
         options.concession_years,
         deadline,

@@ -19,7 +19,7 @@ use super::columns::Columns;
 use super::program::Program;
 
 pub use rotation::wish_broken;
-pub use space::name_plots;
+pub use space::{add_rounded, name_plots};
 
 /// What a rule needs to write its rows.
 pub struct Setting<'a> {

@@ -1,12 +1,11 @@
 //! One aim after the other: solve, hold, go on from the same point.
 
-use crate::candidates::Candidates;
-use crate::garden::Garden;
 use crate::plan::{Aim, AimResult};
 
 use super::aims::{concession, hold, objective};
-use super::columns::Columns;
+use super::grown_share;
 use super::program::{Program, scaled, value};
+use super::rules::Setting;
 use super::solver::{Deadline, Objective, Solved, Unsolved, relaxed_bound, solve};
 
 /// What the stages brought.
@@ -24,12 +23,10 @@ pub struct Staged {
 /// None found in time, or a failure of the solver.
 pub fn in_the_pot(
     program: &Program,
-    garden: &Garden,
-    candidates: &Candidates,
-    columns: &Columns,
+    setting: &Setting<'_>,
     deadline: &Deadline,
 ) -> Result<Staged, Unsolved> {
-    let aim = objective(Aim::InThePot, garden, candidates, columns);
+    let aim = objective(Aim::InThePot, setting);
     let solved = solve(program, &scale(&aim, program), None, deadline.left())?;
     let result = result_of(Aim::InThePot, &aim, program, &solved, deadline);
     Ok(Staged {
@@ -45,36 +42,63 @@ pub fn in_the_pot(
 /// A failure of the solver.
 pub fn later_aims(
     program: &mut Program,
-    garden: &Garden,
-    candidates: &Candidates,
-    columns: &Columns,
+    setting: &Setting<'_>,
     mut staged: Staged,
     concession_years: u32,
     deadline: &Deadline,
 ) -> Result<Staged, Unsolved> {
     for aim in Aim::ALL.into_iter().skip(1) {
-        let objective = objective(aim, garden, candidates, columns);
-        let scaled = scale(&objective, program);
-        let solved = match solve(program, &scaled, Some(&staged.values), deadline.left()) {
-            Ok(solved) => better(&objective, solved, &staged.values),
-            Err(Unsolved::OutOfTime) => Solved {
-                values: staged.values.clone(),
-                proved: false,
-            },
-            Err(other) => return Err(other),
+        let result = match aim {
+            Aim::LeastGrownShare => {
+                grown_share::raise(program, setting, &mut staged.values, deadline)?
+            }
+            _ => follow(
+                program,
+                setting,
+                aim,
+                &mut staged.values,
+                concession_years,
+                deadline,
+            )?,
         };
-        let result = result_of(aim, &objective, program, &solved, deadline);
-        staged.values = solved.values;
         staged.aims.push(result);
-        hold(
-            program,
-            aim,
-            objective,
-            result.value,
-            concession(aim, concession_years),
-        );
     }
     Ok(staged)
+}
+
+/// Solves for one aim from a point and holds it.
+fn follow(
+    program: &mut Program,
+    setting: &Setting<'_>,
+    aim: Aim,
+    values: &mut Vec<f64>,
+    concession_years: u32,
+    deadline: &Deadline,
+) -> Result<AimResult, Unsolved> {
+    let objective = objective(aim, setting);
+    let solved = match solve(
+        program,
+        &scale(&objective, program),
+        Some(values),
+        deadline.left(),
+    ) {
+        Ok(solved) => better(&objective, solved, values),
+        Err(Unsolved::OutOfTime) => Solved {
+            values: values.clone(),
+            proved: false,
+        },
+        Err(other) => return Err(other),
+    };
+    let result = result_of(aim, &objective, program, &solved, deadline);
+    *values = solved.values;
+    hold(
+        program,
+        aim,
+        objective,
+        result.value,
+        concession(aim, concession_years),
+    );
+    Ok(result)
 }
 
 /// The solved point, or the one that was known if that is better.

@@ -201,6 +201,22 @@ fn check_grade<'r>(
     }
 }
 
+/// The ways of growing when the file names none: bought plants only where nothing else works,
+/// since children are to sow.
+fn usual_methods(crop: &Crop) -> Vec<Method> {
+    let sown: Vec<Method> = crop
+        .methods
+        .iter()
+        .copied()
+        .filter(|m| *m != Method::Bought)
+        .collect();
+    if sown.is_empty() {
+        crop.methods.clone()
+    } else {
+        sown
+    }
+}
+
 fn methods(
     raw: &RawIngredient,
     crop: &Crop,
@@ -214,7 +230,7 @@ fn methods(
                 .remedy("remove `method`"),
         )),
         (None, Source::Growing(_) | Source::Patch(_)) => Ok(Vec::new()),
-        (None, Source::Sown) => Ok(crop.methods.clone()),
+        (None, Source::Sown) => Ok(usual_methods(crop)),
         (Some(method), Source::Sown) if crop.methods.contains(&method.value) => {
             Ok(vec![method.value])
         }

@@ -10,13 +10,51 @@ use super::capacity::{Capacities, rounded};
 
 /// Adds the rows of the rule.
 pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
+    let mut rows = Capacities::default();
+    for (set, strips, week) in short_of_strips(setting) {
+        rows.push(strips_used(setting, set, week), strips);
+    }
+    rows.add_rows(program);
+    let fewest: Vec<u32> = setting
+        .candidates
+        .all
+        .iter()
+        .map(|c| c.amounts.blocks.0)
+        .collect();
+    add_rounded(program, setting, &fewest);
+}
+
+/// Adds rounded rows, given the fewest blocks of each candidate that is made.
+pub fn add_rounded(program: &mut Program, setting: &Setting<'_>, fewest: &[u32]) {
+    let Setting {
+        candidates,
+        columns,
+        ..
+    } = setting;
+    let mut companions = Capacities::default();
+    for (set, strips, week) in short_of_strips(setting) {
+        let standing = candidates
+            .all
+            .iter()
+            .enumerate()
+            .filter(|(_, c)| stands(c, set, week));
+        let least: Vec<(Col, u32)> = standing
+            .map(|(k, c)| (columns.made[k], fewest[k] * c.amounts.block.strips))
+            .collect();
+        for (row, rhs) in rounded(&least, strips) {
+            companions.push(row, rhs);
+        }
+    }
+    companions.add_rows(program);
+}
+
+/// Unions of plot sets with their strips, and weeks, in which strips can run short.
+fn short_of_strips(setting: &Setting<'_>) -> Vec<(PlotSet, u32, usize)> {
     let Setting {
         garden, candidates, ..
     } = setting;
-    let mut rows = Capacities::default();
-    let mut companions = Capacities::default();
-    let sets = unions(candidates.all.iter().map(|c| c.plots), MOST_UNIONS);
-    for set in sets {
+    let mut short = Vec::new();
+    for set in unions(candidates.all.iter().map(|c| c.plots), MOST_UNIONS) {
         let strips: u32 = set.iter().map(|k| candidates.plots[k].strips).sum();
         for week in 0..garden.horizon().weeks() {
             let most = |c: &Candidate| {
@@ -27,18 +65,12 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
                     0
                 }
             };
-            if greatest_use(garden, &candidates.all, most) <= strips {
-                continue;
-            }
-            rows.push(strips_used(setting, set, week), strips);
-            let least = least_strips(setting, set, week);
-            for (row, rhs) in rounded(&least, strips) {
-                companions.push(row, rhs);
+            if greatest_use(garden, &candidates.all, most) > strips {
+                short.push((set, strips, week));
             }
         }
     }
-    rows.add_rows(program);
-    companions.add_rows(program);
+    short
 }
 
 /// True if a candidate stands in the beds in a week and only within a set of plots.
@@ -64,23 +96,6 @@ fn strips_used(setting: &Setting<'_>, set: PlotSet, week: usize) -> Vec<(Col, u3
             Some(blocks) => (blocks, c.amounts.block.strips),
             None => (columns.made[k], c.amounts.least_strips()),
         })
-        .collect()
-}
-
-/// The strips that plantings use at the least, as multiples of yes-or-no columns.
-fn least_strips(setting: &Setting<'_>, set: PlotSet, week: usize) -> Vec<(Col, u32)> {
-    let Setting {
-        candidates,
-        columns,
-        ..
-    } = setting;
-    let standing = candidates
-        .all
-        .iter()
-        .enumerate()
-        .filter(|(_, c)| stands(c, set, week));
-    standing
-        .map(|(k, c)| (columns.made[k], c.amounts.least_strips()))
         .collect()
 }
 

@@ -1,0 +1,155 @@
+//! The least garden-grown share, found by halving: whole blocks allow only certain shares, and
+//! for a given share every planting has its fewest blocks, which makes the program easy.
+
+use std::collections::BTreeSet;
+
+use crate::garden::IngredientAt;
+use crate::plan::{Aim, AimResult};
+
+use super::columns::of;
+use super::program::{Program, value};
+use super::rules::{Setting, add_rounded};
+use super::solver::{Deadline, Objective, Unsolved, relaxed_bound, solve};
+
+/// Shares are told apart by a billionth.
+const FINE: f64 = 1e9;
+/// More different shares than this are not listed one by one.
+const MOST_SHARES: usize = 5_000;
+
+/// Raises the least garden-grown share as far as it goes, from the point `values`; the
+/// program keeps the share that is reached.
+///
+/// # Errors
+/// A failure of the solver.
+pub fn raise(
+    program: &mut Program,
+    setting: &Setting<'_>,
+    values: &mut Vec<f64>,
+    deadline: &Deadline,
+) -> Result<AimResult, Unsolved> {
+    let shares = possible_shares(setting);
+    let objective = Objective {
+        terms: vec![(setting.columns.least_share, 1.0)],
+        maximise: true,
+    };
+    let mut reached = share_of(setting, values);
+    let bound = relaxed_bound(program, &objective, deadline.left()).unwrap_or(1.0);
+    let mut above = shares
+        .iter()
+        .filter(|s| **s > reached + 1e-9 && **s <= bound + 1e-7)
+        .count();
+    let mut proved = true;
+    while above > 0 && proved {
+        let first = shares.partition_point(|s| *s <= reached + 1e-9);
+        let tried = shares[first + above / 2];
+        let mut trial = program.clone();
+        at_least(&mut trial, setting, tried);
+        match solve(&trial, &Objective::none(), None, deadline.left()) {
+            Ok(found) => {
+                *values = found.values;
+                let better = share_of(setting, values).max(tried);
+                let passed = shares.partition_point(|s| *s <= better + 1e-9) - first;
+                above = above.saturating_sub(passed);
+                reached = better;
+            }
+            Err(Unsolved::Infeasible) => above /= 2,
+            Err(Unsolved::OutOfTime) => proved = false,
+            Err(failed) => return Err(failed),
+        }
+    }
+    let first = shares.partition_point(|s| *s <= reached + 1e-9);
+    let open = if above > 0 {
+        shares[first + above - 1]
+    } else {
+        reached
+    };
+    at_least(program, setting, reached);
+    values[setting.columns.least_share.0] = reached;
+    Ok(AimResult {
+        aim: Aim::LeastGrownShare,
+        value: reached,
+        bound: open,
+    })
+}
+
+/// Holds every ingredient to a share at low yield, in columns and, for ingredients of one
+/// sowing, in blocks.
+fn at_least(program: &mut Program, setting: &Setting<'_>, share: f64) {
+    let Setting {
+        garden,
+        candidates,
+        columns,
+    } = setting;
+    program.raise(columns.least_share, share - 1e-9);
+    let mut fewest: Vec<u32> = Vec::with_capacity(candidates.all.len());
+    for (k, c) in candidates.all.iter().enumerate() {
+        let (least, most) = c.amounts.blocks;
+        let ingredient = &garden[c.ingredient];
+        let wanted = ingredient.target(garden.feast.portions) * (share - 1e-9);
+        let blocks = match ingredient.max_sowings {
+            1 => ((wanted / c.amounts.low).ceil().max(0.0) as u32).max(least),
+            _ => least,
+        };
+        fewest.push(blocks);
+        if blocks > most {
+            program.at_most(vec![(columns.made[k], 1.0)], 0.0);
+        } else if let (Some(col), true) = (columns.blocks[k], blocks > least) {
+            program.at_least(vec![(col, 1.0), (columns.made[k], -f64::from(blocks))], 0.0);
+        }
+    }
+    add_rounded(program, setting, &fewest);
+}
+
+/// The least share of the target at low yield that a point gives, at most 1.
+fn share_of(setting: &Setting<'_>, values: &[f64]) -> f64 {
+    let Setting {
+        garden,
+        candidates,
+        columns,
+    } = setting;
+    garden
+        .ingredient_positions()
+        .map(|at| {
+            let target = garden[at].target(garden.feast.portions);
+            let blocks = of(candidates, at)
+                .map(|(k, c)| columns.blocks_of(candidates, k, c.amounts.low / target));
+            value(&blocks.collect::<Vec<_>>(), values)
+        })
+        .fold(1.0, f64::min)
+}
+
+/// All shares that some ingredient can have, in order, and 1.
+fn possible_shares(setting: &Setting<'_>) -> Vec<f64> {
+    let mut shares: BTreeSet<u64> = BTreeSet::from([FINE as u64]);
+    for at in setting.garden.ingredient_positions() {
+        shares.extend(shares_of(setting, at));
+    }
+    shares.into_iter().map(|s| s as f64 / FINE).collect()
+}
+
+/// The shares, in billionths, that sums of an ingredient's plantings can have, at most 1.
+fn shares_of(setting: &Setting<'_>, at: IngredientAt) -> BTreeSet<u64> {
+    let Setting {
+        garden, candidates, ..
+    } = setting;
+    let target = garden[at].target(garden.feast.portions);
+    let one: BTreeSet<u64> = of(candidates, at)
+        .flat_map(|(_, c)| {
+            let (least, most) = c.amounts.blocks;
+            let share = c.amounts.low / target;
+            (least..=most).map(move |b| (f64::from(b) * share * FINE) as u64)
+        })
+        .collect();
+    let mut sums = one.clone();
+    for _ in 1..garden[at].max_sowings {
+        if sums.len() * one.len() > MOST_SHARES {
+            break;
+        }
+        let more: Vec<u64> = sums
+            .iter()
+            .flat_map(|a| one.iter().map(move |b| a + b))
+            .collect();
+        sums.extend(more);
+    }
+    sums.into_iter().map(|s| s.min(FINE as u64)).collect()
+}
