@@ -1,7 +1,7 @@
 //! Plans written by hand, with numbers of seeds, flats and minutes filled in from `growth`.
 
 use tureen::garden::{Garden, Ingredient, Method};
-use tureen::growth::{minutes, need};
+use tureen::growth::{effort, need};
 use tureen::plan::{
     Aim, AimResult, IngredientPromise, Place, Plan, Planting, Promise, Step, StepKind, Visit, When,
 };
@@ -74,7 +74,8 @@ pub fn fill_in(garden: &Garden, planting: &mut Planting) {
     planting.flats_kept = need.flats_kept;
     for step in &mut planting.steps {
         if let When::Sessions(_) = step.when {
-            step.minutes = minutes(step.kind, &ingredient.crop, &need, children);
+            let effort = effort(step.kind, ingredient, planting.method, children);
+            step.minutes = effort.minutes(planting.plants);
         }
     }
 }
@@ -86,6 +87,28 @@ pub fn promise(ingredient: &str, ready_years: u32, low: f64, expected: f64) -> I
         ready_years,
         low: Kilograms(low),
         expected: Kilograms(expected),
+    }
+}
+
+/// A plan with seeds, flats and minutes filled in, its promise as given, nothing said of aims.
+/// The garden has four weather years.
+pub fn bare_plan(
+    garden: &Garden,
+    mut plantings: Vec<Planting>,
+    ingredients: Vec<IngredientPromise>,
+    whole_dish_years: u32,
+) -> Plan {
+    for planting in &mut plantings {
+        fill_in(garden, planting);
+    }
+    Plan {
+        plantings,
+        promise: Promise {
+            weather_years: 4,
+            whole_dish_years,
+            ingredients,
+        },
+        aims: Vec::new(),
     }
 }
 
@@ -143,23 +166,14 @@ pub fn tiny_tomato() -> Planting {
 /// A valid plan for the tiny garden: 48 beans of 20 g (0.96 kg of a target of 1 kg) and 4
 /// tomatoes of 250 g (1 kg of a target of 2 kg) in a poor year.
 pub fn tiny_plan(garden: &Garden) -> Plan {
-    let mut plantings = vec![tiny_bean(), tiny_tomato()];
-    for planting in &mut plantings {
-        fill_in(garden, planting);
-    }
     let aims = Aim::ALL
         .into_iter()
         .zip([2.0, 2.0, 5.0, 2.0, 0.5, 2.0, 3.0, 0.0, 7.0, 0.0, 2.0]);
+    let promises = vec![
+        promise("bean", 2, 0.96, 1.44),
+        promise("tomato", 3, 1.0, 2.0),
+    ];
     Plan {
-        plantings,
-        promise: Promise {
-            weather_years: 4,
-            whole_dish_years: 2,
-            ingredients: vec![
-                promise("bean", 2, 0.96, 1.44),
-                promise("tomato", 3, 1.0, 2.0),
-            ],
-        },
         aims: aims
             .map(|(aim, value)| AimResult {
                 aim,
@@ -167,5 +181,6 @@ pub fn tiny_plan(garden: &Garden) -> Plan {
                 bound: value,
             })
             .collect(),
+        ..bare_plan(garden, vec![tiny_bean(), tiny_tomato()], promises, 2)
     }
 }
