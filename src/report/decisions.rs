@@ -43,8 +43,12 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
 
 /// All decisions in order of time.
 pub(super) fn all(view: &View<'_>) -> Vec<Decision> {
-    let mut all = orders(view);
-    all.extend(nurse(view, all.iter().map(|d| d.by).min()));
+    let orders = orders(view);
+    // The nurse comes first among decisions of one day.
+    let mut all: Vec<Decision> = nurse(view, orders.first().map(|d| d.by))
+        .into_iter()
+        .collect();
+    all.extend(orders);
     all.extend(people_for_gaps(view));
     all.extend(families(view));
     all.extend(purchases(view));
