@@ -35,7 +35,7 @@ pub(super) fn when(when: &When, dates: Dates) -> String {
                     .filter(|v| v.date == *day)
                     .map(|v| v.class.as_str())
                     .collect();
-                format!("{} {}", list(&classes), dates.day(*day))
+                format!("{}\u{a0}{}", list(&classes), dates.day(*day))
             };
             days.iter().map(on_day).collect::<Vec<_>>().join(", ")
         }

@@ -102,7 +102,7 @@ fn sessions(garden: &Garden, page: &mut Page) {
         .collect();
     page.line(&format!(
         "The columns of the terms count sessions up to the feast. A step of the work takes one \
-         session of every class of the grade. So there is time for at most this many steps: {}.",
+         session of every class of the grade. At most so many steps find time - {}.",
         steps.join("; ")
     ));
 }

@@ -100,17 +100,12 @@ pub(super) fn weak_points(view: &View<'_>, page: &mut Page) {
         if reasons.is_empty() {
             continue;
         }
-        let named = !view.garden.weather.is_generated();
-        let reasons: Vec<String> = reasons
-            .iter()
-            .map(|(why, years)| reason_in(*why, years, named))
-            .collect();
         lines.push(format!(
-            "{}: fails in {} of {} years; {}.",
+            "{}: fails in {} of {} years: {}.",
             ingredient.name,
             view.years() - ready_years(seen),
             view.years(),
-            reasons.join("; ")
+            reasons_in(&reasons, !view.garden.weather.is_generated())
         ));
     }
     if lines.is_empty() {
@@ -122,15 +117,21 @@ pub(super) fn weak_points(view: &View<'_>, page: &mut Page) {
     }
 }
 
-/// A reason with its number of years, or the years themselves where they are few and real.
-fn reason_in(why: Unready, years: &[i32], named: bool) -> String {
-    let labels: Vec<String> = years.iter().map(ToString::to_string).collect();
-    let n = u32::try_from(years.len()).unwrap_or(u32::MAX);
-    if named && years.len() <= 3 {
-        format!("in {} {}", list(&labels), unready(why))
-    } else {
-        format!("in {} {}", count(n, "year"), unready(why))
-    }
+/// Reasons with their numbers of years, or with the years themselves where they are few and
+/// `named`.
+fn reasons_in(reasons: &BTreeMap<Unready, Vec<i32>>, named: bool) -> String {
+    let text = |(why, years): (&Unready, &Vec<i32>)| {
+        let labels: Vec<String> = years.iter().map(ToString::to_string).collect();
+        let n = u32::try_from(years.len()).unwrap_or(u32::MAX);
+        if named && years.len() <= 3 {
+            format!("in {} {}", list(&labels), unready(*why))
+        } else if reasons.len() == 1 {
+            unready(*why).to_owned()
+        } else {
+            format!("in {} {}", count(n, "year"), unready(*why))
+        }
+    };
+    reasons.iter().map(text).collect::<Vec<_>>().join("; ")
 }
 
 /// Why an ingredient is not ready, in words.

@@ -57,10 +57,10 @@ fn number(of: &Subject, what: Quantity, expected: f64, got: f64) -> String {
         Subject::Dish => "the whole dish".to_owned(),
     };
     format!(
-        "{}: the plan says {} {}, it should be {}.",
+        "{}, {}: the plan says {}, right is {}.",
         capital(&of),
-        figure(got),
         quantity(what),
+        figure(got),
         figure(expected)
     )
 }
