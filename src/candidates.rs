@@ -108,8 +108,9 @@ pub struct Candidate {
     pub fragile: u32,
     /// Steps not done by the children who sowed.
     pub by_others: u32,
-    /// Weeks that its seedlings are older than they need be.
-    pub late_weeks: u32,
+    /// Weeks that its seedlings are older than they need be, and whole weeks that its harvest
+    /// waits for the feast.
+    pub idle_weeks: u32,
 }
 
 /// All candidates of a garden.

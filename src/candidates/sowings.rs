@@ -239,7 +239,8 @@ impl Search<'_> {
                 + u32::from(fragile_start || too_old_late)
                 + u32::from(window.picks.len() == 1),
             by_others: by_others(self.context.garden, self.ingredient, &steps),
-            late_weeks: nursery.map_or(0, |n| n.late_weeks),
+            idle_weeks: nursery.map_or(0, |n| n.late_weeks)
+                + waiting_weeks(self.context.garden, &window.picks),
             ready: window.ready.clone(),
             gaps,
             tasks,
@@ -291,6 +292,17 @@ pub fn bed_weeks(context: &Context<'_>, from: Date, picks: &[PickDay]) -> (usize
         context.horizon.week(from),
         cleared.min(context.horizon.weeks() - 1),
     )
+}
+
+/// Whole weeks from the last pick to the feast, for which the harvest is kept.
+#[must_use]
+pub fn waiting_weeks(garden: &Garden, picks: &[PickDay]) -> u32 {
+    let last = picks
+        .iter()
+        .map(PickDay::last)
+        .max()
+        .unwrap_or(garden.feast.day);
+    u32::try_from((garden.feast.day - last).num_days() / 7).unwrap_or(0)
 }
 
 /// The work of all steps in sessions.
