@@ -173,6 +173,15 @@ pub struct Source {
     pub text: String,
 }
 
+impl Source {
+    /// A file whose text could not be read.
+    #[must_use]
+    pub fn unread(name: String) -> Self {
+        let text = String::new();
+        Self { name, text }
+    }
+}
+
 /// Everything that is wrong with a project, file by file. Never empty where it is an error.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Problems {

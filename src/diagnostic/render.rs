@@ -13,6 +13,9 @@ pub const USUAL_WIDTH: usize = 100;
 /// Problems that are printed of one file.
 const MOST_PRINTED: usize = 20;
 
+/// Bytes that are marked.
+const LONGEST_MARK: usize = 60;
+
 /// Bytes of a line that are shown from a marked place on.
 const LONGEST_REST: usize = 300;
 
@@ -109,7 +112,7 @@ fn snippet<'a>(
 /// The span cut to whole characters, to its first line, and to a bearable length.
 fn on_one_line(text: &str, span: Span) -> Range<usize> {
     let start = text.floor_char_boundary(span.start);
-    let end = span.end.min(start + LONGEST_REST);
+    let end = span.end.min(start + LONGEST_MARK);
     start
         ..text
             .floor_char_boundary(end)

@@ -9,15 +9,17 @@ use crate::weather::Record;
 
 use super::assumed::Assumed;
 use super::crop::Overrides;
+use super::dates::in_order;
 use super::dish::{self, Around};
 use super::document::Document;
+use super::file::{self, Raw};
 use super::grade::{self, GradeIds, unique};
 use super::place::{self, RawPlace, WeatherFrom};
 use super::standing::RawPatch;
 use super::{bed, feast, school_year, shelf, standing, weather};
 
 /// Reads a weather file by the name that the project file gives.
-pub type ReadWeather<'a> = dyn Fn(&str, &mut Findings) -> (diagnostic::Source, Read<()>) + 'a;
+pub type ReadWeather<'a> = dyn Fn(&str) -> Raw + 'a;
 
 /// A project while it is checked.
 pub struct Check<'a> {
@@ -56,6 +58,7 @@ impl<'a> Check<'a> {
             .calendar
             .and_then(|raw| school_year::check(raw, found, assumed));
         let grades = raw.grades.and_then(|raw| {
+            grade::check_first_days(&raw, days.feast, found);
             let moving = days.moves_up_within().is_some();
             grade::check(raw, peek(&ids)?, peek(&year), moving, found, assumed)
         });
@@ -153,6 +156,7 @@ impl<'a> Check<'a> {
     /// The plan's span, if its days are given, in order and not too many.
     fn horizon(&mut self, raw: &Document, days: &Days) -> Read<Horizon> {
         let start = days.start?;
+        in_order(("start", start), ("feast", days.feast?), &mut self.found)?;
         let last = days.last()?;
         let growing = peek(&raw.growing)?.iter();
         let sown = growing.filter_map(|growing| growing.value.sown.ok());
@@ -186,8 +190,13 @@ impl<'a> Check<'a> {
                 Ok(place::generated(&monthly, years, seed, horizon?))
             }
             WeatherFrom::File(name) => {
+                let file = (self.read_weather)(&name.value);
+                let bytes = file.bytes.map_err(|problem| {
+                    let label = format!("the file {}", file.name);
+                    self.found.report(problem.at(name.span, label))
+                })?;
                 let mut found = Findings::default();
-                let (source, read) = (self.read_weather)(&name.value, &mut found);
+                let (source, read) = file::decode(file.name, bytes, &mut found);
                 let record = read.and_then(|()| weather::read(&source, &mut found));
                 self.weather = Some((source, found));
                 let record = record?;

@@ -37,8 +37,9 @@ pub fn family_of(
     if let Some(crop) = catalogue.get(&name.value) {
         return Ok(crop.rotation.family.clone());
     }
-    if catalogue.families().contains(&name.value.as_str()) {
-        return Ok(name.value.clone());
+    let family = name.value.to_lowercase();
+    if catalogue.families().contains(&family.as_str()) {
+        return Ok(family);
     }
     let other = near(&name.value, catalogue.names().chain(catalogue.families()));
     Err(findings.report(no_such_crop(name, other)))

@@ -15,21 +15,31 @@ pub const WEATHER_LIMIT: u64 = 20 << 20;
 /// Some programs write this before a text in UTF-8; it is no part of the text.
 const BYTE_ORDER_MARK: &[u8] = b"\xEF\xBB\xBF";
 
-/// Reads the file named `name` at `path`. The source is empty if it cannot be read.
-pub fn read(path: &Path, name: String, limit: u64, found: &mut Findings) -> (Source, Read<()>) {
-    match bytes(path, limit) {
-        Ok(bytes) => decode(name, bytes, found),
-        Err(problem) => {
-            let text = String::new();
-            (Source { name, text }, Err(found.report(*problem)))
-        }
-    }
+/// A file before it is known to be text.
+pub struct Raw {
+    /// Its name, as printed.
+    pub name: String,
+    /// What it holds, or why it cannot be read.
+    pub bytes: Result<Vec<u8>, Box<Problem>>,
 }
 
-/// The source of a file that does not exist.
-pub fn missing(name: String, found: &mut Findings) -> (Source, Read<()>) {
-    let text = String::new();
-    (Source { name, text }, Err(found.report(no_such_file())))
+impl Raw {
+    /// The file at `path`, if it has at most `limit` bytes.
+    pub fn read(path: &Path, limit: u64) -> Self {
+        Self {
+            name: path.display().to_string(),
+            bytes: bytes(path, limit),
+        }
+    }
+
+    /// A file that is only a text in memory; none: it does not exist.
+    pub fn of_text(name: &str, text: Option<&str>) -> Self {
+        let missing = || Box::new(no_such_file());
+        Self {
+            name: name.to_owned(),
+            bytes: text.map(|text| text.into()).ok_or_else(missing),
+        }
+    }
 }
 
 fn no_such_file() -> Problem {

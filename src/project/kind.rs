@@ -18,6 +18,9 @@ use super::table::Table;
 /// Years that a date may lie in.
 const YEARS: RangeInclusive<i32> = 1900..=2200;
 
+/// Letters that a text may have.
+const LONGEST_TEXT: usize = 200;
+
 /// A value of the file with its key.
 pub struct Value<'t> {
     /// The key, or the list's key for a value of a list.
@@ -70,7 +73,7 @@ fn type_in_words(value: &DeValue<'_>) -> &'static str {
     }
 }
 
-/// A text that is not empty.
+/// A text that is not empty and fits on a line.
 pub fn text(value: &Value<'_>, findings: &mut Findings) -> Read<String> {
     let DeValue::String(text) = value.value else {
         let problem = value.wrong_type("text");
@@ -82,6 +85,16 @@ pub fn text(value: &Value<'_>, findings: &mut Findings) -> Read<String> {
             .at(value.span, "")
             .remedy("write something between the quotes, or remove the key if it is not needed");
         return Err(findings.report(problem));
+    }
+    let printable = !text.chars().any(char::is_control);
+    if !printable || text.chars().count() > LONGEST_TEXT {
+        let cause = format!("{} cannot be printed in a report", code(value.key));
+        let label = match printable {
+            true => format!("more than {LONGEST_TEXT} letters"),
+            false => "this holds a tab, a line break or another control sign".to_owned(),
+        };
+        let problem = Problem::new(Code::BadText, cause).at(value.span, label);
+        return Err(findings.report(problem.remedy("write it in one short line")));
     }
     Ok(text.trim().to_owned())
 }

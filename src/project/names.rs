@@ -39,7 +39,7 @@ pub fn near<'n>(name: &str, known: impl IntoIterator<Item = &'n str>) -> Option<
         return None;
     }
     let name = name.trim().to_lowercase();
-    let bearable = (name.chars().count() / 3).max(1);
+    let bearable = (name.chars().count() / 4).max(1);
     known
         .into_iter()
         .map(|other| (distance(&name, &other.to_lowercase()), other))
