@@ -27,7 +27,7 @@ pub(super) struct Arguments {
     out: Option<PathBuf>,
     /// After this time the best plan so far is given.
     #[arg(long, value_name = "SECONDS", default_value_t = Options::default().time_limit.as_secs(),
-          value_parser = clap::value_parser!(u64).range(1..=86_400))]
+          value_parser = clap::value_parser!(u64).range(0..=86_400))]
     time_limit: u64,
 }
 

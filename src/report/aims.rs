@@ -83,7 +83,7 @@ fn name(view: &View<'_>, aim: Aim) -> String {
         Aim::UnattendedDays => "Days for which someone must be found".to_owned(),
         Aim::Evenness => "Sessions' second jobs (one class, two jobs on one day)".to_owned(),
         Aim::Tidiness => {
-            "Weeks that seedlings wait longer than they need, and sowings, added up".to_owned()
+            "Weeks that seedlings or the harvest wait, and sowings, added up".to_owned()
         }
     }
 }

@@ -3,7 +3,9 @@
 use std::fmt::Write;
 
 use anstyle::Style;
-use comfy_table::{Cell, CellAlignment, ContentArrangement, Table, presets};
+use comfy_table::{
+    Cell, CellAlignment, ColumnConstraint, ContentArrangement, Table, Width, presets,
+};
 use textwrap::{Options, WordSplitter};
 
 /// How a page is to look.
@@ -106,9 +108,7 @@ impl Page {
                 Cell::new(text).set_alignment(side)
             }));
         }
-        for column in table.column_iter_mut() {
-            column.set_padding((0, 2));
-        }
+        keep_words_whole(&mut table, self.room());
         for line in table.lines() {
             self.raw(line.trim_end());
         }
@@ -147,4 +147,43 @@ impl Page {
             self.text.push('\n');
         }
     }
+}
+
+/// Gives every column room for its longest word, with a gap of two columns between, or of one
+/// where two do not fit. Words break only where not even that fits.
+fn keep_words_whole(table: &mut Table, room: usize) {
+    let longest: Vec<usize> = table
+        .column_iter()
+        .enumerate()
+        .map(|(c, _)| longest_word(table, c))
+        .collect();
+    let gaps = longest.len().saturating_sub(1);
+    let words: usize = longest.iter().sum();
+    let gap = if words + 2 * gaps <= room { 2 } else { 1 };
+    let fits = words + gap * gaps <= room;
+    for (column, longest) in table.column_iter_mut().zip(longest) {
+        let padding = if column.index == gaps { 0 } else { gap };
+        column.set_padding((0, u16::try_from(padding).unwrap_or(0)));
+        if fits {
+            let least = u16::try_from(longest + padding).unwrap_or(u16::MAX);
+            column.set_constraint(ColumnConstraint::LowerBoundary(Width::Fixed(least)));
+        }
+    }
+}
+
+/// The longest word in a column, its header included.
+fn longest_word(table: &Table, column: usize) -> usize {
+    table
+        .header()
+        .into_iter()
+        .chain(table.row_iter())
+        .filter_map(|row| row.cell_iter().nth(column))
+        .flat_map(|cell| {
+            cell.content()
+                .split([' ', '\n'])
+                .map(|word| word.chars().count())
+                .collect::<Vec<_>>()
+        })
+        .max()
+        .unwrap_or(0)
 }

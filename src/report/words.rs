@@ -114,11 +114,11 @@ pub fn count(n: u32, thing: &str) -> String {
 pub fn mass(mass: Kilograms) -> String {
     let kg = mass.0;
     if kg < 0.995 {
-        format!("{:.0} g", (kg * 100.0).round() * 10.0)
+        format!("{:.0}\u{a0}g", (kg * 100.0).round() * 10.0)
     } else if kg < 9.95 {
-        format!("{kg:.1} kg")
+        format!("{kg:.1}\u{a0}kg")
     } else {
-        format!("{kg:.0} kg")
+        format!("{kg:.0}\u{a0}kg")
     }
 }
 
@@ -126,7 +126,7 @@ pub fn mass(mass: Kilograms) -> String {
 #[must_use]
 pub fn mass_range(low: Kilograms, high: Kilograms) -> String {
     let (low, high) = (mass(low), mass(high));
-    match (low.split_once(' '), high.split_once(' ')) {
+    match (low.split_once('\u{a0}'), high.split_once('\u{a0}')) {
         _ if low == high => high,
         (Some((number, a)), Some((_, b))) if a == b => format!("{number} to {high}"),
         _ => format!("{low} to {high}"),
@@ -136,7 +136,7 @@ pub fn mass_range(low: Kilograms, high: Kilograms) -> String {
 /// `25 min`; a begun minute counts.
 #[must_use]
 pub fn minutes(minutes: Minutes) -> String {
-    format!("{:.0} min", (minutes.0 - 1e-9).ceil().max(0.0))
+    format!("{:.0}\u{a0}min", (minutes.0 - 1e-9).ceil().max(0.0))
 }
 
 /// The sentence with its first letter large.

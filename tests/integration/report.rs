@@ -2,6 +2,7 @@
 //! tiny garden kept as text.
 
 mod decisions;
+mod faults;
 mod frosts;
 mod interval;
 mod no_plan;

@@ -104,6 +104,17 @@ fn a_dish_that_is_not_possible_ends_with_4_and_says_what_runs_out() {
 }
 
 #[test]
+fn no_time_at_all_ends_with_5() {
+    let folder = Folder::new("no-time");
+    let output = folder.run(&["plan", "garden.toml", "--time-limit", "0"]);
+    assert_eq!(output.status.code(), Some(5));
+    assert_eq!(text(&output.stdout), "");
+    let error = text(&output.stderr);
+    assert!(error.contains("No plan found in 0 seconds"), "{error}");
+    assert!(error.contains("--time-limit"), "{error}");
+}
+
+#[test]
 fn a_place_where_nothing_can_be_written_is_told() {
     let folder = Folder::new("no-place");
     std::fs::write(folder.path("plans"), "a file, not a folder").unwrap();

@@ -29,7 +29,7 @@ fn wrong_arguments_end_with_2() {
     assert!(unknown.contains("plan"), "{unknown}");
     trouble(&folder, 2, &[]);
     trouble(&folder, 2, &["plan"]);
-    trouble(&folder, 2, &["plan", "garden.toml", "--time-limit", "0"]);
+    trouble(&folder, 2, &["plan", "garden.toml", "--time-limit", "soon"]);
     trouble(
         &folder,
         2,

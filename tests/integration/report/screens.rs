@@ -9,7 +9,7 @@ use crate::support::gardens::tiny_garden;
 use crate::support::plans::tiny_plan;
 
 /// Compares with `report/snapshots/NAME.snap`.
-fn compare(name: &str, text: &str) {
+pub fn compare(name: &str, text: &str) {
     let mut settings = insta::Settings::clone_current();
     settings.set_prepend_module_to_snapshot(false);
     settings.set_omit_expression(true);
