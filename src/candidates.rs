@@ -156,6 +156,31 @@ impl Candidates {
         self
     }
 
+    /// The same with the least amounts, for ingredients whose ready years do not hang on more:
+    /// those of one sowing.
+    #[must_use]
+    pub fn with_least_amounts(&self, garden: &Garden) -> Self {
+        let mut least = self.clone();
+        for candidate in &mut least.all {
+            if garden[candidate.ingredient].max_sowings == 1 {
+                candidate.amounts.keep_least();
+            }
+        }
+        least
+    }
+
+    /// Only the candidates for which `keep` holds.
+    #[must_use]
+    pub fn only(&self, keep: impl Fn(&Candidate) -> bool) -> Self {
+        let all = self.all.iter().filter(|c| keep(c)).cloned().collect();
+        Self {
+            all,
+            plots: self.plots.clone(),
+            dropped: self.dropped.clone(),
+            years: self.years,
+        }
+    }
+
     /// Least number of ready years for a planting, or an ingredient, to count at all.
     #[must_use]
     pub fn least_ready_years(&self) -> u32 {

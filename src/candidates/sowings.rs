@@ -352,7 +352,7 @@ fn most_blocks_in_lessons(garden: &Garden, tasks: &[Task], amounts: &Amounts) ->
     (least..=most).take_while(|b| fits(*b)).last().unwrap_or(0)
 }
 
-/// Steps in the bed, on the shelf or at the harvest that others do than the children who sowed.
+/// Steps that others do than the children who sowed; a pick window counts once.
 #[must_use]
 pub fn by_others(garden: &Garden, ingredient: &Ingredient, steps: &Steps) -> u32 {
     let thin = match &steps.thin {
@@ -372,9 +372,9 @@ pub fn by_others(garden: &Garden, ingredient: &Ingredient, steps: &Steps) -> u32
         .filter(|r| strangers(r))
         .count();
     let thinned_by_adult = matches!(steps.thin, Some(Thinning::Adult(_)));
-    let picks = steps.picks.iter().filter(|p| match p {
+    let picked_by_others = steps.picks.iter().any(|p| match p {
         PickDay::Round(round) => strangers(round),
         PickDay::Families(_) => true,
     });
-    (steps_of_rounds + usize::from(thinned_by_adult) + picks.count()) as u32
+    steps_of_rounds as u32 + u32::from(thinned_by_adult) + u32::from(picked_by_others)
 }
