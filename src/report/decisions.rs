@@ -101,20 +101,19 @@ fn people_for_gaps(view: &View<'_>) -> Vec<Decision> {
         .map(|u| Decision {
             by: plus_days(u.gap.from, -ASK_DAYS),
             what: format!(
-                "Name someone who waters on {}.",
+                "Name someone who waters: {}.",
                 gap_days(view.garden, view.dates, u)
             ),
         })
         .collect()
 }
 
-/// Families (or staff) for breaks in which something stands in the beds.
+/// Families (or staff) for breaks in which something stands on the shelf or in the beds.
 fn families(view: &View<'_>) -> Vec<Decision> {
     let stands = |from: Date, to: Date| {
         view.planted().any(|(p, _)| {
-            let first = span_of(p, StepKind::PlantOut).or_else(|| span_of(p, StepKind::Sow));
-            let last = span_of(p, StepKind::Pick);
-            matches!((first, last), (Some((f, _)), Some((_, l))) if f <= to && from <= l)
+            let last = span_of(p, StepKind::Pick).map(|(_, last)| last);
+            matches!((first_day(p), last), (Some(first), Some(last)) if first <= to && from <= last)
         })
     };
     view.garden

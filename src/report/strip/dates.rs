@@ -34,9 +34,12 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
         .map(|j| vec![view.dates.day(j.day), j.who, j.what, j.takes])
         .collect();
     page.table(&["Day", "Who", "What", "Takes"], &rows, &[3]);
+    page.gap();
+    page.line(
+        "In the sessions between: water, weed, look what has changed, measure it and draw it.",
+    );
     let picks = |p: &Planting| p.steps.iter().filter(|s| s.kind == StepKind::Pick).count();
     if ours.all().any(|(p, _)| picks(p) > 1) {
-        page.gap();
         page.line(
             "Look before each day of picking: pick on the first one on which it is ripe. The \
              later ones then fall away.",
