@@ -4,6 +4,7 @@
 mod decisions;
 mod faults;
 mod frosts;
+mod hand_over;
 mod interval;
 mod no_plan;
 mod screens;
