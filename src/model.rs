@@ -22,7 +22,7 @@ use columns::Columns;
 use layout::{Chosen, lay_out};
 use program::Program;
 use solver::{Deadline, Unsolved};
-use stages::{Staged, in_the_pot, later_aims};
+use stages::{in_the_pot, later_aims};
 
 pub use reasons::{Impossible, LeftOut, Pressure, Why};
 
@@ -102,12 +102,20 @@ fn decide(
     if places == Places::Named {
         rules::name_plots(&mut program, &setting);
     }
+    let has_layout = |values: &[f64]| {
+        let chosen = chosen(candidates, &columns, values);
+        lay_out(garden, candidates, &chosen, deadline).is_some()
+    };
     let first = in_the_pot(&program, garden, candidates, &columns, deadline)?;
     if first
         .aims
         .iter()
         .any(|a| a.value < garden.ingredients.len() as f64)
     {
+        // Sets of plots only relax the beds: what they promise must really have a place.
+        if places == Places::Projected && !has_layout(&first.values) {
+            return decide(garden, candidates, options, deadline, Places::Named);
+        }
         return Ok(Outcome::Impossible(reasons::impossible(
             garden, candidates, &columns, &first,
         )));
@@ -124,7 +132,11 @@ fn decide(
         options.concession_years,
         deadline,
     )?;
-    let chosen = chosen(candidates, &columns, &staged);
+    // The final plan need not reach what a conceded aim reached; some other plan must.
+    if places == Places::Projected && !staged.conceded.iter().all(|v| has_layout(v)) {
+        return decide(garden, candidates, options, deadline, Places::Named);
+    }
+    let chosen = chosen(candidates, &columns, &staged.values);
     match lay_out(garden, candidates, &chosen, deadline) {
         Some(parts) => {
             let strips = strips::places(garden, candidates, &chosen, &parts);
@@ -144,13 +156,13 @@ fn decide(
 }
 
 /// The plantings that are made, by ingredient and first day.
-fn chosen(candidates: &Candidates, columns: &Columns, staged: &Staged) -> Vec<Chosen> {
+fn chosen(candidates: &Candidates, columns: &Columns, values: &[f64]) -> Vec<Chosen> {
     let mut chosen: Vec<Chosen> = (0..candidates.all.len())
-        .filter(|k| staged.values[columns.made[*k].0] > 0.5)
+        .filter(|k| values[columns.made[*k].0] > 0.5)
         .map(|candidate| Chosen {
             candidate,
             blocks: match columns.blocks[candidate] {
-                Some(col) => staged.values[col.0] as u32,
+                Some(col) => values[col.0] as u32,
                 None => candidates.all[candidate].amounts.blocks.0,
             },
         })

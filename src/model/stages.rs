@@ -16,6 +16,8 @@ pub struct Staged {
     pub values: Vec<f64>,
     /// Value and bound of each aim.
     pub aims: Vec<AimResult>,
+    /// The points that reached the aims of which later ones may give something back.
+    pub conceded: Vec<Vec<f64>>,
 }
 
 /// Solves for the first aim alone: as many ingredients in the pot as can be.
@@ -35,6 +37,7 @@ pub fn in_the_pot(
     Ok(Staged {
         values: solved.values,
         aims: vec![result],
+        conceded: Vec::new(),
     })
 }
 
@@ -66,13 +69,11 @@ pub fn later_aims(
         let result = result_of(aim, &objective, program, &solved, deadline);
         staged.values = solved.values;
         staged.aims.push(result);
-        hold(
-            program,
-            aim,
-            objective,
-            result.value,
-            concession(aim, concession_years),
-        );
+        let given_back = concession(aim, concession_years);
+        if given_back > 0.0 {
+            staged.conceded.push(staged.values.clone());
+        }
+        hold(program, aim, objective, result.value, given_back);
     }
     Ok(staged)
 }
