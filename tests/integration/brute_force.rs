@@ -5,15 +5,17 @@
 mod beds;
 mod options;
 mod search;
+mod takes;
 
 use tureen::candidates::Candidates;
-use tureen::garden::{Garden, IngredientAt};
+use tureen::garden::Garden;
 use tureen::model::{Options, Outcome, solve};
 use tureen::plan::Aim;
 
 use crate::random_gardens::make::{TINY, garden};
 use options::Plantings;
 use search::{Search, TooLarge};
+use takes::School;
 
 /// More ways than this of planting one ingredient are not tried.
 const MOST_WAYS: usize = 4_000;
@@ -32,24 +34,27 @@ enum Tried {
 /// Tries everything.
 fn try_all(garden: &Garden, concession: u32) -> Result<Tried, TooLarge> {
     let candidates = Candidates::enumerate(garden);
+    let school = School::new(garden, &candidates);
     let ways: Vec<Vec<Plantings<'_>>> = garden
         .ingredient_positions()
-        .map(|at| options::all(garden, &candidates, at, MOST_WAYS).ok_or(TooLarge))
+        .map(|at| options::all(&school, at, MOST_WAYS).ok_or(TooLarge))
         .collect::<Result<_, _>>()?;
-    let search = Search::new(garden, &candidates, ways.clone(), MOST_NODES);
-    if let Some(later) = search.aims(concession)? {
-        let in_the_pot = garden.ingredients.len() as f64;
-        return Ok(Tried::Full([vec![in_the_pot], later].concat()));
+    let search = |some: usize| {
+        let some = ways
+            .iter()
+            .enumerate()
+            .filter(move |(k, _)| some >> k & 1 == 1);
+        Search::new(&school, some.map(|(_, ways)| ways.as_slice()), MOST_NODES)
+    };
+    let n = ways.len();
+    if let Some(later) = search((1 << n) - 1).aims(concession)? {
+        return Ok(Tried::Full([vec![n as f64], later].concat()));
     }
-    let n = garden.ingredients.len();
     let mut most = 0;
     for some in 0..(1_usize << n) - 1 {
         let count = some.count_ones() as usize;
-        if count > most {
-            let some = (0..n).filter(|k| some >> k & 1 == 1).map(|k| ways[k].clone());
-            if Search::new(garden, &candidates, some.collect(), MOST_NODES).any()? {
-                most = count;
-            }
+        if count > most && search(some).any()? {
+            most = count;
         }
     }
     Ok(Tried::Together(most))
@@ -57,7 +62,10 @@ fn try_all(garden: &Garden, concession: u32) -> Result<Tried, TooLarge> {
 
 /// Says in words how the model differs from what was tried; `None` if it does not.
 fn difference(garden: &Garden, tried: &Tried, concession: u32) -> Option<String> {
-    let options = Options { concession_years: concession, ..Options::default() };
+    let options = Options {
+        concession_years: concession,
+        ..Options::default()
+    };
     match (tried, solve(garden, &options)) {
         (Tried::Full(values), Outcome::Planned(plan)) => {
             assert_eq!(plan.aims.len(), Aim::ALL.len());
@@ -103,6 +111,14 @@ fn the_model_finds_what_trying_everything_finds() {
             wrong.push(format!("seed {seed}, concession {concession}: {words}"));
         }
     }
-    println!("{full} full, {impossible} impossible, {given_up} given up; {:?} try {t_try:?} solve {t_solve:?}", time.elapsed());
-    assert!(wrong.is_empty(), "{} of them:\n{}", wrong.len(), wrong.join("\n"));
+    println!(
+        "{full} full, {impossible} impossible, {given_up} given up; {:?} try {t_try:?} solve {t_solve:?}",
+        time.elapsed()
+    );
+    assert!(
+        wrong.is_empty(),
+        "{} of them:\n{}",
+        wrong.len(),
+        wrong.join("\n")
+    );
 }

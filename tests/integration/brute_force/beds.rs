@@ -1,15 +1,17 @@
 //! Whether plantings can really be shared out over the plots: every way of putting whole
 //! blocks on plots is tried, week by week.
 
-use tureen::candidates::Candidates;
-use tureen::garden::Garden;
-
-use super::options::Choice;
+use super::takes::{Choice, School};
 
 /// True if all plantings have a place.
-pub fn hold(garden: &Garden, candidates: &Candidates, choices: &[Choice<'_>]) -> bool {
-    let weeks = garden.horizon().weeks();
-    let mut free: Vec<Vec<u32>> = candidates.plots.iter().map(|p| vec![p.strips; weeks]).collect();
+pub fn hold(school: &School<'_>, choices: &[Choice<'_>]) -> bool {
+    let weeks = school.garden.horizon().weeks();
+    let mut free: Vec<Vec<u32>> = school
+        .candidates
+        .plots
+        .iter()
+        .map(|p| vec![p.strips; weeks])
+        .collect();
     let blocks = choices.first().map_or(0, |c| c.blocks);
     share_out(choices, 0, blocks, &mut free)
 }
@@ -29,12 +31,23 @@ fn share_out(choices: &[Choice<'_>], plot: usize, left: u32, free: &mut [Vec<u32
     }
     let weeks = candidate.bed_weeks.0..=candidate.bed_weeks.1;
     let block = candidate.amounts.block.strips;
-    let room = free[plot][weeks.clone()].iter().min().map_or(0, |strips| strips / block);
-    let most = if candidate.plots.has(plot) { room.min(left) } else { 0 };
+    let room = free[plot][weeks.clone()]
+        .iter()
+        .min()
+        .map_or(0, |strips| strips / block);
+    let most = if candidate.plots.has(plot) {
+        room.min(left)
+    } else {
+        0
+    };
     for blocks in (0..=most).rev() {
-        free[plot][weeks.clone()].iter_mut().for_each(|strips| *strips -= blocks * block);
+        free[plot][weeks.clone()]
+            .iter_mut()
+            .for_each(|strips| *strips -= blocks * block);
         let done = share_out(choices, plot + 1, left - blocks, free);
-        free[plot][weeks.clone()].iter_mut().for_each(|strips| *strips += blocks * block);
+        free[plot][weeks.clone()]
+            .iter_mut()
+            .for_each(|strips| *strips += blocks * block);
         if done {
             return true;
         }

@@ -2,12 +2,11 @@
 //! branch is left only where what is chosen already breaks a rule, or where not even the best
 //! plantings of the other ingredients could reach a held aim or pass the best plan found.
 
-use tureen::candidates::Candidates;
-use tureen::garden::Garden;
 use tureen::plan::Aim;
 
 use super::beds;
-use super::options::{Choice, Plantings, Takes};
+use super::options::Plantings;
+use super::takes::{Choice, School, Takes};
 
 /// Forgiveness for shares; whole aims are compared exactly.
 const ROUNDING: f64 = 1e-6;
@@ -19,12 +18,31 @@ struct Held {
     value: f64,
 }
 
+/// The best that some plantings of an ingredient can do for each aim.
+struct Best {
+    ready: u64,
+    years: f64,
+    low_share: f64,
+    expected_share: f64,
+}
+
+impl Best {
+    fn of(ways: &[Plantings<'_>]) -> Self {
+        let most = |of: fn(&Plantings<'_>) -> f64| ways.iter().map(of).fold(0.0, f64::max);
+        Self {
+            ready: ways.iter().fold(0, |set, p| set | p.ready),
+            years: most(|p| p.years),
+            low_share: most(|p| p.low_share),
+            expected_share: most(|p| p.expected_share),
+        }
+    }
+}
+
 /// The search over all combinations.
 pub struct Search<'a> {
-    garden: &'a Garden,
-    candidates: &'a Candidates,
-    /// Per ingredient: all it may have.
-    ways: Vec<Vec<Plantings<'a>>>,
+    school: &'a School<'a>,
+    /// Per ingredient: all it may have, and the best of it.
+    ways: Vec<(&'a [Plantings<'a>], Best)>,
     held: Vec<Held>,
     nodes: u64,
     most_nodes: u64,
@@ -36,12 +54,18 @@ pub struct TooLarge;
 
 impl<'a> Search<'a> {
     pub fn new(
-        garden: &'a Garden,
-        candidates: &'a Candidates,
-        ways: Vec<Vec<Plantings<'a>>>,
+        school: &'a School<'a>,
+        ways: impl Iterator<Item = &'a [Plantings<'a>]>,
         most_nodes: u64,
     ) -> Self {
-        Self { garden, candidates, ways, held: Vec::new(), nodes: 0, most_nodes }
+        let ways = ways.map(|ways| (ways, Best::of(ways))).collect();
+        Self {
+            school,
+            ways,
+            held: Vec::new(),
+            nodes: 0,
+            most_nodes,
+        }
     }
 
     /// The value of every aim but the first, in order; `None` if nothing keeps the rules.
@@ -57,7 +81,10 @@ impl<'a> Search<'a> {
                 Aim::WorstIngredient | Aim::AllIngredients | Aim::WholeDish => concession.into(),
                 _ => 0.0,
             };
-            self.held.push(Held { aim, value: value - given_back });
+            self.held.push(Held {
+                aim,
+                value: value - given_back,
+            });
         }
         Ok(Some(values))
     }
@@ -70,15 +97,14 @@ impl<'a> Search<'a> {
     /// The best value of an aim among the combinations that keep all rules and held aims.
     fn best(&mut self, aim: Aim) -> Result<Option<f64>, TooLarge> {
         let mut best = None;
-        let takes = Takes::nothing(self.garden);
-        self.choose(aim, &mut Vec::new(), &takes, &mut best)?;
+        self.choose(aim, &mut Vec::new(), &self.school.nothing(), &mut best)?;
         Ok(best)
     }
 
     fn choose(
         &mut self,
         aim: Aim,
-        chosen: &mut Vec<usize>,
+        chosen: &mut Vec<&'a Plantings<'a>>,
         takes: &Takes,
         best: &mut Option<f64>,
     ) -> Result<(), TooLarge> {
@@ -86,21 +112,22 @@ impl<'a> Search<'a> {
         if self.nodes > self.most_nodes {
             return Err(TooLarge);
         }
-        let hopeless = self.held.iter().any(|h| worse(h.aim, self.hope(h.aim, chosen, takes), h.value));
         let hope = self.hope(aim, chosen, takes);
-        if hopeless || best.is_some_and(|best| !better(aim, hope, best)) {
+        let misses = |h: &Held| worse(h.aim, self.hope(h.aim, chosen, takes), h.value);
+        if best.is_some_and(|best| !better(aim, hope, best)) || self.held.iter().any(misses) {
             return Ok(());
         }
-        if !beds::hold(self.garden, self.candidates, &self.choices(chosen)) {
+        let choices: Vec<Choice<'_>> = chosen.iter().flat_map(|p| p.choices.clone()).collect();
+        if !beds::hold(self.school, &choices) {
             return Ok(());
         }
-        let Some(ways) = self.ways.get(chosen.len()) else {
+        let Some((ways, _)) = self.ways.get(chosen.len()) else {
             *best = Some(hope);
             return Ok(());
         };
-        for way in 0..ways.len() {
-            let takes = takes.and(&self.ways[chosen.len()][way].takes);
-            if takes.fits(self.garden) {
+        for way in *ways {
+            let takes = takes.and(&way.takes);
+            if self.school.suffices(&takes) {
                 chosen.push(way);
                 self.choose(aim, chosen, &takes, best)?;
                 chosen.pop();
@@ -109,48 +136,47 @@ impl<'a> Search<'a> {
         Ok(())
     }
 
-    fn choices(&self, chosen: &[usize]) -> Vec<Choice<'a>> {
-        let ways = self.ways.iter().zip(chosen);
-        ways.flat_map(|(ways, way)| ways[*way].choices.iter().copied()).collect()
-    }
-
     /// The value of an aim if each ingredient that is not chosen yet had its best plantings
-    /// for it; its very value if all are chosen.
-    fn hope(&self, aim: Aim, chosen: &[usize], takes: &Takes) -> f64 {
-        let made: Vec<&Plantings<'_>> =
-            self.ways.iter().zip(chosen).map(|(ways, way)| &ways[*way]).collect();
-        let open = &self.ways[chosen.len()..];
-        let years = |p: &Plantings<'_>| p.ready.iter().filter(|ready| **ready).count() as f64;
-        let most = |ways: &Vec<Plantings<'_>>, of: &dyn Fn(&Plantings<'_>) -> f64| {
-            ways.iter().map(of).fold(0.0, f64::max)
+    /// for it and took nothing; its very value if all are chosen.
+    fn hope(&self, aim: Aim, chosen: &[&Plantings<'_>], takes: &Takes) -> f64 {
+        let open = || self.ways[chosen.len()..].iter().map(|(_, best)| best);
+        let years = || {
+            chosen
+                .iter()
+                .map(|p| p.years)
+                .chain(open().map(|b| b.years))
         };
-        let each = |of: &dyn Fn(&Plantings<'_>) -> f64| -> Vec<f64> {
-            let open = open.iter().map(|ways| most(ways, of));
-            made.iter().map(|p| of(p)).chain(open).collect()
+        let ready = || {
+            chosen
+                .iter()
+                .map(|p| p.ready)
+                .chain(open().map(|b| b.ready))
         };
-        let least = |values: Vec<f64>| values.into_iter().fold(f64::INFINITY, f64::min);
+        let low = || {
+            chosen
+                .iter()
+                .map(|p| p.low_share)
+                .chain(open().map(|b| b.low_share))
+        };
+        let expected = || {
+            chosen
+                .iter()
+                .map(|p| p.expected_share)
+                .chain(open().map(|b| b.expected_share))
+        };
         match aim {
             Aim::InThePot => self.ways.len() as f64,
-            Aim::WorstIngredient => least(each(&years)),
-            Aim::AllIngredients => each(&years).iter().sum(),
-            Aim::WholeDish => self.whole_dish(&made, open),
-            Aim::LeastGrownShare => least(each(&|p| p.low_share)),
-            Aim::ExpectedAmounts => each(&|p| p.expected_share).iter().sum(),
+            Aim::WorstIngredient => years().fold(f64::INFINITY, f64::min),
+            Aim::AllIngredients => years().sum(),
+            Aim::WholeDish => f64::from(ready().fold(u64::MAX, |all, set| all & set).count_ones()),
+            Aim::LeastGrownShare => low().fold(f64::INFINITY, f64::min),
+            Aim::ExpectedAmounts => expected().sum(),
             Aim::Slack => takes.fragile.into(),
             Aim::Children => takes.by_others.into(),
-            Aim::UnattendedDays => takes.unattended_days(self.garden).into(),
+            Aim::UnattendedDays => self.school.unattended_days(takes).into(),
             Aim::Evenness => takes.second_steps().into(),
             Aim::Tidiness => takes.untidy.into(),
         }
-    }
-
-    /// Years in which all that are chosen are ready, and each other one can be.
-    fn whole_dish(&self, made: &[&Plantings<'_>], open: &[Vec<Plantings<'_>>]) -> f64 {
-        let ready = |year: usize| {
-            made.iter().all(|p| p.ready[year])
-                && open.iter().all(|ways| ways.iter().any(|p| p.ready[year]))
-        };
-        (0..self.candidates.years).filter(|year| ready(*year)).count() as f64
     }
 }
 
@@ -169,5 +195,9 @@ fn worse(aim: Aim, value: f64, held: f64) -> bool {
 
 /// True if a value passes another.
 fn better(aim: Aim, value: f64, other: f64) -> bool {
-    if aim.more_is_better() { value > other } else { value < other }
+    if aim.more_is_better() {
+        value > other
+    } else {
+        value < other
+    }
 }

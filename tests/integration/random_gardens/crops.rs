@@ -120,7 +120,9 @@ pub fn crop(dice: &mut Dice, name: String) -> Crop {
         ripening: ripening(dice, kind.days),
         frost_limit: Celsius(kind.frost_limit),
         frost: if dice.chance(0.3) {
-            FrostResponse::SetBack { days: dice.real(3.0, 12.0) }
+            FrostResponse::SetBack {
+                days: dice.real(3.0, 12.0),
+            }
         } else {
             FrostResponse::Killed
         },
@@ -160,7 +162,17 @@ fn germination(dice: &mut Dice) -> Germination {
     if dice.chance(0.3) {
         let days = dice.real(3.0, 7.0);
         let day = |factor: f64| Some(days * factor);
-        let columns = [None, day(4.0), day(2.5), day(1.5), day(1.1), day(1.0), day(1.2), None, None];
+        let columns = [
+            None,
+            day(4.0),
+            day(2.5),
+            day(1.5),
+            day(1.1),
+            day(1.0),
+            day(1.2),
+            None,
+            None,
+        ];
         return Germination::Table(columns);
     }
     Germination::Range {
@@ -195,6 +207,10 @@ fn ripening(dice: &mut Dice, (lo, hi): (f64, f64)) -> Ripening {
         reference: Celsius(dice.real(14.0, 18.0)),
         base: Celsius(dice.real(2.0, 7.0)),
         upper: dice.chance(0.4).then_some(Celsius(28.0)),
-        method: if sine { DegreeDayMethod::Sine } else { DegreeDayMethod::Average },
+        method: if sine {
+            DegreeDayMethod::Sine
+        } else {
+            DegreeDayMethod::Average
+        },
     }
 }

@@ -29,10 +29,10 @@ pub const TINY: Size = Size {
     grades: (1, 3),
     ingredients: (1, 3),
     beds: (1, 3),
-    strips: (1, 6),
+    strips: (1, 8),
     weeks: (12, 24),
     years: (3, 8),
-    flats: (0, 4),
+    flats: (0, 5),
 };
 
 /// About a school.
@@ -50,7 +50,7 @@ pub const LARGER: Size = Size {
 const LONGEST_GROWN: i64 = 30;
 
 /// So often another ingredient is drawn where one cannot be grown even by itself.
-const DRAWS: u32 = 10;
+const DRAWS: u32 = 30;
 
 /// The garden of a seed.
 pub fn garden(seed: u64, size: &Size) -> Garden {
@@ -63,7 +63,9 @@ pub fn garden(seed: u64, size: &Size) -> Garden {
     let school_year = school::school_year(dice, start, last);
     let count = within(dice, size.grades) as usize;
     let grades = school::grades(dice, &school_year, count);
-    let beds = (0..within(dice, size.beds)).map(|k| bed(dice, k, size.strips, start)).collect();
+    let beds = (0..within(dice, size.beds))
+        .map(|k| bed(dice, k, size.strips, start))
+        .collect();
     let shelf = shelf(dice, size.flats, start);
     let latitude = dice.real(30.0, 55.0);
     let longest = Horizon::spanning(plus_days(start, -LONGEST_GROWN), last);
@@ -93,7 +95,11 @@ pub fn garden(seed: u64, size: &Size) -> Garden {
 
 fn bed(dice: &mut Dice, number: u32, strips: (u32, u32), start: Date) -> Bed {
     let length = f64::from(dice.int(strips.0, strips.1)) * 0.3 + dice.one(&[0.0, 0.0, 0.2]);
-    let trellis = if dice.chance(0.4) { length * dice.one(&[0.4, 1.0]) } else { 0.0 };
+    let trellis = if dice.chance(0.4) {
+        length * dice.one(&[0.4, 1.0])
+    } else {
+        0.0
+    };
     Bed {
         id: format!("B{number}"),
         kind: BedKind::Bed,
@@ -108,7 +114,9 @@ fn bed(dice: &mut Dice, number: u32, strips: (u32, u32), start: Date) -> Bed {
             warms_soil: Celsius(1.0),
         }),
         soil_bonus: Celsius(dice.one(&[0.0, 0.0, 1.5])),
-        free_from: dice.chance(0.25).then(|| plus_days(start, i64::from(dice.int(0, 70)))),
+        free_from: dice
+            .chance(0.25)
+            .then(|| plus_days(start, i64::from(dice.int(0, 70)))),
         grew: grew(dice),
         at: None,
     }
@@ -133,13 +141,15 @@ fn shelf(dice: &mut Dice, flats: (u32, u32), start: Date) -> Shelf {
         warm_flats: if dice.chance(0.5) { 0 } else { warm },
         room: Celsius(dice.one(&[17.0, 20.0])),
         from: plus_days(start, i64::from(dice.int(0, 14))),
-        until: dice.chance(0.2).then(|| plus_days(start, i64::from(dice.int(40, 100)))),
+        until: dice
+            .chance(0.2)
+            .then(|| plus_days(start, i64::from(dice.int(40, 100)))),
     }
 }
 
 /// The garden with one more ingredient, mostly one that can be grown if it is the only one.
 fn with_ingredient(dice: &mut Dice, garden: &Garden, number: u32) -> Garden {
-    let draws = if dice.chance(0.06) { 1 } else { DRAWS };
+    let draws = if dice.chance(0.03) { 1 } else { DRAWS };
     let mut drawn = garden.clone();
     for _ in 0..draws {
         drawn = garden.clone();
@@ -175,7 +185,11 @@ fn ingredient(dice: &mut Dice, garden: &mut Garden, number: u32) {
     } else if standing == 1 && garden.patches.is_empty() {
         patch(dice, garden, &mut ingredient)
     } else {
-        let blocks = if dice.chance(0.3) { f64::from(dice.int(1, 3)) } else { dice.real(0.5, 4.5) };
+        let blocks = if dice.chance(0.3) {
+            f64::from(dice.int(1, 3))
+        } else {
+            dice.real(0.5, 4.5)
+        };
         one_block(dice, garden, &ingredient) * blocks
     };
     ingredient.grams_per_portion = target.0 * 1000.0 / f64::from(garden.feast.portions);
@@ -197,7 +211,10 @@ fn growing(dice: &mut Dice, garden: &mut Garden, ingredient: &mut Ingredient) ->
     let strips = dice.int(1, bed.strips() - first_strip);
     let block = Block::of(&ingredient.crop, bed.width).map_or(1, |b| b.plants / b.strips);
     let stands = need(ingredient, Method::Direct, 1, (block * strips).max(1)).low;
-    let sown = plus_days(garden.school_year.start, -i64::from(dice.int(0, LONGEST_GROWN as u32)));
+    let sown = plus_days(
+        garden.school_year.start,
+        -i64::from(dice.int(0, LONGEST_GROWN as u32)),
+    );
     ingredient.source = Source::Growing(garden.growing.len());
     garden.growing.push(Growing {
         bed: at,

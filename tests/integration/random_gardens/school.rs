@@ -2,9 +2,7 @@
 
 use chrono::{NaiveDate, Weekday};
 use tureen::calendar::{Date, plus_days};
-use tureen::garden::{
-    Break, Care, Class, Feast, Grade, GradeAt, HandOver, SchoolYear, Slot, Term,
-};
+use tureen::garden::{Break, Care, Class, Feast, Grade, GradeAt, HandOver, SchoolYear, Slot, Term};
 use tureen::units::Minutes;
 
 use super::dice::Dice;
@@ -33,9 +31,16 @@ pub fn school_year(dice: &mut Dice, start: Date, last: Date) -> SchoolYear {
     let moves_up = dice.chance(0.4).then(|| within(dice.real(0.35, 0.85)));
     let from = plus_days(start, -10);
     let to = plus_days(last, 30);
-    let term = |name: &str, from, to| Term { name: name.into(), from, to };
+    let term = |name: &str, from, to| Term {
+        name: name.into(),
+        from,
+        to,
+    };
     let terms = match moves_up {
-        Some(up) => vec![term("first", from, plus_days(up, -1)), term("second", up, to)],
+        Some(up) => vec![
+            term("first", from, plus_days(up, -1)),
+            term("second", up, to),
+        ],
         None => vec![term("only", from, to)],
     };
     let mut breaks = Vec::new();
@@ -52,9 +57,17 @@ pub fn school_year(dice: &mut Dice, start: Date, last: Date) -> SchoolYear {
             care: dice.one(&[Care::Nobody, Care::Staff, Care::Families, Care::Families]),
         });
     }
-    let mut days_off: Vec<Date> = (0..dice.int(0, 4)).map(|_| within(dice.real(0.0, 1.0))).collect();
+    let mut days_off: Vec<Date> = (0..dice.int(0, 4))
+        .map(|_| within(dice.real(0.0, 1.0)))
+        .collect();
     days_off.sort();
-    SchoolYear { start, moves_up, terms, breaks, days_off }
+    SchoolYear {
+        start,
+        moves_up,
+        terms,
+        breaks,
+        days_off,
+    }
 }
 
 /// Some grades of one or two classes; where the children move up, the plantings are handed
@@ -65,7 +78,9 @@ pub fn grades(dice: &mut Dice, year: &SchoolYear, count: usize) -> Vec<Grade> {
         .map(|k| Grade {
             id: k.to_string(),
             name: format!("Grade {k}"),
-            classes: (0..dice.int(1, 2)).map(|c| class(dice, year, k, c, hurried)).collect(),
+            classes: (0..dice.int(1, 2))
+                .map(|c| class(dice, year, k, c, hurried))
+                .collect(),
             hand_over: dice.one(&[HandOver::SameChildren, HandOver::SameGrade]),
         })
         .collect();
@@ -77,7 +92,11 @@ pub fn grades(dice: &mut Dice, year: &SchoolYear, count: usize) -> Vec<Grade> {
 }
 
 fn class(dice: &mut Dice, year: &SchoolYear, grade: usize, class: u32, hurried: bool) -> Class {
-    let minutes = if hurried { &[16.0, 20.0, 24.0] } else { &[25.0, 35.0, 50.0] };
+    let minutes = if hurried {
+        &[16.0, 20.0, 24.0]
+    } else {
+        &[25.0, 35.0, 50.0]
+    };
     let mut slot = Slot {
         day: weekday(dice),
         every_weeks: dice.one(&[1, 1, 2]),

@@ -30,7 +30,11 @@ pub fn record(dice: &mut Dice, south: bool, span: Horizon, years: u32) -> Record
         Daily {
             tmin: Celsius(air - half_range),
             tmax: Celsius(air + half_range),
-            rain: Millimetres(if dice.chance(0.3) { dice.real(0.0, 12.0) } else { 0.0 }),
+            rain: Millimetres(if dice.chance(0.3) {
+                dice.real(0.0, 12.0)
+            } else {
+                0.0
+            }),
         }
     });
     let days = days.collect();
