@@ -1,0 +1,133 @@
+//! Problems as text: cause, file, line, column, a caret under the place, and the remedy.
+
+use std::ops::Range;
+
+use annotate_snippets::renderer::DecorStyle;
+use annotate_snippets::{AnnotationKind, Level, Origin, Renderer, Snippet};
+
+use super::{Findings, Problem, Source, Span};
+
+/// The width where no terminal tells another.
+pub const USUAL_WIDTH: usize = 100;
+
+/// Problems that are printed of one file.
+const MOST_PRINTED: usize = 30;
+
+/// All problems of all files, then their number.
+pub fn render(files: &[(Source, Findings)], color: bool, width: usize) -> String {
+    let renderer = if color {
+        Renderer::styled()
+    } else {
+        Renderer::plain()
+    };
+    let renderer = renderer
+        .decor_style(DecorStyle::Ascii)
+        .term_width(width.max(40));
+    let mut text = String::new();
+    for (source, found) in files {
+        for problem in found.kept.iter().take(MOST_PRINTED) {
+            text += &one(&renderer, source, problem);
+            text += "\n\n";
+        }
+        let hidden = found.len().saturating_sub(MOST_PRINTED);
+        if hidden > 0 {
+            text += &format!("... and {hidden} more in {}.\n\n", source.name);
+        }
+    }
+    text + &summary(files)
+}
+
+/// `2 errors in garden.toml, 1 error in weather.csv.`
+fn summary(files: &[(Source, Findings)]) -> String {
+    let parts: Vec<String> = files
+        .iter()
+        .map(|(source, found)| match found.len() {
+            1 => format!("1 error in {}", source.name),
+            n => format!("{n} errors in {}", source.name),
+        })
+        .collect();
+    parts.join(", ") + ".\n"
+}
+
+/// One problem.
+fn one(renderer: &Renderer, source: &Source, problem: &Problem) -> String {
+    let mut group = Level::ERROR
+        .primary_title(problem.cause.as_str())
+        .id(problem.code.name())
+        .element(Origin::path(source.name.as_str()));
+    if let Some((span, label)) = &problem.at {
+        group = Level::ERROR
+            .primary_title(problem.cause.as_str())
+            .id(problem.code.name())
+            .element(snippet(source, *span, label, &problem.also));
+    }
+    if let Some(remedy) = &problem.remedy {
+        group = group.element(Level::HELP.message(remedy.as_str()));
+    }
+    renderer.render(&[group])
+}
+
+/// The lines that hold the marked places. Only these are handed on, so that a long file
+/// costs nothing.
+fn snippet<'a>(
+    source: &'a Source,
+    span: Span,
+    label: &'a str,
+    also: &'a [(Span, String)],
+) -> Snippet<'a, annotate_snippets::Annotation<'a>> {
+    let text = source.text.as_str();
+    let main = on_one_line(text, span);
+    let others: Vec<(Range<usize>, &str)> = also
+        .iter()
+        .map(|(span, label)| (on_one_line(text, *span), label.as_str()))
+        .collect();
+    let first = others
+        .iter()
+        .map(|(r, _)| r.start)
+        .fold(main.start, usize::min);
+    let last = others.iter().map(|(r, _)| r.end).fold(main.end, usize::max);
+    let from = line_start(text, first);
+    let to = line_end(text, last);
+    let shift = |r: Range<usize>| r.start - from..r.end - from;
+    let mark = AnnotationKind::Primary.span(shift(main));
+    let mark = if label.is_empty() {
+        mark
+    } else {
+        mark.label(label)
+    };
+    Snippet::source(text.get(from..to).unwrap_or_default())
+        .path(source.name.as_str())
+        .line_start(1 + text.get(..from).unwrap_or_default().matches('\n').count())
+        .annotation(mark)
+        .annotations(
+            others
+                .into_iter()
+                .map(|(range, label)| AnnotationKind::Context.span(shift(range)).label(label)),
+        )
+}
+
+/// The span cut to whole characters and to its first line.
+fn on_one_line(text: &str, span: Span) -> Range<usize> {
+    let start = char_floor(text, span.start);
+    let end = char_floor(text, span.end).max(start);
+    start..end.min(line_end(text, start))
+}
+
+/// The nearest start of a character at or before `at`.
+fn char_floor(text: &str, at: usize) -> usize {
+    text.floor_char_boundary(at)
+}
+
+/// Where the line that holds `at` begins.
+fn line_start(text: &str, at: usize) -> usize {
+    text.get(..at)
+        .and_then(|before| before.rfind('\n'))
+        .map_or(0, |newline| newline + 1)
+}
+
+/// Where the line that holds `at` ends, without its line break.
+fn line_end(text: &str, at: usize) -> usize {
+    let rest = text.get(at..).unwrap_or_default();
+    let line = rest.split('\n').next().unwrap_or_default();
+    at + line.trim_end_matches('\r').len()
+}

@@ -1,0 +1,231 @@
+//! The sections [[bed]]: size, soil, sun, trellis, cover, and what they carried.
+
+use crate::calendar::Date;
+use crate::catalogue::Catalogue;
+use crate::diagnostic::{Code, Findings, Given, Problem, Read, peek};
+use crate::garden::{Bed, BedAt, BedKind, Cover, Position, Sun};
+use crate::units::{Celsius, Centimetres, Metres};
+
+use super::assumed::Assumed;
+use super::crop::family_of;
+use super::grade::unique;
+use super::kind::{Value, date, list, number, table, text, word};
+use super::names::{listed, near, quote};
+use super::table::{Table, named_table};
+
+/// Depth of soil where the file does not say (common practice: 20 to 30 cm in a raised bed).
+const USUAL_SOIL: f64 = 30.0;
+
+const KINDS: [(&str, BedKind); 2] = [("bed", BedKind::Bed), ("container", BedKind::Container)];
+
+/// The words for sun.
+pub const SUN: [(&str, Sun); 3] = [
+    ("full", Sun::Full),
+    ("part", Sun::Part),
+    ("shade", Sun::Shade),
+];
+
+/// Covers by name: degrees of frost kept off, and by which the soil is warmer. Common
+/// practice, from memory.
+const COVERS: [(&str, (&str, f64, f64)); 2] = [
+    ("fleece", ("fleece", 2.0, 1.0)),
+    ("tunnel", ("tunnel", 3.0, 3.0)),
+];
+
+/// Years and families.
+type Grew = Vec<(i32, Vec<String>)>;
+
+/// One section as given.
+pub struct RawBed {
+    id: Read<Given<String>>,
+    kind: Read<Option<Given<BedKind>>>,
+    length: Read<Given<f64>>,
+    width: Read<Given<f64>>,
+    soil: Read<Option<Given<f64>>>,
+    sun: Read<Option<Given<Sun>>>,
+    trellis: Read<Option<Given<f64>>>,
+    cover: Read<Option<Given<Cover>>>,
+    soil_bonus: Read<Option<Given<f64>>>,
+    free_from: Read<Option<Given<Date>>>,
+    grew: Read<Option<Given<Grew>>>,
+    at: Read<Option<Given<Position>>>,
+}
+
+/// Reads one section.
+pub fn read(t: &mut Table<'_, '_>, catalogue: &Catalogue) -> RawBed {
+    RawBed {
+        id: t.need("id", "\"1\"", text),
+        kind: t.maybe("kind", word(&KINDS)),
+        length: t.need("length_m", "3.6", number(0.3..=50.0)),
+        width: t.need("width_m", "1.2", number(0.2..=3.0)),
+        soil: t.maybe("soil_cm", number(1.0..=200.0)),
+        sun: t.maybe("sun", word(&SUN)),
+        trellis: t.maybe("trellis_m", number(0.0..=50.0)),
+        cover: t.maybe("cover", cover),
+        soil_bonus: t.maybe("soil_bonus_c", number(-5.0..=10.0)),
+        free_from: t.maybe("free_from", date),
+        grew: t.maybe("grew", |value, findings| grew(value, catalogue, findings)),
+        at: t.maybe("at", position),
+    }
+}
+
+/// A place on the map.
+pub fn position(value: &Value<'_>, findings: &mut Findings) -> Read<Position> {
+    let read = table("this place", |t| {
+        let x = t.need("x_m", "0.0", number(-10_000.0..=10_000.0));
+        let y = t.need("y_m", "4.2", number(-10_000.0..=10_000.0));
+        Ok(Position {
+            x: Metres(x?.value),
+            y: Metres(y?.value),
+        })
+    });
+    read(value, findings)?
+}
+
+/// Length and width on the map.
+pub fn size(value: &Value<'_>, findings: &mut Findings) -> Read<(Metres, Metres)> {
+    let read = table("this size", |t| {
+        let length = t.need("length_m", "2.0", number(0.1..=1000.0));
+        let width = t.need("width_m", "1.0", number(0.1..=1000.0));
+        Ok((Metres(length?.value), Metres(width?.value)))
+    });
+    read(value, findings)?
+}
+
+/// A cover by name, or with its own figures.
+fn cover(value: &Value<'_>, findings: &mut Findings) -> Read<Cover> {
+    if !value.value.is_table() {
+        let (name, keeps_off, warms_soil) = word(&COVERS)(value, findings)?;
+        return Ok(Cover {
+            name: name.to_owned(),
+            keeps_off: Celsius(keeps_off),
+            warms_soil: Celsius(warms_soil),
+        });
+    }
+    let read = table("this cover", |t| {
+        let name = t.need("name", "\"glass\"", text);
+        let keeps_off = t.need("keeps_off_c", "3.0", number(0.0..=15.0));
+        let warms_soil = t.need("warms_soil_c", "2.0", number(0.0..=15.0));
+        Ok(Cover {
+            name: name?.value,
+            keeps_off: Celsius(keeps_off?.value),
+            warms_soil: Celsius(warms_soil?.value),
+        })
+    });
+    read(value, findings)?
+}
+
+/// What the bed carried: years with crops or families.
+fn grew(value: &Value<'_>, catalogue: &Catalogue, findings: &mut Findings) -> Read<Grew> {
+    let years = named_table(value, findings, |year, value, findings| {
+        let number: Option<i32> = year
+            .value
+            .parse()
+            .ok()
+            .filter(|y| (1900..=2200).contains(y));
+        let number = number.ok_or_else(|| {
+            let cause = format!("{} is not a year", quote(year.value));
+            findings.report(
+                Problem::new(Code::OutOfRange, cause)
+                    .at(year.span, "should be a year such as 2026")
+                    .remedy("write `grew = { 2026 = [\"onion\"] }`"),
+            )
+        });
+        let names = list(text)(value, findings)?;
+        let families: Vec<Read<String>> = names
+            .iter()
+            .map(|name| family_of(name, catalogue, findings))
+            .collect();
+        let mut families: Vec<String> = families.into_iter().collect::<Read<_>>()?;
+        families.sort_unstable();
+        families.dedup();
+        Ok((number?, families))
+    })?;
+    let mut years: Grew = years.into_iter().collect::<Read<_>>()?;
+    years.sort_by_key(|(year, _)| std::cmp::Reverse(*year));
+    Ok(years)
+}
+
+/// The beds, if every part of them is sound.
+pub fn check(
+    raw: &[Given<RawBed>],
+    findings: &mut Findings,
+    assumed: &mut Assumed,
+) -> Read<Vec<Bed>> {
+    let ids = raw.iter().map(|bed| bed.value.id.as_ref().ok());
+    unique("beds", "id", ids, findings);
+    let beds: Vec<Read<Bed>> = raw
+        .iter()
+        .map(|bed| check_bed(&bed.value, findings, assumed))
+        .collect();
+    beds.into_iter().collect()
+}
+
+fn check_bed(raw: &RawBed, findings: &mut Findings, assumed: &mut Assumed) -> Read<Bed> {
+    let trellis = raw.trellis?;
+    if let (Some(trellis), Ok(length)) = (trellis, raw.length)
+        && trellis.value > length.value
+    {
+        let problem = Problem::new(Code::OutsideBed, "the trellis is longer than the bed")
+            .at(trellis.span, format!("at most {}", length.value))
+            .also(length.span, "the bed's length")
+            .remedy("`trellis_m` is the length of the part that has a trellis");
+        return Err(findings.report(problem));
+    }
+    let bed = Bed {
+        id: peek(&raw.id)?.value.clone(),
+        kind: raw.kind?.map_or(BedKind::Bed, |given| given.value),
+        length: Metres(raw.length?.value),
+        width: Metres(raw.width?.value),
+        soil: Centimetres(raw.soil?.map_or(USUAL_SOIL, |given| given.value)),
+        sun: raw.sun?.map_or(Sun::Full, |given| given.value),
+        trellis: Metres(trellis.map_or(0.0, |given| given.value)),
+        cover: peek(&raw.cover)?.as_ref().map(|c| c.value.clone()),
+        soil_bonus: Celsius(raw.soil_bonus?.map_or(0.0, |given| given.value)),
+        free_from: raw.free_from?.map(|given| given.value),
+        grew: match &raw.grew {
+            Ok(grew) => grew
+                .as_ref()
+                .map_or_else(Vec::new, |given| given.value.clone()),
+            Err(reported) => return Err(*reported),
+        },
+        at: raw.at?.map(|given| given.value),
+    };
+    if let Ok(None) = raw.soil {
+        let what = format!("soil_cm = {USUAL_SOIL}");
+        assumed.note_for(&bed.id, what, "a usual depth of good soil");
+    }
+    if let Ok(None) = raw.sun {
+        assumed.note_for(
+            &bed.id,
+            "sun = \"full\"",
+            "beds are taken to lie in the sun",
+        );
+    }
+    Ok(bed)
+}
+
+/// The position of the bed with an id; reports it if there is none.
+pub fn find(raw: &[Given<RawBed>], id: &Given<String>, findings: &mut Findings) -> Read<BedAt> {
+    let ids = || {
+        raw.iter()
+            .map(|bed| bed.value.id.as_ref().map_or("", |id| id.value.as_str()))
+    };
+    ids()
+        .position(|other| other == id.value)
+        .map(BedAt)
+        .ok_or_else(|| {
+            let list = listed(ids());
+            let remedy = match near(&id.value, ids()) {
+                Some(other) => format!("did you mean {}? The beds are {list}", quote(other)),
+                None if raw.is_empty() => "add a section [[bed]]".to_owned(),
+                None => format!("the beds are {list}"),
+            };
+            let cause = format!("there is no bed with the id {}", quote(&id.value));
+            findings.report(
+                Problem::new(Code::NoSuchBed, cause)
+                    .at(id.span, "")
+                    .remedy(remedy),
+            )
+        })
+}

@@ -1,0 +1,204 @@
+//! Checks all sections against one another and puts the garden together.
+
+use crate::calendar::{Date, Horizon, LONGEST_WEEKS};
+use crate::catalogue::Catalogue;
+use crate::diagnostic::{Code, Findings, Given, Problem, Read, Source, peek};
+use crate::garden::{Garden, Patch, SchoolYear};
+use crate::units::Latitude;
+use crate::weather::Record;
+
+use super::assumed::Assumed;
+use super::crop::Overrides;
+use super::dish::{self, Around};
+use super::document::Document;
+use super::grade::{self, GradeIds, unique};
+use super::place::{self, RawPlace, WeatherFrom};
+use super::standing::RawPatch;
+use super::{bed, feast, school_year, shelf, standing, weather};
+
+/// Reads a weather file by the name that the project file gives.
+pub type ReadWeather<'a> = dyn Fn(&str, &mut Findings) -> (Source, Read<()>) + 'a;
+
+/// A project while it is checked.
+pub struct Check<'a> {
+    catalogue: &'a Catalogue,
+    read_weather: &'a ReadWeather<'a>,
+    assumed: Assumed,
+    /// What is wrong in the project file.
+    pub found: Findings,
+    /// The weather file and what is wrong in it.
+    pub weather: Option<(Source, Findings)>,
+}
+
+impl<'a> Check<'a> {
+    /// Nothing checked yet.
+    pub fn new(catalogue: &'a Catalogue, read_weather: &'a ReadWeather<'a>) -> Self {
+        Self {
+            catalogue,
+            read_weather,
+            assumed: Assumed::default(),
+            found: Findings::default(),
+            weather: None,
+        }
+    }
+
+    /// Every part in turn; one that is unsound does not keep the others from being checked.
+    pub fn garden(&mut self, raw: Document) -> Read<Garden> {
+        let days = Days::of(&raw);
+        let horizon = self.horizon(&raw, &days);
+        let (found, assumed) = (&mut self.found, &mut self.assumed);
+        let year = raw
+            .calendar
+            .and_then(|raw| school_year::check(raw, found, assumed));
+        let ids = peek(&raw.grades).map(|raw| GradeIds::of(raw, found));
+        let grades = raw.grades.and_then(|raw| {
+            let ids = peek(&ids)?;
+            grade::check(
+                raw,
+                ids,
+                peek(&year),
+                days.moves_up_within().is_some(),
+                found,
+                assumed,
+            )
+        });
+        let grades_seen = peek(&grades).map(Vec::as_slice);
+        let feast = peek(&raw.project).and_then(|raw| {
+            feast::check(raw, days.start, peek(&year), grades_seen, found, assumed)
+        });
+        let beds = peek(&raw.beds).and_then(|raw| bed::check(raw, found, assumed));
+        let growing = peek(&raw.growing).and_then(|raw_growing| {
+            let raw_beds = peek(&raw.beds)?;
+            let beds = peek(&beds).map(Vec::as_slice);
+            standing::check_growing(raw_growing, raw_beds, beds, days.feast, found)
+        });
+        let patches = peek(&raw.patches).and_then(|raw| self.patches(raw));
+        let none = Overrides::new();
+        let around = Around {
+            catalogue: self.catalogue,
+            overrides: peek(&raw.overrides).unwrap_or(&none),
+            grades: peek(&ids),
+            growing: peek(&raw.growing).map(Vec::as_slice),
+            patches: peek(&raw.patches).map(Vec::as_slice),
+            feast: days.feast,
+        };
+        let (found, assumed) = (&mut self.found, &mut self.assumed);
+        let ingredients =
+            peek(&raw.ingredients).and_then(|raw| dish::check(raw, &around, found, assumed));
+        let shelf = raw
+            .shelf
+            .and_then(|raw| shelf::check(raw, days.start, found, assumed));
+        let latitude = peek(&raw.place).and_then(|raw| raw.latitude);
+        let weather = raw.place.and_then(|raw| self.weather(raw, horizon));
+        let project = raw.project?;
+        Ok(Garden {
+            name: project.name?.value,
+            school: project.school?.map(|school| school.value),
+            feast: feast?,
+            latitude: Latitude(latitude?.value),
+            weather: weather?,
+            school_year: SchoolYear {
+                moves_up: days.moves_up_within(),
+                ..year?
+            },
+            grades: grades?,
+            ingredients: ingredients?,
+            beds: beds?,
+            growing: growing?,
+            patches: patches?,
+            areas: raw.areas?,
+            shelf: shelf?,
+            assumed: std::mem::take(&mut self.assumed).into_list(),
+        })
+    }
+
+    fn patches(&mut self, raw: &[Given<RawPatch>]) -> Read<Vec<Patch>> {
+        let ids = raw.iter().map(|patch| patch.value.id.as_ref().ok());
+        unique("patches", "id", ids, &mut self.found);
+        let patches: Vec<Read<Patch>> = raw
+            .iter()
+            .map(|raw| standing::check_patch(&raw.value, self.catalogue, &mut self.found))
+            .collect();
+        patches.into_iter().collect()
+    }
+
+    /// The plan's span, if its days are given, in order and not too many.
+    fn horizon(&mut self, raw: &Document, days: &Days) -> Read<Horizon> {
+        let start = days.start?;
+        let last = days.last()?;
+        let growing = peek(&raw.growing)?.iter();
+        let sown = growing.filter_map(|growing| growing.value.sown.ok());
+        let first = sown.fold(start, |first, sown| {
+            if sown.value < first.value {
+                sown
+            } else {
+                first
+            }
+        });
+        let horizon = Horizon::spanning(first.value, last.value);
+        if horizon.weeks() > LONGEST_WEEKS {
+            let cause = format!(
+                "the plan spans {} weeks; at most {LONGEST_WEEKS} can be planned",
+                horizon.weeks()
+            );
+            return Err(self.found.report(
+                Problem::new(Code::PlanTooLong, cause)
+                    .at(first.span, "from here")
+                    .also(last.span, "to here")
+                    .remedy("begin later, or correct the year of one of the two dates"),
+            ));
+        }
+        Ok(horizon)
+    }
+
+    /// The weather record, if it is sound and holds the plan's span.
+    fn weather(&mut self, raw: RawPlace, horizon: Read<Horizon>) -> Read<Record> {
+        match place::check(raw, &mut self.found, &mut self.assumed)? {
+            WeatherFrom::Means(monthly, years, seed) => {
+                Ok(place::generated(&monthly, years, seed, horizon?))
+            }
+            WeatherFrom::File(name) => {
+                let mut found = Findings::default();
+                let (source, read) = (self.read_weather)(&name.value, &mut found);
+                let record = read.and_then(|()| weather::read(&source, &mut found));
+                self.weather = Some((source, found));
+                let record = record?;
+                let (found, assumed) = (&mut self.found, &mut self.assumed);
+                place::check_cover(&record, horizon?, name.span, found, assumed)?;
+                Ok(record)
+            }
+        }
+    }
+}
+
+/// The days that several sections need, as given.
+struct Days {
+    start: Read<Given<Date>>,
+    feast: Read<Given<Date>>,
+    rain_date: Read<Option<Given<Date>>>,
+    moves_up: Read<Option<Given<Date>>>,
+}
+
+impl Days {
+    fn of(raw: &Document) -> Self {
+        let (project, calendar) = (peek(&raw.project), peek(&raw.calendar));
+        Self {
+            start: calendar.and_then(|raw| raw.start),
+            feast: project.and_then(|raw| raw.feast),
+            rain_date: project.and_then(|raw| raw.rain_date),
+            moves_up: calendar.and_then(|raw| raw.moves_up),
+        }
+    }
+
+    /// The last day that matters.
+    fn last(&self) -> Read<Given<Date>> {
+        Ok(self.rain_date?.unwrap_or(self.feast?))
+    }
+
+    /// The day of moving up, if it falls within the plan.
+    fn moves_up_within(&self) -> Option<Date> {
+        let (start, last) = (self.start.ok()?.value, self.last().ok()?.value);
+        let day = self.moves_up.ok()??.value;
+        (start < day && day <= last).then_some(day)
+    }
+}

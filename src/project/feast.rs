@@ -1,0 +1,167 @@
+//! The section [project]: name, feast, rain date, when the kitchen needs the harvest.
+
+use crate::calendar::{Date, plus_days};
+use crate::diagnostic::{Code, Findings, Given, Problem, Read};
+use crate::garden::{Feast, Grade, SchoolYear};
+
+use super::assumed::Assumed;
+use super::dates::in_order;
+use super::kind::{count, date, text};
+use super::table::Table;
+
+/// School days between delivery and feast, where the file does not say when the kitchen
+/// needs the harvest.
+const KITCHEN_DAYS: usize = 2;
+
+/// The section as given.
+pub struct RawProject {
+    pub name: Read<Given<String>>,
+    pub school: Read<Option<Given<String>>>,
+    pub feast: Read<Given<Date>>,
+    pub rain_date: Read<Option<Given<Date>>>,
+    pub deliver_by: Read<Option<Given<Date>>>,
+    portions: Read<Option<Given<u32>>>,
+    adults: Read<Option<Given<u32>>>,
+}
+
+/// Reads the section.
+pub fn read(t: &mut Table<'_, '_>) -> RawProject {
+    RawProject {
+        name: t.need("name", "\"Soup day\"", text),
+        school: t.maybe("school", text),
+        feast: t.need("feast", "2027-10-08", date),
+        rain_date: t.maybe("rain_date", date),
+        deliver_by: t.maybe("deliver_by", date),
+        portions: t.maybe("portions", count(1..=100_000)),
+        adults: t.maybe("adults", count(0..=100_000)),
+    }
+}
+
+/// The feast, if its days are in order and school is in.
+pub fn check(
+    raw: &RawProject,
+    start: Read<Given<Date>>,
+    year: Read<&SchoolYear>,
+    grades: Read<&[Grade]>,
+    findings: &mut Findings,
+    assumed: &mut Assumed,
+) -> Read<Feast> {
+    let order = check_order(raw, start, findings);
+    let open = year.and_then(|year| check_school_days(raw, year, findings));
+    let portions = check_portions(raw, grades, findings, assumed);
+    order?;
+    open?;
+    let day = raw.feast?.value;
+    let deliver_by = match raw.deliver_by? {
+        Some(given) => given.value,
+        None => usual_delivery(day, year?, assumed),
+    };
+    Ok(Feast {
+        day,
+        rain_date: raw.rain_date?.map(|given| given.value),
+        deliver_by,
+        portions: portions?,
+    })
+}
+
+/// start <= deliver_by <= feast <= rain_date.
+fn check_order(raw: &RawProject, start: Read<Given<Date>>, findings: &mut Findings) -> Read<()> {
+    let given = [
+        ("start", start.ok()),
+        ("deliver_by", raw.deliver_by.ok().flatten()),
+        ("feast", raw.feast.ok()),
+        ("rain_date", raw.rain_date.ok().flatten()),
+    ];
+    let dates: Vec<(&str, Given<Date>)> = given
+        .into_iter()
+        .filter_map(|(key, date)| Some((key, date?)))
+        .collect();
+    let mut result = Ok(());
+    for pair in dates.windows(2) {
+        let [first, second] = pair else { continue };
+        if let Err(reported) = in_order(*first, *second, findings) {
+            result = Err(reported);
+        }
+    }
+    result
+}
+
+fn check_school_days(raw: &RawProject, year: &SchoolYear, findings: &mut Findings) -> Read<()> {
+    let feast = school_day("feast", raw.feast?, year, findings);
+    let rain = match raw.rain_date? {
+        Some(day) => school_day("rain_date", day, year, findings),
+        None => Ok(()),
+    };
+    feast.and(rain)
+}
+
+fn school_day(key: &str, day: Given<Date>, year: &SchoolYear, findings: &mut Findings) -> Read<()> {
+    if year.school_is_in(day.value) {
+        return Ok(());
+    }
+    let reason = if let Some(pause) = year.break_on(day.value) {
+        format!("it lies in the break \"{}\"", pause.name)
+    } else if year.days_off.contains(&day.value) {
+        "it is one of `days_off`".to_owned()
+    } else if year.term_on(day.value).is_none() {
+        "it lies in no term".to_owned()
+    } else {
+        format!("it is a {}", day.value.format("%A"))
+    };
+    let near = (1..=28)
+        .flat_map(|n| [plus_days(day.value, -n), plus_days(day.value, n)])
+        .find(|d| year.school_is_in(*d));
+    let remedy = match near {
+        Some(near) => format!("choose a school day; the nearest is {near}"),
+        None => "choose a school day, or extend the terms".to_owned(),
+    };
+    Err(findings.report(
+        Problem::new(Code::NotASchoolDay, format!("`{key}` is not a school day"))
+            .at(day.span, reason)
+            .remedy(remedy),
+    ))
+}
+
+fn check_portions(
+    raw: &RawProject,
+    grades: Read<&[Grade]>,
+    findings: &mut Findings,
+    assumed: &mut Assumed,
+) -> Read<u32> {
+    let (portions, adults) = (raw.portions?, raw.adults?);
+    match (portions, adults) {
+        (Some(_), Some(adults)) => Err(findings.report(
+            Problem::new(
+                Code::ConflictingKeys,
+                "`portions` already counts the adults",
+            )
+            .at(adults.span, "")
+            .remedy("give `portions` or `adults`, not both"),
+        )),
+        (Some(portions), None) => Ok(portions.value),
+        (None, adults) => {
+            let children: u32 = grades?
+                .iter()
+                .flat_map(|grade| &grade.classes)
+                .map(|class| class.children)
+                .sum();
+            let adults = adults.map_or(0, |given| given.value);
+            let portions = children + adults;
+            let why = format!("{children} children and {adults} adults");
+            assumed.note(format!("portions = {portions}"), why);
+            Ok(portions)
+        }
+    }
+}
+
+fn usual_delivery(feast: Date, year: &SchoolYear, assumed: &mut Assumed) -> Date {
+    let (day, why) = match year.school_days_before(feast, KITCHEN_DAYS) {
+        Some(day) if day >= year.start => (day, "two school days before the feast"),
+        _ => (
+            feast,
+            "no two school days lie between the start and the feast",
+        ),
+    };
+    assumed.note(format!("deliver_by = {day}"), why);
+    day
+}

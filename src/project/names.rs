@@ -1,0 +1,52 @@
+//! Names in messages: quoted, cut to a bearable length, and the nearest known one.
+
+/// The longest part of a user's text that a message repeats.
+const LONGEST_QUOTE: usize = 40;
+
+/// A text in quotes, without control characters, cut if it is long.
+pub fn quote(text: &str) -> String {
+    let mut quoted: String = text
+        .chars()
+        .take(LONGEST_QUOTE)
+        .map(|c| if c.is_control() { ' ' } else { c })
+        .collect();
+    if text.chars().nth(LONGEST_QUOTE).is_some() {
+        quoted += "...";
+    }
+    format!("\"{quoted}\"")
+}
+
+/// A short list of names for a message: `"2", "3", "4" and 12 more`.
+pub fn listed<'n>(names: impl IntoIterator<Item = &'n str>) -> String {
+    const MOST: usize = 12;
+    let names: Vec<&str> = names.into_iter().collect();
+    let shown: Vec<String> = names.iter().take(MOST).map(|n| quote(n)).collect();
+    match names.len().saturating_sub(MOST) {
+        0 => shown.join(", "),
+        more => format!("{} and {more} more", shown.join(", ")),
+    }
+}
+
+/// The known name that is most like `name`, if one is near.
+pub fn near<'n>(name: &str, known: impl IntoIterator<Item = &'n str>) -> Option<&'n str> {
+    if name.len() > LONGEST_QUOTE {
+        return None;
+    }
+    let name = name.trim().to_lowercase();
+    let bearable = (name.chars().count() / 3).max(1);
+    known
+        .into_iter()
+        .map(|other| (distance(&name, &other.to_lowercase()), other))
+        .filter(|(far, _)| *far <= bearable)
+        .min_by_key(|(far, _)| *far)
+        .map(|(_, other)| other)
+}
+
+/// Letters to change; a name that only leaves out a last part ("onion (from seed)") is near.
+fn distance(name: &str, other: &str) -> usize {
+    let first_word = other.split([' ', '(']).next().unwrap_or_default();
+    if name.len() > 3 && (first_word == name || other.ends_with(&format!(" {name}"))) {
+        return 1;
+    }
+    strsim::damerau_levenshtein(name, other)
+}

@@ -1,0 +1,193 @@
+//! The section [place]: latitude, and the weather as a file or as monthly means.
+
+use crate::calendar::Horizon;
+use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span};
+use crate::units::{Celsius, Millimetres};
+use crate::weather::Record;
+use crate::weather::generator::{Monthly, generate};
+
+use chrono::Datelike;
+
+use super::assumed::Assumed;
+use super::kind::{Value, count, exactly, number, table, text};
+use super::table::Table;
+
+/// Rain on a day with rain where the file does not give the number of such days
+/// (common practice: about 6 mm).
+const RAIN_PER_DAY: f64 = 6.0;
+
+/// Most guessed days with rain in a month.
+const MOST_RAIN_DAYS: f64 = 25.0;
+
+/// Weather years that are generated where the file does not say how many.
+const USUAL_YEARS: u32 = 30;
+
+/// Fewer weather years than this are mentioned in every report.
+const FEW_YEARS: usize = 10;
+
+const EXAMPLE: &str = "[-7, -6, -2, 5, 12, 17, 20, 19, 15, 8, 1, -4]";
+
+/// The section as given.
+pub struct RawPlace {
+    span: Span,
+    pub latitude: Read<Given<f64>>,
+    weather: Read<Option<Given<String>>>,
+    monthly: Read<Option<Given<RawMonthly>>>,
+}
+
+struct RawMonthly {
+    tmin: Read<Given<[f64; 12]>>,
+    tmax: Read<Given<[f64; 12]>>,
+    rain: Read<Given<[f64; 12]>>,
+    rain_days: Read<Option<Given<[f64; 12]>>>,
+    years: Read<Option<Given<u32>>>,
+    seed: Read<Option<Given<u32>>>,
+}
+
+/// Where the weather comes from.
+pub enum WeatherFrom {
+    /// A file, by its name.
+    File(Given<String>),
+    /// Monthly means, how many years, and the seed.
+    Means(Box<Monthly>, u32, u64),
+}
+
+/// Reads the section.
+pub fn read(t: &mut Table<'_, '_>) -> RawPlace {
+    RawPlace {
+        span: t.span(),
+        latitude: t.need("latitude", "44.3", number(-66.0..=66.0)),
+        weather: t.maybe("weather", text),
+        monthly: t.maybe("monthly", table("`monthly`", read_monthly)),
+    }
+}
+
+fn read_monthly(t: &mut Table<'_, '_>) -> RawMonthly {
+    let temperature = || months(-60.0, 60.0);
+    RawMonthly {
+        tmin: t.need("tmin_c", EXAMPLE, temperature()),
+        tmax: t.need("tmax_c", EXAMPLE, temperature()),
+        rain: t.need("rain_mm", EXAMPLE, months(0.0, 3000.0)),
+        rain_days: t.maybe("rain_days", months(0.0, 31.0)),
+        years: t.maybe("years", count(10..=200)),
+        seed: t.maybe("seed", count(0..=u32::MAX)),
+    }
+}
+
+fn months(least: f64, most: f64) -> impl Fn(&Value<'_>, &mut Findings) -> Read<[f64; 12]> {
+    exactly::<12>(number(least..=most), "January first")
+}
+
+/// Where the weather comes from: exactly one of `weather` and `monthly`.
+pub fn check(raw: RawPlace, findings: &mut Findings, assumed: &mut Assumed) -> Read<WeatherFrom> {
+    match (raw.weather?, raw.monthly?) {
+        (Some(name), None) => Ok(WeatherFrom::File(name)),
+        (None, Some(monthly)) => check_monthly(monthly.value, findings, assumed),
+        (Some(name), Some(monthly)) => Err(findings.report(
+            Problem::new(Code::ConflictingKeys, "the weather is given twice")
+                .at(monthly.span, "as monthly means")
+                .also(name.span, "and as a file")
+                .remedy("leave one; daily weather of past years is the better one"),
+        )),
+        (None, None) => Err(findings.report(
+            Problem::new(Code::MissingKey, "the section [place] gives no weather")
+                .at(raw.span, "")
+                .remedy(
+                    "add `weather = \"weather.csv\"`, or monthly means with \
+                     `monthly = { tmin_c = [...], tmax_c = [...], rain_mm = [...] }`",
+                ),
+        )),
+    }
+}
+
+fn check_monthly(
+    raw: RawMonthly,
+    findings: &mut Findings,
+    assumed: &mut Assumed,
+) -> Read<WeatherFrom> {
+    let (tmin, tmax) = (raw.tmin?, raw.tmax?);
+    if let Some(month) = tmin
+        .value
+        .iter()
+        .zip(tmax.value)
+        .position(|(lo, hi)| *lo > hi)
+    {
+        let cause = format!(
+            "in month {} the lowest temperature is above the highest",
+            month + 1
+        );
+        return Err(findings.report(
+            Problem::new(Code::LowAboveExpected, cause)
+                .at(tmin.span, "lowest")
+                .also(tmax.span, "highest")
+                .remedy("correct one of the two"),
+        ));
+    }
+    let rain = raw.rain?.value;
+    let rain_days = match raw.rain_days? {
+        Some(given) => given.value,
+        None => {
+            let why =
+                format!("{RAIN_PER_DAY} mm on a day with rain, at most {MOST_RAIN_DAYS} days");
+            assumed.note("rain_days", why);
+            rain.map(|mm| (mm / RAIN_PER_DAY).min(MOST_RAIN_DAYS))
+        }
+    };
+    let monthly = Monthly {
+        tmin: tmin.value.map(Celsius),
+        tmax: tmax.value.map(Celsius),
+        rain: rain.map(Millimetres),
+        rain_days,
+    };
+    let years = raw.years?.map_or(USUAL_YEARS, |given| given.value);
+    let seed = raw.seed?.map_or(1, |given| given.value.into());
+    assumed.note(
+        "weather from monthly means",
+        format!("{years} years made up from the means; no thermometer saw them"),
+    );
+    Ok(WeatherFrom::Means(Box::new(monthly), years, seed))
+}
+
+/// Generated weather that holds the plan's span `years` times.
+pub fn generated(monthly: &Monthly, years: u32, seed: u64, horizon: Horizon) -> Record {
+    let over = horizon.last().year() - horizon.first().year();
+    let whole = years + u32::try_from(over).unwrap_or(0);
+    let first = horizon.first().year() - i32::try_from(whole).unwrap_or(0);
+    generate(monthly, first, whole, seed)
+}
+
+/// Reports it if the weather does not hold the plan's span once; notes it if only a few times.
+pub fn check_cover(
+    record: &Record,
+    horizon: Horizon,
+    at: Span,
+    findings: &mut Findings,
+    assumed: &mut Assumed,
+) -> Read<()> {
+    match record.years(horizon).len() {
+        0 => {
+            let cause = format!(
+                "the weather does not cover the plan's days from {} to {} in any year",
+                horizon.first(),
+                horizon.last()
+            );
+            let last = record.days().len() as i64 - 1;
+            let label = format!(
+                "it holds {} to {}",
+                record.first(),
+                crate::calendar::plus_days(record.first(), last)
+            );
+            Err(findings.report(
+                Problem::new(Code::WeatherTooShort, cause)
+                    .at(at, label)
+                    .remedy("give daily weather of at least two years, better of ten or more"),
+            ))
+        }
+        n if n < FEW_YEARS => {
+            let why = "chances counted on so few years are rough; ten or more are better";
+            assumed.note(format!("only {n} weather years"), why);
+            Ok(())
+        }
+        _ => Ok(()),
+    }
+}

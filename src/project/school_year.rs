@@ -1,0 +1,178 @@
+//! The section [calendar]: terms, breaks and days off, in order and without overlap.
+
+use crate::calendar::Date;
+use crate::diagnostic::{Code, Findings, Given, Problem, Read};
+use crate::garden::{Break, Care, SchoolYear, Term};
+
+use super::assumed::Assumed;
+use super::dates::in_order;
+use super::kind::{date, list, some, table, text, word};
+use super::names::quote;
+use super::table::Table;
+
+const CARE: [(&str, Care); 3] = [
+    ("none", Care::Nobody),
+    ("staff", Care::Staff),
+    ("families", Care::Families),
+];
+
+/// The section as given.
+pub struct RawSchoolYear {
+    pub start: Read<Given<Date>>,
+    pub moves_up: Read<Option<Given<Date>>>,
+    terms: Read<Given<Vec<Given<RawSpan>>>>,
+    breaks: Read<Option<Given<Vec<Given<RawBreak>>>>>,
+    days_off: Read<Option<Given<Vec<Given<Date>>>>>,
+}
+
+/// A named span of days.
+struct RawSpan {
+    name: Read<Given<String>>,
+    from: Read<Given<Date>>,
+    to: Read<Given<Date>>,
+}
+
+struct RawBreak {
+    span: RawSpan,
+    care: Read<Option<Given<Care>>>,
+}
+
+/// A named span whose days are in order.
+struct Days {
+    name: Given<String>,
+    from: Given<Date>,
+    to: Given<Date>,
+}
+
+/// Reads the section.
+pub fn read(t: &mut Table<'_, '_>) -> RawSchoolYear {
+    let example = "[{ name = \"Spring\", from = 2027-01-11, to = 2027-06-18 }]";
+    RawSchoolYear {
+        start: t.need("start", "2027-01-11", date),
+        moves_up: t.maybe("moves_up", date),
+        terms: t.need("terms", example, some(table("this term", read_span))),
+        breaks: t.maybe("breaks", list(table("this break", read_break))),
+        days_off: t.maybe("days_off", list(date)),
+    }
+}
+
+fn read_span(t: &mut Table<'_, '_>) -> RawSpan {
+    RawSpan {
+        name: t.need("name", "\"Spring\"", text),
+        from: t.need("from", "2027-01-11", date),
+        to: t.need("to", "2027-06-18", date),
+    }
+}
+
+fn read_break(t: &mut Table<'_, '_>) -> RawBreak {
+    RawBreak {
+        span: read_span(t),
+        care: t.maybe("care", word(&CARE)),
+    }
+}
+
+/// The school year, if every part of it is sound. `moves_up` is as given.
+pub fn check(
+    raw: RawSchoolYear,
+    findings: &mut Findings,
+    assumed: &mut Assumed,
+) -> Read<SchoolYear> {
+    let terms = raw
+        .terms
+        .and_then(|terms| check_terms(terms.value, findings));
+    let breaks = match raw.breaks {
+        Ok(Some(breaks)) => check_breaks(breaks.value, findings, assumed),
+        Ok(None) => Ok(Vec::new()),
+        Err(reported) => Err(reported),
+    };
+    let mut days_off: Vec<Date> = raw.days_off?.map_or_else(Vec::new, |days| {
+        days.value.iter().map(|d| d.value).collect()
+    });
+    days_off.sort_unstable();
+    days_off.dedup();
+    Ok(SchoolYear {
+        start: raw.start?.value,
+        moves_up: raw.moves_up?.map(|day| day.value),
+        terms: terms?,
+        breaks: breaks?,
+        days_off,
+    })
+}
+
+fn check_terms(raw: Vec<Given<RawSpan>>, findings: &mut Findings) -> Read<Vec<Term>> {
+    let spans: Vec<Read<Days>> = raw
+        .into_iter()
+        .map(|term| days(term.value, findings))
+        .collect();
+    let mut spans = spans.into_iter().collect::<Read<Vec<Days>>>()?;
+    apart("terms", &mut spans, |days| days, findings)?;
+    Ok(spans
+        .into_iter()
+        .map(|days| Term {
+            name: days.name.value,
+            from: days.from.value,
+            to: days.to.value,
+        })
+        .collect())
+}
+
+fn check_breaks(
+    raw: Vec<Given<RawBreak>>,
+    findings: &mut Findings,
+    assumed: &mut Assumed,
+) -> Read<Vec<Break>> {
+    let spans: Vec<Read<(Days, Option<Given<Care>>)>> = raw
+        .into_iter()
+        .map(|raw| Ok((days(raw.value.span, findings)?, raw.value.care?)))
+        .collect();
+    let mut spans = spans.into_iter().collect::<Read<Vec<_>>>()?;
+    apart("breaks", &mut spans, |(days, _)| days, findings)?;
+    Ok(spans
+        .into_iter()
+        .map(|(days, care)| {
+            if care.is_none() {
+                let why = "taken to be so where a break does not say who cares";
+                assumed.note_for(&days.name.value, "care = \"none\"", why);
+            }
+            Break {
+                name: days.name.value,
+                from: days.from.value,
+                to: days.to.value,
+                care: care.map_or(Care::Nobody, |care| care.value),
+            }
+        })
+        .collect())
+}
+
+fn days(raw: RawSpan, findings: &mut Findings) -> Read<Days> {
+    let (name, from, to) = (raw.name?, raw.from?, raw.to?);
+    in_order(("from", from), ("to", to), findings)?;
+    Ok(Days { name, from, to })
+}
+
+/// Sorts spans by their first day; reports those that share a day or a name.
+fn apart<T>(
+    what: &str,
+    spans: &mut [T],
+    days: impl Fn(&T) -> &Days,
+    findings: &mut Findings,
+) -> Read<()> {
+    spans.sort_by_key(|span| days(span).from.value);
+    let mut result = Ok(());
+    for pair in spans.windows(2) {
+        let [first, second] = pair else { continue };
+        let (first, second) = (days(first), days(second));
+        if first.to.value >= second.from.value {
+            let (a, b) = (quote(&first.name.value), quote(&second.name.value));
+            let problem = Problem::new(
+                Code::SpansOverlap,
+                format!("the {what} {a} and {b} overlap"),
+            )
+            .at(second.from.span, format!("{b} begins here"))
+            .also(first.to.span, format!("{a} ends here"))
+            .remedy("let one end before the other begins");
+            result = Err(findings.report(problem));
+        }
+    }
+    result
+}

@@ -1,0 +1,158 @@
+//! Where an ingredient comes from: sown, already growing in a bed, or a perennial patch.
+
+use std::collections::BTreeMap;
+
+use crate::catalogue::Catalogue;
+use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span, peek};
+use crate::garden::{Crop, Source};
+
+use super::dish::{Around, RawIngredient};
+use super::names::{listed, near, quote};
+use super::standing::{RawGrowing, RawPatch};
+
+/// Which [[growing]] section serves which ingredient.
+pub fn growing_for(
+    names: &BTreeMap<String, usize>,
+    growing: &[Given<RawGrowing>],
+    findings: &mut Findings,
+) -> BTreeMap<usize, usize> {
+    let mut serves: BTreeMap<usize, (usize, Span)> = BTreeMap::new();
+    for (at, raw) in growing.iter().enumerate() {
+        let Ok(name) = &raw.value.for_ingredient else {
+            continue;
+        };
+        let Some(ingredient) = names.get(&name.value) else {
+            findings.report(no_such_ingredient(name, names));
+            continue;
+        };
+        match serves.get(ingredient) {
+            Some((_, first)) => {
+                findings.report(two_sources(name.span, *first, &name.value));
+            }
+            None => {
+                serves.insert(*ingredient, (at, name.span));
+            }
+        }
+    }
+    serves.into_iter().map(|(i, (at, _))| (i, at)).collect()
+}
+
+fn no_such_ingredient(name: &Given<String>, names: &BTreeMap<String, usize>) -> Problem {
+    let list = listed(names.keys().map(String::as_str));
+    let remedy = match near(&name.value, names.keys().map(String::as_str)) {
+        Some(other) => format!("did you mean {}? The ingredients are {list}", quote(other)),
+        None => format!("the ingredients are {list}"),
+    };
+    let cause = format!("the dish has no ingredient {}", quote(&name.value));
+    Problem::new(Code::NoSuchIngredient, cause)
+        .at(name.span, "")
+        .remedy(remedy)
+}
+
+fn two_sources(second: Span, first: Span, name: &str) -> Problem {
+    let cause = format!("the ingredient {} comes from two places", quote(name));
+    Problem::new(Code::TwoSources, cause)
+        .at(second, "here")
+        .also(first, "and here")
+        .remedy("leave one; for a second place add a second ingredient with its own `name`")
+}
+
+/// Where the ingredient comes from.
+pub fn source(
+    raw: &RawIngredient,
+    crop: &Crop,
+    growing: Option<usize>,
+    around: &Around<'_>,
+    findings: &mut Findings,
+) -> Read<Source> {
+    let (growing_list, patches) = (around.growing?, around.patches?);
+    let patch = match peek(&raw.patch)? {
+        Some(id) => Some((find_patch(id, patches, findings)?, id.span)),
+        None => None,
+    };
+    let standing = growing.and_then(|at| Some((at, &growing_list.get(at)?.value)));
+    match (patch, standing) {
+        (Some((_, span)), Some((_, standing))) => {
+            let first = peek(&standing.for_ingredient)?;
+            Err(findings.report(two_sources(span, first.span, &first.value)))
+        }
+        (Some((at, span)), None) => {
+            let other = patches.get(at).map(|patch| &patch.value.crop);
+            same_crop(crop, other, span, around.catalogue, findings)?;
+            Ok(Source::Patch(at))
+        }
+        (None, standing) if crop.methods.is_empty() => {
+            let at = raw.crop.as_ref().map_or(raw.span, |name| name.span);
+            let cause = format!("{} cannot be sown for the feast", crop.name);
+            let label = match standing {
+                Some(_) => "a perennial is picked from a patch, not from [[growing]]",
+                None => "a perennial is picked from a patch that already stands",
+            };
+            Err(
+                findings.report(Problem::new(Code::NeedsAPatch, cause).at(at, label).remedy(
+                    "add a section [[patch]] and name it here with `patch = \"...\"`, \
+                 or take another crop",
+                )),
+            )
+        }
+        (None, Some((at, standing))) => {
+            let span = peek(&standing.for_ingredient)?.span;
+            same_crop(crop, Some(&standing.crop), span, around.catalogue, findings)?;
+            Ok(Source::Growing(at))
+        }
+        (None, None) => Ok(Source::Sown),
+    }
+}
+
+fn find_patch(
+    id: &Given<String>,
+    patches: &[Given<RawPatch>],
+    findings: &mut Findings,
+) -> Read<usize> {
+    let ids = || patches.iter().filter_map(|p| p.value.id.as_ref().ok());
+    let names = || ids().map(|id| id.value.as_str());
+    let found = patches.iter().position(|p| {
+        p.value
+            .id
+            .as_ref()
+            .is_ok_and(|other| other.value == id.value)
+    });
+    found.ok_or_else(|| {
+        let remedy = match near(&id.value, names()) {
+            Some(other) => format!("did you mean {}?", quote(other)),
+            None if patches.is_empty() => "add a section [[patch]]".to_owned(),
+            None => format!("the patches are {}", listed(names())),
+        };
+        let cause = format!("there is no patch with the id {}", quote(&id.value));
+        findings.report(
+            Problem::new(Code::NoSuchPatch, cause)
+                .at(id.span, "")
+                .remedy(remedy),
+        )
+    })
+}
+
+/// What stands is the ingredient's crop.
+fn same_crop(
+    crop: &Crop,
+    other: Option<&Read<Given<String>>>,
+    span: Span,
+    catalogue: &Catalogue,
+    findings: &mut Findings,
+) -> Read<()> {
+    let Some(Ok(other)) = other else {
+        return Ok(());
+    };
+    match catalogue.get(&other.value) {
+        Some(standing) if standing.name != crop.name => {
+            let cause = format!("{} cannot serve as {}", other.value, crop.name);
+            Err(findings.report(
+                Problem::new(Code::CropDiffers, cause)
+                    .at(span, format!("the ingredient is {}", crop.name))
+                    .also(other.span, format!("this is {}", other.value))
+                    .remedy("correct one of the two crops"),
+            ))
+        }
+        _ => Ok(()),
+    }
+}

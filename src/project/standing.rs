@@ -1,0 +1,194 @@
+//! What already stands: [[growing]] in the beds, perennial [[patch]]es, and [[area]]s that
+//! are never planted.
+
+use crate::calendar::Date;
+use crate::catalogue::Catalogue;
+use crate::diagnostic::{Code, Findings, Given, Problem, Read, peek};
+use crate::garden::{Area, Bed, Growing, Patch, Position};
+use crate::units::{Kilograms, Metres};
+
+use super::bed::{self, RawBed, position, size};
+use super::crop::find_crop;
+use super::dates::in_order;
+use super::kind::{count, date, flag, number, text};
+use super::names::quote;
+use super::table::Table;
+
+/// A [[growing]] section as given.
+pub struct RawGrowing {
+    pub crop: Read<Given<String>>,
+    bed: Read<Given<String>>,
+    first_strip: Read<Option<Given<u32>>>,
+    strips: Read<Given<u32>>,
+    pub sown: Read<Given<Date>>,
+    as_plants: Read<Option<Given<bool>>>,
+    pub for_ingredient: Read<Given<String>>,
+}
+
+/// Reads a [[growing]] section.
+pub fn read_growing(t: &mut Table<'_, '_>) -> RawGrowing {
+    RawGrowing {
+        crop: t.need("crop", "\"garlic\"", text),
+        bed: t.need("bed", "\"1\"", text),
+        first_strip: t.maybe("first_strip", count(1..=1000)),
+        strips: t.need("strips", "4", count(1..=1000)),
+        sown: t.need("sown", "2026-10-12", date),
+        as_plants: t.maybe("as_plants", flag),
+        for_ingredient: t.need("for", "\"garlic\"", text),
+    }
+}
+
+/// What grows already, if it fits into its beds.
+pub fn check_growing(
+    raw: &[Given<RawGrowing>],
+    raw_beds: &[Given<RawBed>],
+    beds: Read<&[Bed]>,
+    feast: Read<Given<Date>>,
+    findings: &mut Findings,
+) -> Read<Vec<Growing>> {
+    let checked: Vec<Read<(Growing, Given<u32>)>> = raw
+        .iter()
+        .map(|given| {
+            let raw = &given.value;
+            let bed = peek(&raw.bed);
+            let at = bed.and_then(|id| bed::find(raw_beds, id, findings));
+            if let (Ok(sown), Ok(feast)) = (raw.sown, feast) {
+                in_order(("sown", sown), ("feast", feast), findings)?;
+            }
+            let strips = raw.strips?;
+            let growing = Growing {
+                bed: at?,
+                first_strip: raw
+                    .first_strip?
+                    .map_or(0, |first| first.value.saturating_sub(1)),
+                strips: strips.value,
+                sown: raw.sown?.value,
+                as_plants: raw.as_plants?.is_some_and(|given| given.value),
+            };
+            within_bed(&growing, strips, beds?, findings)?;
+            Ok((growing, strips))
+        })
+        .collect();
+    let checked: Vec<(Growing, Given<u32>)> = checked.into_iter().collect::<Read<_>>()?;
+    apart(&checked, findings)?;
+    Ok(checked.into_iter().map(|(growing, _)| growing).collect())
+}
+
+fn within_bed(
+    growing: &Growing,
+    strips: Given<u32>,
+    beds: &[Bed],
+    findings: &mut Findings,
+) -> Read<()> {
+    let Some(bed) = beds.get(growing.bed.0) else {
+        return Ok(());
+    };
+    let (last, has) = (growing.first_strip + growing.strips, bed.strips());
+    if last <= has {
+        return Ok(());
+    }
+    let cause = format!(
+        "this reaches to strip {last}, but bed {} has {has}",
+        quote(&bed.id)
+    );
+    let remedy = "a strip is 30 cm of the bed's length; correct `first_strip` or `strips`";
+    Err(findings.report(
+        Problem::new(Code::OutsideBed, cause)
+            .at(strips.span, "")
+            .remedy(remedy),
+    ))
+}
+
+fn apart(growing: &[(Growing, Given<u32>)], findings: &mut Findings) -> Read<()> {
+    let mut order: Vec<&(Growing, Given<u32>)> = growing.iter().collect();
+    order.sort_by_key(|(g, _)| (g.bed, g.first_strip));
+    let mut result = Ok(());
+    for pair in order.windows(2) {
+        let [(first, first_given), (second, second_given)] = pair else {
+            continue;
+        };
+        if first.bed == second.bed && first.first_strip + first.strips > second.first_strip {
+            let cause = "two [[growing]] sections stand on the same strip";
+            result = Err(findings.report(
+                Problem::new(Code::StripsOverlap, cause)
+                    .at(second_given.span, "this one")
+                    .also(first_given.span, "and this one")
+                    .remedy("correct `first_strip` or `strips`; strips count from 1"),
+            ));
+        }
+    }
+    result
+}
+
+/// A [[patch]] section as given.
+pub struct RawPatch {
+    pub id: Read<Given<String>>,
+    pub crop: Read<Given<String>>,
+    pick_from: Read<Given<Date>>,
+    pick_to: Read<Given<Date>>,
+    low: Read<Given<f64>>,
+    expected: Read<Given<f64>>,
+    size: Read<Option<Given<(Metres, Metres)>>>,
+    at: Read<Option<Given<Position>>>,
+}
+
+/// Reads a [[patch]] section.
+pub fn read_patch(t: &mut Table<'_, '_>) -> RawPatch {
+    RawPatch {
+        id: t.need("id", "\"strawberries\"", text),
+        crop: t.need("crop", "\"strawberry\"", text),
+        pick_from: t.need("pick_from", "2027-06-01", date),
+        pick_to: t.need("pick_to", "2027-06-25", date),
+        low: t.need("low_kg", "1.5", number(0.0..=10_000.0)),
+        expected: t.need("expected_kg", "3.0", number(0.001..=10_000.0)),
+        size: t.maybe("size", size),
+        at: t.maybe("at", position),
+    }
+}
+
+/// One patch, if every part of it is sound.
+pub fn check_patch(raw: &RawPatch, catalogue: &Catalogue, findings: &mut Findings) -> Read<Patch> {
+    let crop = peek(&raw.crop);
+    let crop = crop.and_then(|name| find_crop(name, catalogue, findings));
+    if let (Ok(from), Ok(to)) = (raw.pick_from, raw.pick_to) {
+        in_order(("pick_from", from), ("pick_to", to), findings)?;
+    }
+    let (low, expected) = (raw.low?, raw.expected?);
+    if let Some(problem) = low_above(("low_kg", low), ("expected_kg", expected)) {
+        return Err(findings.report(problem));
+    }
+    Ok(Patch {
+        id: peek(&raw.id)?.value.clone(),
+        crop: crop?.name.clone(),
+        pick_from: raw.pick_from?.value,
+        pick_to: raw.pick_to?.value,
+        low: Kilograms(low.value),
+        expected: Kilograms(expected.value),
+        size: raw.size?.map(|given| given.value),
+        at: raw.at?.map(|given| given.value),
+    })
+}
+
+/// The problem that a poor year gives more than an ordinary one.
+pub fn low_above(low: (&str, Given<f64>), expected: (&str, Given<f64>)) -> Option<Problem> {
+    let ((low_key, low), (expected_key, expected)) = (low, expected);
+    let cause = format!("`{low_key}` is more than `{expected_key}`");
+    (low.value > expected.value).then(|| {
+        Problem::new(Code::LowAboveExpected, cause)
+            .at(low.span, "in a poor year")
+            .also(expected.span, "in an ordinary year")
+            .remedy("a poor year cannot give more than an ordinary one")
+    })
+}
+
+/// Reads an [[area]] section.
+pub fn read_area(t: &mut Table<'_, '_>) -> Read<Area> {
+    let name = t.need("name", "\"seating\"", text);
+    let size = t.need("size", "{ length_m = 3.0, width_m = 2.0 }", size);
+    let at = t.need("at", "{ x_m = 0.0, y_m = 6.0 }", position);
+    Ok(Area {
+        name: name?.value,
+        size: size?.value,
+        at: at?.value,
+    })
+}
