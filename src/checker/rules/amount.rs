@@ -57,7 +57,7 @@ fn numbers(planting: &Planting<'_>, need: &Need) -> Vec<Fault> {
 fn plantings(run: &Run<'_>, at: IngredientAt) -> Option<Fault> {
     let ingredient = &run.garden[at];
     let got = run.plantings.iter().filter(|p| p.at == at).count();
-    let most = ingredient.max_sowings.max(1) as usize;
+    let most = ingredient.most_plantings().max(1) as usize;
     let of = Subject::Ingredient(ingredient.name.clone());
     differs(
         of,
