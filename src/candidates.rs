@@ -108,8 +108,9 @@ pub struct Candidate {
     pub fragile: u32,
     /// Steps not done by the children who sowed.
     pub by_others: u32,
-    /// Weeks that its seedlings are older than they need be.
-    pub late_weeks: u32,
+    /// Weeks that its seedlings are older than they need be, and whole weeks that its harvest
+    /// waits for the feast.
+    pub idle_weeks: u32,
 }
 
 /// All candidates of a garden.
@@ -153,6 +154,31 @@ impl Candidates {
     pub fn without_needless(mut self, garden: &Garden) -> Self {
         self.all = dominance::keep_best(garden, &self.plots, self.all);
         self
+    }
+
+    /// The same with the least amounts, for ingredients whose ready years do not hang on more:
+    /// those of one sowing.
+    #[must_use]
+    pub fn with_least_amounts(&self, garden: &Garden) -> Self {
+        let mut least = self.clone();
+        for candidate in &mut least.all {
+            if garden[candidate.ingredient].max_sowings == 1 {
+                candidate.amounts.keep_least();
+            }
+        }
+        least
+    }
+
+    /// Only the candidates for which `keep` holds.
+    #[must_use]
+    pub fn only(&self, keep: impl Fn(&Candidate) -> bool) -> Self {
+        let all = self.all.iter().filter(|c| keep(c)).cloned().collect();
+        Self {
+            all,
+            plots: self.plots.clone(),
+            dropped: self.dropped.clone(),
+            years: self.years,
+        }
     }
 
     /// Least number of ready years for a planting, or an ingredient, to count at all.

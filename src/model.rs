@@ -2,6 +2,7 @@
 //! followed in order; what it returns is plain data that the checker has yet to see.
 
 mod aims;
+mod board;
 mod columns;
 mod decode;
 mod grown_share;
@@ -12,6 +13,7 @@ mod rules;
 mod solver;
 mod stages;
 mod strips;
+mod years_bound;
 
 use std::time::Duration;
 
@@ -19,11 +21,11 @@ use crate::candidates::Candidates;
 use crate::garden::Garden;
 use crate::plan::Plan;
 
+use board::{Board, Places};
 use columns::Columns;
 use layout::{Chosen, lay_out};
-use program::Program;
 use solver::{Deadline, Unsolved};
-use stages::{Staged, in_the_pot, later_aims};
+use stages::Staged;
 
 pub use reasons::{Impossible, LeftOut, Pressure, Why};
 
@@ -76,15 +78,8 @@ pub fn solve(garden: &Garden, options: &Options) -> Outcome {
     }
 }
 
-/// How beds stand in the program.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Places {
-    /// By sets of plots: fewer columns; a layout is sought after the solve.
-    Projected,
-    /// Plot by plot, where no layout was found for the projected form.
-    Named,
-}
-
+/// Decides in two steps: first which plantings give the best years, with the least amounts;
+/// then, among the plantings that keep those years, how much of each and the smaller aims.
 fn decide(
     garden: &Garden,
     candidates: &Candidates,
@@ -92,54 +87,49 @@ fn decide(
     deadline: &Deadline,
     places: Places,
 ) -> Result<Outcome, Unsolved> {
-    let mut program = Program::default();
-    let columns = Columns::add(&mut program, garden, candidates);
-    let setting = rules::Setting {
-        garden,
-        candidates,
-        columns: &columns,
+    let concession = options.concession_years;
+    let least = candidates.with_least_amounts(garden);
+    let mut board = Board::new(garden, &least, places);
+    let years = stages::years(&mut board, concession, deadline)?;
+    if years.aims.len() < stages::ABOUT_YEARS.len() {
+        let reasons = reasons::impossible(garden, candidates, &board.columns, &years);
+        return Ok(Outcome::Impossible(reasons));
+    }
+    let possible = years_bound::still_possible(garden, candidates, &years.aims, concession)
+        .without_needless(garden);
+    let mut later = Board::new(garden, &possible, places);
+    let laid_out = match stages::later(&mut later, &years.aims, concession, deadline) {
+        Ok(staged) => place(&later, staged, deadline),
+        Err(Unsolved::OutOfTime) => place(&board, stages::unfinished(&board, years), deadline),
+        Err(failed) => return Err(failed),
     };
-    rules::add_rows(&mut program, &setting);
-    if places == Places::Named {
-        rules::name_plots(&mut program, &setting);
-    }
-    let first = in_the_pot(&program, &setting, deadline)?;
-    if first
-        .aims
-        .iter()
-        .any(|a| a.value < garden.ingredients.len() as f64)
-    {
-        return Ok(Outcome::Impossible(reasons::impossible(
-            garden, candidates, &columns, &first,
-        )));
-    }
-    for col in &columns.in_pot {
-        program.raise(*col, 1.0);
-    }
-    let staged = later_aims(
-        &mut program,
-        &setting,
-        first,
-        options.concession_years,
-        deadline,
-    )?;
-    let chosen = chosen(candidates, &columns, &staged);
-    match lay_out(garden, candidates, &chosen, deadline) {
-        Some(parts) => {
-            let strips = strips::places(garden, candidates, &chosen, &parts);
-            Ok(Outcome::Planned(decode::plan(
-                garden,
-                candidates,
-                &chosen,
-                strips,
-                staged.aims,
-            )))
-        }
+    match laid_out {
+        Some(plan) => Ok(Outcome::Planned(plan)),
         None if places == Places::Projected => {
             decide(garden, candidates, options, deadline, Places::Named)
         }
         None => Err(Unsolved::OutOfTime),
     }
+}
+
+/// The plan of a point, if its plantings can be laid out.
+fn place(board: &Board<'_>, staged: Staged, deadline: &Deadline) -> Option<Plan> {
+    let Board {
+        garden,
+        candidates,
+        columns,
+        ..
+    } = board;
+    let chosen = chosen(candidates, columns, &staged);
+    let parts = lay_out(garden, candidates, &chosen, deadline)?;
+    let strips = strips::places(garden, candidates, &chosen, &parts);
+    Some(decode::plan(
+        garden,
+        candidates,
+        &chosen,
+        strips,
+        staged.aims,
+    ))
 }
 
 /// The plantings that are made, by ingredient and first day.

@@ -47,7 +47,7 @@ pub fn keep_best(garden: &Garden, plots: &[Plot], all: Vec<Candidate>) -> Vec<Ca
                 c.fragile,
                 c.by_others,
                 c.gaps.len(),
-                c.late_weeks,
+                c.idle_weeks,
             )
         });
         let mut best: Vec<(Candidate, Vec<Session>)> = Vec::new();
@@ -117,7 +117,7 @@ impl Tight {
     fn serves(&self, a: &Candidate, b: &Candidate) -> bool {
         a.fragile <= b.fragile
             && a.by_others <= b.by_others
-            && a.late_weeks <= b.late_weeks
+            && a.idle_weeks <= b.idle_weeks
             && a.ready.covers(&b.ready)
             && a.gaps.iter().all(|gap| b.gaps.contains(gap))
             && self.amounts_serve(a, b)

@@ -239,7 +239,8 @@ impl Search<'_> {
                 + u32::from(fragile_start || too_old_late)
                 + u32::from(window.picks.len() == 1),
             by_others: by_others(self.context.garden, self.ingredient, &steps),
-            late_weeks: nursery.map_or(0, |n| n.late_weeks),
+            idle_weeks: nursery.map_or(0, |n| n.late_weeks)
+                + waiting_weeks(self.context.garden, &window.picks),
             ready: window.ready.clone(),
             gaps,
             tasks,
@@ -293,6 +294,17 @@ pub fn bed_weeks(context: &Context<'_>, from: Date, picks: &[PickDay]) -> (usize
     )
 }
 
+/// Whole weeks from the last pick to the feast, for which the harvest is kept.
+#[must_use]
+pub fn waiting_weeks(garden: &Garden, picks: &[PickDay]) -> u32 {
+    let last = picks
+        .iter()
+        .map(PickDay::last)
+        .max()
+        .unwrap_or(garden.feast.day);
+    u32::try_from((garden.feast.day - last).num_days() / 7).unwrap_or(0)
+}
+
 /// The work of all steps in sessions.
 #[must_use]
 pub fn tasks(garden: &Garden, ingredient: &Ingredient, method: Method, steps: &Steps) -> Vec<Task> {
@@ -340,7 +352,7 @@ fn most_blocks_in_lessons(garden: &Garden, tasks: &[Task], amounts: &Amounts) ->
     (least..=most).take_while(|b| fits(*b)).last().unwrap_or(0)
 }
 
-/// Steps in the bed, on the shelf or at the harvest that others do than the children who sowed.
+/// Steps that others do than the children who sowed; a pick window counts once.
 #[must_use]
 pub fn by_others(garden: &Garden, ingredient: &Ingredient, steps: &Steps) -> u32 {
     let thin = match &steps.thin {
@@ -360,9 +372,9 @@ pub fn by_others(garden: &Garden, ingredient: &Ingredient, steps: &Steps) -> u32
         .filter(|r| strangers(r))
         .count();
     let thinned_by_adult = matches!(steps.thin, Some(Thinning::Adult(_)));
-    let picks = steps.picks.iter().filter(|p| match p {
+    let picked_by_others = steps.picks.iter().any(|p| match p {
         PickDay::Round(round) => strangers(round),
         PickDay::Families(_) => true,
     });
-    (steps_of_rounds + usize::from(thinned_by_adult) + picks.count()) as u32
+    steps_of_rounds as u32 + u32::from(thinned_by_adult) + u32::from(picked_by_others)
 }

@@ -9,7 +9,7 @@ use super::context::Context;
 use super::dropped::{DropReason, Dropped};
 use super::places::PlotSet;
 use super::rounds::rounds;
-use super::sowings::{bed_weeks, by_others, tasks};
+use super::sowings::{bed_weeks, by_others, tasks, waiting_weeks};
 use super::windows::{Seasons, Window, pick_days, windows_of};
 use super::years::YearSet;
 use super::{Candidate, Steps, least_ready_years};
@@ -152,7 +152,7 @@ fn standing(
         gaps: Vec::new(),
         fragile,
         by_others: by_others(garden, &garden[at], &steps),
-        late_weeks: 0,
+        idle_weeks: waiting_weeks(garden, &steps.picks),
         steps,
     }
 }

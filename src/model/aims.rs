@@ -54,7 +54,7 @@ pub fn objective(aim: Aim, setting: &Setting<'_>) -> Objective {
             .values()
             .map(|col| (*col, 1.0))
             .collect(),
-        Aim::Tidiness => per_candidate(&|k| all[k].late_weeks + 1),
+        Aim::Tidiness => per_candidate(&|k| all[k].idle_weeks + 1),
     };
     Objective {
         terms,

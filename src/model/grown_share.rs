@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 use crate::garden::IngredientAt;
 use crate::plan::{Aim, AimResult};
 
+use super::board::Board;
 use super::columns::of;
 use super::program::{Program, value};
 use super::rules::{Setting, add_rounded};
@@ -22,11 +23,21 @@ const MOST_SHARES: usize = 5_000;
 /// # Errors
 /// A failure of the solver.
 pub fn raise(
-    program: &mut Program,
-    setting: &Setting<'_>,
+    board: &mut Board<'_>,
     values: &mut Vec<f64>,
     deadline: &Deadline,
 ) -> Result<AimResult, Unsolved> {
+    let Board {
+        garden,
+        candidates,
+        columns,
+        program,
+    } = board;
+    let setting = &Setting {
+        garden,
+        candidates,
+        columns,
+    };
     let shares = possible_shares(setting);
     let objective = Objective {
         terms: vec![(setting.columns.least_share, 1.0)],

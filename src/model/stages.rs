@@ -3,12 +3,20 @@
 use crate::plan::{Aim, AimResult};
 
 use super::aims::{concession, hold, objective};
+use super::board::Board;
 use super::grown_share;
 use super::program::{Program, scaled, value};
-use super::rules::Setting;
 use super::solver::{Deadline, Objective, Solved, Unsolved, relaxed_bound, solve};
 
-/// What the stages brought.
+/// The aims that hang on which plantings are made, not on how much of each.
+pub const ABOUT_YEARS: [Aim; 4] = [
+    Aim::InThePot,
+    Aim::WorstIngredient,
+    Aim::AllIngredients,
+    Aim::WholeDish,
+];
+
+/// A point and how far each aim so far is reached and proved.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Staged {
     /// One value per column.
@@ -17,71 +25,109 @@ pub struct Staged {
     pub aims: Vec<AimResult>,
 }
 
-/// Solves for the first aim alone: as many ingredients in the pot as can be.
+/// Solves for the aims about years, in order. Stops after the first one if not every
+/// ingredient can be in the pot.
 ///
 /// # Errors
 /// None found in time, or a failure of the solver.
-pub fn in_the_pot(
-    program: &Program,
-    setting: &Setting<'_>,
-    deadline: &Deadline,
-) -> Result<Staged, Unsolved> {
-    let aim = objective(Aim::InThePot, setting);
-    let solved = solve(program, &scale(&aim, program), None, deadline.left())?;
-    let result = result_of(Aim::InThePot, &aim, program, &solved, deadline);
-    Ok(Staged {
-        values: solved.values,
-        aims: vec![result],
-    })
-}
-
-/// Solves for all later aims in order, from a point in which every ingredient is in the pot.
-/// An aim for which time runs out keeps the point it has, with its bound.
-///
-/// # Errors
-/// A failure of the solver.
-pub fn later_aims(
-    program: &mut Program,
-    setting: &Setting<'_>,
-    mut staged: Staged,
+pub fn years(
+    board: &mut Board<'_>,
     concession_years: u32,
     deadline: &Deadline,
 ) -> Result<Staged, Unsolved> {
-    for aim in Aim::ALL.into_iter().skip(1) {
+    let aim = objective(Aim::InThePot, &board.setting());
+    let solved = solve(
+        &board.program,
+        &scale(&aim, &board.program),
+        None,
+        deadline.left(),
+    )?;
+    let first = result_of(Aim::InThePot, &aim, &board.program, &solved, deadline);
+    let mut staged = Staged {
+        values: solved.values,
+        aims: vec![first],
+    };
+    if first.value < board.garden.ingredients.len() as f64 {
+        return Ok(staged);
+    }
+    board.all_in_the_pot();
+    for aim in ABOUT_YEARS.into_iter().skip(1) {
+        let result = follow(board, aim, &mut staged.values, concession_years, deadline)?;
+        staged.aims.push(result);
+    }
+    Ok(staged)
+}
+
+/// Solves for the aims after those about years, which are held at `years`. An aim for which
+/// time runs out keeps the point it has, with its bound.
+///
+/// # Errors
+/// Not one point found in time, or a failure of the solver.
+pub fn later(
+    board: &mut Board<'_>,
+    years: &[AimResult],
+    concession_years: u32,
+    deadline: &Deadline,
+) -> Result<Staged, Unsolved> {
+    board.all_in_the_pot();
+    for result in years.iter().skip(1) {
+        let objective = objective(result.aim, &board.setting());
+        let concession = concession(result.aim, concession_years);
+        hold(
+            &mut board.program,
+            result.aim,
+            objective,
+            result.value,
+            concession,
+        );
+    }
+    let start = solve(&board.program, &Objective::none(), None, deadline.left())?;
+    let mut staged = Staged {
+        values: start.values,
+        aims: years.to_vec(),
+    };
+    for aim in Aim::ALL.into_iter().skip(ABOUT_YEARS.len()) {
         let result = match aim {
-            Aim::LeastGrownShare => {
-                grown_share::raise(program, setting, &mut staged.values, deadline)?
-            }
-            _ => follow(
-                program,
-                setting,
-                aim,
-                &mut staged.values,
-                concession_years,
-                deadline,
-            )?,
+            Aim::LeastGrownShare => grown_share::raise(board, &mut staged.values, deadline)?,
+            _ => follow(board, aim, &mut staged.values, concession_years, deadline)?,
         };
         staged.aims.push(result);
     }
     Ok(staged)
 }
 
+/// A point that keeps the aims about years, with the later aims as they happen to be and no
+/// better bound than their columns allow.
+#[must_use]
+pub fn unfinished(board: &Board<'_>, years: Staged) -> Staged {
+    let later = Aim::ALL.into_iter().skip(ABOUT_YEARS.len()).map(|aim| {
+        let objective = objective(aim, &board.setting());
+        let value = value(&objective.terms, &years.values);
+        let bound = if objective.maximise {
+            greatest(&objective, &board.program)
+        } else {
+            0.0
+        };
+        AimResult { aim, value, bound }
+    });
+    let aims = years.aims.iter().copied().chain(later).collect();
+    Staged {
+        aims,
+        values: years.values.clone(),
+    }
+}
+
 /// Solves for one aim from a point and holds it.
 fn follow(
-    program: &mut Program,
-    setting: &Setting<'_>,
+    board: &mut Board<'_>,
     aim: Aim,
     values: &mut Vec<f64>,
     concession_years: u32,
     deadline: &Deadline,
 ) -> Result<AimResult, Unsolved> {
-    let objective = objective(aim, setting);
-    let solved = match solve(
-        program,
-        &scale(&objective, program),
-        Some(values),
-        deadline.left(),
-    ) {
+    let objective = objective(aim, &board.setting());
+    let scaled = scale(&objective, &board.program);
+    let solved = match solve(&board.program, &scaled, Some(values), deadline.left()) {
         Ok(solved) => better(&objective, solved, values),
         Err(Unsolved::OutOfTime) => Solved {
             values: values.clone(),
@@ -89,15 +135,10 @@ fn follow(
         },
         Err(other) => return Err(other),
     };
-    let result = result_of(aim, &objective, program, &solved, deadline);
+    let result = result_of(aim, &objective, &board.program, &solved, deadline);
     *values = solved.values;
-    hold(
-        program,
-        aim,
-        objective,
-        result.value,
-        concession(aim, concession_years),
-    );
+    let concession = concession(aim, concession_years);
+    hold(&mut board.program, aim, objective, result.value, concession);
     Ok(result)
 }
 
