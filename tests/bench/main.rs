@@ -123,7 +123,7 @@ fn line(what: &str, figure: f64, of: &str, unit: f64, target: Option<f64>) {
         Some(most) => format!("   target < {most} {of}: OVER TARGET"),
     };
     println!(
-        "  {what:<20} {figure:>9.3} {of:<2} {:>8.2} x{stands}",
+        "  {what:<20} {figure:>9.4} {of:<2} {:>8.3} x{stands}",
         figure / unit
     );
 }
