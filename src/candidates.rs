@@ -162,7 +162,7 @@ impl Candidates {
     pub fn with_least_amounts(&self, garden: &Garden) -> Self {
         let mut least = self.clone();
         for candidate in &mut least.all {
-            if garden[candidate.ingredient].max_sowings == 1 {
+            if garden[candidate.ingredient].most_plantings() == 1 {
                 candidate.amounts.keep_least();
             }
         }

@@ -18,6 +18,14 @@ pub struct Span {
     pub end: usize,
 }
 
+impl Span {
+    /// True if the two share a byte.
+    #[must_use]
+    pub fn overlaps(self, other: Self) -> bool {
+        self.start < other.end && other.start < self.end
+    }
+}
+
 impl From<Range<usize>> for Span {
     fn from(range: Range<usize>) -> Self {
         Self {
@@ -116,18 +124,29 @@ const MOST_KEPT: usize = 200;
 pub struct Findings {
     kept: Vec<Problem>,
     more: usize,
+    spoiled: Vec<Span>,
 }
 
 impl Findings {
-    /// Adds a problem; the same one is told once.
+    /// Adds a problem and marks its place as spoiled: what else is found there follows from it.
+    pub fn spoil(&mut self, problem: Problem) -> Reported {
+        let span = problem.at.as_ref().map(|(span, _)| *span);
+        let reported = self.report(problem);
+        let room = MOST_KEPT.saturating_sub(self.spoiled.len());
+        self.spoiled.extend(span.into_iter().take(room));
+        reported
+    }
+
+    /// Adds a problem, unless it is told already or its place is spoiled.
     pub fn report(&mut self, problem: Problem) -> Reported {
-        if self.kept.contains(&problem) {
+        let spoiled = |at: &Span| self.spoiled.iter().any(|span| span.overlaps(*at));
+        if problem.at.as_ref().is_some_and(|(at, _)| spoiled(at)) {
             return Reported(());
         }
-        if self.kept.len() < MOST_KEPT {
-            self.kept.push(problem);
-        } else {
+        if self.kept.len() >= MOST_KEPT {
             self.more += 1;
+        } else if !self.kept.contains(&problem) {
+            self.kept.push(problem);
         }
         Reported(())
     }
@@ -152,6 +171,15 @@ pub struct Source {
     pub name: String,
     /// Its text; empty if it could not be read.
     pub text: String,
+}
+
+impl Source {
+    /// A file whose text could not be read.
+    #[must_use]
+    pub fn unread(name: String) -> Self {
+        let text = String::new();
+        Self { name, text }
+    }
 }
 
 /// Everything that is wrong with a project, file by file. Never empty where it is an error.

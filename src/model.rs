@@ -23,7 +23,7 @@ use crate::plan::Plan;
 
 use board::{Board, Places};
 use columns::Columns;
-use layout::{Chosen, lay_out};
+use layout::{Chosen, Part, lay_out};
 use solver::{Deadline, Unsolved};
 use stages::Staged;
 
@@ -91,6 +91,11 @@ fn decide(
     let least = candidates.with_least_amounts(garden);
     let mut board = Board::new(garden, &least, places);
     let years = stages::years(&mut board, concession, deadline)?;
+    // Sets of plots only relax the beds: what they promise must really have a place.
+    let has_place = |values: &Vec<f64>| layout(&board, values, deadline).is_some();
+    if places == Places::Projected && !years.reached.iter().all(has_place) {
+        return decide(garden, candidates, options, deadline, Places::Named);
+    }
     if years.aims.len() < stages::ABOUT_YEARS.len() {
         let reasons = reasons::impossible(garden, candidates, &board.columns, &years);
         return Ok(Outcome::Impossible(reasons));
@@ -115,13 +120,9 @@ fn decide(
 /// The plan of a point, if its plantings can be laid out.
 fn place(board: &Board<'_>, staged: Staged, deadline: &Deadline) -> Option<Plan> {
     let Board {
-        garden,
-        candidates,
-        columns,
-        ..
+        garden, candidates, ..
     } = board;
-    let chosen = chosen(candidates, columns, &staged);
-    let parts = lay_out(garden, candidates, &chosen, deadline)?;
+    let (chosen, parts) = layout(board, &staged.values, deadline)?;
     let strips = strips::places(garden, candidates, &chosen, &parts);
     Some(decode::plan(
         garden,
@@ -132,14 +133,31 @@ fn place(board: &Board<'_>, staged: Staged, deadline: &Deadline) -> Option<Plan>
     ))
 }
 
+/// The plantings of a point and the parts of plots on which they stand, if they all fit.
+fn layout(
+    board: &Board<'_>,
+    values: &[f64],
+    deadline: &Deadline,
+) -> Option<(Vec<Chosen>, Vec<Vec<Part>>)> {
+    let Board {
+        garden,
+        candidates,
+        columns,
+        ..
+    } = board;
+    let chosen = chosen(candidates, columns, values);
+    let parts = lay_out(garden, candidates, &chosen, deadline)?;
+    Some((chosen, parts))
+}
+
 /// The plantings that are made, by ingredient and first day.
-fn chosen(candidates: &Candidates, columns: &Columns, staged: &Staged) -> Vec<Chosen> {
+fn chosen(candidates: &Candidates, columns: &Columns, values: &[f64]) -> Vec<Chosen> {
     let mut chosen: Vec<Chosen> = (0..candidates.all.len())
-        .filter(|k| staged.values[columns.made[*k].0] > 0.5)
+        .filter(|k| values[columns.made[*k].0] > 0.5)
         .map(|candidate| Chosen {
             candidate,
             blocks: match columns.blocks[candidate] {
-                Some(col) => staged.values[col.0] as u32,
+                Some(col) => values[col.0] as u32,
                 None => candidates.all[candidate].amounts.blocks.0,
             },
         })

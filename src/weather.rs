@@ -33,6 +33,16 @@ pub struct Record {
     first: Date,
     days: Vec<Daily>,
     generated: bool,
+    origin: Option<Origin>,
+}
+
+/// From what a record was generated; the same origin gives the same record.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Origin {
+    /// The monthly means.
+    pub means: generator::Monthly,
+    /// The seed.
+    pub seed: u64,
 }
 
 /// One weather year: the weather of a plan's span as it ran in one past year.
@@ -57,7 +67,23 @@ impl Record {
             first,
             days,
             generated,
+            origin: None,
         }
+    }
+
+    /// The same record with what it was generated from.
+    #[must_use]
+    pub fn from_origin(self, origin: Origin) -> Self {
+        Self {
+            origin: Some(origin),
+            ..self
+        }
+    }
+
+    /// From what it was generated, if that is known.
+    #[must_use]
+    pub fn origin(&self) -> Option<Origin> {
+        self.origin
     }
 
     /// The first day.

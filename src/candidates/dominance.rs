@@ -221,7 +221,7 @@ pub fn greatest_use(garden: &Garden, all: &[Candidate], use_of: impl Fn(&Candida
                 .collect();
             uses.sort_unstable_by_key(|u| std::cmp::Reverse(*u));
             uses.iter()
-                .take(garden[at].max_sowings as usize)
+                .take(garden[at].most_plantings() as usize)
                 .sum::<u32>()
         })
         .sum()
@@ -240,7 +240,7 @@ fn sharing(garden: &Garden, all: &[Candidate]) -> BTreeSet<IngredientAt> {
     garden
         .ingredient_positions()
         .filter(|at| {
-            garden[*at].max_sowings > 1
+            garden[*at].most_plantings() > 1
                 || garden
                     .ingredient_positions()
                     .any(|b| b != *at && !of[b.0].is_disjoint(&of[at.0]))

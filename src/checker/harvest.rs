@@ -5,8 +5,34 @@ use crate::growth::{CropSeason, Fate, Unready, picked_and_kept};
 use crate::units::{Kilograms, Share};
 use crate::weather::WeatherYear;
 
-use super::replay::IngredientReplay;
-use super::run::{Planting, Run, Step, When};
+use super::planting::{Planting, Step, When};
+use super::run::Run;
+
+/// What became of one ingredient.
+#[derive(Debug, Clone, PartialEq)]
+pub struct IngredientReplay {
+    /// Per weather year: at least the least share is in the pot, or why not (the reason of the
+    /// planting that came nearest).
+    pub ready: Vec<Result<(), Unready>>,
+    /// The same for the rain date.
+    pub ready_on_rain_date: Option<Vec<Result<(), Unready>>>,
+    /// Usable harvest of all its plantings in a poor year.
+    pub low: Kilograms,
+    /// Usable harvest of all its plantings in an ordinary year.
+    pub expected: Kilograms,
+    /// `low` against the target, at most 1.
+    pub low_share: Share,
+    /// `expected` against the target; may pass 1.
+    pub expected_share: Share,
+}
+
+impl IngredientReplay {
+    /// Weather years in which it is ready for the feast.
+    #[must_use]
+    pub fn ready_years(&self) -> usize {
+        self.ready.iter().filter(|ready| ready.is_ok()).count()
+    }
+}
 
 /// Forgiveness for sums of kilograms.
 const ROUNDING: f64 = 1e-9;
@@ -150,7 +176,7 @@ fn in_the_pot<'a>(
             Err(why) => reason = reason.max(why),
         }
     }
-    if there.0 >= wanted.0 - ROUNDING && there.0 > 0.0 {
+    if there.0 >= wanted.0 - ROUNDING {
         Ok(())
     } else {
         Err(reason)

@@ -3,7 +3,7 @@
 use crate::calendar::Date;
 use crate::units::{Kilograms, Share};
 
-use super::GradeAt;
+use super::at::GradeAt;
 use super::crop::{Crop, Method};
 
 /// The shared day.
@@ -65,6 +65,15 @@ pub struct Ingredient {
 }
 
 impl Ingredient {
+    /// How many plantings of it there may be: what grows in a bed already is there once.
+    #[must_use]
+    pub fn most_plantings(&self) -> u32 {
+        match self.source {
+            Source::Growing(_) => 1,
+            Source::Sown | Source::Patch(_) => self.max_sowings,
+        }
+    }
+
     /// Edible kilograms for all portions.
     #[must_use]
     pub fn target(&self, portions: u32) -> Kilograms {

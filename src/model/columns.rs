@@ -180,7 +180,7 @@ fn ready(
     candidates: &Candidates,
     at: IngredientAt,
 ) -> Ready {
-    if garden[at].max_sowings == 1 {
+    if garden[at].most_plantings() == 1 {
         return Ready::AsPlanted;
     }
     let groups = alike_years(candidates.years, of(candidates, at).map(|(_, c)| &c.ready));
@@ -222,7 +222,7 @@ fn shared_sessions(garden: &Garden, all: &[Candidate]) -> BTreeMap<(ClassAt, Dat
         .map(|(session, of_ingredient)| {
             let steps: u32 = of_ingredient
                 .iter()
-                .map(|(at, n)| (*n).min(garden[*at].max_sowings))
+                .map(|(at, n)| (*n).min(garden[*at].most_plantings()))
                 .sum();
             (session, f64::from(steps) - 1.0)
         })

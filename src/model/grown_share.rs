@@ -97,7 +97,7 @@ fn at_least(program: &mut Program, setting: &Setting<'_>, share: f64) {
         let (least, most) = c.amounts.blocks;
         let ingredient = &garden[c.ingredient];
         let wanted = ingredient.target(garden.feast.portions) * (share - 1e-9);
-        let blocks = match ingredient.max_sowings {
+        let blocks = match ingredient.most_plantings() {
             1 => ((wanted / c.amounts.low).ceil().max(0.0) as u32).max(least),
             _ => least,
         };
@@ -152,7 +152,7 @@ fn shares_of(setting: &Setting<'_>, at: IngredientAt) -> BTreeSet<u64> {
         })
         .collect();
     let mut sums = one.clone();
-    for _ in 1..garden[at].max_sowings {
+    for _ in 1..garden[at].most_plantings() {
         if sums.len() * one.len() > MOST_SHARES {
             break;
         }

@@ -23,6 +23,9 @@ pub struct Staged {
     pub values: Vec<f64>,
     /// Value and bound of each aim.
     pub aims: Vec<AimResult>,
+    /// The points that reached the aims about years. Later aims may give some years back, so
+    /// the last point need not show that they can be had.
+    pub reached: Vec<Vec<f64>>,
 }
 
 /// Solves for the aims about years, in order. Stops after the first one if not every
@@ -44,8 +47,9 @@ pub fn years(
     )?;
     let first = result_of(Aim::InThePot, &aim, &board.program, &solved, deadline);
     let mut staged = Staged {
-        values: solved.values,
         aims: vec![first],
+        reached: vec![solved.values.clone()],
+        values: solved.values,
     };
     if first.value < board.garden.ingredients.len() as f64 {
         return Ok(staged);
@@ -54,6 +58,7 @@ pub fn years(
     for aim in ABOUT_YEARS.into_iter().skip(1) {
         let result = follow(board, aim, &mut staged.values, concession_years, deadline)?;
         staged.aims.push(result);
+        staged.reached.push(staged.values.clone());
     }
     Ok(staged)
 }
@@ -85,6 +90,7 @@ pub fn later(
     let mut staged = Staged {
         values: start.values,
         aims: years.to_vec(),
+        reached: Vec::new(),
     };
     for aim in Aim::ALL.into_iter().skip(ABOUT_YEARS.len()) {
         let result = match aim {
@@ -111,10 +117,7 @@ pub fn unfinished(board: &Board<'_>, years: Staged) -> Staged {
         AimResult { aim, value, bound }
     });
     let aims = years.aims.iter().copied().chain(later).collect();
-    Staged {
-        aims,
-        values: years.values.clone(),
-    }
+    Staged { aims, ..years }
 }
 
 /// Solves for one aim from a point and holds it.

@@ -26,7 +26,7 @@ pub fn still_possible(
         .collect();
     let most: Vec<u32> = garden
         .ingredient_positions()
-        .map(|at| match garden[at].max_sowings {
+        .map(|at| match garden[at].most_plantings() {
             1 => of(candidates, at)
                 .map(|(_, c)| c.ready.len())
                 .max()
@@ -35,7 +35,7 @@ pub fn still_possible(
         })
         .collect();
     candidates.only(|c: &Candidate| {
-        if garden[c.ingredient].max_sowings > 1 {
+        if garden[c.ingredient].most_plantings() > 1 {
             return true;
         }
         let own = c.ready.len();

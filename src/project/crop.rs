@@ -37,8 +37,9 @@ pub fn family_of(
     if let Some(crop) = catalogue.get(&name.value) {
         return Ok(crop.rotation.family.clone());
     }
-    if catalogue.families().contains(&name.value.as_str()) {
-        return Ok(name.value.clone());
+    let family = name.value.to_lowercase();
+    if catalogue.families().contains(&family.as_str()) {
+        return Ok(family);
     }
     let other = near(&name.value, catalogue.names().chain(catalogue.families()));
     Err(findings.report(no_such_crop(name, other)))
@@ -49,7 +50,9 @@ fn no_such_crop(name: &Given<String>, other: Option<&str>) -> Problem {
     let problem = Problem::new(Code::NoSuchCrop, cause).at(name.span, "");
     match other {
         Some(other) => problem.remedy(format!("did you mean {}?", quote(other))),
-        None => problem.remedy("`tureen crops` lists all crops; take the one that is most like it"),
+        None => problem.remedy(
+            "take the crop that is most like it, with your own figures in a section [crop.\"...\"]",
+        ),
     }
 }
 

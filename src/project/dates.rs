@@ -16,7 +16,7 @@ pub fn in_order(
     let cause = format!("`{second_key}` is before `{first_key}`");
     Err(findings.report(
         Problem::new(Code::DatesOutOfOrder, cause)
-            .at(second.span, "this is the earlier day")
+            .at(second.span, "the earlier day")
             .also(first.span, format!("`{first_key}` is here"))
             .remedy("correct one of the two dates"),
     ))

@@ -53,6 +53,7 @@ pub struct Around<'a> {
     pub grades: Read<&'a GradeIds>,
     pub growing: Read<&'a [Given<RawGrowing>]>,
     pub patches: Read<&'a [Given<RawPatch>]>,
+    pub start: Read<Given<Date>>,
     pub feast: Read<Given<Date>>,
 }
 

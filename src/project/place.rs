@@ -185,7 +185,8 @@ pub fn check_cover(
         }
         n if n < FEW_YEARS => {
             let why = "chances counted on so few years are rough; ten or more are better";
-            assumed.note(format!("only {n} weather years"), why);
+            let years = if n == 1 { "year" } else { "years" };
+            assumed.note(format!("only {n} weather {years}"), why);
             Ok(())
         }
         _ => Ok(()),

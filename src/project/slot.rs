@@ -46,6 +46,13 @@ struct RawSlot {
     minutes: Read<Option<Given<f64>>>,
 }
 
+impl RawClass {
+    /// The day before which no session lies, if the class gives one.
+    pub fn first_day(&self) -> Option<Given<Date>> {
+        self.slot.from.ok().flatten()
+    }
+}
+
 /// Reads a class.
 pub fn read_class(t: &mut Table<'_, '_>) -> RawClass {
     let name = t.need("name", "\"2a\"", text);

@@ -124,8 +124,8 @@ fn apart(growing: &[(Growing, Given<u32>)], findings: &mut Findings) -> Read<()>
 pub struct RawPatch {
     pub id: Read<Given<String>>,
     pub crop: Read<Given<String>>,
-    pick_from: Read<Given<Date>>,
-    pick_to: Read<Given<Date>>,
+    pub pick_from: Read<Given<Date>>,
+    pub pick_to: Read<Given<Date>>,
     low: Read<Given<f64>>,
     expected: Read<Given<f64>>,
     size: Read<Option<Given<(Metres, Metres)>>>,

@@ -9,7 +9,7 @@ use rand_pcg::Pcg64Mcg;
 use crate::calendar::Date;
 use crate::units::{Celsius, Millimetres};
 
-use super::{Daily, Record};
+use super::{Daily, Origin, Record};
 
 /// Monthly means of a place, January first.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -39,7 +39,10 @@ pub fn generate(monthly: &Monthly, first_year: i32, years: u32, seed: u64) -> Re
         .take_while(|day| i64::from(day.year()) < end)
         .map(|day| sky.next_day(&climate, day))
         .collect();
-    Record::new(first, days, true)
+    Record::new(first, days, true).from_origin(Origin {
+        means: *monthly,
+        seed,
+    })
 }
 
 /// Spread of one day's temperature around its mean, in the coldest and the warmest month of

@@ -2,7 +2,8 @@
 
 use crate::checker::fault::{Fault, Quantity, Subject};
 use crate::checker::harvest::{Harvest, least};
-use crate::checker::run::{Planting, Run};
+use crate::checker::planting::Planting;
+use crate::checker::run::Run;
 use crate::garden::IngredientAt;
 use crate::growth::Need;
 
@@ -56,7 +57,7 @@ fn numbers(planting: &Planting<'_>, need: &Need) -> Vec<Fault> {
 fn plantings(run: &Run<'_>, at: IngredientAt) -> Option<Fault> {
     let ingredient = &run.garden[at];
     let got = run.plantings.iter().filter(|p| p.at == at).count();
-    let most = ingredient.max_sowings.max(1) as usize;
+    let most = ingredient.most_plantings().max(1) as usize;
     let of = Subject::Ingredient(ingredient.name.clone());
     differs(
         of,

@@ -18,7 +18,7 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
         let made: Vec<_> = of(candidates, at)
             .map(|(k, _)| (columns.made[k], 1.0))
             .collect();
-        program.at_most(made.clone(), f64::from(garden[at].max_sowings));
+        program.at_most(made.clone(), f64::from(garden[at].most_plantings()));
         let mut in_pot = vec![(columns.in_pot[at.0], 1.0)];
         in_pot.extend(negated(made));
         program.at_most(in_pot, 0.0);

@@ -19,7 +19,7 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
                 .filter(|(_, c)| c.gaps.contains(&gap))
                 .map(|(k, _)| k)
                 .collect();
-            if garden[at].max_sowings == 1 {
+            if garden[at].most_plantings() == 1 {
                 let mut row: Vec<_> = touching.iter().map(|k| (columns.made[*k], 1.0)).collect();
                 if !row.is_empty() {
                     row.push((*used, -1.0));

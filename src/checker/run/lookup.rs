@@ -1,0 +1,198 @@
+//! Looks up the plan's names and dates. What cannot be found is reported and left out; the
+//! rest is still checked.
+
+use crate::calendar::Date;
+use crate::checker::fault::{DayLimit, Fault, Named, PlantingRef, StepRef, Violation};
+use crate::checker::needs;
+use crate::checker::planting::{Place, Planting, Step, Visit, When};
+use crate::garden::{BedAt, ClassAt, Garden, Ingredient, IngredientAt, Source};
+use crate::plan::{self, Plan, Rule};
+
+use super::Run;
+
+impl<'a> Run<'a> {
+    /// Lays a plan over a garden and tells what is not known there.
+    pub fn new(garden: &'a Garden, plan: &'a Plan) -> (Self, Vec<Violation>) {
+        let mut unknown = Vec::new();
+        let mut run = Self {
+            garden,
+            plan,
+            horizon: garden.horizon(),
+            gaps: garden.gaps(),
+            plantings: Vec::new(),
+        };
+        run.plantings = (1..)
+            .zip(&plan.plantings)
+            .filter_map(|(number, planting)| run.planting(number, planting, &mut unknown))
+            .collect();
+        (run, unknown)
+    }
+
+    fn planting(
+        &self,
+        number: usize,
+        planting: &'a plan::Planting,
+        unknown: &mut Vec<Violation>,
+    ) -> Option<Planting<'a>> {
+        let named = |i: &IngredientAt| self.garden[*i].name == planting.ingredient;
+        let Some(at) = self.garden.ingredient_positions().find(named) else {
+            unknown.push(not_known(Named::Ingredient, &planting.ingredient));
+            return None;
+        };
+        let ingredient = &self.garden[at];
+        let name = PlantingRef {
+            number,
+            ingredient: planting.ingredient.clone(),
+        };
+        let steps = (1..)
+            .zip(&planting.steps)
+            .filter_map(|(number, step)| {
+                let name = StepRef {
+                    planting: name.clone(),
+                    number,
+                    kind: step.kind,
+                };
+                self.step(name, step, unknown)
+            })
+            .collect();
+        let mut planting = Planting {
+            name,
+            plan: planting,
+            at,
+            ingredient,
+            steps,
+            places: self.places(planting, unknown),
+            grows_since: self.grows_since(ingredient),
+            need: None,
+        };
+        planting.need = needs::need(self.garden, &planting);
+        Some(planting)
+    }
+
+    fn grows_since(&self, ingredient: &Ingredient) -> Option<usize> {
+        match ingredient.source {
+            Source::Growing(at) => self.horizon.day_number(self.garden.growing.get(at)?.sown),
+            Source::Sown | Source::Patch(_) => None,
+        }
+    }
+
+    fn places(&self, planting: &plan::Planting, unknown: &mut Vec<Violation>) -> Vec<Place> {
+        let mut places = Vec::new();
+        for place in &planting.places {
+            let named = |b: &BedAt| self.garden[*b].id == place.bed;
+            match self.garden.bed_positions().find(named) {
+                Some(bed) => places.push(Place {
+                    bed,
+                    first_strip: place.first_strip,
+                    strips: place.strips,
+                }),
+                None => unknown.push(not_known(Named::Bed, &place.bed)),
+            }
+        }
+        places
+    }
+
+    fn step(
+        &self,
+        name: StepRef,
+        step: &'a plan::Step,
+        unknown: &mut Vec<Violation>,
+    ) -> Option<Step<'a>> {
+        let mut day_number = |day: Date| self.day_number(&name, day, unknown);
+        let (when, first, last) = match &step.when {
+            plan::When::Sessions(visits) => {
+                let visits = self.visits(&name, visits, unknown);
+                let days = || visits.iter().map(|v| v.day);
+                let (Some(first), Some(last)) = (days().min(), days().max()) else {
+                    let fault = Fault::NoVisit { step: name };
+                    unknown.push(Violation {
+                        rule: Rule::Participation,
+                        fault,
+                    });
+                    return None;
+                };
+                (When::Sessions(visits), first, last)
+            }
+            plan::When::Families(day) => {
+                let day = day_number(*day)?;
+                (When::Families(day), day, day)
+            }
+            plan::When::Adult(day) => {
+                let day = day_number(*day)?;
+                (When::Adult(day), day, day)
+            }
+            plan::When::Daily { from, to } => {
+                let (from, to) = (day_number(*from), day_number(*to));
+                (When::Daily, from?, to?)
+            }
+        };
+        Some(Step {
+            name,
+            plan: step,
+            when,
+            first,
+            last,
+        })
+    }
+
+    fn visits(
+        &self,
+        step: &StepRef,
+        visits: &[plan::Visit],
+        unknown: &mut Vec<Violation>,
+    ) -> Vec<Visit> {
+        let mut known = Vec::new();
+        for visit in visits {
+            let class = self.class_named(&visit.class);
+            if class.is_none() {
+                unknown.push(not_known(Named::Class, &visit.class));
+            }
+            let day = self.day_number(step, visit.date, unknown);
+            if let (Some(class), Some(day)) = (class, day) {
+                known.push(Visit { class, day });
+            }
+        }
+        known.sort();
+        known
+    }
+
+    fn class_named(&self, name: &str) -> Option<ClassAt> {
+        self.garden
+            .grade_positions()
+            .flat_map(|g| self.garden.classes_of(g))
+            .find(|c| self.garden.class(*c).name == name)
+    }
+
+    /// The day number of a date; a date before anyone may sow or after the last day is a
+    /// fault, even where it still has a number.
+    fn day_number(&self, step: &StepRef, day: Date, unknown: &mut Vec<Violation>) -> Option<usize> {
+        let (from, to) = (self.garden.school_year.start, self.garden.last_day());
+        if day < from || day > to {
+            unknown.push(Violation {
+                rule: Rule::Sessions,
+                fault: Fault::Day {
+                    step: step.clone(),
+                    got: day,
+                    limit: DayLimit::Span,
+                    from: Some(from),
+                    to: Some(to),
+                },
+            });
+        }
+        self.horizon.day_number(day)
+    }
+}
+
+fn not_known(kind: Named, name: &str) -> Violation {
+    Violation {
+        rule: match kind {
+            Named::Bed => Rule::Space,
+            Named::Class => Rule::Participation,
+            Named::Ingredient => Rule::Amount,
+        },
+        fault: Fault::Unknown {
+            kind,
+            name: name.to_owned(),
+        },
+    }
+}

@@ -1,0 +1,72 @@
+//! The sentence for each fault that the checker can find. `sentence` sorts the faults into
+//! groups without leaving one out; each group's function words its own.
+
+mod figures;
+mod people;
+mod places;
+mod seedlings;
+mod steps;
+
+use crate::checker::{Fault, PlantingRef, StepRef};
+use crate::plan::StepKind;
+
+use super::super::words::Dates;
+
+/// One fault as a sentence.
+pub(super) fn sentence(fault: &Fault, dates: Dates) -> String {
+    let worded = match fault {
+        Fault::Unknown { .. }
+        | Fault::Number { .. }
+        | Fault::PromiseList { .. }
+        | Fault::TooLittle { .. }
+        | Fault::Aim { .. } => figures::sentence(fault),
+        Fault::Place { .. } | Fault::StripTakenTwice { .. } | Fault::Rotation { .. } => {
+            places::sentence(fault, dates)
+        }
+        Fault::ShelfClosed { .. }
+        | Fault::ShelfFull { .. }
+        | Fault::Mat { .. }
+        | Fault::NeverUp { .. }
+        | Fault::Age { .. }
+        | Fault::HardensUnattended { .. } => seedlings::sentence(fault, dates),
+        Fault::NoSession { .. }
+        | Fault::NobodyThere { .. }
+        | Fault::Visits { .. }
+        | Fault::SessionOverfull { .. }
+        | Fault::Hands { .. }
+        | Fault::NoVisit { .. } => people::sentence(fault, dates),
+        Fault::Method { .. } | Fault::Steps { .. } | Fault::Day { .. } => {
+            steps::sentence(fault, dates)
+        }
+    };
+    // A group that does not word one of its faults still shows what the checker saw.
+    worded.unwrap_or_else(|| format!("{fault:?}"))
+}
+
+/// `planting 3 (carrot)`.
+fn planting(planting: &PlantingRef) -> String {
+    format!("planting {} ({})", planting.number, planting.ingredient)
+}
+
+/// `step 2 (pot up) of planting 3 (carrot)`.
+fn step(step: &StepRef) -> String {
+    format!(
+        "step {} ({}) of {}",
+        step.number,
+        kind(step.kind),
+        planting(&step.planting)
+    )
+}
+
+/// The name of a step without regard to the way of growing.
+fn kind(kind: StepKind) -> &'static str {
+    match kind {
+        StepKind::Sow => "sow",
+        StepKind::PotUp => "pot up",
+        StepKind::Harden => "harden off",
+        StepKind::PlantOut => "plant out",
+        StepKind::Thin => "thin",
+        StepKind::Pick => "pick",
+        StepKind::Cure => "dry or cure",
+    }
+}

@@ -1,0 +1,97 @@
+//! What may be planted of one ingredient: every choice of plantings and block counts, with
+//! what it gives and what it takes. Nothing here comes from the program's model; the raw list
+//! of candidates is taken as facts.
+
+use tureen::garden::{IngredientAt, Source};
+
+use super::takes::{Choice, School, Takes};
+
+/// All plantings of one ingredient, with their sums.
+#[derive(Debug, Clone)]
+pub struct Plantings<'a> {
+    pub choices: Vec<Choice<'a>>,
+    /// The weather years in which it is ready, as bits, and how many they are.
+    pub ready: u64,
+    pub years: f64,
+    /// Share of the target at low and at expected yield, at most 1.
+    pub low_share: f64,
+    pub expected_share: f64,
+    pub takes: Takes,
+}
+
+/// All choices of plantings that put an ingredient into the pot by themselves, beds aside,
+/// those that are ready in most years first; `None` if more than `most` have to be looked at.
+pub fn all<'a>(school: &School<'a>, at: IngredientAt, most: usize) -> Option<Vec<Plantings<'a>>> {
+    let ingredient = &school.garden[at];
+    let plantings = match ingredient.source {
+        // What stands in a bed is harvested once.
+        Source::Growing(_) => 1,
+        Source::Sown | Source::Patch(_) => ingredient.max_sowings as usize,
+    };
+    // One planting of each candidate, with every number of blocks.
+    let single: Vec<Vec<(Choice<'a>, Takes)>> = school
+        .candidates
+        .all
+        .iter()
+        .filter(|c| c.ingredient == at)
+        .map(|candidate| {
+            let (fewest, most) = candidate.amounts.blocks;
+            (fewest..=most)
+                .map(|blocks| Choice { candidate, blocks })
+                .map(|choice| (choice, school.takes(&choice)))
+                .collect()
+        })
+        .collect();
+    let mut found = Vec::new();
+    let mut open = vec![(Vec::new(), school.nothing(), 0)];
+    let mut looked_at = 0;
+    while let Some((choices, takes, next)) = open.pop() {
+        looked_at += 1;
+        if looked_at + open.len() > most {
+            return None;
+        }
+        for (k, amounts) in single.iter().enumerate().skip(next) {
+            for (choice, more) in amounts.iter().filter(|_| choices.len() < plantings) {
+                let takes = takes.and(more);
+                if school.suffices(&takes) {
+                    open.push(([&choices[..], &[*choice]].concat(), takes, k + 1));
+                }
+            }
+        }
+        found.extend(in_the_pot(school, at, choices, takes));
+    }
+    found.sort_by(|a, b| {
+        (b.years, b.low_share)
+            .partial_cmp(&(a.years, a.low_share))
+            .unwrap()
+    });
+    Some(found)
+}
+
+/// The plantings, if they are ready in enough weather years.
+fn in_the_pot<'a>(
+    school: &School<'a>,
+    at: IngredientAt,
+    choices: Vec<Choice<'a>>,
+    takes: Takes,
+) -> Option<Plantings<'a>> {
+    let target = school.garden[at].target(school.garden.feast.portions).0;
+    let least = target * school.garden[at].least_share.0;
+    let low = |c: &Choice<'_>| c.candidate.amounts.low.0 * f64::from(c.blocks);
+    let expected = |c: &Choice<'_>| c.candidate.amounts.expected.0 * f64::from(c.blocks);
+    let enough = |year: &usize| {
+        let there = choices.iter().filter(|c| c.candidate.ready.has(*year));
+        there.map(low).sum::<f64>() >= least - 1e-9
+    };
+    let ready = (0..school.candidates.years)
+        .filter(enough)
+        .fold(0, |set: u64, year| set | 1 << year);
+    (ready.count_ones() >= school.candidates.least_ready_years()).then(|| Plantings {
+        ready,
+        years: f64::from(ready.count_ones()),
+        low_share: (choices.iter().map(low).sum::<f64>() / target).min(1.0),
+        expected_share: (choices.iter().map(expected).sum::<f64>() / target).min(1.0),
+        takes,
+        choices,
+    })
+}

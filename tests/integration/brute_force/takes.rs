@@ -1,0 +1,155 @@
+//! What plantings take of a school (flats, lessons, people in gaps), added up and held
+//! against what there is.
+
+use tureen::calendar::Date;
+use tureen::candidates::{Candidate, Candidates};
+use tureen::garden::{ClassAt, Garden, Method};
+use tureen::growth::need;
+
+/// A planting with its number of blocks.
+#[derive(Debug, Clone, Copy)]
+pub struct Choice<'a> {
+    pub candidate: &'a Candidate,
+    pub blocks: u32,
+}
+
+/// A garden with what is asked of it again and again.
+pub struct School<'a> {
+    pub garden: &'a Garden,
+    pub candidates: &'a Candidates,
+    weeks: usize,
+    /// All sessions in which something may be done, and their minutes.
+    sessions: Vec<(ClassAt, Date)>,
+    minutes: Vec<f64>,
+    /// Days without anyone of each gap.
+    gap_days: Vec<u32>,
+}
+
+impl<'a> School<'a> {
+    pub fn new(garden: &'a Garden, candidates: &'a Candidates) -> Self {
+        let tasks = candidates.all.iter().flat_map(|c| &c.tasks);
+        let mut sessions: Vec<(ClassAt, Date)> = tasks.map(|t| (t.class, t.date)).collect();
+        sessions.sort();
+        sessions.dedup();
+        let minutes = sessions
+            .iter()
+            .map(|(class, day)| garden.session_minutes(*class, *day).0);
+        Self {
+            minutes: minutes.collect(),
+            sessions,
+            weeks: garden.horizon().weeks(),
+            gap_days: garden
+                .gaps()
+                .iter()
+                .map(|gap| gap.unattended_days())
+                .collect(),
+            garden,
+            candidates,
+        }
+    }
+
+    pub fn nothing(&self) -> Takes {
+        Takes {
+            flats: vec![0; self.weeks],
+            warm: vec![0; self.weeks],
+            steps: vec![0; self.sessions.len()],
+            minutes: vec![0.0; self.sessions.len()],
+            gaps: 0,
+            fragile: 0,
+            by_others: 0,
+            untidy: 0,
+        }
+    }
+
+    /// What a single planting takes.
+    pub fn takes(&self, choice: &Choice<'_>) -> Takes {
+        let Choice { candidate, blocks } = *choice;
+        let mut takes = self.nothing();
+        let ingredient = &self.garden[candidate.ingredient];
+        let plants = blocks * candidate.amounts.block.plants;
+        if let Some(shelf) = candidate.shelf {
+            let children = self.garden.children_of(ingredient.grade);
+            let need = need(ingredient, Method::Indoor, children, plants);
+            for week in shelf.sown..=shelf.out {
+                takes.flats[week] = match week {
+                    w if w < shelf.potted.0 => need.flats_sown,
+                    w if w > shelf.potted.1 => need.flats_kept,
+                    _ => need.flats_sown.max(need.flats_kept),
+                };
+                if shelf.warm_until.is_some_and(|until| week <= until) {
+                    takes.warm[week] = need.flats_sown;
+                }
+            }
+        }
+        for task in &candidate.tasks {
+            let session = self
+                .sessions
+                .binary_search(&(task.class, task.date))
+                .unwrap();
+            takes.steps[session] += 1;
+            takes.minutes[session] += task.effort.minutes(plants).0;
+        }
+        takes.gaps = candidate.gaps.iter().fold(0, |gaps, gap| gaps | 1 << gap);
+        takes.fragile = candidate.fragile;
+        takes.by_others = candidate.by_others;
+        takes.untidy = candidate.idle_weeks + 1;
+        takes
+    }
+
+    /// True if shelf, mat and lessons suffice.
+    pub fn suffices(&self, takes: &Takes) -> bool {
+        let shelf = &self.garden.shelf;
+        let in_time = |(taken, there): (&f64, &f64)| *taken <= there + 1e-6;
+        takes.flats.iter().all(|n| *n <= shelf.flats)
+            && takes.warm.iter().all(|n| *n <= shelf.warm_flats)
+            && takes.minutes.iter().zip(&self.minutes).all(in_time)
+    }
+
+    pub fn unattended_days(&self, takes: &Takes) -> u32 {
+        let used = |(k, days): (usize, &u32)| days * u32::from(takes.gaps >> k & 1 == 1);
+        self.gap_days.iter().enumerate().map(used).sum()
+    }
+}
+
+/// What plantings take.
+#[derive(Debug, Clone)]
+pub struct Takes {
+    /// Per week: flats on the shelf, and on the mat.
+    flats: Vec<u32>,
+    warm: Vec<u32>,
+    /// Per session: steps and minutes.
+    steps: Vec<u32>,
+    minutes: Vec<f64>,
+    /// Gaps for which someone must be found, as bits.
+    gaps: u64,
+    pub fragile: u32,
+    pub by_others: u32,
+    /// Weeks that seedlings are too old, and plantings.
+    pub untidy: u32,
+}
+
+impl Takes {
+    pub fn and(&self, other: &Self) -> Self {
+        let sums = |a: &[u32], b: &[u32]| a.iter().zip(b).map(|(a, b)| a + b).collect();
+        Self {
+            flats: sums(&self.flats, &other.flats),
+            warm: sums(&self.warm, &other.warm),
+            steps: sums(&self.steps, &other.steps),
+            minutes: self
+                .minutes
+                .iter()
+                .zip(&other.minutes)
+                .map(|(a, b)| a + b)
+                .collect(),
+            gaps: self.gaps | other.gaps,
+            fragile: self.fragile + other.fragile,
+            by_others: self.by_others + other.by_others,
+            untidy: self.untidy + other.untidy,
+        }
+    }
+
+    /// Second and later steps in one session.
+    pub fn second_steps(&self) -> u32 {
+        self.steps.iter().map(|steps| steps.saturating_sub(1)).sum()
+    }
+}

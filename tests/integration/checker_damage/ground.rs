@@ -1,0 +1,146 @@
+//! Damages to the garden under a plan.
+
+use tureen::garden::{Garden, Germination, Sun};
+use tureen::plan::Rule;
+use tureen::units::{Metres, Minutes, Share};
+
+use crate::support::day;
+
+use super::table::Damage;
+
+pub const GROUND: &[Damage<Garden>] = &[
+    (
+        "a smaller shelf",
+        |g| g.shelf.flats = 2,
+        Rule::Shelf,
+        "ShelfFull mat:false",
+    ),
+    (
+        "a smaller mat",
+        |g| g.shelf.warm_flats = 2,
+        Rule::Shelf,
+        "ShelfFull mat:true",
+    ),
+    ("no mat", |g| g.shelf.warm_flats = 0, Rule::Shelf, "Mat"),
+    (
+        "a warmer room",
+        |g| g.shelf.room.0 = 21.0,
+        Rule::Shelf,
+        "Mat",
+    ),
+    (
+        "the shelf opens later",
+        |g| g.shelf.from = day("2027-03-09"),
+        Rule::Shelf,
+        "ShelfClosed",
+    ),
+    (
+        "the shelf is lent",
+        |g| g.shelf.until = Some(day("2027-04-18")),
+        Rule::Shelf,
+        "ShelfClosed",
+    ),
+    (
+        "a shorter session",
+        |g| g.grades[0].classes[1].slots[0].minutes = Minutes(10.5),
+        Rule::Sessions,
+        "SessionOverfull",
+    ),
+    (
+        "a day off",
+        |g| g.school_year.days_off.push(day("2027-03-18")),
+        Rule::Sessions,
+        "NoSession",
+    ),
+    (
+        "a new class",
+        |g| {
+            let c = g.grades[1].classes[0].clone();
+            g.grades[1].classes.push(c);
+            g.grades[1].classes[1].name = "2b".to_owned();
+        },
+        Rule::Participation,
+        "Visits",
+    ),
+    (
+        "a break before planting out",
+        |g| {
+            g.school_year.breaks[0].from = day("2027-04-12");
+            g.school_year.breaks[0].to = day("2027-04-16");
+        },
+        Rule::Care,
+        "HardensUnattended",
+    ),
+    (
+        "the bed is free later",
+        |g| g.beds[1].free_from = Some(day("2027-03-17")),
+        Rule::Space,
+        "Place NotFreeUntil",
+    ),
+    (
+        "too little sun",
+        |g| g.beds[1].sun = Sun::Shade,
+        Rule::Space,
+        "Place Unsuitable",
+    ),
+    (
+        "too little soil",
+        |g| g.beds[1].soil.0 = 19.0,
+        Rule::Space,
+        "Place Unsuitable",
+    ),
+    (
+        "too narrow",
+        |g| g.beds[0].width = Metres(0.2),
+        Rule::Space,
+        "Place TooNarrow",
+    ),
+    (
+        "another width",
+        |g| g.beds[1].width = Metres(0.9),
+        Rule::Amount,
+        "Number Plants",
+    ),
+    (
+        "a nearer rotation",
+        |g| g.beds[0].grew[0].0 = 2024,
+        Rule::Rotation,
+        "Rotation",
+    ),
+    (
+        "more is wanted",
+        |g| g.ingredients[1].least_share = Share(0.51),
+        Rule::Amount,
+        "TooLittle",
+    ),
+    (
+        "more guests",
+        |g| g.feast.portions = 51,
+        Rule::Amount,
+        "TooLittle",
+    ),
+    (
+        "the kitchen needs it earlier",
+        |g| g.feast.deliver_by = day("2027-05-29"),
+        Rule::Readiness,
+        "Day Delivery",
+    ),
+    (
+        "seed that does not like the mat",
+        |g| g.ingredients[1].crop.germination = Germination::Table([None; 9]),
+        Rule::Readiness,
+        "NeverUp",
+    ),
+    (
+        "seed that takes a month",
+        |g| g.ingredients[1].crop.germination = Germination::Table([Some(30.0); 9]),
+        Rule::Readiness,
+        "Day Up",
+    ),
+    (
+        "warmer years",
+        |g| g.ingredients[0].crop.ripening.days_from_sowing = Some(59.0),
+        Rule::Readiness,
+        "Number ReadyYears",
+    ),
+];

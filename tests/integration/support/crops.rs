@@ -1,0 +1,108 @@
+//! Made-up crops with round numbers. Above 5 C they gain one degree-day for each degree of
+//! the day's mean, and at 15 C their packet days hold.
+
+use tureen::garden::{
+    Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, Method, Needs,
+    Picking, Ripening, Rotation, SeedSize, Spacing, Sun, Yield,
+};
+use tureen::units::{Celsius, Centimetres, Kilograms, Share};
+
+/// A crop sown in the bed: up after 5 days at 15 C and warmer, ripe `days` days after sowing
+/// at 15 C, 12 plants on a strip of a bed 1.2 m wide, 20 g a plant in a poor year and 30 g in
+/// an ordinary one. Killed below -1 C.
+pub fn sown_crop(name: &str, days: f64) -> Crop {
+    Crop {
+        name: name.to_owned(),
+        botanical: String::new(),
+        rotation: Rotation {
+            family: name.to_owned(),
+            years_hard: 1,
+            years_wished: 1,
+        },
+        methods: vec![Method::Direct],
+        germination: Germination::Range {
+            min: Celsius(5.0),
+            optimum: Celsius(15.0),
+            max: Celsius(35.0),
+            days: 5.0,
+        },
+        germinates: Share(0.9),
+        indoor: None,
+        ripening: Ripening {
+            days_from_sowing: Some(days),
+            days_from_planting: None,
+            thermal_from_sowing: None,
+            reference: Celsius(15.0),
+            base: Celsius(5.0),
+            upper: None,
+            method: DegreeDayMethod::Average,
+        },
+        frost_limit: Celsius(-1.0),
+        frost: FrostResponse::Killed,
+        bolting: None,
+        picking: Picking {
+            keeps_bearing: false,
+            one_pick_share: Share(1.0),
+            holds_in_ground_days: 20,
+            safe_underground: false,
+            cure_days: 0,
+            storage_days: 30,
+        },
+        yields: Yield {
+            low: Kilograms(0.02),
+            expected: Kilograms(0.03),
+            usable: Share(1.0),
+        },
+        spacing: Spacing {
+            in_row: Centimetres(10.0),
+            between_rows: Centimetres(30.0),
+        },
+        needs: Needs {
+            sun: Sun::Part,
+            soil: Centimetres(20.0),
+            trellis: false,
+        },
+        seed_size: SeedSize::Medium,
+        water: None,
+        caution: Caution::default(),
+    }
+}
+
+/// A crop raised on the shelf for six weeks, with potting up, ripe `days` days after planting
+/// out at 15 C. Two plants on two strips of a bed 1.2 m wide, each 0.5 kg a pick in an
+/// ordinary year and 0.25 kg in a poor one.
+pub fn raised_crop(name: &str, days: f64) -> Crop {
+    Crop {
+        methods: vec![Method::Indoor],
+        indoor: Some(IndoorStart {
+            weeks_lo: 6,
+            weeks_hi: 6,
+            cells_per_flat: 4,
+            pots_per_flat: Some(4),
+            warm_below: Celsius(20.0),
+        }),
+        ripening: Ripening {
+            days_from_sowing: None,
+            days_from_planting: Some(days),
+            ..sown_crop(name, 0.0).ripening
+        },
+        picking: Picking {
+            keeps_bearing: true,
+            one_pick_share: Share(0.5),
+            holds_in_ground_days: 15,
+            safe_underground: false,
+            cure_days: 0,
+            storage_days: 14,
+        },
+        yields: Yield {
+            low: Kilograms(0.5),
+            expected: Kilograms(1.0),
+            usable: Share(1.0),
+        },
+        spacing: Spacing {
+            in_row: Centimetres(60.0),
+            between_rows: Centimetres(60.0),
+        },
+        ..sown_crop(name, 0.0)
+    }
+}
