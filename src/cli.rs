@@ -2,22 +2,19 @@
 
 mod answer;
 mod check;
+mod load;
 mod plan;
 mod show;
 mod terminal;
 mod verify;
 mod weather;
 
-use std::path::Path;
 use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
-use crate::catalogue::Catalogue;
-use crate::garden::Garden;
-
 use answer::{Answer, Trouble};
-use terminal::{err_look, out_look};
+use terminal::out_look;
 
 pub use answer::Exit;
 
@@ -92,20 +89,4 @@ fn answer(command: Command) -> Result<Answer, Trouble> {
         Command::Verify(arguments) => verify::run(&arguments, out_look()),
         Command::Weather(arguments) => weather::run(&arguments),
     }
-}
-
-/// Loads a project file with the built-in crops.
-fn load(path: &Path) -> Result<Garden, Trouble> {
-    let look = err_look();
-    let catalogue = Catalogue::load().map_err(|error| {
-        Trouble::new(
-            Exit::Unexpected,
-            format_args!("The built-in crops cannot be read: {error}"),
-            "This is a fault of the program. Please report it.",
-        )
-    })?;
-    crate::project::load(path, &catalogue).map_err(|problems| Trouble {
-        exit: Exit::ProjectErrors,
-        text: problems.render(look.color, look.width),
-    })
 }

@@ -10,6 +10,7 @@ mod layout;
 mod program;
 mod reasons;
 mod rules;
+mod setting;
 mod solver;
 mod stages;
 mod strips;

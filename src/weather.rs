@@ -1,12 +1,15 @@
 //! Daily weather of many years, past or generated, and the sun above them.
 
 pub mod generator;
+pub mod monthly;
 pub mod sun;
 
 use chrono::Datelike;
 
 use crate::calendar::{Date, Horizon, plus_days};
 use crate::units::{Celsius, Millimetres};
+
+use monthly::Monthly;
 
 /// One day's weather.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -40,7 +43,7 @@ pub struct Record {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Origin {
     /// The monthly means.
-    pub means: generator::Monthly,
+    pub means: Monthly,
     /// The seed.
     pub seed: u64,
 }

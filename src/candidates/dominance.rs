@@ -8,8 +8,8 @@ use crate::calendar::Date;
 use crate::garden::{ClassAt, Garden, IngredientAt, Plot};
 use crate::plan::StepKind;
 
+use super::candidate::{Candidate, ShelfWeeks};
 use super::places::unions;
-use super::{Candidate, ShelfWeeks};
 
 /// More unions of plot sets than this are not looked at one by one.
 pub const MOST_UNIONS: usize = 512;

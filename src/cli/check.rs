@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use crate::report::{self, Look};
 
 use super::answer::{Answer, Trouble};
-use super::load;
+use super::load::load;
 
 /// The arguments of `check`.
 #[derive(clap::Args)]

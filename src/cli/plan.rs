@@ -11,8 +11,8 @@ use crate::plan::saved;
 use crate::report::{self, Look};
 
 use super::answer::{Answer, Exit, Trouble};
-use super::terminal::with_progress;
-use super::{err_look, load};
+use super::load::load;
+use super::terminal::{err_look, with_progress};
 
 /// The name of the saved plan in its folder.
 pub(super) const PLAN_FILE: &str = "plan.json";

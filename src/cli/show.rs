@@ -8,8 +8,9 @@ use crate::pipeline::read_saved;
 use crate::report::{self, Look};
 
 use super::answer::{Answer, Exit, Trouble};
+use super::load::load;
 use super::plan::PLAN_FILE;
-use super::{err_look, load};
+use super::terminal::err_look;
 
 /// The arguments of `show`.
 #[derive(clap::Args)]

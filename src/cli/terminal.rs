@@ -8,7 +8,7 @@ use indicatif::ProgressBar;
 
 use crate::report::Look;
 
-use super::Exit;
+use super::answer::Exit;
 
 /// Columns where neither COLUMNS nor a terminal tells.
 const USUAL_WIDTH: usize = 100;

@@ -7,7 +7,7 @@ use crate::pipeline::read_saved;
 use crate::report::{self, Look};
 
 use super::answer::{Answer, Exit, Trouble};
-use super::load;
+use super::load::load;
 
 /// The arguments of `verify`.
 #[derive(clap::Args)]

@@ -8,7 +8,7 @@ use crate::report;
 use crate::weather::generator::generate;
 
 use super::answer::{Answer, Exit, Trouble};
-use super::load;
+use super::load::load;
 
 /// The arguments of `weather`.
 #[derive(clap::Args)]

@@ -4,7 +4,7 @@ use crate::garden::IngredientAt;
 use crate::plan::Aim;
 
 use super::program::{Program, Terms, negated};
-use super::rules::Setting;
+use super::setting::Setting;
 use super::solver::Objective;
 
 /// The objective of an aim.

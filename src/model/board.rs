@@ -5,7 +5,8 @@ use crate::garden::Garden;
 
 use super::columns::Columns;
 use super::program::Program;
-use super::rules::{self, Setting};
+use super::rules;
+use super::setting::Setting;
 
 /// How beds stand in the program.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -9,7 +9,8 @@ use crate::plan::{Aim, AimResult};
 use super::board::Board;
 use super::columns::of;
 use super::program::{Program, value};
-use super::rules::{Setting, add_rounded};
+use super::rules::add_rounded;
+use super::setting::Setting;
 use super::solver::{Deadline, Objective, Unsolved, relaxed_bound, solve};
 
 /// Shares are told apart by a billionth.
@@ -38,42 +39,15 @@ pub fn raise(
         candidates,
         columns,
     };
-    let shares = possible_shares(setting);
+    let reached = share_of(setting, values);
     let objective = Objective {
-        terms: vec![(setting.columns.least_share, 1.0)],
+        terms: vec![(columns.least_share, 1.0)],
         maximise: true,
     };
-    let mut reached = share_of(setting, values);
     let bound = relaxed_bound(program, &objective, deadline.left()).unwrap_or(1.0);
-    let mut above = shares
-        .iter()
-        .filter(|s| **s > reached + 1e-9 && **s <= bound + 1e-7)
-        .count();
-    let mut proved = true;
-    while above > 0 && proved {
-        let first = shares.partition_point(|s| *s <= reached + 1e-9);
-        let tried = shares[first + above / 2];
-        let mut trial = program.clone();
-        at_least(&mut trial, setting, tried);
-        match solve(&trial, &Objective::none(), None, deadline.left()) {
-            Ok(found) => {
-                *values = found.values;
-                let better = share_of(setting, values).max(tried);
-                let passed = shares.partition_point(|s| *s <= better + 1e-9) - first;
-                above = above.saturating_sub(passed);
-                reached = better;
-            }
-            Err(Unsolved::Infeasible) => above /= 2,
-            Err(Unsolved::OutOfTime) => proved = false,
-            Err(failed) => return Err(failed),
-        }
-    }
-    let first = shares.partition_point(|s| *s <= reached + 1e-9);
-    let open = if above > 0 {
-        shares[first + above - 1]
-    } else {
-        reached
-    };
+    let mut shares = possible_shares(setting);
+    shares.retain(|s| *s > reached + 1e-9 && *s <= bound + 1e-7);
+    let (reached, open) = halve(program, setting, values, &shares, reached, deadline)?;
     at_least(program, setting, reached);
     values[setting.columns.least_share.0] = reached;
     Ok(AimResult {
@@ -81,6 +55,36 @@ pub fn raise(
         value: reached,
         bound: open,
     })
+}
+
+/// The greatest of some rising shares that can be had, or `reached` if none can, with its
+/// point in `values`; and the greatest that is not ruled out, which is another one only if
+/// time runs out.
+fn halve(
+    program: &Program,
+    setting: &Setting<'_>,
+    values: &mut Vec<f64>,
+    shares: &[f64],
+    mut reached: f64,
+    deadline: &Deadline,
+) -> Result<(f64, f64), Unsolved> {
+    let mut open = shares;
+    while !open.is_empty() {
+        let middle = open.len() / 2;
+        let mut trial = program.clone();
+        at_least(&mut trial, setting, open[middle]);
+        match solve(&trial, &Objective::none(), None, deadline.left()) {
+            Ok(found) => {
+                *values = found.values;
+                reached = share_of(setting, values).max(open[middle]);
+                open = &open[open.partition_point(|s| *s <= reached + 1e-9)..];
+            }
+            Err(Unsolved::Infeasible) => open = &open[..middle],
+            Err(Unsolved::OutOfTime) => break,
+            Err(failed) => return Err(failed),
+        }
+    }
+    Ok((reached, open.last().copied().unwrap_or(reached)))
 }
 
 /// Holds every ingredient to a share at low yield, in columns and, for ingredients of one

@@ -4,7 +4,8 @@ use crate::calendar::Horizon;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span};
 use crate::units::{Celsius, Millimetres};
 use crate::weather::Record;
-use crate::weather::generator::{Monthly, generate};
+use crate::weather::generator::generate;
+use crate::weather::monthly::Monthly;
 
 use chrono::Datelike;
 

@@ -24,7 +24,7 @@ pub fn no_plan(garden: &Garden, found: &Impossible, look: Look) -> String {
         page.heading("What cannot be in the pot");
     }
     for left_out in &found.left_out {
-        reasons(garden, left_out, &mut page);
+        reasons(garden, left_out, &found.pressure, &mut page);
     }
     limits(garden, &found.pressure, &mut page);
     together(garden, found, &mut page);
@@ -71,14 +71,17 @@ fn verdict(garden: &Garden, found: &Impossible) -> String {
 }
 
 /// Why one ingredient is left out.
-fn reasons(garden: &Garden, left_out: &LeftOut, page: &mut Page) {
+fn reasons(garden: &Garden, left_out: &LeftOut, pressure: &[Pressure], page: &mut Page) {
     let name = &garden[left_out.ingredient].name;
+    let wants = wanted_strips(left_out.ingredient, pressure).map_or_else(String::new, |n| {
+        format!(" Its least share wants {}.", count(n, "strip"))
+    });
     match &left_out.why {
         Why::Crowded => page.item(&format!(
-            "{name}: it works alone, but not together with the others (see what runs out first)."
+            "{name}: it works alone, but not together with the others.{wants}"
         )),
         Why::NoWay { reasons } => {
-            page.item(&format!("{name}: nothing that was tried works."));
+            page.item(&format!("{name}: nothing that was tried works.{wants}"));
             for (reason, tries) in reasons {
                 page.entry(
                     &format!("  {}", count(*tries, "try")),
@@ -88,6 +91,17 @@ fn reasons(garden: &Garden, left_out: &LeftOut, page: &mut Page) {
             }
         }
     }
+}
+
+/// The strips that an ingredient's least share wants, where beds run out.
+fn wanted_strips(ingredient: IngredientAt, pressure: &[Pressure]) -> Option<u32> {
+    pressure.iter().find_map(|limit| match limit {
+        Pressure::Beds { parts, .. } => parts
+            .iter()
+            .find(|(at, _)| *at == ingredient)
+            .map(|(_, strips)| *strips),
+        Pressure::Shelf { .. } => None,
+    })
 }
 
 /// Why a way of growing was thrown out.

@@ -2,10 +2,11 @@
 //! takes over, what to take care of.
 
 mod dates;
+mod ours;
 
 use crate::checker::CheckedPlan;
-use crate::garden::{Garden, GradeAt, Ingredient};
-use crate::plan::{Planting, StepKind};
+use crate::garden::{Garden, GradeAt};
+use crate::plan::StepKind;
 
 use super::page::{Look, Page};
 use super::screen::occasion;
@@ -14,36 +15,7 @@ use super::view::{View, ready_years};
 use super::words::{count, full_day, list, mass_range, sentence};
 use super::{cautions, timeline};
 
-/// A planting with its ingredient.
-type Grown<'a> = (&'a Planting, &'a Ingredient);
-
-/// What a grade has to do with.
-struct Ours<'a> {
-    grade: GradeAt,
-    /// What the grade grows.
-    own: Vec<Grown<'a>>,
-    /// What it takes over from a grade that leaves.
-    adopted: Vec<Grown<'a>>,
-}
-
-impl<'a> Ours<'a> {
-    fn new(view: &View<'a>, grade: GradeAt) -> Self {
-        let end = view.garden.last_day();
-        Self {
-            grade,
-            own: view.planted().filter(|(_, i)| i.grade == grade).collect(),
-            adopted: view
-                .planted()
-                .filter(|(_, i)| i.grade != grade)
-                .filter(|(_, i)| view.garden.tending(i.grade, end) == grade)
-                .collect(),
-        }
-    }
-
-    fn all(&self) -> impl Iterator<Item = &Grown<'a>> {
-        self.own.iter().chain(&self.adopted)
-    }
-}
+use ours::{Grown, Ours};
 
 /// What `tureen show --grade` prints.
 #[must_use]

@@ -64,8 +64,16 @@ pub(super) fn rain_date(view: &View<'_>) -> Option<String> {
     let most_often = rain_date_failure(view).map_or_else(String::new, |(name, why)| {
         format!(" What fails most often: {name}, because {}.", unready(why))
     });
+    let bears_on = view
+        .ingredients()
+        .any(|(_, i, _)| i.crop.picking.keeps_bearing);
+    let again = if bears_on {
+        " What keeps bearing is picked once more for it."
+    } else {
+        ""
+    };
     Some(format!(
-        "On the rain date, {}: ready in {} of {}.{most_often}",
+        "On the rain date, {}: ready in {} of {}.{again}{most_often}",
         full_day(day),
         ready.iter().filter(|r| **r).count(),
         ready.len(),

@@ -9,20 +9,8 @@ use rand_pcg::Pcg64Mcg;
 use crate::calendar::Date;
 use crate::units::{Celsius, Millimetres};
 
+use super::monthly::Monthly;
 use super::{Daily, Origin, Record};
-
-/// Monthly means of a place, January first.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Monthly {
-    /// Mean of daily lowest temperatures.
-    pub tmin: [Celsius; 12],
-    /// Mean of daily highest temperatures.
-    pub tmax: [Celsius; 12],
-    /// Rain in the month.
-    pub rain: [Millimetres; 12],
-    /// Days with rain in the month.
-    pub rain_days: [f64; 12],
-}
 
 /// Generates `years` whole calendar years, the first labelled `first_year`. A shorter run
 /// is the beginning of a longer one with the same seed. Values are given to a tenth, as

@@ -9,7 +9,7 @@ use crate::garden::ClassAt;
 use crate::growth::Effort;
 use crate::model::program::{Program, Terms};
 
-use super::Setting;
+use crate::model::setting::Setting;
 
 /// Adds the rows of the rule.
 pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {

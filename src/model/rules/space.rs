@@ -5,8 +5,8 @@
 use crate::candidates::{Candidate, MOST_UNIONS, PlotSet, greatest_use, unions};
 use crate::model::program::{Col, Program};
 
-use super::Setting;
 use super::capacity::{Capacities, rounded};
+use crate::model::setting::Setting;
 
 /// Adds the rows of the rule.
 pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {

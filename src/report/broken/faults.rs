@@ -4,11 +4,11 @@
 mod figures;
 mod people;
 mod places;
+mod references;
 mod seedlings;
 mod steps;
 
-use crate::checker::{Fault, PlantingRef, StepRef};
-use crate::plan::StepKind;
+use crate::checker::Fault;
 
 use super::super::words::Dates;
 
@@ -41,32 +41,4 @@ pub(super) fn sentence(fault: &Fault, dates: Dates) -> String {
     };
     // A group that does not word one of its faults still shows what the checker saw.
     worded.unwrap_or_else(|| format!("{fault:?}"))
-}
-
-/// `planting 3 (carrot)`.
-fn planting(planting: &PlantingRef) -> String {
-    format!("planting {} ({})", planting.number, planting.ingredient)
-}
-
-/// `step 2 (pot up) of planting 3 (carrot)`.
-fn step(step: &StepRef) -> String {
-    format!(
-        "step {} ({}) of {}",
-        step.number,
-        kind(step.kind),
-        planting(&step.planting)
-    )
-}
-
-/// The name of a step without regard to the way of growing.
-fn kind(kind: StepKind) -> &'static str {
-    match kind {
-        StepKind::Sow => "sow",
-        StepKind::PotUp => "pot up",
-        StepKind::Harden => "harden off",
-        StepKind::PlantOut => "plant out",
-        StepKind::Thin => "thin",
-        StepKind::Pick => "pick",
-        StepKind::Cure => "dry or cure",
-    }
 }

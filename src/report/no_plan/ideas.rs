@@ -8,12 +8,11 @@ use crate::model::{Impossible, Pressure, Why};
 
 use super::super::page::Page;
 use super::super::words::{list, sentence};
-use super::LIMITS;
 
 /// What usually helps against what was found, with the ingredients that it would help.
 pub(super) fn write(garden: &Garden, found: &Impossible, page: &mut Page) {
     let mut ideas: BTreeMap<Idea, BTreeSet<&str>> = BTreeMap::new();
-    for limit in found.pressure.iter().take(LIMITS) {
+    for limit in &found.pressure {
         let (idea, parts) = match limit {
             Pressure::Beds { parts, .. } => (Idea::FewerGrams, parts),
             Pressure::Shelf { parts, .. } => (Idea::ShelfRoom, parts),

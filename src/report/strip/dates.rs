@@ -7,8 +7,8 @@ use crate::plan::{Planting, Step, StepKind, Visit, When};
 use super::super::page::Page;
 use super::super::steps;
 use super::super::view::View;
-use super::super::words::{Dates, minutes};
-use super::Ours;
+use super::super::words::{Dates, count, minutes};
+use super::ours::Ours;
 
 /// One thing to do on one day.
 struct Job {
@@ -127,8 +127,8 @@ fn share(
     let part = f64::from(total) * f64::from(children(&visit.class)) / f64::from(all.max(1));
     let part = part.ceil() as u32;
     if part >= total {
-        format!(", {}", super::count(total, thing))
+        format!(", {}", count(total, thing))
     } else {
-        format!(", about {part} of {}", super::count(total, thing))
+        format!(", about {part} of {}", count(total, thing))
     }
 }

@@ -6,11 +6,7 @@ const LONGEST_FILE: usize = 400;
 const LONGEST_FUNCTION: usize = 60;
 /// Functions that are still too long. The list may only get shorter: one that is cured has to
 /// leave it.
-const STILL_LONG: [&str; 3] = [
-    "src/candidates/sowings.rs",
-    "src/model/grown_share.rs",
-    "src/project/check.rs",
-];
+const STILL_LONG: [&str; 0] = [];
 
 const LONGEST_OPENING: usize = 4;
 

@@ -98,7 +98,10 @@ fn lettuce_goes_under_the_fleece() {
     assert_eq!(radish.ingredient, "radish");
     assert_eq!(radish.method, Method::Direct);
     assert_eq!(radish.places.len(), 1);
-    assert_eq!((radish.places[0].bed.as_str(), radish.places[0].strips), ("A", 2));
+    assert_eq!(
+        (radish.places[0].bed.as_str(), radish.places[0].strips),
+        ("A", 2)
+    );
     assert_eq!((radish.plants, radish.seeds), (90, 153));
     assert_eq!(
         steps(radish),
@@ -154,7 +157,10 @@ fn every_aim_has_the_value_that_was_found_by_hand() {
     for (result, (aim, value)) in plan.aims.iter().zip(by_hand) {
         assert_eq!(result.aim, aim);
         assert!(result.proved(), "{result:?}");
-        assert!((result.value - value).abs() < 1e-6, "{result:?}, by hand {value}");
+        assert!(
+            (result.value - value).abs() < 1e-6,
+            "{result:?}, by hand {value}"
+        );
     }
 }
 

@@ -70,8 +70,15 @@ pub fn of_impossible(garden: &Garden, impossible: &Impossible) -> String {
         .iter()
         .map(|at| name(*at))
         .collect();
-    let proof = if impossible.proved { "" } else { " (not proved)" };
-    let mut text = format!("At most these together{proof}: {}.\n\n", together.join(", "));
+    let proof = if impossible.proved {
+        ""
+    } else {
+        " (not proved)"
+    };
+    let mut text = format!(
+        "At most these together{proof}: {}.\n\n",
+        together.join(", ")
+    );
     text.push_str("| left out | why |\n| --- | --- |\n");
     for LeftOut { ingredient, why } in &impossible.left_out {
         let why = match why {

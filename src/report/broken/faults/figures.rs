@@ -4,7 +4,7 @@ use crate::checker::{AimFault, Fault, Named, Quantity, Subject};
 use crate::plan::Aim;
 
 use super::super::super::words::{list, sentence as capital};
-use super::{planting, step};
+use super::references::{planting, step};
 
 /// The sentence of a fault of this group.
 pub(super) fn sentence(fault: &Fault) -> Option<String> {

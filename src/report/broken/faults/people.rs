@@ -3,7 +3,7 @@
 use crate::checker::Fault;
 
 use super::super::super::words::{Dates, count, minutes, sentence as capital};
-use super::step;
+use super::references::step;
 use crate::units::Minutes;
 
 /// The sentence of a fault of this group.

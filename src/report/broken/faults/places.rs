@@ -3,7 +3,7 @@
 use crate::checker::{Fault, PlaceFault, PlantingRef};
 
 use super::super::super::words::{Dates, count, sentence as capital};
-use super::planting;
+use super::references::planting;
 
 /// The sentence of a fault of this group.
 pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {

@@ -6,7 +6,7 @@ use crate::garden::Method;
 use crate::plan::StepKind;
 
 use super::super::super::words::{Dates, list, sentence as capital};
-use super::{kind, planting, step};
+use super::references::{kind, planting, step};
 
 /// The sentence of a fault of this group.
 pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {
