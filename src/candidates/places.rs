@@ -6,6 +6,7 @@ use crate::calendar::Date;
 use crate::garden::{Crop, Garden, Microclimate, Plot};
 use crate::units::Metres;
 
+use super::Candidate;
 use super::dropped::DropReason;
 
 /// All plots that may be planted, in the order of the beds: strips on which something already
@@ -160,6 +161,24 @@ impl PlotSet {
     pub fn iter(self) -> impl Iterator<Item = usize> {
         (0..MOST_PLOTS).filter(move |k| self.has(*k))
     }
+}
+
+/// The strips of a set of plots that the whole blocks of some plantings can use: where all
+/// take strips by twos, the odd strip of a plot is of no use.
+#[must_use]
+pub fn usable_strips<'a>(
+    plots: &[Plot],
+    set: PlotSet,
+    plantings: impl Iterator<Item = &'a Candidate>,
+) -> u32 {
+    let unit = plantings.fold(0, |unit, c| common_divisor(unit, c.amounts.block.strips));
+    let strips = set.iter().map(|k| plots[k].strips);
+    strips.map(|n| n - n % unit.max(1)).sum()
+}
+
+/// The greatest number that divides both; the other one if one is 0.
+fn common_divisor(a: u32, b: u32) -> u32 {
+    if b == 0 { a } else { common_divisor(b, a % b) }
 }
 
 /// All unions of some sets, each once, in order; only the sets themselves and the union of

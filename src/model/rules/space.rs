@@ -2,7 +2,7 @@
 //! the strips of the plantings that stand only there are at most its strips (Hall's condition
 //! for sharing plots out). Which strip goes to which bed is settled after the solve.
 
-use crate::candidates::{Candidate, MOST_UNIONS, PlotSet, greatest_use, unions};
+use crate::candidates::{Candidate, MOST_UNIONS, PlotSet, greatest_use, unions, usable_strips};
 use crate::model::program::{Col, Program};
 
 use super::Setting;
@@ -17,8 +17,8 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
     let mut companions = Capacities::default();
     let sets = unions(candidates.all.iter().map(|c| c.plots), MOST_UNIONS);
     for set in sets {
-        let strips: u32 = set.iter().map(|k| candidates.plots[k].strips).sum();
         for week in 0..garden.horizon().weeks() {
+            let strips = usable(setting, set, week);
             let most = |c: &Candidate| {
                 let blocks = c.amounts.blocks.1;
                 if stands(c, set, week) {
@@ -30,7 +30,11 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
             if greatest_use(garden, &candidates.all, most) <= strips {
                 continue;
             }
-            rows.push(strips_used(setting, set, week), strips);
+            let used = strips_used(setting, set, week);
+            for (row, rhs) in rounded(&used, strips) {
+                companions.push(row, rhs);
+            }
+            rows.push(used, strips);
             let least = least_strips(setting, set, week);
             for (row, rhs) in rounded(&least, strips) {
                 companions.push(row, rhs);
@@ -39,6 +43,13 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
     }
     rows.add_rows(program);
     companions.add_rows(program);
+}
+
+/// The strips of a set of plots that the plantings of a week can use.
+fn usable(setting: &Setting<'_>, set: PlotSet, week: usize) -> u32 {
+    let candidates = setting.candidates;
+    let standing = candidates.all.iter().filter(|c| stands(c, set, week));
+    usable_strips(&candidates.plots, set, standing)
 }
 
 /// True if a candidate stands in the beds in a week and only within a set of plots.
