@@ -19,7 +19,7 @@ mod years;
 pub use amounts::{Amounts, Level};
 pub use candidate::{Candidate, ShelfWeeks, Steps, Task, Thinning};
 pub use context::Context;
-pub use dominance::{MOST_UNIONS, greatest_use};
+pub use dominance::{MOST_UNIONS, Scope, greatest_use};
 pub use dropped::{DropReason, Dropped};
 pub use nursery::hardening;
 pub use places::{BedClass, MOST_PLOTS, PlotSet, bed_classes, plots, unions, usable_strips};
@@ -66,10 +66,11 @@ impl Candidates {
         }
     }
 
-    /// The same without candidates that another one of their ingredient makes needless.
+    /// The same without candidates that another one of their ingredient makes needless, as far
+    /// as `scope` goes.
     #[must_use]
-    pub fn without_needless(mut self, garden: &Garden) -> Self {
-        self.all = dominance::keep_best(garden, &self.plots, self.all);
+    pub fn without_needless(mut self, garden: &Garden, scope: Scope) -> Self {
+        self.all = dominance::keep_best(garden, &self.plots, self.all, scope);
         self
     }
 

@@ -7,26 +7,29 @@ mod columns;
 mod decode;
 mod grown_share;
 mod layout;
+mod point;
 mod program;
 mod reasons;
 mod rules;
 mod setting;
+mod share_floor;
 mod solver;
 mod stages;
+mod still_possible;
 mod strips;
-mod years_bound;
 
 use std::time::Duration;
 
-use crate::candidates::Candidates;
+use crate::candidates::{Candidates, Scope};
 use crate::garden::Garden;
-use crate::plan::Plan;
+use crate::plan::{Aim, Plan};
 
 use board::{Board, Places};
-use columns::Columns;
 use layout::{Chosen, Part, lay_out};
+use point::chosen;
 use solver::{Deadline, Unsolved};
-use stages::Staged;
+use stages::{ABOUT_AMOUNTS, ABOUT_YEARS, SMALL, Staged, carried};
+use still_possible::still_possible;
 
 pub use reasons::{Impossible, LeftOut, Pressure, Why};
 
@@ -64,30 +67,16 @@ pub enum Outcome {
 /// Decides a garden's plan.
 #[must_use]
 pub fn solve(garden: &Garden, options: &Options) -> Outcome {
+    let all = Candidates::enumerate(garden);
+    let concession_years = options.concession_years;
     let deadline = Deadline::after(options.time_limit);
-    let candidates = Candidates::enumerate(garden).without_needless(garden);
-    solve_until(garden, &candidates, options, &deadline)
-}
-
-/// Decides a garden's plan among given candidates.
-#[must_use]
-pub fn solve_among(garden: &Garden, candidates: &Candidates, options: &Options) -> Outcome {
-    let deadline = Deadline::after(options.time_limit);
-    solve_until(garden, candidates, options, &deadline)
-}
-
-fn solve_until(
-    garden: &Garden,
-    candidates: &Candidates,
-    options: &Options,
-    deadline: &Deadline,
-) -> Outcome {
-    let places = if candidates.plots.len() > crate::candidates::MOST_PLOTS {
-        Places::Named
-    } else {
-        Places::Projected
+    let decision = Decision {
+        garden,
+        all,
+        concession_years,
+        deadline,
     };
-    match decide(garden, candidates, options, deadline, places) {
+    match decision.decide() {
         Ok(outcome) => outcome,
         Err(Unsolved::Failed(words)) => Outcome::Failed(words),
         Err(Unsolved::Infeasible) => Outcome::Failed("the rows contradict each other".into()),
@@ -95,93 +84,128 @@ fn solve_until(
     }
 }
 
-/// Decides in two steps: first which plantings give the best years, with the least amounts;
-/// then, among the plantings that keep those years, how much of each and the smaller aims.
-fn decide(
-    garden: &Garden,
-    candidates: &Candidates,
-    options: &Options,
-    deadline: &Deadline,
-    places: Places,
-) -> Result<Outcome, Unsolved> {
-    let concession = options.concession_years;
-    let least = candidates.with_least_amounts(garden);
-    let mut board = Board::new(garden, &least, places);
-    let years = stages::years(&mut board, concession, deadline)?;
-    // Sets of plots only relax the beds: what they promise must really have a place.
-    let has_place = |values: &Vec<f64>| layout(&board, values, deadline).is_some();
-    if places == Places::Projected && !years.reached.iter().all(has_place) {
-        return decide(garden, candidates, options, deadline, Places::Named);
-    }
-    if years.aims.len() < stages::ABOUT_YEARS.len() {
-        let reasons = reasons::impossible(garden, candidates, &board.columns, &years);
-        return Ok(Outcome::Impossible(reasons));
-    }
-    let possible = years_bound::still_possible(garden, candidates, &years.aims, concession)
-        .without_needless(garden);
-    let mut later = Board::new(garden, &possible, places);
-    let laid_out = match stages::later(&mut later, &years.aims, concession, deadline) {
-        Ok(staged) => place(&later, staged, deadline),
-        Err(Unsolved::OutOfTime) => place(&board, stages::unfinished(&board, years), deadline),
-        Err(failed) => return Err(failed),
-    };
-    match laid_out {
-        Some(plan) => Ok(Outcome::Planned(plan)),
-        None if places == Places::Projected => {
-            decide(garden, candidates, options, deadline, Places::Named)
+/// A garden with all its candidates, and how long to think about them.
+struct Decision<'a> {
+    garden: &'a Garden,
+    all: Candidates,
+    concession_years: u32,
+    deadline: Deadline,
+}
+
+/// A solved program with its point.
+type Solution<'a> = (Board<'a>, Staged);
+
+impl<'a> Decision<'a> {
+    /// Decides in three steps: which plantings give the best years, with the least amounts;
+    /// among those that keep these years, how much of each; and among those that keep both,
+    /// the small aims. Each step looks only at candidates that differ in what it asks for.
+    fn decide(&self) -> Result<Outcome, Unsolved> {
+        let garden = self.garden;
+        let few = self
+            .all
+            .with_least_amounts(garden)
+            .without_needless(garden, Scope::Harvest);
+        let years =
+            |board: &mut Board<'a>| stages::years(board, self.concession_years, &self.deadline);
+        let (board, staged) = self.laid_out(&few, years)?;
+        if staged.aims.len() < ABOUT_YEARS.len() {
+            let reasons = reasons::impossible(garden, &self.all, &board.columns, &staged);
+            return Ok(Outcome::Impossible(reasons));
         }
-        None => Err(Unsolved::OutOfTime),
+        let mut best = (board, staged);
+        for (scope, aims) in [
+            (Scope::Harvest, &ABOUT_AMOUNTS[..]),
+            (Scope::Everything, &SMALL),
+        ] {
+            match self.go_on(&best, scope, aims) {
+                Ok(better) => best = better,
+                Err(Unsolved::OutOfTime) => break,
+                Err(failed) => return Err(failed),
+            }
+        }
+        let (board, staged) = best;
+        let staged = stages::unfinished(&board, staged);
+        Ok(self
+            .plan(&board, staged)
+            .map_or(Outcome::OutOfTime, Outcome::Planned))
     }
-}
 
-/// The plan of a point, if its plantings can be laid out.
-fn place(board: &Board<'_>, staged: Staged, deadline: &Deadline) -> Option<Plan> {
-    let Board {
-        garden, candidates, ..
-    } = board;
-    let (chosen, parts) = layout(board, &staged.values, deadline)?;
-    let strips = strips::places(garden, candidates, &chosen, &parts);
-    Some(decode::plan(
-        garden,
-        candidates,
-        &chosen,
-        strips,
-        staged.aims,
-    ))
-}
-
-/// The plantings of a point and the parts of plots on which they stand, if they all fit.
-fn layout(
-    board: &Board<'_>,
-    values: &[f64],
-    deadline: &Deadline,
-) -> Option<(Vec<Chosen>, Vec<Vec<Part>>)> {
-    let Board {
-        garden,
-        candidates,
-        columns,
-        ..
-    } = board;
-    let chosen = chosen(candidates, columns, values);
-    let parts = lay_out(garden, candidates, &chosen, deadline)?;
-    Some((chosen, parts))
-}
-
-/// The plantings that are made, by ingredient and first day.
-fn chosen(candidates: &Candidates, columns: &Columns, values: &[f64]) -> Vec<Chosen> {
-    let mut chosen: Vec<Chosen> = (0..candidates.all.len())
-        .filter(|k| values[columns.made[*k].0] > 0.5)
-        .map(|candidate| Chosen {
-            candidate,
-            blocks: match columns.blocks[candidate] {
-                Some(col) => values[col.0] as u32,
-                None => candidates.all[candidate].amounts.blocks.0,
-            },
+    /// Follows more aims from a solution of the earlier ones.
+    fn go_on(
+        &self,
+        (board, staged): &Solution<'a>,
+        scope: Scope,
+        aims: &[Aim],
+    ) -> Result<Solution<'a>, Unsolved> {
+        let garden = self.garden;
+        let possible = still_possible(garden, &self.all, &staged.aims, self.concession_years);
+        let mut few = possible.without_needless(garden, scope);
+        let made = chosen(&board.candidates, &board.columns, &staged.values);
+        for c in &made {
+            let planting = &board.candidates.all[c.candidate];
+            if !few.all.iter().any(|other| planting.is_same_planting(other)) {
+                let same = self
+                    .all
+                    .all
+                    .iter()
+                    .find(|other| planting.is_same_planting(other));
+                few.all.extend(same.cloned());
+            }
+        }
+        let start = carried(&board.candidates, &made, &few);
+        self.laid_out(&few, |board| {
+            let start = (board.places == Places::Projected).then_some(&start[..]);
+            let earlier = &staged.aims;
+            stages::later(
+                board,
+                start,
+                earlier,
+                aims,
+                self.concession_years,
+                &self.deadline,
+            )
         })
-        .collect();
-    chosen.sort_by_key(|c| {
-        let candidate = &candidates.all[c.candidate];
-        (candidate.ingredient, candidate.bed_weeks, c.candidate)
-    });
-    chosen
+    }
+
+    /// Solves over sets of plots; where a point on which the values rest has no layout, since
+    /// sets of plots only relax the beds, plot by plot.
+    fn laid_out(
+        &self,
+        candidates: &Candidates,
+        solve: impl Fn(&mut Board<'a>) -> Result<Staged, Unsolved>,
+    ) -> Result<Solution<'a>, Unsolved> {
+        let mut board = Board::new(self.garden, candidates.clone(), Places::Projected);
+        let staged = solve(&mut board)?;
+        if staged
+            .reached
+            .iter()
+            .all(|values| self.layout(&board, values).is_some())
+        {
+            return Ok((board, staged));
+        }
+        let mut board = Board::new(self.garden, candidates.clone(), Places::Named);
+        let staged = solve(&mut board)?;
+        Ok((board, staged))
+    }
+
+    /// The plan of a point, if its plantings can be laid out.
+    fn plan(&self, board: &Board<'_>, staged: Staged) -> Option<Plan> {
+        let candidates = &board.candidates;
+        let (chosen, parts) = self.layout(board, &staged.values)?;
+        let strips = strips::places(self.garden, candidates, &chosen, &parts);
+        Some(decode::plan(
+            self.garden,
+            candidates,
+            &chosen,
+            strips,
+            staged.aims,
+        ))
+    }
+
+    /// The plantings of a point and the parts of plots on which they stand, if they all fit.
+    fn layout(&self, board: &Board<'_>, values: &[f64]) -> Option<(Vec<Chosen>, Vec<Vec<Part>>)> {
+        let chosen = chosen(&board.candidates, &board.columns, values);
+        let parts = lay_out(self.garden, &board.candidates, &chosen, &self.deadline)?;
+        Some((chosen, parts))
+    }
 }

@@ -91,3 +91,15 @@ pub struct Candidate {
     /// waits for the feast.
     pub idle_weeks: u32,
 }
+
+impl Candidate {
+    /// True if the other is the same planting, whatever its amounts.
+    #[must_use]
+    pub fn is_same_planting(&self, other: &Self) -> bool {
+        self.ingredient == other.ingredient
+            && self.method == other.method
+            && self.plots == other.plots
+            && self.steps == other.steps
+            && self.amounts.block == other.amounts.block
+    }
+}

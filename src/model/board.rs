@@ -2,11 +2,14 @@
 
 use crate::candidates::Candidates;
 use crate::garden::Garden;
+use crate::plan::{Aim, AimResult};
 
+use super::aims::{concession, hold, objective};
 use super::columns::Columns;
 use super::program::Program;
 use super::rules;
 use super::setting::Setting;
+use super::share_floor::at_least;
 
 /// How beds stand in the program.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -23,22 +26,24 @@ pub struct Board<'a> {
     /// The garden.
     pub garden: &'a Garden,
     /// The candidates.
-    pub candidates: &'a Candidates,
+    pub candidates: Candidates,
     /// Their columns.
     pub columns: Columns,
     /// Columns and rows.
     pub program: Program,
+    /// How beds stand in the program.
+    pub places: Places,
 }
 
 impl<'a> Board<'a> {
     /// The program of all rules.
     #[must_use]
-    pub fn new(garden: &'a Garden, candidates: &'a Candidates, places: Places) -> Self {
+    pub fn new(garden: &'a Garden, candidates: Candidates, places: Places) -> Self {
         let mut program = Program::default();
-        let columns = Columns::add(&mut program, garden, candidates);
+        let columns = Columns::add(&mut program, garden, &candidates);
         let setting = Setting {
             garden,
-            candidates,
+            candidates: &candidates,
             columns: &columns,
         };
         rules::add_rows(&mut program, &setting);
@@ -50,6 +55,7 @@ impl<'a> Board<'a> {
             candidates,
             columns,
             program,
+            places,
         }
     }
 
@@ -58,7 +64,7 @@ impl<'a> Board<'a> {
     pub fn setting(&self) -> Setting<'_> {
         Setting {
             garden: self.garden,
-            candidates: self.candidates,
+            candidates: &self.candidates,
             columns: &self.columns,
         }
     }
@@ -68,5 +74,26 @@ impl<'a> Board<'a> {
         for col in &self.columns.in_pot {
             self.program.raise(*col, 1.0);
         }
+    }
+
+    /// From now on an aim keeps the value that it has reached, less what it may give back.
+    pub fn hold(&mut self, result: &AimResult, concession_years: u32) {
+        let setting = Setting {
+            garden: self.garden,
+            candidates: &self.candidates,
+            columns: &self.columns,
+        };
+        if result.aim == Aim::LeastGrownShare {
+            return at_least(&mut self.program, &setting, result.value);
+        }
+        let objective = objective(result.aim, &setting);
+        let concession = concession(result.aim, concession_years);
+        hold(
+            &mut self.program,
+            result.aim,
+            objective,
+            result.value,
+            concession,
+        );
     }
 }

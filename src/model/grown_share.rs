@@ -9,8 +9,8 @@ use crate::plan::{Aim, AimResult};
 use super::board::Board;
 use super::columns::of;
 use super::program::{Program, value};
-use super::rules::add_rounded;
 use super::setting::Setting;
+use super::share_floor::at_least;
 use super::solver::{Deadline, Objective, Unsolved, relaxed_bound, solve};
 
 /// Shares are told apart by a billionth.
@@ -18,13 +18,13 @@ const FINE: f64 = 1e9;
 /// More different shares than this are not listed one by one.
 const MOST_SHARES: usize = 5_000;
 
-/// Raises the least garden-grown share as far as it goes, from the point `values`; the
-/// program keeps the share that is reached.
+/// Raises the least garden-grown share as far as it goes, from the point `values`. The caller
+/// holds it.
 ///
 /// # Errors
 /// A failure of the solver.
 pub fn raise(
-    board: &mut Board<'_>,
+    board: &Board<'_>,
     values: &mut Vec<f64>,
     deadline: &Deadline,
 ) -> Result<AimResult, Unsolved> {
@@ -33,6 +33,7 @@ pub fn raise(
         candidates,
         columns,
         program,
+        ..
     } = board;
     let setting = &Setting {
         garden,
@@ -48,8 +49,6 @@ pub fn raise(
     let mut shares = possible_shares(setting);
     shares.retain(|s| *s > reached + 1e-9 && *s <= bound + 1e-7);
     let (reached, open) = halve(program, setting, values, &shares, reached, deadline)?;
-    at_least(program, setting, reached);
-    values[setting.columns.least_share.0] = reached;
     Ok(AimResult {
         aim: Aim::LeastGrownShare,
         value: reached,
@@ -87,49 +86,14 @@ fn halve(
     Ok((reached, open.last().copied().unwrap_or(reached)))
 }
 
-/// Holds every ingredient to a share at low yield, in columns and, for ingredients of one
-/// sowing, in blocks.
-fn at_least(program: &mut Program, setting: &Setting<'_>, share: f64) {
-    let Setting {
-        garden,
-        candidates,
-        columns,
-    } = setting;
-    program.raise(columns.least_share, share - 1e-9);
-    let mut fewest: Vec<u32> = Vec::with_capacity(candidates.all.len());
-    for (k, c) in candidates.all.iter().enumerate() {
-        let (least, most) = c.amounts.blocks;
-        let ingredient = &garden[c.ingredient];
-        let wanted = ingredient.target(garden.feast.portions) * (share - 1e-9);
-        let blocks = match ingredient.most_plantings() {
-            1 => ((wanted / c.amounts.low).ceil().max(0.0) as u32).max(least),
-            _ => least,
-        };
-        fewest.push(blocks);
-        if blocks > most {
-            program.at_most(vec![(columns.made[k], 1.0)], 0.0);
-        } else if let (Some(col), true) = (columns.blocks[k], blocks > least) {
-            program.at_least(vec![(col, 1.0), (columns.made[k], -f64::from(blocks))], 0.0);
-        }
-    }
-    add_rounded(program, setting, &fewest);
-}
-
 /// The least share of the target at low yield that a point gives, at most 1.
 fn share_of(setting: &Setting<'_>, values: &[f64]) -> f64 {
-    let Setting {
-        garden,
-        candidates,
-        columns,
-    } = setting;
-    garden
+    let shares = setting
+        .garden
         .ingredient_positions()
-        .map(|at| {
-            let target = garden[at].target(garden.feast.portions);
-            let blocks = of(candidates, at)
-                .map(|(k, c)| columns.blocks_of(candidates, k, c.amounts.low / target));
-            value(&blocks.collect::<Vec<_>>(), values)
-        })
+        .map(|at| setting.low_share(at));
+    shares
+        .map(|share| value(&share, values))
         .fold(1.0, f64::min)
 }
 

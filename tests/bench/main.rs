@@ -9,7 +9,7 @@ use std::hint::black_box;
 use std::path::PathBuf;
 use std::time::Instant;
 
-use tureen::candidates::Candidates;
+use tureen::candidates::{Candidates, Scope};
 use tureen::catalogue::Catalogue;
 use tureen::model::{Options, solve};
 use tureen::project;
@@ -99,7 +99,7 @@ fn parts(unit: &Cost, file: &std::path::Path) -> Result<(), Box<dyn Error>> {
     let loaded = begun.elapsed().as_secs_f64();
 
     let begun = Instant::now();
-    let candidates = Candidates::enumerate(&garden).without_needless(&garden);
+    let candidates = Candidates::enumerate(&garden).without_needless(&garden, Scope::Everything);
     let enumerated = begun.elapsed().as_secs_f64();
 
     let begun = Instant::now();

@@ -95,15 +95,9 @@ fn add_minutes(
     } else if per_block * f64::from(amounts.blocks.1) <= effort.least.0 {
         row.push((made, effort.least.0));
     } else {
-        let work = program.real(per_block * f64::from(amounts.blocks.1));
-        program.at_most(vec![(made, effort.least.0), (work, -1.0)], 0.0);
-        program.at_most(
-            vec![
-                columns.blocks_of(candidates, which, per_block),
-                (work, -1.0),
-            ],
-            0.0,
-        );
+        let by_plants = vec![columns.blocks_of(candidates, which, per_block)];
+        let most = per_block * f64::from(amounts.blocks.1);
+        let work = program.greater_of([vec![(made, effort.least.0)], by_plants], most);
         row.push((work, 1.0));
     }
 }
