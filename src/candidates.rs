@@ -22,7 +22,7 @@ pub use context::Context;
 pub use dominance::{MOST_UNIONS, greatest_use};
 pub use dropped::{DropReason, Dropped};
 pub use nursery::hardening;
-pub use places::{BedClass, MOST_PLOTS, PlotSet, bed_classes, plots, unions};
+pub use places::{BedClass, MOST_PLOTS, PlotSet, bed_classes, plots, unions, usable_strips};
 pub use rounds::{PickDay, Round, rounds};
 pub use years::{HOPE, YearSet};
 

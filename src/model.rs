@@ -64,14 +64,30 @@ pub enum Outcome {
 /// Decides a garden's plan.
 #[must_use]
 pub fn solve(garden: &Garden, options: &Options) -> Outcome {
-    let candidates = Candidates::enumerate(garden).without_needless(garden);
     let deadline = Deadline::after(options.time_limit);
+    let candidates = Candidates::enumerate(garden).without_needless(garden);
+    solve_until(garden, &candidates, options, &deadline)
+}
+
+/// Decides a garden's plan among given candidates.
+#[must_use]
+pub fn solve_among(garden: &Garden, candidates: &Candidates, options: &Options) -> Outcome {
+    let deadline = Deadline::after(options.time_limit);
+    solve_until(garden, candidates, options, &deadline)
+}
+
+fn solve_until(
+    garden: &Garden,
+    candidates: &Candidates,
+    options: &Options,
+    deadline: &Deadline,
+) -> Outcome {
     let places = if candidates.plots.len() > crate::candidates::MOST_PLOTS {
         Places::Named
     } else {
         Places::Projected
     };
-    match decide(garden, &candidates, options, &deadline, places) {
+    match decide(garden, candidates, options, deadline, places) {
         Ok(outcome) => outcome,
         Err(Unsolved::Failed(words)) => Outcome::Failed(words),
         Err(Unsolved::Infeasible) => Outcome::Failed("the rows contradict each other".into()),

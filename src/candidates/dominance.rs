@@ -9,7 +9,7 @@ use crate::garden::{ClassAt, Garden, IngredientAt, Plot};
 use crate::plan::StepKind;
 
 use super::candidate::{Candidate, ShelfWeeks};
-use super::places::unions;
+use super::places::{unions, usable_strips};
 
 /// More unions of plot sets than this are not looked at one by one.
 pub const MOST_UNIONS: usize = 512;
@@ -88,15 +88,18 @@ impl Tight {
         let sets = unions(all.iter().map(|c| c.plots), MOST_UNIONS);
         let short_of_beds = |week: usize| {
             sets.iter().any(|set| {
-                let strips: u32 = set.iter().map(|k| plots[k].strips).sum();
-                let use_of = |c: &Candidate| {
+                let within = |c: &Candidate| {
                     let stands = c.bed_weeks.0 <= week && week <= c.bed_weeks.1;
-                    let within = stands && !c.plots.is_empty() && set.covers(c.plots);
-                    if within {
-                        c.amounts.blocks.1 * c.amounts.block.strips
-                    } else {
-                        0
-                    }
+                    stands && !c.plots.is_empty() && set.covers(c.plots)
+                };
+                let blocks = all
+                    .iter()
+                    .filter(|c| within(c))
+                    .map(|c| c.amounts.block.strips);
+                let strips = usable_strips(plots, *set, blocks);
+                let use_of = |c: &Candidate| match within(c) {
+                    true => c.amounts.blocks.1 * c.amounts.block.strips,
+                    false => 0,
                 };
                 greatest_use(garden, all, use_of) > strips
             })

@@ -162,6 +162,20 @@ impl PlotSet {
     }
 }
 
+/// The strips of a set of plots that whole blocks, given by their strips, can use: where all
+/// take strips by twos, the odd strip of a plot is of no use.
+#[must_use]
+pub fn usable_strips(plots: &[Plot], set: PlotSet, blocks: impl Iterator<Item = u32>) -> u32 {
+    let unit = blocks.fold(0, common_divisor);
+    let strips = set.iter().map(|k| plots[k].strips);
+    strips.map(|n| n - n % unit.max(1)).sum()
+}
+
+/// The greatest number that divides both; the other one if one is 0.
+fn common_divisor(a: u32, b: u32) -> u32 {
+    if b == 0 { a } else { common_divisor(b, a % b) }
+}
+
 /// All unions of some sets, each once, in order; only the sets themselves and the union of
 /// all if there would be more than `most`.
 #[must_use]

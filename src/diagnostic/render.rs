@@ -5,7 +5,9 @@ use std::ops::Range;
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{AnnotationKind, Level, Origin, Renderer, Snippet};
 
-use super::{Findings, Problem, Source, Span};
+use super::findings::Findings;
+use super::problem::Problem;
+use super::source::{Source, Span};
 
 /// The width where no terminal tells another.
 pub const USUAL_WIDTH: usize = 100;
@@ -31,7 +33,7 @@ pub fn render(files: &[(Source, Findings)], color: bool, width: usize) -> String
         .term_width(width.max(40));
     let mut text = String::new();
     for (source, found) in files {
-        for problem in found.kept.iter().take(MOST_PRINTED) {
+        for problem in found.kept().iter().take(MOST_PRINTED) {
             text += &one(&renderer, source, problem);
             text += "\n\n";
         }

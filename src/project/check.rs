@@ -9,14 +9,14 @@ use crate::weather::Record;
 
 use super::assumed::Assumed;
 use super::crop::Overrides;
-use super::dates::in_order;
-use super::dish::{self, Around};
 use super::document::Document;
 use super::file::{self, Raw};
 use super::grade::{self, GradeIds, unique};
+use super::ingredient::Around;
+use super::order::in_order;
 use super::place::{self, RawPlace, WeatherFrom};
 use super::standing::RawPatch;
-use super::{bed, feast, school_year, shelf, standing, weather};
+use super::{bed, dish, feast, school_year, shelf, standing, weather};
 
 /// Reads a weather file by the name that the project file gives.
 pub type ReadWeather<'a> = dyn Fn(&str) -> Raw + 'a;

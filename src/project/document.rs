@@ -8,16 +8,16 @@ use crate::garden::Area;
 
 use super::bed::{self, RawBed};
 use super::crop::{self, Overrides};
-use super::dish::{self, RawIngredient};
 use super::feast::{self, RawProject};
 use super::grade::{self, RawGrade};
-use super::kind::{Value, table};
+use super::ingredient::{self, RawIngredient};
+use super::kind::Value;
 use super::names::{code, quote};
 use super::place::{self, RawPlace};
 use super::school_year::{self, RawSchoolYear};
 use super::shelf::{self, RawShelf};
 use super::standing::{self, RawGrowing, RawPatch};
-use super::table::Table;
+use super::table::{Table, table};
 
 /// All sections as given.
 pub struct Document {
@@ -123,7 +123,9 @@ fn read(t: &mut Table<'_, '_>, catalogue: &Catalogue) -> Document {
 
 fn read_dish(t: &mut Table<'_, '_>) -> Read<Vec<Given<RawIngredient>>> {
     let dish = t.maybe("dish", |value, findings| {
-        let read = table("[dish]", |t| some_sections(t, "ingredient", dish::read));
+        let read = table("[dish]", |t| {
+            some_sections(t, "ingredient", ingredient::read)
+        });
         read(value, findings)?
     })?;
     match dish {

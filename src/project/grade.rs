@@ -7,11 +7,11 @@ use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span, peek};
 use crate::garden::{Class, Grade, GradeAt, HandOver, SchoolYear};
 
 use super::assumed::Assumed;
-use super::dates::in_order;
-use super::kind::{some, table, text, word};
+use super::kind::{some, text, word};
 use super::names::{listed, near, quote};
+use super::order::in_order;
 use super::slot::{RawClass, check_slots, read_class};
-use super::table::Table;
+use super::table::{Table, table};
 
 /// What the file says about handing over.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -1,5 +1,5 @@
 //! The kinds of values that the project file holds: text, numbers in a range, dates, words
-//! from a list, lists and tables. Each reads a value or reports what is wrong with it.
+//! from a list, and lists. Each reads a value or reports what is wrong with it.
 
 use std::fmt::Display;
 use std::ops::RangeInclusive;
@@ -11,15 +11,22 @@ use toml::value::Datetime;
 
 use crate::calendar::Date;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span};
+use crate::garden::Sun;
 
 use super::names::{code, near, quote};
-use super::table::Table;
 
 /// Years that a date may lie in.
 const YEARS: RangeInclusive<i32> = 1900..=2200;
 
 /// Letters that a text may have.
 const LONGEST_TEXT: usize = 200;
+
+/// The words for sun.
+const SUN: [(&str, Sun); 3] = [
+    ("full", Sun::Full),
+    ("part", Sun::Part),
+    ("shade", Sun::Shade),
+];
 
 /// A value of the file with its key.
 pub struct Value<'t> {
@@ -188,6 +195,11 @@ pub fn word<T: Copy>(words: &[(&'static str, T)]) -> impl Fn(&Value<'_>, &mut Fi
     }
 }
 
+/// How much sun there is.
+pub fn sun(value: &Value<'_>, findings: &mut Findings) -> Read<Sun> {
+    word(&SUN)(value, findings)
+}
+
 /// A list of values of one kind.
 pub fn list<T>(
     kind: impl Fn(&Value<'_>, &mut Findings) -> Read<T>,
@@ -238,18 +250,5 @@ pub fn exactly<const N: usize>(
             let label = format!("these are {}", numbers.len());
             findings.report(Problem::new(Code::WrongLength, cause).at(value.span, label))
         })
-    }
-}
-
-/// A table, read by asking for its keys.
-pub fn table<T>(
-    what: &str,
-    read: impl Fn(&mut Table<'_, '_>) -> T,
-) -> impl Fn(&Value<'_>, &mut Findings) -> Read<T> {
-    move |value, findings| {
-        let DeValue::Table(entries) = value.value else {
-            return Err(findings.report(value.wrong_type("a table")));
-        };
-        Ok(Table::read(what, entries, value.span, findings, &read))
     }
 }

@@ -10,8 +10,8 @@ use crate::weather::monthly::Monthly;
 use chrono::Datelike;
 
 use super::assumed::Assumed;
-use super::kind::{Value, count, exactly, number, table, text};
-use super::table::Table;
+use super::kind::{Value, count, exactly, number, text};
+use super::table::{Table, table};
 
 /// Rain on a day with rain where the file does not give the number of such days
 /// (common practice: about 6 mm).

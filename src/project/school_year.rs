@@ -5,10 +5,10 @@ use crate::diagnostic::{Code, Findings, Given, Problem, Read};
 use crate::garden::{Break, Care, SchoolYear, Term};
 
 use super::assumed::Assumed;
-use super::dates::in_order;
-use super::kind::{date, list, some, table, text, word};
+use super::kind::{date, list, some, text, word};
 use super::names::quote;
-use super::table::Table;
+use super::order::in_order;
+use super::table::{Table, table};
 
 /// Terms that a plan of at most 80 weeks can touch, with room to spare.
 const MOST_TERMS: usize = 20;

@@ -6,9 +6,9 @@ use crate::catalogue::Catalogue;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span, peek};
 use crate::garden::{Crop, Source};
 
-use super::dates::in_order;
-use super::dish::{Around, RawIngredient};
+use super::ingredient::{Around, RawIngredient};
 use super::names::{listed, near, quote};
+use super::order::in_order;
 use super::standing::{RawGrowing, RawPatch};
 
 /// Which [[growing]] section serves which ingredient.

@@ -125,6 +125,19 @@ fn unknown(
     }
 }
 
+/// A table, read by asking for its keys.
+pub fn table<T>(
+    what: &str,
+    read: impl Fn(&mut Table<'_, '_>) -> T,
+) -> impl Fn(&Value<'_>, &mut Findings) -> Read<T> {
+    move |value, findings| {
+        let DeValue::Table(entries) = value.value else {
+            return Err(findings.report(value.wrong_type("a table")));
+        };
+        Ok(Table::read(what, entries, value.span, findings, &read))
+    }
+}
+
 /// Reads a table whose keys are names chosen by the user: none is unknown.
 pub fn named_table<T>(
     value: &Value<'_>,

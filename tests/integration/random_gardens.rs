@@ -1,5 +1,5 @@
 //! Random gardens: every plan that the program makes passes the checker, comes out the same
-//! twice, and has every aim proved.
+//! twice, and has every aim proved; candidates that are left out as needless are needless.
 
 mod crops;
 mod dice;
@@ -7,92 +7,153 @@ pub mod make;
 mod school;
 mod sky;
 
+use std::time::Duration;
+
 use tureen::candidates::Candidates;
-use tureen::model::{Options, Outcome, solve};
+use tureen::checker::check;
+use tureen::garden::Garden;
+use tureen::model::{Options, Outcome, solve, solve_among};
+use tureen::plan::Plan;
 
-use make::{Size, TINY, garden};
+use make::{LARGER, Size, TINY, garden};
 
-#[test]
-fn mix() {
-    let t = std::time::Instant::now();
-    for seed in 0..60 {
-        let g = garden(seed, &TINY);
-        let c = Candidates::enumerate(&g);
-        let per: Vec<usize> = g
-            .ingredient_positions()
-            .map(|at| c.all.iter().filter(|c| c.ingredient == at).count())
-            .collect();
-        let blocks: Vec<_> = g
-            .ingredient_positions()
-            .map(|at| {
-                c.all
-                    .iter()
-                    .filter(|c| c.ingredient == at)
-                    .map(|c| c.amounts.blocks)
-                    .max()
-            })
-            .collect();
-        let t1 = std::time::Instant::now();
-        let o = solve(&g, &Options::default());
-        let what = match &o {
-            Outcome::Planned(p) => {
-                format!("{:?}", p.aims.iter().map(|a| a.value).collect::<Vec<_>>())
-            }
-            Outcome::Impossible(i) => format!("impossible {:?}", i.possible_together.len()),
-            o => format!("{o:?}"),
-        };
-        println!(
-            "{seed} {per:?} {blocks:?} {:?} {:?} {what}",
-            g.ingredients
-                .iter()
-                .map(|i| i.max_sowings)
-                .collect::<Vec<_>>(),
-            t1.elapsed()
-        );
+/// A time within which every random garden must be proved; no solve should come near it.
+const AMPLE: Duration = Duration::from_secs(60);
+
+fn options(seed: u64) -> Options {
+    Options {
+        time_limit: AMPLE,
+        concession_years: (seed % 2) as u32,
     }
-    println!("{:?}", t.elapsed());
+}
+
+/// What is wrong with the outcome of one garden, in words.
+fn faults(garden: &Garden, outcome: Outcome) -> Result<Option<Plan>, String> {
+    match outcome {
+        Outcome::Planned(plan) => {
+            if let Some(aim) = plan.aims.iter().find(|a| !a.proved()) {
+                return Err(format!("not proved: {aim:?}"));
+            }
+            match check(garden, plan) {
+                Ok(checked) => Ok(Some(checked.plan().clone())),
+                Err(violations) => Err(format!("{violations:?}")),
+            }
+        }
+        Outcome::Impossible(why) => {
+            let named = why.possible_together.len() + why.left_out.len();
+            let all_named = named == garden.ingredients.len();
+            match why.proved && all_named && !why.left_out.is_empty() {
+                true => Ok(None),
+                false => Err(format!("{why:?}")),
+            }
+        }
+        Outcome::OutOfTime | Outcome::Failed(_) => Err(format!("{outcome:?}")),
+    }
+}
+
+/// Solves the gardens of some seeds; how many of them have a plan.
+fn plans(seeds: std::ops::Range<u64>, size: &Size) -> usize {
+    let mut wrong = Vec::new();
+    let mut planned = 0;
+    for seed in seeds {
+        let garden = garden(seed, size);
+        match faults(&garden, solve(&garden, &options(seed))) {
+            Ok(Some(_)) => planned += 1,
+            Ok(None) => {}
+            Err(words) => wrong.push(format!("seed {seed}: {words}")),
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    planned
 }
 
 #[test]
-fn show() {
-    let seed = std::env::var("SEED").map_or(0, |c| c.parse().unwrap());
-    let g = garden(seed, &TINY);
-    for i in &g.ingredients {
-        println!(
-            "{} {:?} {:?} max {} least {:?} target {:?}",
-            i.name,
-            i.source,
-            i.methods,
-            i.max_sowings,
-            i.least_share,
-            i.target(g.feast.portions)
+fn plans_of_tiny_gardens_pass_the_checker_with_every_aim_proved() {
+    assert!(plans(10_000..10_100, &TINY) > 40);
+}
+
+#[test]
+fn plans_of_larger_gardens_pass_the_checker_with_every_aim_proved() {
+    assert!(plans(0..12, &LARGER) > 4);
+}
+
+#[test]
+fn the_same_garden_has_the_same_plan() {
+    for seed in 0..4 {
+        let garden = garden(seed, &LARGER);
+        let once = solve(&garden, &options(seed));
+        assert_eq!(once, solve(&garden.clone(), &options(seed)), "seed {seed}");
+    }
+}
+
+#[test]
+fn what_is_left_out_as_needless_changes_no_aim() {
+    let aims = |outcome: Outcome| match outcome {
+        Outcome::Planned(plan) => plan.aims.iter().map(|a| a.value).collect(),
+        Outcome::Impossible(why) => vec![why.possible_together.len() as f64],
+        other => panic!("{other:?}"),
+    };
+    let mut fewer = 0;
+    for seed in 20_000..20_060 {
+        let garden = garden(seed, &TINY);
+        let all = Candidates::enumerate(&garden);
+        let best = all.clone().without_needless(&garden);
+        fewer += usize::from(best.all.len() < all.all.len());
+        let of_all: Vec<f64> = aims(solve_among(&garden, &all, &options(seed)));
+        let of_best = aims(solve_among(&garden, &best, &options(seed)));
+        let same = of_all.len() == of_best.len()
+            && of_all
+                .iter()
+                .zip(&of_best)
+                .all(|(a, b)| (a - b).abs() < 1e-6);
+        assert!(
+            same,
+            "seed {seed}: {of_all:?} with all, {of_best:?} with the best"
         );
     }
-    println!("{:?}", g.growing);
-    let c = Candidates::enumerate(&g);
-    for c in &c.all {
-        println!(
-            "{:?} {:?} weeks {:?} {:?} plots {:?} shelf {:?} ready {} fr {} oth {} late {}",
-            c.ingredient,
-            c.method,
-            c.bed_weeks,
-            c.amounts,
-            c.plots.iter().collect::<Vec<_>>(),
-            c.shelf,
-            c.ready.len(),
-            c.fragile,
-            c.by_others,
-            c.idle_weeks
+    assert!(fewer > 30, "only {fewer} gardens have needless candidates");
+}
+
+#[test]
+fn hunt() {
+    let Ok(range) = std::env::var("HUNT") else {
+        return;
+    };
+    let mut it = range.split('-').map(|x| x.parse::<u64>().unwrap());
+    let (from, to) = (it.next().unwrap(), it.next().unwrap());
+    let large = std::env::var("LARGE").is_ok();
+    let mut worst = (Duration::ZERO, 0);
+    let mut planned = 0;
+    let mut times = Vec::new();
+    for seed in from..to {
+        let garden = garden(seed, if large { &LARGER } else { &TINY });
+        let t = std::time::Instant::now();
+        let o = solve(
+            &garden,
+            &Options {
+                time_limit: Duration::from_secs(30),
+                ..options(seed)
+            },
         );
+        let e = t.elapsed();
+        times.push(e);
+        if e > worst.0 {
+            worst = (e, seed);
+        }
+        if e > Duration::from_secs(3) {
+            println!("slow seed {seed}: {e:?}");
+        }
+        match faults(&garden, o) {
+            Ok(Some(_)) => planned += 1,
+            Ok(None) => {}
+            Err(w) => println!("WRONG seed {seed}: {w}"),
+        }
     }
-    match solve(
-        &g,
-        &Options {
-            concession_years: (seed % 2) as u32,
-            ..Options::default()
-        },
-    ) {
-        Outcome::Planned(p) => println!("{:#?}", tureen::checker::check(&g, p).map(|_| ())),
-        o => println!("{o:?}"),
-    }
+    times.sort();
+    println!(
+        "planned {planned} of {}, worst {worst:?} median {:?} p95 {:?}",
+        to - from,
+        times[times.len() / 2],
+        times[times.len() * 95 / 100]
+    );
 }

@@ -4,12 +4,14 @@
 use std::collections::BTreeMap;
 
 use crate::calendar::Date;
-use crate::candidates::Candidate;
+use crate::candidates::{Candidate, Candidates};
 use crate::garden::ClassAt;
 use crate::growth::Effort;
 use crate::model::program::{Program, Terms};
 
 use crate::model::setting::Setting;
+
+use super::capacity::{Capacities, rounded};
 
 /// Adds the rows of the rule.
 pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
@@ -27,6 +29,7 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
                 .push((k, task.effort));
         }
     }
+    let mut companions = Capacities::default();
     for (session, second) in &columns.second_steps {
         let Some(tasks) = tasks.get(session) else {
             continue;
@@ -41,7 +44,31 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
             add_minutes(program, setting, *k, effort, &mut row);
         }
         program.at_most(row, minutes.0);
+        let least: Vec<_> = tasks
+            .iter()
+            .map(|(k, effort)| {
+                (
+                    columns.made[*k],
+                    hundredths(least_minutes(candidates, *k, effort)),
+                )
+            })
+            .collect();
+        for (row, rhs) in rounded(&least, hundredths(minutes.0)) {
+            companions.push(row, rhs);
+        }
     }
+    companions.add_rows(program);
+}
+
+/// The minutes of a task of the fewest blocks.
+fn least_minutes(candidates: &Candidates, which: usize, effort: &Effort) -> f64 {
+    let amounts = &candidates.all[which].amounts;
+    effort.minutes(amounts.blocks.0 * amounts.block.plants).0
+}
+
+/// Whole hundredths of minutes; leaving out the rest keeps a row valid.
+fn hundredths(minutes: f64) -> u32 {
+    (minutes * 100.0 + 1e-6).floor() as u32
 }
 
 /// Adds the minutes of a task to a row: the time around it, and the greater of the least work

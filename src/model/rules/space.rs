@@ -2,7 +2,7 @@
 //! the strips of the plantings that stand only there are at most its strips (Hall's condition
 //! for sharing plots out). Which strip goes to which bed is settled after the solve.
 
-use crate::candidates::{Candidate, MOST_UNIONS, PlotSet, greatest_use, unions};
+use crate::candidates::{Candidate, MOST_UNIONS, PlotSet, greatest_use, unions, usable_strips};
 use crate::model::program::{Col, Program};
 
 use super::capacity::{Capacities, rounded};
@@ -11,10 +11,16 @@ use crate::model::setting::Setting;
 /// Adds the rows of the rule.
 pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
     let mut rows = Capacities::default();
+    let mut companions = Capacities::default();
     for (set, strips, week) in short_of_strips(setting) {
-        rows.push(strips_used(setting, set, week), strips);
+        let used = strips_used(setting, set, week);
+        for (row, rhs) in rounded(&used, strips) {
+            companions.push(row, rhs);
+        }
+        rows.push(used, strips);
     }
     rows.add_rows(program);
+    companions.add_rows(program);
     let fewest: Vec<u32> = setting
         .candidates
         .all
@@ -55,8 +61,10 @@ fn short_of_strips(setting: &Setting<'_>) -> Vec<(PlotSet, u32, usize)> {
     } = setting;
     let mut short = Vec::new();
     for set in unions(candidates.all.iter().map(|c| c.plots), MOST_UNIONS) {
-        let strips: u32 = set.iter().map(|k| candidates.plots[k].strips).sum();
         for week in 0..garden.horizon().weeks() {
+            let standing = candidates.all.iter().filter(|c| stands(c, set, week));
+            let blocks = standing.map(|c| c.amounts.block.strips);
+            let strips = usable_strips(&candidates.plots, set, blocks);
             let most = |c: &Candidate| {
                 let blocks = c.amounts.blocks.1;
                 if stands(c, set, week) {
