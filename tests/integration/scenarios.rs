@@ -4,6 +4,7 @@
 mod figures;
 mod outcomes;
 mod weather;
+mod what_ifs;
 
 use std::path::PathBuf;
 

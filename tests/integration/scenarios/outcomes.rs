@@ -30,10 +30,10 @@ fn agrees(name: &str, figures: &str) {
     );
 }
 
-/// The scenario has a plan, every aim of it is proved, and the checker passes it.
-fn is_planned(name: &str) -> Plan {
-    let garden = load(name, "garden.toml");
-    let plan = match outcome(&garden) {
+/// The plan of a garden; every aim of it is proved, and the checker passes it.
+pub fn plan(garden: &Garden) -> Plan {
+    let name = &garden.name;
+    let plan = match outcome(garden) {
         Outcome::Planned(plan) => plan,
         other => panic!("{name}: {other:?}"),
     };
@@ -41,11 +41,16 @@ fn is_planned(name: &str) -> Plan {
     assert_eq!(aims, Aim::ALL);
     let unproved: Vec<_> = plan.aims.iter().filter(|r| !r.proved()).collect();
     assert!(unproved.is_empty(), "{name}: not proved: {unproved:?}");
-    agrees(name, &figures::of_plan(&plan));
-    match checker::check(&garden, plan) {
+    match checker::check(garden, plan) {
         Ok(checked) => checked.plan().clone(),
         Err(violations) => panic!("{name}: {violations:?}"),
     }
+}
+
+/// The scenario has a plan with the figures of its README.
+fn is_planned(name: &str) {
+    let plan = plan(&load(name, "garden.toml"));
+    agrees(name, &figures::of_plan(&plan));
 }
 
 #[test]

@@ -2,22 +2,12 @@
 //! names; that of two-beds follows a rule in words.
 
 use std::fmt::Write;
+use std::path::Path;
 
-use tureen::calendar::{Date, days_between, plus_days};
-use tureen::weather::{Daily, Record};
+use assert_cmd::Command;
+use tureen::calendar::{Date, days_between};
 
-use super::{load, text};
-
-/// A record as the program writes it.
-fn table(record: &Record) -> String {
-    let mut table = String::from("date,tmin_c,tmax_c,rain_mm\n");
-    for (n, day) in record.days().iter().enumerate() {
-        let date = plus_days(record.first(), n as i64);
-        let Daily { tmin, tmax, rain } = day;
-        writeln!(table, "{date},{:.1},{:.1},{:.1}", tmin.0, tmax.0, rain.0).unwrap();
-    }
-    table
-}
+use super::text;
 
 /// The first line in which two texts differ.
 fn first_difference<'t>(a: &'t str, b: &'t str) -> Option<(&'t str, &'t str)> {
@@ -28,14 +18,23 @@ fn first_difference<'t>(a: &'t str, b: &'t str) -> Option<(&'t str, &'t str)> {
     })
 }
 
+/// The command of the README, with another file to write, gives the weather of the scenario.
 fn is_made_again(name: &str) {
-    let command =
-        format!("tureen weather scenarios/{name}/climate.toml --out scenarios/{name}/weather.csv");
-    let made = table(&load(name, "climate.toml").weather);
-    assert_eq!(first_difference(&made, &text(name, "weather.csv")), None);
+    let climate = format!("scenarios/{name}/climate.toml");
+    let command = format!("tureen weather {climate} --out scenarios/{name}/weather.csv");
     for file in ["README.md", "climate.toml"] {
         assert!(text(name, file).contains(&command), "{file}: {command}");
     }
+    let out = Path::new(env!("CARGO_TARGET_TMPDIR")).join(format!("weather of {name}.csv"));
+    Command::cargo_bin("tureen")
+        .unwrap()
+        .current_dir(env!("CARGO_MANIFEST_DIR"))
+        .args(["weather", &climate, "--out"])
+        .arg(&out)
+        .assert()
+        .success();
+    let made = std::fs::read_to_string(out).unwrap();
+    assert_eq!(first_difference(&made, &text(name, "weather.csv")), None);
 }
 
 #[test]
