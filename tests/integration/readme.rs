@@ -1,4 +1,4 @@
-//! README.md: its files load, its commands work as they stand there, and what it shows of a
+//! README.md: its files can be planned, its commands work as they stand there, and what it shows of a
 //! plan is what the program prints.
 
 use std::path::Path;
@@ -6,6 +6,8 @@ use std::process::Output;
 
 use assert_cmd::Command;
 use tureen::catalogue::Catalogue;
+use tureen::model::Options;
+use tureen::pipeline::plan;
 use tureen::project;
 
 const README: &str = include_str!("../../README.md");
@@ -70,7 +72,7 @@ fn it_begins_with_the_job_and_two_commands() {
 }
 
 #[test]
-fn its_project_files_load() {
+fn its_project_files_load_and_can_be_planned() {
     let files = blocks(README, "toml");
     assert_eq!(files.len(), 2, "the first plan and the file by example");
     let catalogue = Catalogue::load().unwrap();
@@ -78,7 +80,8 @@ fn its_project_files_load() {
     for file in &files {
         let loaded = project::load_text("garden.toml", file, Some(weather), &catalogue);
         let garden = loaded.unwrap_or_else(|found| panic!("{}", found.render(false, 100)));
-        assert!(!garden.ingredients.is_empty());
+        let planned = plan(&garden, &Options::default());
+        assert!(planned.is_ok(), "{planned:?}");
     }
 }
 
@@ -152,7 +155,10 @@ fn the_examples_and_the_exit_codes_are_all_there() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios");
     for entry in std::fs::read_dir(folder).unwrap() {
         let name = entry.unwrap().file_name().into_string().unwrap();
-        assert!(README.contains(&format!("- `scenarios/{name}`: ")), "{name}");
+        assert!(
+            README.contains(&format!("- `scenarios/{name}`: ")),
+            "{name}"
+        );
     }
     let (_, codes) = README.split_once("It ends with ").unwrap();
     for code in 0..=6 {
