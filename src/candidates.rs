@@ -55,6 +55,17 @@ pub struct Steps {
     pub picks: Vec<PickDay>,
 }
 
+impl Steps {
+    /// The first day in the bed; `None` for what stands already.
+    #[must_use]
+    pub fn into_bed(&self) -> Option<Date> {
+        self.plant_out
+            .as_ref()
+            .or(self.sow.as_ref())
+            .map(Round::first)
+    }
+}
+
 /// Weeks on the shelf; all are week numbers of the span.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct ShelfWeeks {

@@ -12,8 +12,10 @@ pub fn add_rows(_program: &mut Program, setting: &Setting<'_>) {
     debug_assert!(setting.candidates.all.iter().all(|c| {
         let crop = &setting.garden[c.ingredient].crop;
         c.plots.iter().all(|p| {
-            let start = setting.garden.horizon().monday(c.bed_weeks.0);
-            !setting.garden[setting.candidates.plots[p].bed].is_tired_of(crop, start)
+            let bed = &setting.garden[setting.candidates.plots[p].bed];
+            c.steps
+                .into_bed()
+                .is_none_or(|day| !bed.is_tired_of(crop, day))
         })
     }));
 }
@@ -22,7 +24,10 @@ pub fn add_rows(_program: &mut Program, setting: &Setting<'_>) {
 #[must_use]
 pub fn wish_broken(garden: &Garden, candidate: &Candidate, plot: &Plot) -> bool {
     let rotation = &garden[candidate.ingredient].crop.rotation;
-    let start = garden.horizon().monday(candidate.bed_weeks.0);
-    let years = garden[plot.bed].years_since(&garden[candidate.ingredient].crop, start);
+    let crop = &garden[candidate.ingredient].crop;
+    let years = candidate
+        .steps
+        .into_bed()
+        .and_then(|day| garden[plot.bed].years_since(crop, day));
     years.is_some_and(|years| years <= rotation.years_wished)
 }
