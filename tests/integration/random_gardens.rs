@@ -157,3 +157,82 @@ fn hunt() {
         times[times.len() * 95 / 100]
     );
 }
+
+#[test]
+fn show() {
+    let Ok(seed) = std::env::var("SEED") else {
+        return;
+    };
+    let seed = seed.parse().unwrap();
+    let g = garden(seed, &TINY);
+    for i in &g.ingredients {
+        println!(
+            "{} grade {:?} {:?} {:?} max {} least {:?} target {:?}",
+            i.name,
+            i.grade,
+            i.source,
+            i.methods,
+            i.max_sowings,
+            i.least_share,
+            i.target(g.feast.portions)
+        );
+    }
+    println!("{:?} {:?}", g.growing, g.shelf);
+    for gr in &g.grades {
+        for c in &gr.classes {
+            println!(
+                "{} {} {:?}",
+                c.name,
+                c.children,
+                c.slots
+                    .iter()
+                    .map(|s| (s.day, s.every_weeks, s.minutes))
+                    .collect::<Vec<_>>()
+            );
+        }
+    }
+    let all = Candidates::enumerate(&g);
+    let c = all.clone().without_needless(&g);
+    println!(
+        "all {} best {} plots {:?}",
+        all.all.len(),
+        c.all.len(),
+        c.plots
+    );
+    for c in &c.all {
+        let m: Vec<String> = c
+            .tasks
+            .iter()
+            .map(|t| {
+                format!(
+                    "{}:{:.0}-{:.0}/{}",
+                    t.date.format("%m%d"),
+                    t.effort
+                        .minutes(c.amounts.blocks.0 * c.amounts.block.plants)
+                        .0,
+                    t.effort
+                        .minutes(c.amounts.blocks.1 * c.amounts.block.plants)
+                        .0,
+                    g.session_minutes(t.class, t.date).0
+                )
+            })
+            .collect();
+        println!(
+            "{:?} {:?} weeks {:?} strips {} blocks {:?} low {:.2} plots {:?} shelf {:?} {:?} ready {} fr {} oth {} late {} {}",
+            c.ingredient.0,
+            c.method,
+            c.bed_weeks,
+            c.amounts.block.strips,
+            c.amounts.blocks,
+            c.amounts.low.0,
+            c.plots.iter().collect::<Vec<_>>(),
+            c.shelf.map(|s| (s.sown, s.potted, s.out, s.warm_until)),
+            c.amounts.levels.len(),
+            c.ready.len(),
+            c.fragile,
+            c.by_others,
+            c.late_weeks,
+            m.join(" ")
+        );
+    }
+}
