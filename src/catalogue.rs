@@ -8,8 +8,9 @@ mod sources;
 
 use std::collections::BTreeMap;
 
-pub use entry::{Basis, Entry};
+pub use entry::Entry;
 pub use error::{CatalogueError, Fault};
+pub use raw::Basis;
 pub use sources::{MEMORY, source_keys};
 
 use crate::garden::Crop;

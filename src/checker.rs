@@ -6,6 +6,7 @@ mod days;
 mod fault;
 mod harvest;
 mod needs;
+mod planting;
 mod replay;
 mod rules;
 mod run;
@@ -15,7 +16,8 @@ pub use fault::{
     AimFault, DayLimit, Fault, Named, PlaceFault, PlantingRef, Quantity, StepRef, Subject,
     Violation,
 };
-pub use replay::{IngredientReplay, Replay, RotationMiss, Unattended};
+pub use harvest::IngredientReplay;
+pub use replay::{Replay, RotationMiss, Unattended};
 
 use crate::garden::Garden;
 use crate::plan::{Plan, Rule};

@@ -1,6 +1,7 @@
 //! The valid project as a plain immutable value. It knows nothing of files:
 //! a `Garden` exists only after `project` has checked every part of it.
 
+mod at;
 mod attendance;
 mod bed;
 mod crop;
@@ -9,6 +10,7 @@ mod grade;
 mod school_year;
 mod shelf;
 
+pub use at::{BedAt, ClassAt, GradeAt, IngredientAt};
 pub use attendance::Gap;
 pub use bed::{Area, Bed, BedKind, Cover, Growing, Microclimate, Patch, Plot, Position};
 pub use crop::{
@@ -24,13 +26,9 @@ use crate::calendar::{Date, Horizon};
 use crate::units::Latitude;
 use crate::weather::Record;
 
-/// Defines a typed position in one of the garden's lists.
+/// Reads one of the garden's lists at its typed position.
 macro_rules! position {
-    ($(#[$doc:meta])* $name:ident, $list:ident, $item:ty) => {
-        $(#[$doc])*
-        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-        pub struct $name(pub usize);
-
+    ($name:ident, $list:ident, $item:ty) => {
         impl std::ops::Index<$name> for Garden {
             type Output = $item;
             fn index(&self, at: $name) -> &$item {
@@ -40,27 +38,9 @@ macro_rules! position {
     };
 }
 
-position!(
-    /// Which grade, in the order of the project file.
-    GradeAt, grades, Grade
-);
-position!(
-    /// Which ingredient, in the order of the project file.
-    IngredientAt, ingredients, Ingredient
-);
-position!(
-    /// Which bed, in the order of the project file.
-    BedAt, beds, Bed
-);
-
-/// Which class of which grade.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct ClassAt {
-    /// The grade that the class is listed under.
-    pub grade: GradeAt,
-    /// Position among that grade's classes.
-    pub class: usize,
-}
+position!(GradeAt, grades, Grade);
+position!(IngredientAt, ingredients, Ingredient);
+position!(BedAt, beds, Bed);
 
 /// A value that the program chose because the file does not give it.
 #[derive(Debug, Clone, PartialEq)]

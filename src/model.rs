@@ -2,27 +2,34 @@
 //! followed in order; what it returns is plain data that the checker has yet to see.
 
 mod aims;
+mod board;
 mod columns;
 mod decode;
+mod grown_share;
 mod layout;
+mod point;
 mod program;
 mod reasons;
 mod rules;
+mod setting;
+mod share_floor;
 mod solver;
 mod stages;
+mod still_possible;
 mod strips;
 
 use std::time::Duration;
 
-use crate::candidates::Candidates;
+use crate::candidates::{Candidates, Scope};
 use crate::garden::Garden;
-use crate::plan::Plan;
+use crate::plan::{Aim, Plan};
 
-use columns::Columns;
-use layout::{Chosen, lay_out};
-use program::Program;
+use board::{Board, Places};
+use layout::{Chosen, Part, lay_out};
+use point::chosen;
 use solver::{Deadline, Unsolved};
-use stages::{in_the_pot, later_aims};
+use stages::{ABOUT_AMOUNTS, ABOUT_YEARS, SMALL, Staged, carried};
+use still_possible::still_possible;
 
 pub use reasons::{Impossible, LeftOut, Pressure, Why};
 
@@ -60,30 +67,16 @@ pub enum Outcome {
 /// Decides a garden's plan.
 #[must_use]
 pub fn solve(garden: &Garden, options: &Options) -> Outcome {
+    let all = Candidates::enumerate(garden);
+    let concession_years = options.concession_years;
     let deadline = Deadline::after(options.time_limit);
-    let candidates = Candidates::enumerate(garden).without_needless(garden);
-    solve_until(garden, &candidates, options, &deadline)
-}
-
-/// Decides a garden's plan among given candidates.
-#[must_use]
-pub fn solve_among(garden: &Garden, candidates: &Candidates, options: &Options) -> Outcome {
-    let deadline = Deadline::after(options.time_limit);
-    solve_until(garden, candidates, options, &deadline)
-}
-
-fn solve_until(
-    garden: &Garden,
-    candidates: &Candidates,
-    options: &Options,
-    deadline: &Deadline,
-) -> Outcome {
-    let places = if candidates.plots.len() > crate::candidates::MOST_PLOTS {
-        Places::Named
-    } else {
-        Places::Projected
+    let decision = Decision {
+        garden,
+        all,
+        concession_years,
+        deadline,
     };
-    match decide(garden, candidates, options, deadline, places) {
+    match decision.decide() {
         Ok(outcome) => outcome,
         Err(Unsolved::Failed(words)) => Outcome::Failed(words),
         Err(Unsolved::Infeasible) => Outcome::Failed("the rows contradict each other".into()),
@@ -91,101 +84,128 @@ fn solve_until(
     }
 }
 
-/// How beds stand in the program.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Places {
-    /// By sets of plots: fewer columns; a layout is sought after the solve.
-    Projected,
-    /// Plot by plot, where no layout was found for the projected form.
-    Named,
+/// A garden with all its candidates, and how long to think about them.
+struct Decision<'a> {
+    garden: &'a Garden,
+    all: Candidates,
+    concession_years: u32,
+    deadline: Deadline,
 }
 
-fn decide(
-    garden: &Garden,
-    candidates: &Candidates,
-    options: &Options,
-    deadline: &Deadline,
-    places: Places,
-) -> Result<Outcome, Unsolved> {
-    let mut program = Program::default();
-    let columns = Columns::add(&mut program, garden, candidates);
-    let setting = rules::Setting {
-        garden,
-        candidates,
-        columns: &columns,
-    };
-    rules::add_rows(&mut program, &setting);
-    if places == Places::Named {
-        rules::name_plots(&mut program, &setting);
-    }
-    let has_layout = |values: &[f64]| {
-        let chosen = chosen(candidates, &columns, values);
-        lay_out(garden, candidates, &chosen, deadline).is_some()
-    };
-    let first = in_the_pot(&program, garden, candidates, &columns, deadline)?;
-    if first
-        .aims
-        .iter()
-        .any(|a| a.value < garden.ingredients.len() as f64)
-    {
-        // Sets of plots only relax the beds: what they promise must really have a place.
-        if places == Places::Projected && !has_layout(&first.values) {
-            return decide(garden, candidates, options, deadline, Places::Named);
-        }
-        return Ok(Outcome::Impossible(reasons::impossible(
-            garden, candidates, &columns, &first,
-        )));
-    }
-    for col in &columns.in_pot {
-        program.raise(*col, 1.0);
-    }
-    let staged = later_aims(
-        &mut program,
-        garden,
-        candidates,
-        &columns,
-        first,
-        options.concession_years,
-        deadline,
-    )?;
-    // The final plan need not reach what a conceded aim reached; some other plan must.
-    if places == Places::Projected && !staged.conceded.iter().all(|v| has_layout(v)) {
-        return decide(garden, candidates, options, deadline, Places::Named);
-    }
-    let chosen = chosen(candidates, &columns, &staged.values);
-    match lay_out(garden, candidates, &chosen, deadline) {
-        Some(parts) => {
-            let strips = strips::places(garden, candidates, &chosen, &parts);
-            Ok(Outcome::Planned(decode::plan(
-                garden,
-                candidates,
-                &chosen,
-                strips,
-                staged.aims,
-            )))
-        }
-        None if places == Places::Projected => {
-            decide(garden, candidates, options, deadline, Places::Named)
-        }
-        None => Err(Unsolved::OutOfTime),
-    }
-}
+/// A solved program with its point.
+type Solution<'a> = (Board<'a>, Staged);
 
-/// The plantings that are made, by ingredient and first day.
-fn chosen(candidates: &Candidates, columns: &Columns, values: &[f64]) -> Vec<Chosen> {
-    let mut chosen: Vec<Chosen> = (0..candidates.all.len())
-        .filter(|k| values[columns.made[*k].0] > 0.5)
-        .map(|candidate| Chosen {
-            candidate,
-            blocks: match columns.blocks[candidate] {
-                Some(col) => values[col.0] as u32,
-                None => candidates.all[candidate].amounts.blocks.0,
-            },
+impl<'a> Decision<'a> {
+    /// Decides in three steps: which plantings give the best years, with the least amounts;
+    /// among those that keep these years, how much of each; and among those that keep both,
+    /// the small aims. Each step looks only at candidates that differ in what it asks for.
+    fn decide(&self) -> Result<Outcome, Unsolved> {
+        let garden = self.garden;
+        let few = self
+            .all
+            .with_least_amounts(garden)
+            .without_needless(garden, Scope::Harvest);
+        let years =
+            |board: &mut Board<'a>| stages::years(board, self.concession_years, &self.deadline);
+        let (board, staged) = self.laid_out(&few, years)?;
+        if staged.aims.len() < ABOUT_YEARS.len() {
+            let reasons = reasons::impossible(garden, &self.all, &board.columns, &staged);
+            return Ok(Outcome::Impossible(reasons));
+        }
+        let mut best = (board, staged);
+        for (scope, aims) in [
+            (Scope::Harvest, &ABOUT_AMOUNTS[..]),
+            (Scope::Everything, &SMALL),
+        ] {
+            match self.go_on(&best, scope, aims) {
+                Ok(better) => best = better,
+                Err(Unsolved::OutOfTime) => break,
+                Err(failed) => return Err(failed),
+            }
+        }
+        let (board, staged) = best;
+        let staged = stages::unfinished(&board, staged);
+        Ok(self
+            .plan(&board, staged)
+            .map_or(Outcome::OutOfTime, Outcome::Planned))
+    }
+
+    /// Follows more aims from a solution of the earlier ones.
+    fn go_on(
+        &self,
+        (board, staged): &Solution<'a>,
+        scope: Scope,
+        aims: &[Aim],
+    ) -> Result<Solution<'a>, Unsolved> {
+        let garden = self.garden;
+        let possible = still_possible(garden, &self.all, &staged.aims, self.concession_years);
+        let mut few = possible.without_needless(garden, scope);
+        let made = chosen(&board.candidates, &board.columns, &staged.values);
+        for c in &made {
+            let planting = &board.candidates.all[c.candidate];
+            if !few.all.iter().any(|other| planting.is_same_planting(other)) {
+                let same = self
+                    .all
+                    .all
+                    .iter()
+                    .find(|other| planting.is_same_planting(other));
+                few.all.extend(same.cloned());
+            }
+        }
+        let start = carried(&board.candidates, &made, &few);
+        self.laid_out(&few, |board| {
+            let start = (board.places == Places::Projected).then_some(&start[..]);
+            let earlier = &staged.aims;
+            stages::later(
+                board,
+                start,
+                earlier,
+                aims,
+                self.concession_years,
+                &self.deadline,
+            )
         })
-        .collect();
-    chosen.sort_by_key(|c| {
-        let candidate = &candidates.all[c.candidate];
-        (candidate.ingredient, candidate.bed_weeks, c.candidate)
-    });
-    chosen
+    }
+
+    /// Solves over sets of plots; where a point on which the values rest has no layout, since
+    /// sets of plots only relax the beds, plot by plot.
+    fn laid_out(
+        &self,
+        candidates: &Candidates,
+        solve: impl Fn(&mut Board<'a>) -> Result<Staged, Unsolved>,
+    ) -> Result<Solution<'a>, Unsolved> {
+        let mut board = Board::new(self.garden, candidates.clone(), Places::Projected);
+        let staged = solve(&mut board)?;
+        if staged
+            .reached
+            .iter()
+            .all(|values| self.layout(&board, values).is_some())
+        {
+            return Ok((board, staged));
+        }
+        let mut board = Board::new(self.garden, candidates.clone(), Places::Named);
+        let staged = solve(&mut board)?;
+        Ok((board, staged))
+    }
+
+    /// The plan of a point, if its plantings can be laid out.
+    fn plan(&self, board: &Board<'_>, staged: Staged) -> Option<Plan> {
+        let candidates = &board.candidates;
+        let (chosen, parts) = self.layout(board, &staged.values)?;
+        let strips = strips::places(self.garden, candidates, &chosen, &parts);
+        Some(decode::plan(
+            self.garden,
+            candidates,
+            &chosen,
+            strips,
+            staged.aims,
+        ))
+    }
+
+    /// The plantings of a point and the parts of plots on which they stand, if they all fit.
+    fn layout(&self, board: &Board<'_>, values: &[f64]) -> Option<(Vec<Chosen>, Vec<Vec<Part>>)> {
+        let chosen = chosen(&board.candidates, &board.columns, values);
+        let parts = lay_out(self.garden, &board.candidates, &chosen, &self.deadline)?;
+        Some((chosen, parts))
+    }
 }

@@ -6,14 +6,16 @@ mod assumed;
 mod bed;
 mod check;
 mod crop;
-mod dates;
+mod crop_names;
 mod dish;
 mod document;
 mod feast;
 mod file;
 mod grade;
+mod ingredient;
 mod kind;
 mod names;
+mod order;
 mod place;
 mod school_year;
 mod shelf;
@@ -26,34 +28,20 @@ mod weather;
 use std::path::Path;
 
 use crate::catalogue::Catalogue;
-use crate::diagnostic::{Code, Findings, Problem, Problems, Source};
+use crate::diagnostic::{Problems, Source};
 use crate::garden::Garden;
 
-use check::Check;
+use check::{Check, ReadWeather};
+use file::Raw;
 
 /// Loads a project file and the weather file that it names, relative to its folder.
 ///
 /// # Errors
 /// Everything that is wrong in either file.
 pub fn load(path: &Path, catalogue: &Catalogue) -> Result<Garden, Problems> {
-    let mut found = Findings::default();
-    let name = path.display().to_string();
-    let (source, read) = file::read(path, name, file::PROJECT_LIMIT, &mut found);
-    if read.is_err() {
-        let mut problems = Problems::default();
-        problems.add(source, found);
-        return Err(problems);
-    }
     let folder = path.parent().unwrap_or(Path::new(""));
-    load_source(source, catalogue, &|name, found| {
-        let path = folder.join(name);
-        file::read(
-            &path,
-            path.display().to_string(),
-            file::WEATHER_LIMIT,
-            found,
-        )
-    })
+    let weather = |name: &str| Raw::read(&folder.join(name), file::WEATHER_LIMIT);
+    load_raw(Raw::read(path, file::PROJECT_LIMIT), &weather, catalogue)
 }
 
 /// Loads a project from text; `weather` is the text of the weather file that it names.
@@ -66,30 +54,25 @@ pub fn load_text(
     weather: Option<&str>,
     catalogue: &Catalogue,
 ) -> Result<Garden, Problems> {
-    let source = Source {
-        name: name.to_owned(),
-        text: text.strip_prefix('\u{feff}').unwrap_or(text).to_owned(),
-    };
-    load_source(source, catalogue, &|name, found| {
-        let source = Source {
-            name: name.to_owned(),
-            text: weather.unwrap_or_default().to_owned(),
-        };
-        let read = match weather {
-            Some(_) => Ok(()),
-            None => Err(found.report(Problem::new(Code::NoSuchFile, "this file does not exist"))),
-        };
-        (source, read)
-    })
+    let weather = |name: &str| Raw::of_text(name, weather);
+    load_raw(Raw::of_text(name, Some(text)), &weather, catalogue)
 }
 
-fn load_source(
-    source: Source,
+fn load_raw(
+    project: Raw,
+    read_weather: &ReadWeather<'_>,
     catalogue: &Catalogue,
-    read_weather: &check::ReadWeather<'_>,
 ) -> Result<Garden, Problems> {
     let mut check = Check::new(catalogue, read_weather);
-    let garden = document::parse(&source.text, catalogue, &mut check.found)
+    let (source, read) = match project.bytes {
+        Ok(bytes) => file::decode(project.name, bytes, &mut check.found),
+        Err(problem) => {
+            let reported = check.found.report(*problem);
+            (Source::unread(project.name), Err(reported))
+        }
+    };
+    let garden = read
+        .and_then(|()| document::parse(&source.text, catalogue, &mut check.found))
         .and_then(|document| check.garden(document));
     let mut problems = Problems::default();
     problems.add(source, check.found);

@@ -1,12 +1,15 @@
 //! Daily weather of many years, past or generated, and the sun above them.
 
 pub mod generator;
+pub mod monthly;
 pub mod sun;
 
 use chrono::Datelike;
 
 use crate::calendar::{Date, Horizon, plus_days};
 use crate::units::{Celsius, Millimetres};
+
+use monthly::Monthly;
 
 /// One day's weather.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -33,6 +36,16 @@ pub struct Record {
     first: Date,
     days: Vec<Daily>,
     generated: bool,
+    origin: Option<Origin>,
+}
+
+/// From what a record was generated; the same origin gives the same record.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Origin {
+    /// The monthly means.
+    pub means: Monthly,
+    /// The seed.
+    pub seed: u64,
 }
 
 /// One weather year: the weather of a plan's span as it ran in one past year.
@@ -57,7 +70,23 @@ impl Record {
             first,
             days,
             generated,
+            origin: None,
         }
+    }
+
+    /// The same record with what it was generated from.
+    #[must_use]
+    pub fn from_origin(self, origin: Origin) -> Self {
+        Self {
+            origin: Some(origin),
+            ..self
+        }
+    }
+
+    /// From what it was generated, if that is known.
+    #[must_use]
+    pub fn origin(&self) -> Option<Origin> {
+        self.origin
     }
 
     /// The first day.

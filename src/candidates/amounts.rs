@@ -86,6 +86,12 @@ impl Amounts {
         (least <= most).then_some(self)
     }
 
+    /// Keeps the fewest blocks only.
+    pub fn keep_least(&mut self) {
+        self.blocks.1 = self.blocks.0;
+        self.levels.truncate(1);
+    }
+
     /// The most blocks that a shelf of `flats` (of which `warm` under a mat, if it must stand
     /// there) can raise.
     #[must_use]

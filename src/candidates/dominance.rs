@@ -8,14 +8,24 @@ use crate::calendar::Date;
 use crate::garden::{ClassAt, Garden, IngredientAt, Plot};
 use crate::plan::StepKind;
 
+use super::candidate::{Candidate, ShelfWeeks};
 use super::places::{unions, usable_strips};
-use super::{Candidate, ShelfWeeks};
 
 /// More unions of plot sets than this are not looked at one by one.
 pub const MOST_UNIONS: usize = 512;
 
+/// What counts when candidates are compared.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Scope {
+    /// Ready years and amounts, and what they take of beds, shelf and sessions.
+    Harvest,
+    /// All that, and slack, children, care and waiting.
+    Everything,
+}
+
 /// Weeks and classes in which something can run short.
 struct Tight {
+    scope: Scope,
     bed_weeks: Vec<bool>,
     shelf_weeks: Vec<bool>,
     /// Ingredients whose sessions may meet those of another planting.
@@ -23,8 +33,13 @@ struct Tight {
 }
 
 /// The candidates that no other makes needless, in their order.
-pub fn keep_best(garden: &Garden, plots: &[Plot], all: Vec<Candidate>) -> Vec<Candidate> {
-    let tight = Tight::of(garden, plots, &all);
+pub fn keep_best(
+    garden: &Garden,
+    plots: &[Plot],
+    all: Vec<Candidate>,
+    scope: Scope,
+) -> Vec<Candidate> {
+    let tight = Tight::of(garden, plots, &all, scope);
     let mut kept = Vec::new();
     for at in garden.ingredient_positions() {
         let mut own: Vec<(Candidate, Vec<Session>)> = all
@@ -47,7 +62,7 @@ pub fn keep_best(garden: &Garden, plots: &[Plot], all: Vec<Candidate>) -> Vec<Ca
                 c.fragile,
                 c.by_others,
                 c.gaps.len(),
-                c.late_weeks,
+                c.idle_weeks,
             )
         });
         let mut best: Vec<(Candidate, Vec<Session>)> = Vec::new();
@@ -82,8 +97,16 @@ fn subset<T: Ord>(a: &[T], b: &[T]) -> bool {
     a.iter().all(|item| b.binary_search(item).is_ok())
 }
 
+/// True if `a` is at least as good as `b` for the aims after amounts.
+fn serves_small_aims(a: &Candidate, b: &Candidate) -> bool {
+    a.fragile <= b.fragile
+        && a.by_others <= b.by_others
+        && a.idle_weeks <= b.idle_weeks
+        && a.gaps.iter().all(|gap| b.gaps.contains(gap))
+}
+
 impl Tight {
-    fn of(garden: &Garden, plots: &[Plot], all: &[Candidate]) -> Self {
+    fn of(garden: &Garden, plots: &[Plot], all: &[Candidate], scope: Scope) -> Self {
         let weeks = garden.horizon().weeks();
         let sets = unions(all.iter().map(|c| c.plots), MOST_UNIONS);
         let short_of_beds = |week: usize| {
@@ -92,7 +115,11 @@ impl Tight {
                     let stands = c.bed_weeks.0 <= week && week <= c.bed_weeks.1;
                     stands && !c.plots.is_empty() && set.covers(c.plots)
                 };
-                let strips = usable_strips(plots, *set, all.iter().filter(|c| within(c)));
+                let blocks = all
+                    .iter()
+                    .filter(|c| within(c))
+                    .map(|c| c.amounts.block.strips);
+                let strips = usable_strips(plots, *set, blocks);
                 let use_of = |c: &Candidate| match within(c) {
                     true => c.amounts.blocks.1 * c.amounts.block.strips,
                     false => 0,
@@ -106,6 +133,7 @@ impl Tight {
             cold > garden.shelf.flats || warm > garden.shelf.warm_flats
         };
         Self {
+            scope,
             bed_weeks: (0..weeks).map(short_of_beds).collect(),
             shelf_weeks: (0..weeks).map(short_of_flats).collect(),
             sessions: sharing(garden, all),
@@ -114,11 +142,8 @@ impl Tight {
 
     /// True if `a` is at least as good as `b`, sessions aside.
     fn serves(&self, a: &Candidate, b: &Candidate) -> bool {
-        a.fragile <= b.fragile
-            && a.by_others <= b.by_others
-            && a.late_weeks <= b.late_weeks
-            && a.ready.covers(&b.ready)
-            && a.gaps.iter().all(|gap| b.gaps.contains(gap))
+        a.ready.covers(&b.ready)
+            && (self.scope == Scope::Harvest || serves_small_aims(a, b))
             && self.amounts_serve(a, b)
             && (a.plots.covers(b.plots) || b.plots.is_empty())
             && (a.bed_weeks.0..=a.bed_weeks.1)

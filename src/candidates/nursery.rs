@@ -5,7 +5,7 @@ use crate::calendar::{Date, monday_of, plus_days};
 use crate::garden::{Garden, IndoorStart, Ingredient, MAT};
 use crate::growth::germination::days_to_emerge;
 
-use super::ShelfWeeks;
+use super::candidate::ShelfWeeks;
 use super::context::Context;
 use super::dropped::{DropReason, Dropped};
 use super::rounds::Round;

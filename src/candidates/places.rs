@@ -6,7 +6,6 @@ use crate::calendar::Date;
 use crate::garden::{Crop, Garden, Microclimate, Plot};
 use crate::units::Metres;
 
-use super::Candidate;
 use super::dropped::DropReason;
 
 /// All plots that may be planted, in the order of the beds: strips on which something already
@@ -163,15 +162,11 @@ impl PlotSet {
     }
 }
 
-/// The strips of a set of plots that the whole blocks of some plantings can use: where all
+/// The strips of a set of plots that whole blocks, given by their strips, can use: where all
 /// take strips by twos, the odd strip of a plot is of no use.
 #[must_use]
-pub fn usable_strips<'a>(
-    plots: &[Plot],
-    set: PlotSet,
-    plantings: impl Iterator<Item = &'a Candidate>,
-) -> u32 {
-    let unit = plantings.fold(0, |unit, c| common_divisor(unit, c.amounts.block.strips));
+pub fn usable_strips(plots: &[Plot], set: PlotSet, blocks: impl Iterator<Item = u32>) -> u32 {
+    let unit = blocks.fold(0, common_divisor);
     let strips = set.iter().map(|k| plots[k].strips);
     strips.map(|n| n - n % unit.max(1)).sum()
 }

@@ -4,11 +4,13 @@ use crate::calendar::{Date, plus_days};
 use crate::garden::Ingredient;
 use crate::growth::Fate;
 
-use super::HOPE;
 use super::context::Context;
-use super::nursery::{Nursery, POT_TO_OUT_DAYS, SOW_TO_POT_DAYS, right_age};
+use super::nursery::{
+    Nursery, POT_TO_OUT_DAYS, SOW_TO_POT_DAYS, days_on_shelf_until_up, right_age, weeks_apart,
+};
 use super::rounds::Round;
 use super::windows::{Seasons, Window};
+use super::years::HOPE;
 
 /// The round with every class one session later; `None` if a class has no later session.
 fn one_session_later(context: &Context<'_>, round: &Round) -> Option<Round> {
@@ -52,15 +54,14 @@ pub fn fragile_on_shelf(
     ingredient: &Ingredient,
     nursery: &Nursery,
     plant_out: &Round,
-    days_until_up: i64,
 ) -> (u32, bool) {
     let Some(indoor) = ingredient.crop.indoor else {
         return (0, false);
     };
+    let days_until_up = days_on_shelf_until_up(context.garden, ingredient).map_or(0, |d| d.0);
     let out = plant_out.first();
     let sow_late = one_session_later(context, &nursery.sow).is_some_and(|late| {
-        let young_enough =
-            super::nursery::weeks_apart(late.first(), out) >= i64::from(indoor.weeks_lo);
+        let young_enough = weeks_apart(late.first(), out) >= i64::from(indoor.weeks_lo);
         let up = plus_days(late.last(), days_until_up);
         let in_time = match &nursery.pot_up {
             Some(pot) => plus_days(late.last(), SOW_TO_POT_DAYS).max(up) <= pot.first(),

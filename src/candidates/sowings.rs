@@ -1,19 +1,21 @@
 //! Candidates of ingredients that are sown or planted within the plan.
 
-use crate::calendar::{Date, plus_days};
-use crate::garden::{Garden, Ingredient, IngredientAt, Method, Plot, SeedSize, Source};
-use crate::growth::{Fate, effort};
-use crate::plan::StepKind;
+use crate::calendar::plus_days;
+use crate::garden::{Ingredient, IngredientAt, Method, Plot, SeedSize, Source};
 
 use super::amounts::Amounts;
+use super::candidate::{Candidate, Steps, Thinning};
 use super::context::Context;
 use super::dropped::{DropReason, Dropped};
 use super::nursery::{Nursery, days_on_shelf_until_up, nurseries};
 use super::places::{BedClass, PlotSet, allowed, bed_classes};
 use super::rounds::{PickDay, Round, rounds};
 use super::slack::{fragile_on_shelf, late_fates, late_start_fails};
+use super::takes::{
+    bed_weeks, by_others, median_day_up, most_blocks_in_lessons, tasks, waiting_weeks,
+};
 use super::windows::{Seasons, Window, pick_days, starts_as_plants, windows};
-use super::{Candidate, Steps, Task, Thinning, least_ready_years};
+use super::years::least_ready_years;
 
 /// A crop that is thinned comes up too close where children sow it by the pinch.
 const THIN_AFTER_DAYS: i64 = 14;
@@ -36,6 +38,13 @@ struct Setting<'a> {
     class: &'a BedClass,
     amounts: Amounts,
     seasons: Seasons,
+}
+
+/// A start in the bed.
+struct Begun<'a> {
+    start: &'a Round,
+    plots: PlotSet,
+    seedbed: Vec<usize>,
 }
 
 /// All candidates of an ingredient that is sown or planted.
@@ -138,7 +147,6 @@ impl Search<'_> {
         if windows.is_empty() {
             return refuse(dropped, DropReason::RarelyReady);
         }
-        let late = late_fates(self.context, &setting.seasons, start);
         let nurseries: Vec<Option<Nursery>> = match setting.method {
             Method::Indoor => {
                 nurseries(self.context, self.ingredient, &self.rounds, start, dropped)
@@ -148,20 +156,17 @@ impl Search<'_> {
             }
             _ => vec![None],
         };
+        let late = late_fates(self.context, &setting.seasons, start);
         let seedbed = self.seedbed_gaps(setting, start);
+        let begun = Begun {
+            start,
+            plots,
+            seedbed,
+        };
         for window in &windows {
-            let fragile_start = late_start_fails(&setting.seasons, late.as_ref(), window);
+            let late_fails = late_start_fails(&setting.seasons, late.as_ref(), window);
             for nursery in &nurseries {
-                let made = self.candidate(
-                    setting,
-                    start,
-                    plots,
-                    window,
-                    nursery.as_ref(),
-                    fragile_start,
-                    &seedbed,
-                );
-                match made {
+                match self.candidate(setting, &begun, nursery.as_ref(), window, late_fails) {
                     Ok(candidate) => found.push(candidate),
                     Err(reason) => refuse(dropped, reason),
                 }
@@ -180,71 +185,70 @@ impl Search<'_> {
         self.context.gaps_touching(start.first(), until)
     }
 
-    /// Puts one candidate together.
-    #[expect(
-        clippy::too_many_arguments,
-        reason = "one place puts all choices together"
-    )]
+    /// Puts one candidate together. `late_fails`: starting one session late costs too many years.
     fn candidate(
         &self,
         setting: &Setting<'_>,
-        start: &Round,
-        plots: PlotSet,
-        window: &Window,
+        begun: &Begun<'_>,
         nursery: Option<&Nursery>,
-        fragile_start: bool,
-        seedbed: &[usize],
+        window: &Window,
+        late_fails: bool,
     ) -> Result<Candidate, DropReason> {
-        let thin = self.thinning(setting.method, start, &window.picks);
-        let steps = Steps {
-            sow: match (setting.method, nursery) {
-                (Method::Indoor, Some(n)) => Some(n.sow.clone()),
-                (Method::Bought, _) => None,
-                _ => Some(start.clone()),
-            },
-            pot_up: nursery.and_then(|n| n.pot_up.clone()),
-            plant_out: starts_as_plants(setting.method).then(|| start.clone()),
-            thin,
-            picks: window.picks.clone(),
-        };
-        let tasks = tasks(self.context.garden, self.ingredient, setting.method, &steps);
-        let most = most_blocks_in_lessons(self.context.garden, &tasks, &setting.amounts);
+        let garden = self.context.garden;
+        let steps = self.steps(setting.method, begun.start, nursery, window);
+        let tasks = tasks(garden, self.ingredient, setting.method, &steps);
+        let most = most_blocks_in_lessons(garden, &tasks, &setting.amounts);
         let amounts = setting
             .amounts
             .clone()
             .at_most(most)
             .ok_or(DropReason::LessonTooShort)?;
-        let (fragile_shelf, too_old_late, gaps) = match nursery {
-            Some(n) => {
-                let up =
-                    days_on_shelf_until_up(self.context.garden, self.ingredient).map_or(0, |d| d.0);
-                let (fragile, too_old) =
-                    fragile_on_shelf(self.context, self.ingredient, n, start, up);
-                (
-                    fragile,
-                    too_old,
-                    self.context.gaps_touching(n.sow.first(), start.last()),
-                )
-            }
-            None => (0, false, seedbed.to_vec()),
-        };
+        let (on_shelf, too_old_late) = nursery.map_or((0, false), |n| {
+            fragile_on_shelf(self.context, self.ingredient, n, begun.start)
+        });
         Ok(Candidate {
             ingredient: self.at,
             method: setting.method,
-            plots,
-            bed_weeks: bed_weeks(self.context, start.first(), &window.picks),
+            plots: begun.plots,
+            bed_weeks: bed_weeks(self.context, begun.start.first(), &window.picks),
             amounts,
             shelf: nursery.map(|n| n.shelf),
-            fragile: fragile_shelf
-                + u32::from(fragile_start || too_old_late)
+            fragile: on_shelf
+                + u32::from(late_fails || too_old_late)
                 + u32::from(window.picks.len() == 1),
-            by_others: by_others(self.context.garden, self.ingredient, &steps),
-            late_weeks: nursery.map_or(0, |n| n.late_weeks),
+            by_others: by_others(garden, self.ingredient, &steps),
+            idle_weeks: nursery.map_or(0, |n| n.late_weeks) + waiting_weeks(garden, &window.picks),
             ready: window.ready.clone(),
-            gaps,
+            gaps: match nursery {
+                Some(n) => self
+                    .context
+                    .gaps_touching(n.sow.first(), begun.start.last()),
+                None => begun.seedbed.clone(),
+            },
             tasks,
             steps,
         })
+    }
+
+    /// The steps of a planting that starts in the bed in `start`.
+    fn steps(
+        &self,
+        method: Method,
+        start: &Round,
+        nursery: Option<&Nursery>,
+        window: &Window,
+    ) -> Steps {
+        Steps {
+            sow: match (method, nursery) {
+                (Method::Indoor, Some(n)) => Some(n.sow.clone()),
+                (Method::Bought, _) => None,
+                _ => Some(start.clone()),
+            },
+            pot_up: nursery.and_then(|n| n.pot_up.clone()),
+            plant_out: starts_as_plants(method).then(|| start.clone()),
+            thin: self.thinning(method, start, &window.picks),
+            picks: window.picks.clone(),
+        }
     }
 
     /// When a direct sowing is thinned: in the first round that comes in time, else by an
@@ -271,98 +275,4 @@ impl Search<'_> {
 
 fn refuse(dropped: &mut Dropped, reason: DropReason) {
     *dropped.entry(reason).or_insert(0) += 1;
-}
-
-/// The median day on which seed is up, over the weather years in which it comes up.
-#[must_use]
-pub fn median_day_up(fates: &[Fate]) -> Option<usize> {
-    let mut days: Vec<usize> = fates.iter().filter_map(|f| f.up).collect();
-    days.sort_unstable();
-    days.get(days.len() / 2).copied()
-}
-
-/// First and last week in the bed: a week after the last pick clears it, unless the feast
-/// comes first.
-#[must_use]
-pub fn bed_weeks(context: &Context<'_>, from: Date, picks: &[PickDay]) -> (usize, usize) {
-    let last_pick = picks.iter().map(PickDay::last).max().unwrap_or(from);
-    let cleared = context.horizon.week(last_pick) + 1;
-    (
-        context.horizon.week(from),
-        cleared.min(context.horizon.weeks() - 1),
-    )
-}
-
-/// The work of all steps in sessions.
-#[must_use]
-pub fn tasks(garden: &Garden, ingredient: &Ingredient, method: Method, steps: &Steps) -> Vec<Task> {
-    let thin = match &steps.thin {
-        Some(Thinning::Round(round)) => Some(round),
-        _ => None,
-    };
-    let singles = [
-        (StepKind::Sow, steps.sow.as_ref()),
-        (StepKind::PotUp, steps.pot_up.as_ref()),
-        (StepKind::PlantOut, steps.plant_out.as_ref()),
-        (StepKind::Thin, thin),
-    ];
-    let picks = steps.picks.iter().filter_map(|p| match p {
-        PickDay::Round(round) => Some((StepKind::Pick, round)),
-        PickDay::Families(_) => None,
-    });
-    singles
-        .into_iter()
-        .filter_map(|(kind, round)| Some((kind, round?)))
-        .chain(picks)
-        .flat_map(|(kind, round)| {
-            round.visits.iter().map(move |(class, date)| {
-                let effort = effort(kind, ingredient, method, garden.children_of(class.grade));
-                Task {
-                    kind,
-                    class: *class,
-                    date: *date,
-                    effort,
-                }
-            })
-        })
-        .collect()
-}
-
-/// The most blocks whose every step fits into its session by itself.
-fn most_blocks_in_lessons(garden: &Garden, tasks: &[Task], amounts: &Amounts) -> u32 {
-    let (least, most) = amounts.blocks;
-    let fits = |blocks: u32| {
-        tasks.iter().all(|t| {
-            t.effort.minutes(blocks * amounts.block.plants)
-                <= garden.session_minutes(t.class, t.date)
-        })
-    };
-    (least..=most).take_while(|b| fits(*b)).last().unwrap_or(0)
-}
-
-/// Steps in the bed, on the shelf or at the harvest that others do than the children who sowed.
-#[must_use]
-pub fn by_others(garden: &Garden, ingredient: &Ingredient, steps: &Steps) -> u32 {
-    let thin = match &steps.thin {
-        Some(Thinning::Round(round)) => Some(round),
-        _ => None,
-    };
-    let rounds = [
-        steps.sow.as_ref(),
-        steps.pot_up.as_ref(),
-        steps.plant_out.as_ref(),
-        thin,
-    ];
-    let strangers = |round: &Round| !garden.same_children(ingredient.grade, round.first());
-    let steps_of_rounds = rounds
-        .into_iter()
-        .flatten()
-        .filter(|r| strangers(r))
-        .count();
-    let thinned_by_adult = matches!(steps.thin, Some(Thinning::Adult(_)));
-    let picks = steps.picks.iter().filter(|p| match p {
-        PickDay::Round(round) => strangers(round),
-        PickDay::Families(_) => true,
-    });
-    (steps_of_rounds + usize::from(thinned_by_adult) + picks.count()) as u32
 }

@@ -5,14 +5,14 @@ use crate::growth::{Block, Fate};
 use crate::units::Kilograms;
 
 use super::amounts::Amounts;
+use super::candidate::{Candidate, Steps};
 use super::context::Context;
 use super::dropped::{DropReason, Dropped};
 use super::places::PlotSet;
 use super::rounds::rounds;
-use super::sowings::{bed_weeks, by_others, tasks};
+use super::takes::{bed_weeks, by_others, tasks, waiting_weeks};
 use super::windows::{Seasons, Window, pick_days, windows_of};
-use super::years::YearSet;
-use super::{Candidate, Steps, least_ready_years};
+use super::years::{YearSet, least_ready_years};
 
 /// All candidates of an ingredient that stands already; none for one that is sown.
 pub fn candidates(
@@ -152,7 +152,7 @@ fn standing(
         gaps: Vec::new(),
         fragile,
         by_others: by_others(garden, &garden[at], &steps),
-        late_weeks: 0,
+        idle_weeks: waiting_weeks(garden, &steps.picks),
         steps,
     }
 }

@@ -39,6 +39,31 @@ impl YearSet {
         self.len() == 0
     }
 
+    /// Years that belong to either.
+    #[must_use]
+    pub fn or(&self, other: &Self) -> Self {
+        let longer = self.words.len().max(other.words.len());
+        let word = |set: &Self, k: usize| set.words.get(k).copied().unwrap_or(0);
+        Self {
+            words: (0..longer)
+                .map(|k| word(self, k) | word(other, k))
+                .collect(),
+        }
+    }
+
+    /// Years that belong to both.
+    #[must_use]
+    pub fn and(&self, other: &Self) -> Self {
+        Self {
+            words: self
+                .words
+                .iter()
+                .zip(&other.words)
+                .map(|(a, b)| a & b)
+                .collect(),
+        }
+    }
+
     /// True if every year of `other` belongs to it.
     #[must_use]
     pub fn covers(&self, other: &Self) -> bool {
@@ -47,4 +72,16 @@ impl YearSet {
             .zip(&other.words)
             .all(|(a, b)| b & !a == 0)
     }
+}
+
+/// A crop is not sown on a hope that holds in fewer than one weather year of this many.
+pub const HOPE: u32 = 10;
+
+/// One weather year in ten, and at least one.
+#[must_use]
+pub fn least_ready_years(years: usize) -> u32 {
+    u32::try_from(years)
+        .unwrap_or(u32::MAX)
+        .div_ceil(HOPE)
+        .max(1)
 }

@@ -2,24 +2,15 @@
 
 use std::collections::BTreeMap;
 
-use serde::Deserialize;
 use toml::Table;
 
 use super::error::Fault;
-use super::raw::{GerminationTable, RawCrop, RawFrost, RawGermination, RawIndoor, RawYields};
+use super::raw::{
+    Basis, GerminationTable, RawCrop, RawFrost, RawGermination, RawIndoor, RawYields,
+};
 use super::sources::{self, MEMORY, source_keys};
 use crate::garden::{Crop, FrostResponse, Germination, IndoorStart, Spacing, Yield};
 use crate::units::Kilograms;
-
-/// What a crop's published or remembered harvest is counted by.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Basis {
-    /// Kilograms per metre of row; a plant has its share of the row.
-    Row,
-    /// Kilograms per plant.
-    Plant,
-}
 
 /// A crop and where its figures come from.
 #[derive(Debug, Clone)]

@@ -5,13 +5,22 @@ use std::collections::BTreeMap;
 
 use serde::Deserialize;
 
-use super::entry::Basis;
 use super::error::Fault;
 use crate::garden::{
     Bolting, Caution, DegreeDayMethod, Germination, Method, Needs, Picking, Ripening, Rotation,
     SeedSize, Spacing, Sun, WaterUse,
 };
 use crate::units::{Celsius, Centimetres, DegreeDays, Hours, Share};
+
+/// What a crop's published or remembered harvest is counted by.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Basis {
+    /// Kilograms per metre of row; a plant has its share of the row.
+    Row,
+    /// Kilograms per plant.
+    Plant,
+}
 
 /// A file of crops; each is turned into a `RawCrop` by itself, so that a fault names it.
 #[derive(Deserialize)]

@@ -6,7 +6,8 @@ use crate::garden::{BedAt, MAT, Method};
 use crate::growth::germination::days_to_emerge;
 use crate::plan::StepKind;
 
-use super::run::{Planting, Run};
+use super::planting::Planting;
+use super::run::Run;
 
 /// Days that a bed takes to be cleared after the last pick.
 const CLEARING_DAYS: usize = 7;
@@ -25,18 +26,14 @@ pub struct Clash {
 }
 
 /// First and last day number on which a planting takes its strips: from sowing or planting
-/// in the bed until it is cleared, at the longest to the last day that matters.
+/// in the bed until it is cleared, or beyond the span where that comes later.
 pub fn in_bed(run: &Run<'_>, planting: &Planting<'_>) -> Option<(usize, usize)> {
     let from = match planting.plan.method {
         Method::Growing => planting.grows_since?,
         _ => planting.bedding()?.first,
     };
-    let end = run.horizon.day_number(run.garden.last_day())?;
-    let to = planting
-        .picks()
-        .map(|p| p.last + CLEARING_DAYS)
-        .max()
-        .map_or(end, |cleared| cleared.min(end));
+    let cleared = planting.picks().map(|p| p.last + CLEARING_DAYS).max();
+    let to = cleared.unwrap_or(run.horizon.days());
     Some((from, to))
 }
 

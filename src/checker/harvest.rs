@@ -1,12 +1,39 @@
 //! Every planting grown through every weather year, and what is in the pot then.
 
+use crate::calendar::{Date, plus_days};
 use crate::garden::{Method, Source};
 use crate::growth::{CropSeason, Fate, Unready, picked_and_kept};
 use crate::units::{Kilograms, Share};
 use crate::weather::WeatherYear;
 
-use super::replay::IngredientReplay;
-use super::run::{Planting, Run, Step, When};
+use super::planting::{Planting, Step, When};
+use super::run::Run;
+
+/// What became of one ingredient.
+#[derive(Debug, Clone, PartialEq)]
+pub struct IngredientReplay {
+    /// Per weather year: at least the least share is in the pot, or why not (the reason of the
+    /// planting that came nearest).
+    pub ready: Vec<Result<(), Unready>>,
+    /// The same for the rain date.
+    pub ready_on_rain_date: Option<Vec<Result<(), Unready>>>,
+    /// Usable harvest of all its plantings in a poor year.
+    pub low: Kilograms,
+    /// Usable harvest of all its plantings in an ordinary year.
+    pub expected: Kilograms,
+    /// `low` against the target, at most 1.
+    pub low_share: Share,
+    /// `expected` against the target; may pass 1.
+    pub expected_share: Share,
+}
+
+impl IngredientReplay {
+    /// Weather years in which it is ready for the feast.
+    #[must_use]
+    pub fn ready_years(&self) -> usize {
+        self.ready.iter().filter(|ready| ready.is_ok()).count()
+    }
+}
 
 /// Forgiveness for sums of kilograms.
 const ROUNDING: f64 = 1e-9;
@@ -41,11 +68,10 @@ impl Harvest {
         let garden = run.garden;
         let years = garden.weather.years(run.horizon);
         let ready_on = |day| -> Vec<Vec<Ready>> {
-            let eaten = run.horizon.day_number(day).unwrap_or(0);
             let grown: Vec<_> = run
                 .plantings
                 .iter()
-                .map(|p| grown(run, p, &years, eaten))
+                .map(|p| grown(run, p, &years, day))
                 .collect();
             garden
                 .ingredient_positions()
@@ -150,20 +176,21 @@ fn in_the_pot<'a>(
             Err(why) => reason = reason.max(why),
         }
     }
-    if there.0 >= wanted.0 - ROUNDING && there.0 > 0.0 {
+    if there.0 >= wanted.0 - ROUNDING {
         Ok(())
     } else {
         Err(reason)
     }
 }
 
-/// Per weather year: whether all parts of a planting are picked and keep until `eaten`. The
-/// part that did worst gives the reason. A patch is taken to bear every year.
+/// Per weather year: whether all parts of a planting are in the pot on `day`: picked in the
+/// plan's window and kept, or, where a crop that keeps bearing is eaten later than planned,
+/// picked again. The part that did worst gives the reason. A patch is taken to bear every year.
 fn grown(
     run: &Run<'_>,
     planting: &Planting<'_>,
     years: &[WeatherYear<'_>],
-    eaten: usize,
+    day: Date,
 ) -> Vec<Ready> {
     if let Source::Patch(_) = planting.ingredient.source {
         return vec![Ok(()); years.len()];
@@ -174,17 +201,42 @@ fn grown(
     };
     let microclimate = run.garden[place.bed].microclimate();
     let crop = &planting.ingredient.crop;
-    let picking = &crop.picking;
+    let eaten = run.horizon.day_number(day).unwrap_or(0);
+    let again = picked_again(run, planting, day);
     years
         .iter()
         .map(|year| {
             let season =
                 CropSeason::new(crop, microclimate, year, run.garden.latitude, run.horizon);
-            let reasons = parts.iter().filter_map(|part| {
+            let reasons = parts.iter().enumerate().filter_map(|(j, part)| {
                 let fate = fate(run, planting, &season, part.start);
-                picked_and_kept(&fate, picking, &part.picks, eaten).err()
+                let planned = picked_and_kept(&fate, &crop.picking, &part.picks, eaten);
+                let later = again.get(j % again.len().max(1));
+                let later = later.map(|days| picked_and_kept(&fate, &crop.picking, days, eaten));
+                planned.err().filter(|_| later.is_none_or(|l| l.is_err()))
             });
             reasons.min().map_or(Ok(()), Err)
+        })
+        .collect()
+}
+
+/// For a crop that keeps bearing and is eaten on a later day than the feast: the sessions of
+/// each class after the feast's delivery that leave as much time before that day as the
+/// delivery leaves before the feast.
+fn picked_again(run: &Run<'_>, planting: &Planting<'_>, day: Date) -> Vec<Vec<usize>> {
+    let garden = run.garden;
+    let feast = garden.feast;
+    if day <= feast.day || !planting.ingredient.crop.picking.keeps_bearing {
+        return Vec::new();
+    }
+    let until = plus_days(day, -(feast.day - feast.deliver_by).num_days());
+    let tending = garden.tending(planting.ingredient.grade, day);
+    garden
+        .classes_of(tending)
+        .map(|class| {
+            let sessions = garden.sessions(class).into_iter();
+            let after = sessions.filter(|d| feast.deliver_by < *d && *d <= until);
+            after.filter_map(|d| run.horizon.day_number(d)).collect()
         })
         .collect()
 }

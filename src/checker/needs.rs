@@ -4,7 +4,7 @@ use crate::garden::{Garden, Ingredient, Method, Source};
 use crate::growth::{self, Block, Need};
 use crate::units::Metres;
 
-use super::run::Planting;
+use super::planting::Planting;
 
 /// The ways of growing that an ingredient allows.
 pub fn methods(ingredient: &Ingredient) -> Vec<Method> {
@@ -17,7 +17,7 @@ pub fn methods(ingredient: &Ingredient) -> Vec<Method> {
 
 /// The block of a planting, from the width of its first bed.
 pub fn block(garden: &Garden, planting: &Planting<'_>) -> Option<Block> {
-    Block::of(&planting.ingredient.crop, width(garden, planting)?).filter(|b| b.strips > 0)
+    Block::of(&planting.ingredient.crop, width(garden, planting)?)
 }
 
 /// The width of a planting's first bed.

@@ -1,14 +1,14 @@
 //! What the replay of a plan saw, for reports.
 
 use crate::garden::{Gap, Method};
-use crate::growth::{CropSeason, Unready};
+use crate::growth::CropSeason;
 use crate::plan::StepKind;
-use crate::units::{Kilograms, Share};
 
 use super::days::{bed_use, by_week, shelf_use};
-use super::harvest::{Harvest, fate};
+use super::harvest::{Harvest, IngredientReplay, fate};
+use super::planting::Planting;
 use super::rules::rotation;
-use super::run::{Planting, Run};
+use super::run::Run;
 
 /// What the replay of a plan saw, for reports.
 #[derive(Debug, Clone, PartialEq)]
@@ -31,32 +31,6 @@ pub struct Replay {
     pub unattended: Vec<Unattended>,
     /// Bed and family pairs that keep the hard years of rotation, but not the wished ones.
     pub rotation_wishes_missed: Vec<RotationMiss>,
-}
-
-/// What became of one ingredient.
-#[derive(Debug, Clone, PartialEq)]
-pub struct IngredientReplay {
-    /// Per weather year: at least the least share is in the pot, or why not (the reason of the
-    /// planting that came nearest).
-    pub ready: Vec<Result<(), Unready>>,
-    /// The same for the rain date.
-    pub ready_on_rain_date: Option<Vec<Result<(), Unready>>>,
-    /// Usable harvest of all its plantings in a poor year.
-    pub low: Kilograms,
-    /// Usable harvest of all its plantings in an ordinary year.
-    pub expected: Kilograms,
-    /// `low` against the target, at most 1.
-    pub low_share: Share,
-    /// `expected` against the target; may pass 1.
-    pub expected_share: Share,
-}
-
-impl IngredientReplay {
-    /// Weather years in which it is ready for the feast.
-    #[must_use]
-    pub fn ready_years(&self) -> usize {
-        self.ready.iter().filter(|ready| ready.is_ok()).count()
-    }
 }
 
 /// A gap in which plantings need daily care.
@@ -175,7 +149,8 @@ fn median_up(run: &Run<'_>, planting: &Planting<'_>, day: usize) -> Option<usize
     up.get(up.len() / 2).copied().filter(|up| *up != usize::MAX)
 }
 
-/// Places where the family grew within the wished years, but before the hard ones.
+/// Places where the family grew within the wished years. Where it grew within the hard ones
+/// the plan is refused and this is not asked.
 fn wishes_missed(run: &Run<'_>) -> Vec<RotationMiss> {
     let mut missed = Vec::new();
     for planting in &run.plantings {
@@ -194,12 +169,8 @@ fn wishes_missed(run: &Run<'_>) -> Vec<RotationMiss> {
                 family: rotation.family.clone(),
                 grew_in,
             };
-            let years = year - grew_in;
-            let within = |limit: u32| rotation::within(years, limit);
-            if within(rotation.years_wished)
-                && !within(rotation.years_hard)
-                && !missed.contains(&miss)
-            {
+            let wished = rotation::within(year - grew_in, rotation.years_wished);
+            if wished && !missed.contains(&miss) {
                 missed.push(miss);
             }
         }

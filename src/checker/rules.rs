@@ -9,8 +9,6 @@ mod sessions;
 mod shelf;
 mod space;
 
-pub use readiness::exact_span;
-
 use crate::plan::Rule;
 
 use super::fault::Fault;

@@ -3,11 +3,10 @@
 mod lookup;
 
 use crate::calendar::Horizon;
-use crate::garden::{BedAt, ClassAt, Gap, Garden, Ingredient, IngredientAt, Method};
-use crate::growth::Need;
-use crate::plan::{self, Plan, StepKind};
+use crate::garden::{Gap, Garden};
+use crate::plan::Plan;
 
-use super::fault::{PlantingRef, StepRef};
+use super::planting::Planting;
 
 /// A plan laid over its garden.
 pub struct Run<'a> {
@@ -21,106 +20,4 @@ pub struct Run<'a> {
     pub gaps: Vec<Gap>,
     /// The plantings of known ingredients.
     pub plantings: Vec<Planting<'a>>,
-}
-
-/// A planting of a known ingredient.
-pub struct Planting<'a> {
-    /// How faults name it.
-    pub name: PlantingRef,
-    /// As it stands in the plan.
-    pub plan: &'a plan::Planting,
-    /// Its ingredient's position.
-    pub at: IngredientAt,
-    /// Its ingredient.
-    pub ingredient: &'a Ingredient,
-    /// The steps that have a day.
-    pub steps: Vec<Step<'a>>,
-    /// The places in known beds.
-    pub places: Vec<Place>,
-    /// Day number from which something that already stood there has been growing.
-    pub grows_since: Option<usize>,
-    /// What its strips take and give; `None` where method or places do not allow to tell.
-    pub need: Option<Need>,
-}
-
-/// A step with at least one day within the span.
-pub struct Step<'a> {
-    /// How faults name it.
-    pub name: StepRef,
-    /// As it stands in the plan.
-    pub plan: &'a plan::Step,
-    /// When, in day numbers.
-    pub when: When,
-    /// First day number.
-    pub first: usize,
-    /// Last day number.
-    pub last: usize,
-}
-
-/// When a step is done.
-pub enum When {
-    /// By children; in the order of classes.
-    Sessions(Vec<Visit>),
-    /// By families.
-    Families(usize),
-    /// By an adult.
-    Adult(usize),
-    /// Every day of the span.
-    Daily,
-}
-
-/// One class at one of its sessions.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub struct Visit {
-    /// The class.
-    pub class: ClassAt,
-    /// Day number.
-    pub day: usize,
-}
-
-/// Neighbouring strips of a known bed, as the plan gives them.
-pub struct Place {
-    /// The bed.
-    pub bed: BedAt,
-    /// First strip, from 1; may be out of the bed.
-    pub first_strip: u32,
-    /// How many strips; may run out of the bed.
-    pub strips: u32,
-}
-
-impl Place {
-    /// The last strip, from 1; the one before the first if there are no strips.
-    pub fn last_strip(&self) -> u32 {
-        self.first_strip
-            .saturating_add(self.strips)
-            .saturating_sub(1)
-    }
-
-    /// The strips that the bed really has, from 0.
-    pub fn within(&self, garden: &Garden) -> std::ops::Range<usize> {
-        let first = self.first_strip.max(1) - 1;
-        let end = self.last_strip().min(garden[self.bed].strips());
-        first as usize..end.max(first) as usize
-    }
-}
-
-impl Planting<'_> {
-    /// The first step of a kind.
-    pub fn step(&self, kind: StepKind) -> Option<&Step<'_>> {
-        self.steps.iter().find(|s| s.plan.kind == kind)
-    }
-
-    /// The picks in order.
-    pub fn picks(&self) -> impl Iterator<Item = &Step<'_>> {
-        self.steps.iter().filter(|s| s.plan.kind == StepKind::Pick)
-    }
-
-    /// The step that brings it into the bed, if it is not there already.
-    pub fn bedding(&self) -> Option<&Step<'_>> {
-        match self.plan.method {
-            Method::Direct | Method::Pieces => self.step(StepKind::Sow),
-            Method::Indoor | Method::Bought => self.step(StepKind::PlantOut),
-            Method::Growing | Method::Patch => None,
-        }
-    }
 }

@@ -5,8 +5,8 @@ use crate::plan::StepKind;
 
 use super::days::days_until_up;
 use super::fault::{DayLimit, Fault};
-use super::rules::exact_span;
-use super::run::{Planting, Run, Step};
+use super::planting::{Planting, Step};
+use super::run::Run;
 
 /// Days for which seedlings are hardened, ending on the day before planting out.
 const HARDEN_DAYS: usize = 7;
@@ -57,6 +57,28 @@ fn not_before(run: &Run<'_>, step: &Step<'_>, limit: DayLimit, from: usize) -> O
         limit,
         from: Some(run.horizon.date(from)),
         to: None,
+    })
+}
+
+/// A fault if a step does not take exactly the days `from..=to`.
+pub fn exact_span(
+    run: &Run<'_>,
+    step: &Step<'_>,
+    limit: DayLimit,
+    from: usize,
+    to: usize,
+) -> Option<Fault> {
+    let wrong = if step.first == from {
+        step.last
+    } else {
+        step.first
+    };
+    ((step.first, step.last) != (from, to)).then(|| Fault::Day {
+        step: step.name.clone(),
+        got: run.horizon.date(wrong),
+        limit,
+        from: Some(run.horizon.date(from)),
+        to: Some(run.horizon.date(to)),
     })
 }
 

@@ -50,6 +50,7 @@ codes! {
     ImpossibleDate "impossible-date" "A date does not exist."
     UnknownWord "unknown-word" "A text is not one of the words that may stand there."
     EmptyText "empty-text" "A text is empty."
+    BadText "bad-text" "A text is too long, or holds signs that cannot be printed."
     EmptyList "empty-list" "A list is empty that must hold something."
     WrongLength "wrong-length" "A list has too few or too many values."
     ConflictingKeys "conflicting-keys" "Two keys are given of which only one may be."

@@ -5,13 +5,21 @@ use std::ops::Range;
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{AnnotationKind, Level, Origin, Renderer, Snippet};
 
-use super::{Findings, Problem, Source, Span};
+use super::findings::Findings;
+use super::problem::Problem;
+use super::source::{Source, Span};
 
 /// The width where no terminal tells another.
 pub const USUAL_WIDTH: usize = 100;
 
 /// Problems that are printed of one file.
-const MOST_PRINTED: usize = 30;
+const MOST_PRINTED: usize = 20;
+
+/// Bytes that are marked.
+const LONGEST_MARK: usize = 60;
+
+/// Bytes of a line that are shown from a marked place on.
+const LONGEST_REST: usize = 300;
 
 /// All problems of all files, then their number.
 pub fn render(files: &[(Source, Findings)], color: bool, width: usize) -> String {
@@ -25,7 +33,7 @@ pub fn render(files: &[(Source, Findings)], color: bool, width: usize) -> String
         .term_width(width.max(40));
     let mut text = String::new();
     for (source, found) in files {
-        for problem in found.kept.iter().take(MOST_PRINTED) {
+        for problem in found.kept().iter().take(MOST_PRINTED) {
             text += &one(&renderer, source, problem);
             text += "\n\n";
         }
@@ -37,7 +45,7 @@ pub fn render(files: &[(Source, Findings)], color: bool, width: usize) -> String
     text + &summary(files)
 }
 
-/// `2 errors in garden.toml, 1 error in weather.csv.`
+/// `2 errors in garden.toml, 1 error in weather.csv`
 fn summary(files: &[(Source, Findings)]) -> String {
     let parts: Vec<String> = files
         .iter()
@@ -46,21 +54,18 @@ fn summary(files: &[(Source, Findings)]) -> String {
             n => format!("{n} errors in {}", source.name),
         })
         .collect();
-    parts.join(", ") + ".\n"
+    parts.join(", ") + "\n"
 }
 
 /// One problem.
 fn one(renderer: &Renderer, source: &Source, problem: &Problem) -> String {
-    let mut group = Level::ERROR
+    let title = Level::ERROR
         .primary_title(problem.cause.as_str())
-        .id(problem.code.name())
-        .element(Origin::path(source.name.as_str()));
-    if let Some((span, label)) = &problem.at {
-        group = Level::ERROR
-            .primary_title(problem.cause.as_str())
-            .id(problem.code.name())
-            .element(snippet(source, *span, label, &problem.also));
-    }
+        .id(problem.code.name());
+    let mut group = match &problem.at {
+        Some((span, label)) => title.element(snippet(source, *span, label, &problem.also)),
+        None => title.element(Origin::path(source.name.as_str())),
+    };
     if let Some(remedy) = &problem.remedy {
         group = group.element(Level::HELP.message(remedy.as_str()));
     }
@@ -87,7 +92,7 @@ fn snippet<'a>(
         .fold(main.start, usize::min);
     let last = others.iter().map(|(r, _)| r.end).fold(main.end, usize::max);
     let from = line_start(text, first);
-    let to = line_end(text, last);
+    let to = line_end(text, last).min(text.floor_char_boundary(last + LONGEST_REST));
     let shift = |r: Range<usize>| r.start - from..r.end - from;
     let mark = AnnotationKind::Primary.span(shift(main));
     let mark = if label.is_empty() {
@@ -106,16 +111,14 @@ fn snippet<'a>(
         )
 }
 
-/// The span cut to whole characters and to its first line.
+/// The span cut to whole characters, to its first line, and to a bearable length.
 fn on_one_line(text: &str, span: Span) -> Range<usize> {
-    let start = char_floor(text, span.start);
-    let end = char_floor(text, span.end).max(start);
-    start..end.min(line_end(text, start))
-}
-
-/// The nearest start of a character at or before `at`.
-fn char_floor(text: &str, at: usize) -> usize {
-    text.floor_char_boundary(at)
+    let start = text.floor_char_boundary(span.start);
+    let end = span.end.min(start + LONGEST_MARK);
+    start
+        ..text
+            .floor_char_boundary(end)
+            .clamp(start, line_end(text, start))
 }
 
 /// Where the line that holds `at` begins.

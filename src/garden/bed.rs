@@ -5,7 +5,7 @@ use chrono::Datelike;
 use crate::calendar::Date;
 use crate::units::{Celsius, Centimetres, Kilograms, Metres, STRIP};
 
-use super::BedAt;
+use super::at::BedAt;
 use super::crop::{Crop, Sun};
 
 /// A bed in the ground or raised, or a container.

@@ -3,7 +3,7 @@
 use crate::calendar::Date;
 use crate::units::{Kilograms, Share};
 
-use super::GradeAt;
+use super::at::GradeAt;
 use super::crop::{Crop, Method};
 
 /// The shared day.

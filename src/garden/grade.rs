@@ -5,7 +5,7 @@ use chrono::{Datelike, Weekday};
 use crate::calendar::{Date, Horizon, days_between, monday_of};
 use crate::units::Minutes;
 
-use super::GradeAt;
+use super::at::GradeAt;
 use super::school_year::SchoolYear;
 
 /// Who carries a grade's plantings on after the grades move up.

@@ -5,7 +5,7 @@ use chrono::Datelike;
 
 use crate::calendar::Horizon;
 use crate::garden::{Bolting, Crop, Microclimate};
-use crate::units::{DegreeDays, Hours, Latitude};
+use crate::units::{Celsius, DegreeDays, Hours, Latitude};
 use crate::weather::{WeatherYear, sun};
 
 use super::degree_days::degree_days;
@@ -48,6 +48,10 @@ impl Fate {
 /// "ten-hour rule" of winter growers).
 const STANDSTILL: Hours = Hours(10.0);
 
+/// Colder ground is frozen or too wet to work, so nothing is sown or planted in it
+/// (common practice: "as soon as the ground can be worked"; the figure from memory).
+const WORKABLE: Celsius = Celsius(4.0);
+
 /// Days within which further frost nights set a crop back no more: it has no new leaves to
 /// lose (from memory).
 const REGROWTH_DAYS: usize = 7;
@@ -59,6 +63,8 @@ const ROUNDING: f64 = 1e-7;
 /// Sums and frosts of one crop, microclimate and weather year, from which fates are read.
 #[derive(Debug, Clone)]
 pub struct CropSeason {
+    /// Days on which the ground can be worked.
+    workable: Vec<bool>,
     /// Way to emergence, summed over the days before each day; 1 is up.
     sprouted: Vec<f64>,
     /// Degree-days, summed over the days before each day.
@@ -98,6 +104,7 @@ impl CropSeason {
             |day: usize| year.days[day].tmin + microclimate.frost_kept_off < crop.frost_limit;
         let is_long = |day: &usize| crop.bolting.is_some_and(|b| light[*day] >= b.day_length);
         Self {
+            workable: soil.iter().map(|t| *t >= WORKABLE).collect(),
             sprouted: sums(
                 soil.iter()
                     .map(|t| germination::rate(&crop.germination, *t)),
@@ -113,9 +120,13 @@ impl CropSeason {
     }
 
     /// The fate of seed (or pieces, sets, cloves) sown in the bed on day number `day`.
-    /// Nothing counts on the day of sowing itself. Beyond the span nothing comes up.
+    /// Nothing counts on the day of sowing itself. Beyond the span, and in ground too cold to
+    /// be worked, nothing comes up.
     #[must_use]
     pub fn sown(&self, day: usize) -> Fate {
+        if !self.workable_on(day) {
+            return Fate::NEVER;
+        }
         let Some(up) = after(&self.sprouted, day, 1.0) else {
             return Fate::NEVER;
         };
@@ -126,13 +137,19 @@ impl CropSeason {
         }
     }
 
-    /// The fate of plants set out in the bed on day number `day`.
+    /// The fate of plants set out in the bed on day number `day`; none are set out in ground
+    /// too cold to be worked.
     #[must_use]
     pub fn planted(&self, day: usize) -> Fate {
-        if day >= self.span() {
+        if !self.workable_on(day) {
             return Fate::NEVER;
         }
         self.fate(day, day, self.need.planted)
+    }
+
+    /// True if the ground can be worked on a day of the span.
+    fn workable_on(&self, day: usize) -> bool {
+        self.workable.get(day).copied().unwrap_or(false)
     }
 
     /// Days of the span.

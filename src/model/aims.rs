@@ -1,21 +1,20 @@
 //! The aims as objectives, and what it means to hold one.
 
-use crate::candidates::Candidates;
-use crate::garden::{Garden, IngredientAt};
+use crate::garden::IngredientAt;
 use crate::plan::Aim;
 
-use super::columns::Columns;
 use super::program::{Program, Terms, negated};
+use super::setting::Setting;
 use super::solver::Objective;
 
 /// The objective of an aim.
 #[must_use]
-pub fn objective(
-    aim: Aim,
-    garden: &Garden,
-    candidates: &Candidates,
-    columns: &Columns,
-) -> Objective {
+pub fn objective(aim: Aim, setting: &Setting<'_>) -> Objective {
+    let Setting {
+        garden,
+        candidates,
+        columns,
+    } = setting;
     let per_candidate = |weight: &dyn Fn(usize) -> u32| -> Terms {
         let weighted = columns
             .made
@@ -55,7 +54,7 @@ pub fn objective(
             .values()
             .map(|col| (*col, 1.0))
             .collect(),
-        Aim::Tidiness => per_candidate(&|k| all[k].late_weeks + 1),
+        Aim::Tidiness => per_candidate(&|k| all[k].idle_weeks + 1),
     };
     Objective {
         terms,

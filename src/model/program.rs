@@ -32,6 +32,7 @@ pub struct Row {
 pub struct Program {
     columns: Vec<Column>,
     rows: Vec<Row>,
+    greater: Vec<(Col, [Terms; 2])>,
 }
 
 impl Program {
@@ -70,6 +71,24 @@ impl Program {
             whole: false,
         });
         Col(self.columns.len() - 1)
+    }
+
+    /// Adds a column that is at least each of two sums, and at most `hi`.
+    pub fn greater_of(&mut self, sums: [Terms; 2], hi: f64) -> Col {
+        let col = self.real(hi);
+        for sum in &sums {
+            let mut row = sum.clone();
+            row.push((col, -1.0));
+            self.at_most(row, 0.0);
+        }
+        self.greater.push((col, sums));
+        col
+    }
+
+    /// The columns that are the greater of two sums.
+    #[must_use]
+    pub fn greater(&self) -> &[(Col, [Terms; 2])] {
+        &self.greater
     }
 
     /// Adds the row `terms <= rhs`, unless it has no terms.

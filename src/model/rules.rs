@@ -11,25 +11,13 @@ mod sessions;
 mod shelf;
 mod space;
 
-use crate::candidates::Candidates;
-use crate::garden::Garden;
 use crate::plan::Rule;
 
-use super::columns::Columns;
 use super::program::Program;
+use super::setting::Setting;
 
 pub use rotation::wish_broken;
-pub use space::name_plots;
-
-/// What a rule needs to write its rows.
-pub struct Setting<'a> {
-    /// The garden.
-    pub garden: &'a Garden,
-    /// The candidates.
-    pub candidates: &'a Candidates,
-    /// Their columns.
-    pub columns: &'a Columns,
-}
+pub use space::{add_rounded, name_plots};
 
 /// Adds the rows of all rules.
 pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {

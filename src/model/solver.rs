@@ -19,6 +19,17 @@ pub struct Objective {
     pub maximise: bool,
 }
 
+impl Objective {
+    /// No objective: any point will do.
+    #[must_use]
+    pub fn none() -> Self {
+        Self {
+            terms: Vec::new(),
+            maximise: false,
+        }
+    }
+}
+
 /// A feasible point of a program.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Solved {

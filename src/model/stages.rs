@@ -1,81 +1,202 @@
 //! One aim after the other: solve, hold, go on from the same point.
 
 use crate::candidates::Candidates;
-use crate::garden::Garden;
 use crate::plan::{Aim, AimResult};
 
-use super::aims::{concession, hold, objective};
-use super::columns::Columns;
+use super::aims::objective;
+use super::board::{Board, Places};
+use super::grown_share;
+use super::layout::Chosen;
+use super::point::{self, chosen, settle};
 use super::program::{Program, scaled, value};
 use super::solver::{Deadline, Objective, Solved, Unsolved, relaxed_bound, solve};
+use super::still_possible::still_possible;
 
-/// What the stages brought.
+/// The aims that hang on which plantings are made, not on how much of each.
+pub const ABOUT_YEARS: [Aim; 4] = [
+    Aim::InThePot,
+    Aim::WorstIngredient,
+    Aim::AllIngredients,
+    Aim::WholeDish,
+];
+/// The aims that hang on how much of each planting there is.
+pub const ABOUT_AMOUNTS: [Aim; 2] = [Aim::LeastGrownShare, Aim::ExpectedAmounts];
+/// The aims after that.
+pub const SMALL: [Aim; 5] = [
+    Aim::Slack,
+    Aim::Children,
+    Aim::UnattendedDays,
+    Aim::Evenness,
+    Aim::Tidiness,
+];
+
+/// A point and how far each aim so far is reached and proved.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Staged {
     /// One value per column.
     pub values: Vec<f64>,
     /// Value and bound of each aim.
     pub aims: Vec<AimResult>,
-    /// The points that reached the aims of which later ones may give something back.
-    pub conceded: Vec<Vec<f64>>,
+    /// The points on which the values of aims rest. Later aims may give some years back, so
+    /// the last point need not show that the best years can be had.
+    pub reached: Vec<Vec<f64>>,
 }
 
-/// Solves for the first aim alone: as many ingredients in the pot as can be.
+/// Solves for the aims about years, in order. Stops after the first one if not every
+/// ingredient can be in the pot.
 ///
 /// # Errors
 /// None found in time, or a failure of the solver.
-pub fn in_the_pot(
-    program: &Program,
-    garden: &Garden,
-    candidates: &Candidates,
-    columns: &Columns,
-    deadline: &Deadline,
-) -> Result<Staged, Unsolved> {
-    let aim = objective(Aim::InThePot, garden, candidates, columns);
-    let solved = solve(program, &scale(&aim, program), None, deadline.left())?;
-    let result = result_of(Aim::InThePot, &aim, program, &solved, deadline);
-    Ok(Staged {
-        values: solved.values,
-        aims: vec![result],
-        conceded: Vec::new(),
-    })
-}
-
-/// Solves for all later aims in order, from a point in which every ingredient is in the pot.
-/// An aim for which time runs out keeps the point it has, with its bound.
-///
-/// # Errors
-/// A failure of the solver.
-pub fn later_aims(
-    program: &mut Program,
-    garden: &Garden,
-    candidates: &Candidates,
-    columns: &Columns,
-    mut staged: Staged,
+pub fn years(
+    board: &mut Board<'_>,
     concession_years: u32,
     deadline: &Deadline,
 ) -> Result<Staged, Unsolved> {
-    for aim in Aim::ALL.into_iter().skip(1) {
-        let objective = objective(aim, garden, candidates, columns);
-        let scaled = scale(&objective, program);
-        let solved = match solve(program, &scaled, Some(&staged.values), deadline.left()) {
-            Ok(solved) => better(&objective, solved, &staged.values),
-            Err(Unsolved::OutOfTime) => Solved {
-                values: staged.values.clone(),
-                proved: false,
-            },
-            Err(other) => return Err(other),
-        };
-        let result = result_of(aim, &objective, program, &solved, deadline);
-        staged.values = solved.values;
-        staged.aims.push(result);
-        let given_back = concession(aim, concession_years);
-        if given_back > 0.0 {
-            staged.conceded.push(staged.values.clone());
+    let aim = objective(Aim::InThePot, &board.setting());
+    let scaled = scale(&aim, &board.program);
+    let solved = solve(&board.program, &scaled, None, deadline.left())?;
+    let first = result_of(Aim::InThePot, &aim, &board.program, &solved, deadline);
+    let mut values = solved.values;
+    let mut staged = Staged {
+        aims: vec![first],
+        reached: vec![values.clone()],
+        values: Vec::new(),
+    };
+    if first.value >= board.garden.ingredients.len() as f64 {
+        board.all_in_the_pot();
+        settle(board, &mut values);
+        for aim in ABOUT_YEARS.into_iter().skip(1) {
+            let result = follow(board, aim, &mut values, concession_years, deadline)?;
+            staged.aims.push(result);
+            staged.reached.push(values.clone());
         }
-        hold(program, aim, objective, result.value, given_back);
     }
-    Ok(staged)
+    Ok(Staged { values, ..staged })
+}
+
+/// Solves for some later aims from a point that keeps the earlier ones, or from any point if
+/// none is known. An aim for which time runs out keeps the point it has, with its bound.
+///
+/// # Errors
+/// Not one point found in time, or a failure of the solver.
+pub fn later(
+    board: &mut Board<'_>,
+    start: Option<&[Chosen]>,
+    earlier: &[AimResult],
+    aims: &[Aim],
+    concession_years: u32,
+    deadline: &Deadline,
+) -> Result<Staged, Unsolved> {
+    board.all_in_the_pot();
+    for result in earlier.iter().skip(1) {
+        board.hold(result, concession_years);
+    }
+    let mut values = match start {
+        Some(chosen) => point::values(board, chosen),
+        None => solve(&board.program, &Objective::none(), None, deadline.left())?.values,
+    };
+    let mut results = earlier.to_vec();
+    for aim in aims {
+        results.push(follow(
+            board,
+            *aim,
+            &mut values,
+            concession_years,
+            deadline,
+        )?);
+        let fewer = still_possible(board.garden, &board.candidates, &results, concession_years);
+        // A smaller program is worth its making if it is much smaller.
+        if board.places == Places::Projected && 4 * fewer.all.len() < 3 * board.candidates.all.len()
+        {
+            let made = chosen(&board.candidates, &board.columns, &values);
+            let made = carried(&board.candidates, &made, &fewer);
+            *board = Board::new(board.garden, fewer, board.places);
+            board.all_in_the_pot();
+            for result in results.iter().skip(1) {
+                board.hold(result, concession_years);
+            }
+            values = point::values(board, &made);
+        }
+    }
+    Ok(Staged {
+        reached: vec![values.clone()],
+        values,
+        aims: results,
+    })
+}
+
+/// The same plantings in another set of candidates that holds them.
+#[must_use]
+pub fn carried(from: &Candidates, chosen: &[Chosen], to: &Candidates) -> Vec<Chosen> {
+    chosen
+        .iter()
+        .filter_map(|c| {
+            let same = |other| from.all[c.candidate].is_same_planting(other);
+            Some(Chosen {
+                candidate: to.all.iter().position(same)?,
+                blocks: c.blocks,
+            })
+        })
+        .collect()
+}
+
+/// A point that keeps the earlier aims, with the later aims as they happen to be and no
+/// better bound than their columns allow.
+#[must_use]
+pub fn unfinished(board: &Board<'_>, mut staged: Staged) -> Staged {
+    settle(board, &mut staged.values);
+    let done = staged.aims.len();
+    let later = Aim::ALL.into_iter().skip(done).map(|aim| {
+        let objective = objective(aim, &board.setting());
+        let value = value(&objective.terms, &staged.values);
+        let bound = if objective.maximise {
+            greatest(&objective, &board.program)
+        } else {
+            0.0
+        };
+        AimResult { aim, value, bound }
+    });
+    staged.aims.extend(later.collect::<Vec<_>>());
+    staged
+}
+
+/// Solves for one aim from a point and holds it.
+fn follow(
+    board: &mut Board<'_>,
+    aim: Aim,
+    values: &mut Vec<f64>,
+    concession_years: u32,
+    deadline: &Deadline,
+) -> Result<AimResult, Unsolved> {
+    let result = match aim {
+        Aim::LeastGrownShare => grown_share::raise(board, values, deadline)?,
+        _ => solve_for(board, aim, values, deadline)?,
+    };
+    settle(board, values);
+    board.hold(&result, concession_years);
+    Ok(result)
+}
+
+/// Solves for one aim from a point.
+fn solve_for(
+    board: &Board<'_>,
+    aim: Aim,
+    values: &mut Vec<f64>,
+    deadline: &Deadline,
+) -> Result<AimResult, Unsolved> {
+    let objective = objective(aim, &board.setting());
+    let scaled = scale(&objective, &board.program);
+    let solved = match solve(&board.program, &scaled, Some(values), deadline.left()) {
+        Ok(solved) => better(&objective, solved, values),
+        Err(Unsolved::OutOfTime) => Solved {
+            values: values.clone(),
+            proved: false,
+        },
+        Err(other) => return Err(other),
+    };
+    let result = result_of(aim, &objective, &board.program, &solved, deadline);
+    *values = solved.values;
+    Ok(result)
 }
 
 /// The solved point, or the one that was known if that is better.

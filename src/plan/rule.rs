@@ -92,7 +92,8 @@ pub enum Aim {
     UnattendedDays,
     /// Second steps in one session of a class. Count, fewer is better.
     Evenness,
-    /// Weeks that seedlings are older than they need be, plus number of sowings. Fewer is better.
+    /// Weeks that seedlings are older than they need be, plus weeks that the harvest waits for
+    /// the feast, plus number of sowings. Fewer is better.
     Tidiness,
 }
 

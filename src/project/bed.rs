@@ -7,23 +7,16 @@ use crate::garden::{Bed, BedAt, BedKind, Cover, Position, Sun};
 use crate::units::{Celsius, Centimetres, Metres};
 
 use super::assumed::Assumed;
-use super::crop::family_of;
+use super::crop_names::family_of;
 use super::grade::unique;
-use super::kind::{Value, date, list, number, table, text, word};
+use super::kind::{Value, date, list, number, sun, text, word};
 use super::names::{listed, near, quote};
-use super::table::{Table, named_table};
+use super::table::{Table, named_table, table};
 
 /// Depth of soil where the file does not say (common practice: 20 to 30 cm in a raised bed).
 const USUAL_SOIL: f64 = 30.0;
 
 const KINDS: [(&str, BedKind); 2] = [("bed", BedKind::Bed), ("container", BedKind::Container)];
-
-/// The words for sun.
-pub const SUN: [(&str, Sun); 3] = [
-    ("full", Sun::Full),
-    ("part", Sun::Part),
-    ("shade", Sun::Shade),
-];
 
 /// Covers by name: degrees of frost kept off, and by which the soil is warmer. Common
 /// practice, from memory.
@@ -59,7 +52,7 @@ pub fn read(t: &mut Table<'_, '_>, catalogue: &Catalogue) -> RawBed {
         length: t.need("length_m", "3.6", number(0.3..=50.0)),
         width: t.need("width_m", "1.2", number(0.2..=3.0)),
         soil: t.maybe("soil_cm", number(1.0..=200.0)),
-        sun: t.maybe("sun", word(&SUN)),
+        sun: t.maybe("sun", sun),
         trellis: t.maybe("trellis_m", number(0.0..=50.0)),
         cover: t.maybe("cover", cover),
         soil_bonus: t.maybe("soil_bonus_c", number(-5.0..=10.0)),

@@ -2,22 +2,24 @@
 
 use crate::calendar::{Date, Horizon, LONGEST_WEEKS};
 use crate::catalogue::Catalogue;
-use crate::diagnostic::{Code, Findings, Given, Problem, Read, Source, peek};
-use crate::garden::{Garden, Patch, SchoolYear};
+use crate::diagnostic::{self, Code, Findings, Given, Problem, Read, peek};
+use crate::garden::{Bed, Garden, Growing, Ingredient, Patch, SchoolYear, Source};
 use crate::units::Latitude;
 use crate::weather::Record;
 
 use super::assumed::Assumed;
 use super::crop::Overrides;
-use super::dish::{self, Around};
 use super::document::Document;
+use super::file::{self, Raw};
 use super::grade::{self, GradeIds, unique};
+use super::ingredient::Around;
+use super::order::in_order;
 use super::place::{self, RawPlace, WeatherFrom};
 use super::standing::RawPatch;
-use super::{bed, feast, school_year, shelf, standing, weather};
+use super::{bed, dish, feast, school_year, shelf, standing, weather};
 
 /// Reads a weather file by the name that the project file gives.
-pub type ReadWeather<'a> = dyn Fn(&str, &mut Findings) -> (Source, Read<()>) + 'a;
+pub type ReadWeather<'a> = dyn Fn(&str) -> Raw + 'a;
 
 /// A project while it is checked.
 pub struct Check<'a> {
@@ -27,7 +29,7 @@ pub struct Check<'a> {
     /// What is wrong in the project file.
     pub found: Findings,
     /// The weather file and what is wrong in it.
-    pub weather: Option<(Source, Findings)>,
+    pub weather: Option<(diagnostic::Source, Findings)>,
 }
 
 impl<'a> Check<'a> {
@@ -46,51 +48,31 @@ impl<'a> Check<'a> {
     pub fn garden(&mut self, raw: Document) -> Read<Garden> {
         let days = Days::of(&raw);
         let horizon = self.horizon(&raw, &days);
+        let ids = peek(&raw.grades).map(|grades| GradeIds::of(grades, &mut self.found));
+        let ingredients = self.ingredients(&raw, peek(&ids), &days);
+        let (beds, growing) = self.beds(&raw, &days);
+        let room = self.room(peek(&ingredients), peek(&beds));
+        let patches = peek(&raw.patches).and_then(|raw| self.patches(raw));
         let (found, assumed) = (&mut self.found, &mut self.assumed);
         let year = raw
             .calendar
             .and_then(|raw| school_year::check(raw, found, assumed));
-        let ids = peek(&raw.grades).map(|raw| GradeIds::of(raw, found));
         let grades = raw.grades.and_then(|raw| {
-            let ids = peek(&ids)?;
-            grade::check(
-                raw,
-                ids,
-                peek(&year),
-                days.moves_up_within().is_some(),
-                found,
-                assumed,
-            )
+            grade::check_first_days(&raw, days.feast, found);
+            let moving = days.moves_up_within().is_some();
+            grade::check(raw, peek(&ids)?, peek(&year), moving, found, assumed)
         });
-        let grades_seen = peek(&grades).map(Vec::as_slice);
         let feast = peek(&raw.project).and_then(|raw| {
-            feast::check(raw, days.start, peek(&year), grades_seen, found, assumed)
+            let grades = peek(&grades).map(Vec::as_slice);
+            feast::check(raw, days.start, peek(&year), grades, found, assumed)
         });
-        let beds = peek(&raw.beds).and_then(|raw| bed::check(raw, found, assumed));
-        let growing = peek(&raw.growing).and_then(|raw_growing| {
-            let raw_beds = peek(&raw.beds)?;
-            let beds = peek(&beds).map(Vec::as_slice);
-            standing::check_growing(raw_growing, raw_beds, beds, days.feast, found)
-        });
-        let patches = peek(&raw.patches).and_then(|raw| self.patches(raw));
-        let none = Overrides::new();
-        let around = Around {
-            catalogue: self.catalogue,
-            overrides: peek(&raw.overrides).unwrap_or(&none),
-            grades: peek(&ids),
-            growing: peek(&raw.growing).map(Vec::as_slice),
-            patches: peek(&raw.patches).map(Vec::as_slice),
-            feast: days.feast,
-        };
-        let (found, assumed) = (&mut self.found, &mut self.assumed);
-        let ingredients =
-            peek(&raw.ingredients).and_then(|raw| dish::check(raw, &around, found, assumed));
         let shelf = raw
             .shelf
             .and_then(|raw| shelf::check(raw, days.start, found, assumed));
         let latitude = peek(&raw.place).and_then(|raw| raw.latitude);
         let weather = raw.place.and_then(|raw| self.weather(raw, horizon));
         let project = raw.project?;
+        room?;
         Ok(Garden {
             name: project.name?.value,
             school: project.school?.map(|school| school.value),
@@ -112,6 +94,55 @@ impl<'a> Check<'a> {
         })
     }
 
+    fn ingredients(
+        &mut self,
+        raw: &Document,
+        grades: Read<&GradeIds>,
+        days: &Days,
+    ) -> Read<Vec<Ingredient>> {
+        let none = Overrides::new();
+        let around = Around {
+            catalogue: self.catalogue,
+            overrides: peek(&raw.overrides).unwrap_or(&none),
+            grades,
+            growing: peek(&raw.growing).map(Vec::as_slice),
+            patches: peek(&raw.patches).map(Vec::as_slice),
+            start: days.start,
+            feast: days.feast,
+        };
+        dish::check(
+            peek(&raw.ingredients)?,
+            &around,
+            &mut self.found,
+            &mut self.assumed,
+        )
+    }
+
+    /// The beds and what grows in them.
+    fn beds(&mut self, raw: &Document, days: &Days) -> (Read<Vec<Bed>>, Read<Vec<Growing>>) {
+        let (found, assumed) = (&mut self.found, &mut self.assumed);
+        let beds = peek(&raw.beds).and_then(|raw| bed::check(raw, found, assumed));
+        let growing = peek(&raw.growing).and_then(|growing| {
+            let checked = peek(&beds).map(Vec::as_slice);
+            standing::check_growing(growing, peek(&raw.beds)?, checked, days.feast, found)
+        });
+        (beds, growing)
+    }
+
+    /// What is sown needs a bed.
+    fn room(&mut self, ingredients: Read<&Vec<Ingredient>>, beds: Read<&Vec<Bed>>) -> Read<()> {
+        let sown = ingredients?.iter().find(|i| i.source == Source::Sown);
+        match sown {
+            Some(ingredient) if beds?.is_empty() => {
+                let cause = format!("the file has no section [[bed]] for {}", ingredient.name);
+                let remedy = "add a section [[bed]] with `id`, `length_m` and `width_m`";
+                let problem = Problem::new(Code::MissingKey, cause).remedy(remedy);
+                Err(self.found.report(problem))
+            }
+            _ => Ok(()),
+        }
+    }
+
     fn patches(&mut self, raw: &[Given<RawPatch>]) -> Read<Vec<Patch>> {
         let ids = raw.iter().map(|patch| patch.value.id.as_ref().ok());
         unique("patches", "id", ids, &mut self.found);
@@ -125,6 +156,7 @@ impl<'a> Check<'a> {
     /// The plan's span, if its days are given, in order and not too many.
     fn horizon(&mut self, raw: &Document, days: &Days) -> Read<Horizon> {
         let start = days.start?;
+        in_order(("start", start), ("feast", days.feast?), &mut self.found)?;
         let last = days.last()?;
         let growing = peek(&raw.growing)?.iter();
         let sown = growing.filter_map(|growing| growing.value.sown.ok());
@@ -158,8 +190,13 @@ impl<'a> Check<'a> {
                 Ok(place::generated(&monthly, years, seed, horizon?))
             }
             WeatherFrom::File(name) => {
+                let file = (self.read_weather)(&name.value);
+                let bytes = file.bytes.map_err(|problem| {
+                    let label = format!("the file {}", file.name);
+                    self.found.report(problem.at(name.span, label))
+                })?;
                 let mut found = Findings::default();
-                let (source, read) = (self.read_weather)(&name.value, &mut found);
+                let (source, read) = file::decode(file.name, bytes, &mut found);
                 let record = read.and_then(|()| weather::read(&source, &mut found));
                 self.weather = Some((source, found));
                 let record = record?;

@@ -7,51 +7,14 @@ use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span};
 use crate::garden::Crop;
 use crate::units::{Celsius, Centimetres, Kilograms, Share};
 
-use super::bed::SUN;
-use super::kind::{Value, count, exactly, flag, number, table, word};
+use super::crop_names::find_crop;
+use super::kind::{Value, count, exactly, flag, number, sun};
 use super::names::{near, quote};
-use super::standing::low_above;
-use super::table::{Table, named_table};
+use super::order::low_above;
+use super::table::{Table, named_table, table};
 
 /// Crops with the school's own figures, by the catalogue's name, and where they are given.
 pub type Overrides = BTreeMap<String, (Crop, Span)>;
-
-/// The crop of a name; reports it if there is none.
-pub fn find_crop<'c>(
-    name: &Given<String>,
-    catalogue: &'c Catalogue,
-    findings: &mut Findings,
-) -> Read<&'c Crop> {
-    catalogue.get(&name.value).ok_or_else(|| {
-        let other = near(&name.value, catalogue.names());
-        findings.report(no_such_crop(name, other))
-    })
-}
-
-/// The family of a crop, or of a family's own name; reports it if there is neither.
-pub fn family_of(
-    name: &Given<String>,
-    catalogue: &Catalogue,
-    findings: &mut Findings,
-) -> Read<String> {
-    if let Some(crop) = catalogue.get(&name.value) {
-        return Ok(crop.rotation.family.clone());
-    }
-    if catalogue.families().contains(&name.value.as_str()) {
-        return Ok(name.value.clone());
-    }
-    let other = near(&name.value, catalogue.names().chain(catalogue.families()));
-    Err(findings.report(no_such_crop(name, other)))
-}
-
-fn no_such_crop(name: &Given<String>, other: Option<&str>) -> Problem {
-    let cause = format!("the catalogue has no crop {}", quote(&name.value));
-    let problem = Problem::new(Code::NoSuchCrop, cause).at(name.span, "");
-    match other {
-        Some(other) => problem.remedy(format!("did you mean {}?", quote(other))),
-        None => problem.remedy("`tureen crops` lists all crops; take the one that is most like it"),
-    }
-}
 
 /// Reads all sections.
 pub fn read(value: &Value<'_>, catalogue: &Catalogue, findings: &mut Findings) -> Read<Overrides> {
@@ -137,7 +100,7 @@ fn apply(t: &mut Table<'_, '_>, crop: &mut Crop) {
     set(t, "soil_cm", number(1.0..=200.0), |v| {
         needs.soil = Centimetres(v)
     });
-    set(t, "sun", word(&SUN), |v| needs.sun = v);
+    set(t, "sun", sun, |v| needs.sun = v);
     set(t, "trellis", flag, |v| needs.trellis = v);
     let rotation = &mut crop.rotation;
     set(t, "rotation_years", count(0..=20), |v| {

@@ -1,96 +1,21 @@
-//! The sections [[dish.ingredient]]: crop, grade, amount, and where it comes from.
+//! Checks the sections [[dish.ingredient]]: crop, grade, amount, and where it comes from.
 
 use crate::calendar::Date;
-use crate::catalogue::Catalogue;
-use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span, peek};
+use crate::diagnostic::{Code, Findings, Given, Problem, Read, peek};
 use crate::garden::{Crop, Fallback, Ingredient, Method, Source};
 use crate::units::Share;
 
 use super::assumed::Assumed;
-use super::crop::{Overrides, check_used, find_crop};
-use super::dates::in_order;
-use super::grade::{GradeIds, unique};
-use super::kind::{Value, count, date, number, table, text, word};
+use super::crop::check_used;
+use super::crop_names::find_crop;
+use super::grade::unique;
+use super::ingredient::{Around, METHODS, RawIngredient};
 use super::names::listed;
+use super::order::in_order;
 use super::source::{growing_for, source};
-use super::standing::{RawGrowing, RawPatch};
-use super::table::Table;
 
 /// Least share of the target that counts as in the pot, where the file does not say.
 const USUAL_LEAST_SHARE: f64 = 0.3;
-
-const METHODS: [(&str, Method); 4] = [
-    ("direct", Method::Direct),
-    ("indoor", Method::Indoor),
-    ("pieces", Method::Pieces),
-    ("bought", Method::Bought),
-];
-
-/// One section as given.
-pub struct RawIngredient {
-    pub span: Span,
-    pub crop: Read<Given<String>>,
-    pub name: Read<Option<Given<String>>>,
-    grade: Read<Option<Given<String>>>,
-    grams: Read<Given<f64>>,
-    least_share: Read<Option<Given<f64>>>,
-    each_child_sows: Read<Option<Given<u32>>>,
-    max_sowings: Read<Option<Given<u32>>>,
-    method: Read<Option<Given<Method>>>,
-    pub patch: Read<Option<Given<String>>>,
-    fallback: Read<Option<Given<RawFallback>>>,
-}
-
-struct RawFallback {
-    buy_by: Read<Given<Date>>,
-    cost: Read<Option<Given<f64>>>,
-}
-
-/// What the ingredients are checked against.
-pub struct Around<'a> {
-    pub catalogue: &'a Catalogue,
-    pub overrides: &'a Overrides,
-    pub grades: Read<&'a GradeIds>,
-    pub growing: Read<&'a [Given<RawGrowing>]>,
-    pub patches: Read<&'a [Given<RawPatch>]>,
-    pub feast: Read<Given<Date>>,
-}
-
-/// Reads one section.
-pub fn read(t: &mut Table<'_, '_>) -> RawIngredient {
-    RawIngredient {
-        span: t.span(),
-        crop: t.need("crop", "\"carrot\"", text),
-        name: t.maybe("name", text),
-        grade: t.maybe("grade", text),
-        grams: t.need("grams_per_portion", "25", number(0.1..=1000.0)),
-        least_share: t.maybe("least_share", number(0.05..=1.0)),
-        each_child_sows: t.maybe("each_child_sows", count(0..=20)),
-        max_sowings: t.maybe("max_sowings", count(1..=4)),
-        method: t.maybe("method", word(&METHODS)),
-        patch: t.maybe("patch", text),
-        fallback: t.maybe("if_it_fails", read_fallback),
-    }
-}
-
-fn read_fallback(value: &Value<'_>, findings: &mut Findings) -> Read<RawFallback> {
-    let read = table("`if_it_fails`", |t| RawFallback {
-        buy_by: t.need("buy_by", "2027-09-24", date),
-        cost: t.maybe("cost", number(0.0..=1_000_000.0)),
-    });
-    read(value, findings)
-}
-
-impl RawIngredient {
-    /// The name: as given, else the crop's as given.
-    fn name(&self) -> Option<&Given<String>> {
-        match &self.name {
-            Ok(Some(name)) => Some(name),
-            Ok(None) => self.crop.as_ref().ok(),
-            Err(_) => None,
-        }
-    }
-}
 
 /// The ingredients, if every part of them is sound.
 pub fn check(
@@ -200,6 +125,22 @@ fn check_grade<'r>(
     }
 }
 
+/// The ways of growing when the file names none: bought plants only where nothing else works,
+/// since children are to sow.
+fn usual_methods(crop: &Crop) -> Vec<Method> {
+    let sown: Vec<Method> = crop
+        .methods
+        .iter()
+        .copied()
+        .filter(|m| *m != Method::Bought)
+        .collect();
+    if sown.is_empty() {
+        crop.methods.clone()
+    } else {
+        sown
+    }
+}
+
 fn methods(
     raw: &RawIngredient,
     crop: &Crop,
@@ -213,7 +154,7 @@ fn methods(
                 .remedy("remove `method`"),
         )),
         (None, Source::Growing(_) | Source::Patch(_)) => Ok(Vec::new()),
-        (None, Source::Sown) => Ok(crop.methods.clone()),
+        (None, Source::Sown) => Ok(usual_methods(crop)),
         (Some(method), Source::Sown) if crop.methods.contains(&method.value) => {
             Ok(vec![method.value])
         }

@@ -8,15 +8,16 @@ use crate::garden::Area;
 
 use super::bed::{self, RawBed};
 use super::crop::{self, Overrides};
-use super::dish::{self, RawIngredient};
 use super::feast::{self, RawProject};
 use super::grade::{self, RawGrade};
-use super::kind::{Value, table};
+use super::ingredient::{self, RawIngredient};
+use super::kind::Value;
+use super::names::{code, quote};
 use super::place::{self, RawPlace};
 use super::school_year::{self, RawSchoolYear};
 use super::shelf::{self, RawShelf};
 use super::standing::{self, RawGrowing, RawPatch};
-use super::table::Table;
+use super::table::{Table, table};
 
 /// All sections as given.
 pub struct Document {
@@ -40,13 +41,16 @@ pub fn parse(text: &str, catalogue: &Catalogue, findings: &mut Findings) -> Read
         return Err(findings.report(problem.remedy("begin with the section [project]")));
     }
     let (root, errors) = DeTable::parse_recoverable(text);
-    let mut result = Ok(());
+    let mut sound = Ok(());
     for error in errors {
-        let span = error.span().map_or(Span::default(), Span::from);
-        result = Err(findings.report(syntax(error.message(), span)));
+        let (problem, of_one_value) = syntax(text, &error);
+        let reported = findings.spoil(problem);
+        if !of_one_value {
+            sound = Err(reported);
+        }
     }
     // What was recovered around a syntax error may miss keys that the text does hold.
-    result?;
+    sound?;
     Ok(Table::read(
         "the file",
         root.get_ref(),
@@ -56,16 +60,42 @@ pub fn parse(text: &str, catalogue: &Catalogue, findings: &mut Findings) -> Read
     ))
 }
 
-fn syntax(message: &str, span: Span) -> Problem {
-    if message.contains("duplicate key") {
-        return Problem::new(Code::DuplicateKey, "this is given twice")
-            .at(span, "the second")
-            .remedy("remove one of the two");
+/// The problem of a syntax error, and whether the rest of the file can still be read.
+fn syntax(text: &str, error: &toml::de::Error) -> (Problem, bool) {
+    let message = error.message();
+    let Some(span) = error.span().map(Span::from) else {
+        let cause = "the keys are nested too deeply";
+        return (Problem::new(Code::TooDeep, cause).remedy(PLAIN), false);
+    };
+    let found = text.get(span.start..span.end).unwrap_or_default();
+    if message.contains("recurs") {
+        let problem = Problem::new(Code::TooDeep, "this is nested too deeply");
+        return (problem.at(span, "").remedy(PLAIN), false);
     }
-    Problem::new(Code::Syntax, "this line is not well formed")
-        .at(span, message)
-        .remedy("texts stand in quotes, lists in [ ], tables in { }, with commas between")
+    if message == "duplicate key" {
+        let cause = format!("{} is given twice", code(found));
+        let problem = Problem::new(Code::DuplicateKey, cause).at(span, "the second");
+        return (problem.remedy("remove one of the two"), true);
+    }
+    if message.starts_with("invalid date") {
+        let cause = format!("{} is not a date", quote(found));
+        let problem = Problem::new(Code::ImpossibleDate, cause).at(span, message);
+        let remedy = "write year-month-day, such as 2027-10-08";
+        return (problem.remedy(remedy), true);
+    }
+    let unquoted = message.starts_with("string values must be quoted");
+    let label = if unquoted { "" } else { message };
+    let problem = Problem::new(Code::Syntax, "this is not well formed")
+        .at(span, label)
+        .remedy(match unquoted {
+            true => "put the text in quotes",
+            false => "text stands in \"quotes\", a list in [brackets], a table in {braces}, with commas between; a date is 2027-10-08",
+        });
+    (problem, unquoted)
 }
+
+/// The remedy for deep nesting.
+const PLAIN: &str = "no key of a project lies so deep; remove the brackets or dots";
 
 fn read(t: &mut Table<'_, '_>, catalogue: &Catalogue) -> Document {
     let areas = sections(t, "area", standing::read_area).and_then(|areas| {
@@ -93,7 +123,9 @@ fn read(t: &mut Table<'_, '_>, catalogue: &Catalogue) -> Document {
 
 fn read_dish(t: &mut Table<'_, '_>) -> Read<Vec<Given<RawIngredient>>> {
     let dish = t.maybe("dish", |value, findings| {
-        let read = table("[dish]", |t| some_sections(t, "ingredient", dish::read));
+        let read = table("[dish]", |t| {
+            some_sections(t, "ingredient", ingredient::read)
+        });
         read(value, findings)?
     })?;
     match dish {
@@ -161,8 +193,9 @@ fn each<T>(
             read.into_iter().collect()
         }
         _ => {
-            let problem = value.wrong_type("a section in double brackets");
+            let cause = format!("`{}` needs double brackets", value.key);
             let remedy = format!("write [[{}]], since there may be several", value.key);
+            let problem = Problem::new(Code::WrongType, cause).at(value.span, "");
             Err(findings.report(problem.remedy(remedy)))
         }
     }

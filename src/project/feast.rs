@@ -5,8 +5,8 @@ use crate::diagnostic::{Code, Findings, Given, Problem, Read};
 use crate::garden::{Feast, Grade, SchoolYear};
 
 use super::assumed::Assumed;
-use super::dates::in_order;
 use super::kind::{count, date, text};
+use super::order::in_order;
 use super::table::Table;
 
 /// School days between delivery and feast, where the file does not say when the kitchen

@@ -12,22 +12,45 @@ pub const PROJECT_LIMIT: u64 = 1 << 20;
 /// Largest weather file, in bytes: room for a thousand years.
 pub const WEATHER_LIMIT: u64 = 20 << 20;
 
-/// Reads the file named `name` at `path`. The source is empty if it cannot be read.
-pub fn read(path: &Path, name: String, limit: u64, found: &mut Findings) -> (Source, Read<()>) {
-    match bytes(path, limit) {
-        Ok(bytes) => decode(name, bytes, found),
-        Err(problem) => {
-            let text = String::new();
-            (Source { name, text }, Err(found.report(*problem)))
+/// Some programs write this before a text in UTF-8; it is no part of the text.
+const BYTE_ORDER_MARK: &[u8] = b"\xEF\xBB\xBF";
+
+/// A file before it is known to be text.
+pub struct Raw {
+    /// Its name, as printed.
+    pub name: String,
+    /// What it holds, or why it cannot be read.
+    pub bytes: Result<Vec<u8>, Box<Problem>>,
+}
+
+impl Raw {
+    /// The file at `path`, if it has at most `limit` bytes.
+    pub fn read(path: &Path, limit: u64) -> Self {
+        Self {
+            name: path.display().to_string(),
+            bytes: bytes(path, limit),
         }
     }
+
+    /// A file that is only a text in memory; none: it does not exist.
+    pub fn of_text(name: &str, text: Option<&str>) -> Self {
+        let missing = || Box::new(no_such_file());
+        Self {
+            name: name.to_owned(),
+            bytes: text.map(|text| text.into()).ok_or_else(missing),
+        }
+    }
+}
+
+fn no_such_file() -> Problem {
+    Problem::new(Code::NoSuchFile, "this file does not exist")
+        .remedy("check the name and the folder")
 }
 
 fn bytes(path: &Path, limit: u64) -> Result<Vec<u8>, Box<Problem>> {
     let unreadable = |error: std::io::Error| {
         Box::new(match error.kind() {
-            ErrorKind::NotFound => Problem::new(Code::NoSuchFile, "this file does not exist")
-                .remedy("check the name and the folder"),
+            ErrorKind::NotFound => no_such_file(),
             _ => Problem::new(
                 Code::UnreadableFile,
                 format!("this file cannot be read: {}", error.kind()),
@@ -53,7 +76,12 @@ fn bytes(path: &Path, limit: u64) -> Result<Vec<u8>, Box<Problem>> {
     Ok(bytes)
 }
 
-fn decode(name: String, bytes: Vec<u8>, found: &mut Findings) -> (Source, Read<()>) {
+/// The text of a file, without a byte order mark.
+pub fn decode(name: String, bytes: Vec<u8>, found: &mut Findings) -> (Source, Read<()>) {
+    let bytes = bytes
+        .strip_prefix(BYTE_ORDER_MARK)
+        .map(<[u8]>::to_vec)
+        .unwrap_or(bytes);
     let (text, good) = match String::from_utf8(bytes) {
         Ok(text) => (text, Ok(())),
         Err(error) => {
@@ -65,15 +93,5 @@ fn decode(name: String, bytes: Vec<u8>, found: &mut Findings) -> (Source, Read<(
             (text, Err(found.report(problem)))
         }
     };
-    // A byte order mark is no part of the text.
-    match text.strip_prefix('\u{feff}') {
-        Some(rest) if good.is_ok() => (
-            Source {
-                name,
-                text: rest.to_owned(),
-            },
-            good,
-        ),
-        _ => (Source { name, text }, good),
-    }
+    (Source { name, text }, good)
 }

@@ -2,14 +2,16 @@
 
 use std::collections::BTreeMap;
 
+use crate::calendar::Date;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span, peek};
 use crate::garden::{Class, Grade, GradeAt, HandOver, SchoolYear};
 
 use super::assumed::Assumed;
-use super::kind::{some, table, text, word};
+use super::kind::{some, text, word};
 use super::names::{listed, near, quote};
+use super::order::in_order;
 use super::slot::{RawClass, check_slots, read_class};
-use super::table::Table;
+use super::table::{Table, table};
 
 /// What the file says about handing over.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -163,6 +165,24 @@ fn check_class_names(raw: &[Given<RawGrade>], findings: &mut Findings) {
         .flat_map(|classes| &classes.value)
         .map(|class| class.value.name.as_ref().ok());
     unique("classes", "name", names, findings);
+}
+
+/// A class that first meets after the feast has a slip in its date.
+pub fn check_first_days(
+    raw: &[Given<RawGrade>],
+    feast: Read<Given<Date>>,
+    findings: &mut Findings,
+) {
+    let Ok(feast) = feast else { return };
+    let classes = raw
+        .iter()
+        .filter_map(|grade| grade.value.classes.as_ref().ok());
+    for class in classes.flat_map(|classes| &classes.value) {
+        if let Some(from) = class.value.first_day() {
+            // What is wrong is told; nothing else hangs on it.
+            let _ = in_order(("from", from), ("feast", feast), findings);
+        }
+    }
 }
 
 fn check_class(

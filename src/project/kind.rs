@@ -1,22 +1,32 @@
 //! The kinds of values that the project file holds: text, numbers in a range, dates, words
-//! from a list, lists and tables. Each reads a value or reports what is wrong with it.
+//! from a list, and lists. Each reads a value or reports what is wrong with it.
 
 use std::fmt::Display;
 use std::ops::RangeInclusive;
 
-use chrono::NaiveDate;
+use chrono::{Datelike, NaiveDate};
 use toml::Spanned;
 use toml::de::{DeInteger, DeValue};
 use toml::value::Datetime;
 
 use crate::calendar::Date;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span};
+use crate::garden::Sun;
 
-use super::names::{near, quote};
-use super::table::Table;
+use super::names::{code, near, quote};
 
 /// Years that a date may lie in.
 const YEARS: RangeInclusive<i32> = 1900..=2200;
+
+/// Letters that a text may have.
+const LONGEST_TEXT: usize = 200;
+
+/// The words for sun.
+const SUN: [(&str, Sun); 3] = [
+    ("full", Sun::Full),
+    ("part", Sun::Part),
+    ("shade", Sun::Shade),
+];
 
 /// A value of the file with its key.
 pub struct Value<'t> {
@@ -42,7 +52,7 @@ impl<'t> Value<'t> {
     pub fn wrong_type(&self, wanted: &str) -> Problem {
         Problem::new(
             Code::WrongType,
-            format!("{} should be {wanted}", quote(self.key)),
+            format!("{} should be {wanted}", code(self.key)),
         )
         .at(self.span, format!("this is {}", type_in_words(self.value)))
     }
@@ -50,9 +60,9 @@ impl<'t> Value<'t> {
     fn out_of_range(&self, range: impl Display) -> Problem {
         Problem::new(
             Code::OutOfRange,
-            format!("{} is out of range", quote(self.key)),
+            format!("{} should be {range}", code(self.key)),
         )
-        .at(self.span, format!("should be {range}"))
+        .at(self.span, "this is out of range")
     }
 }
 
@@ -70,18 +80,28 @@ fn type_in_words(value: &DeValue<'_>) -> &'static str {
     }
 }
 
-/// A text that is not empty.
+/// A text that is not empty and fits on a line.
 pub fn text(value: &Value<'_>, findings: &mut Findings) -> Read<String> {
     let DeValue::String(text) = value.value else {
         let problem = value.wrong_type("text");
         return Err(findings.report(problem.remedy("put it in quotes: \"...\"")));
     };
     if text.trim().is_empty() {
-        let cause = format!("{} is empty", quote(value.key));
+        let cause = format!("{} is empty", code(value.key));
         let problem = Problem::new(Code::EmptyText, cause)
             .at(value.span, "")
             .remedy("write something between the quotes, or remove the key if it is not needed");
         return Err(findings.report(problem));
+    }
+    let printable = !text.chars().any(char::is_control);
+    if !printable || text.chars().count() > LONGEST_TEXT {
+        let cause = format!("{} cannot be printed in a report", code(value.key));
+        let label = match printable {
+            true => format!("more than {LONGEST_TEXT} letters"),
+            false => "this holds a tab, a line break or another control sign".to_owned(),
+        };
+        let problem = Problem::new(Code::BadText, cause).at(value.span, label);
+        return Err(findings.report(problem.remedy("write it in one short line")));
     }
     Ok(text.trim().to_owned())
 }
@@ -100,7 +120,10 @@ pub fn number(range: RangeInclusive<f64>) -> impl Fn(&Value<'_>, &mut Findings) 
         let parsed = match value.value {
             DeValue::Integer(digits) => whole(digits).map(|n| n as f64),
             DeValue::Float(digits) => digits.as_str().parse().ok(),
-            _ => return Err(findings.report(value.wrong_type("a number"))),
+            _ => {
+                let problem = value.wrong_type("a number");
+                return Err(findings.report(problem.remedy("write digits without quotes")));
+            }
         };
         let limits = format!("{} to {}", range.start(), range.end());
         parsed
@@ -113,7 +136,9 @@ pub fn number(range: RangeInclusive<f64>) -> impl Fn(&Value<'_>, &mut Findings) 
 pub fn count(range: RangeInclusive<u32>) -> impl Fn(&Value<'_>, &mut Findings) -> Read<u32> {
     move |value, findings| {
         let DeValue::Integer(digits) = value.value else {
-            return Err(findings.report(value.wrong_type("a whole number")));
+            let problem = value.wrong_type("a whole number");
+            let remedy = "write digits without quotes and without a decimal point";
+            return Err(findings.report(problem.remedy(remedy)));
         };
         let limits = format!("{} to {}", range.start(), range.end());
         whole(digits)
@@ -139,19 +164,12 @@ pub fn date(value: &Value<'_>, findings: &mut Findings) -> Read<Date> {
         let remedy = "write year-month-day without quotes and without a time, such as 2027-10-08";
         return Err(findings.report(problem.remedy(remedy)));
     };
-    let year = i32::from(date.year);
-    let day = NaiveDate::from_ymd_opt(year, date.month.into(), date.day.into());
-    match day {
-        Some(day) if YEARS.contains(&year) => Ok(day),
-        Some(_) => {
+    let day = NaiveDate::from_ymd_opt(date.year.into(), date.month.into(), date.day.into());
+    day.filter(|day| YEARS.contains(&day.year()))
+        .ok_or_else(|| {
             let limits = format!("in the years {} to {}", YEARS.start(), YEARS.end());
-            Err(findings.report(value.out_of_range(limits)))
-        }
-        None => {
-            let cause = format!("{} is a date that does not exist", quote(value.key));
-            Err(findings.report(Problem::new(Code::ImpossibleDate, cause).at(value.span, "")))
-        }
-    }
+            findings.report(value.out_of_range(limits))
+        })
 }
 
 /// One of a few words, in any case.
@@ -166,7 +184,7 @@ pub fn word<T: Copy>(words: &[(&'static str, T)]) -> impl Fn(&Value<'_>, &mut Fi
             .iter()
             .find(|(w, _)| w.eq_ignore_ascii_case(given.trim()));
         found.map(|(_, meaning)| *meaning).ok_or_else(|| {
-            let cause = format!("{} cannot be {}", quote(value.key), quote(given));
+            let cause = format!("{} cannot be {}", code(value.key), quote(given));
             let remedy = match near(given, words.iter().map(|(w, _)| *w)) {
                 Some(other) => format!("did you mean {}? It may be {list}", quote(other)),
                 None => format!("it may be {list}"),
@@ -175,6 +193,11 @@ pub fn word<T: Copy>(words: &[(&'static str, T)]) -> impl Fn(&Value<'_>, &mut Fi
             findings.report(problem.remedy(remedy))
         })
     }
+}
+
+/// How much sun there is.
+pub fn sun(value: &Value<'_>, findings: &mut Findings) -> Read<Sun> {
+    word(&SUN)(value, findings)
 }
 
 /// A list of values of one kind.
@@ -205,8 +228,9 @@ pub fn some<T>(
     move |value, findings| {
         let items = list(value, findings)?;
         if items.is_empty() {
-            let cause = format!("{} must hold at least one", quote(value.key));
-            return Err(findings.report(Problem::new(Code::EmptyList, cause).at(value.span, "")));
+            let cause = format!("{} must hold at least one", code(value.key));
+            let problem = Problem::new(Code::EmptyList, cause).at(value.span, "");
+            return Err(findings.report(problem.remedy("put it between the brackets")));
         }
         Ok(items)
     }
@@ -222,22 +246,9 @@ pub fn exactly<const N: usize>(
         let items = list(value, findings)?;
         let numbers: Vec<f64> = items.iter().map(|given| given.value).collect();
         <[f64; N]>::try_from(numbers).map_err(|numbers| {
-            let cause = format!("{} should hold {N} numbers, {meaning}", quote(value.key));
+            let cause = format!("{} should hold {N} numbers, {meaning}", code(value.key));
             let label = format!("these are {}", numbers.len());
             findings.report(Problem::new(Code::WrongLength, cause).at(value.span, label))
         })
-    }
-}
-
-/// A table, read by asking for its keys.
-pub fn table<T>(
-    what: &str,
-    read: impl Fn(&mut Table<'_, '_>) -> T,
-) -> impl Fn(&Value<'_>, &mut Findings) -> Read<T> {
-    move |value, findings| {
-        let DeValue::Table(entries) = value.value else {
-            return Err(findings.report(value.wrong_type("a table")));
-        };
-        Ok(Table::read(what, entries, value.span, findings, &read))
     }
 }

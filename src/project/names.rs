@@ -16,6 +16,12 @@ pub fn quote(text: &str) -> String {
     format!("\"{quoted}\"")
 }
 
+/// A key of the file, as messages show it.
+pub fn code(key: &str) -> String {
+    let quoted = quote(key);
+    format!("`{}`", quoted.trim_matches('"'))
+}
+
 /// A short list of names for a message: `"2", "3", "4" and 12 more`.
 pub fn listed<'n>(names: impl IntoIterator<Item = &'n str>) -> String {
     const MOST: usize = 12;
@@ -33,11 +39,11 @@ pub fn near<'n>(name: &str, known: impl IntoIterator<Item = &'n str>) -> Option<
         return None;
     }
     let name = name.trim().to_lowercase();
-    let bearable = (name.chars().count() / 3).max(1);
+    let bearable = (name.chars().count() / 4).max(1);
     known
         .into_iter()
         .map(|other| (distance(&name, &other.to_lowercase()), other))
-        .filter(|(far, _)| *far <= bearable)
+        .filter(|(far, other)| *far <= bearable && *far < name.len().max(other.len()))
         .min_by_key(|(far, _)| *far)
         .map(|(_, other)| other)
 }

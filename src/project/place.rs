@@ -4,13 +4,14 @@ use crate::calendar::Horizon;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span};
 use crate::units::{Celsius, Millimetres};
 use crate::weather::Record;
-use crate::weather::generator::{Monthly, generate};
+use crate::weather::generator::generate;
+use crate::weather::monthly::Monthly;
 
 use chrono::Datelike;
 
 use super::assumed::Assumed;
-use super::kind::{Value, count, exactly, number, table, text};
-use super::table::Table;
+use super::kind::{Value, count, exactly, number, text};
+use super::table::{Table, table};
 
 /// Rain on a day with rain where the file does not give the number of such days
 /// (common practice: about 6 mm).
@@ -185,7 +186,8 @@ pub fn check_cover(
         }
         n if n < FEW_YEARS => {
             let why = "chances counted on so few years are rough; ten or more are better";
-            assumed.note(format!("only {n} weather years"), why);
+            let years = if n == 1 { "year" } else { "years" };
+            assumed.note(format!("only {n} weather {years}"), why);
             Ok(())
         }
         _ => Ok(()),

@@ -5,10 +5,13 @@ use crate::diagnostic::{Code, Findings, Given, Problem, Read};
 use crate::garden::{Break, Care, SchoolYear, Term};
 
 use super::assumed::Assumed;
-use super::dates::in_order;
-use super::kind::{date, list, some, table, text, word};
+use super::kind::{date, list, some, text, word};
 use super::names::quote;
-use super::table::Table;
+use super::order::in_order;
+use super::table::{Table, table};
+
+/// Terms that a plan of at most 80 weeks can touch, with room to spare.
+const MOST_TERMS: usize = 20;
 
 const CARE: [(&str, Care); 3] = [
     ("none", Care::Nobody),
@@ -77,9 +80,7 @@ pub fn check(
     findings: &mut Findings,
     assumed: &mut Assumed,
 ) -> Read<SchoolYear> {
-    let terms = raw
-        .terms
-        .and_then(|terms| check_terms(terms.value, findings));
+    let terms = raw.terms.and_then(|terms| check_terms(terms, findings));
     let breaks = match raw.breaks {
         Ok(Some(breaks)) => check_breaks(breaks.value, findings, assumed),
         Ok(None) => Ok(Vec::new()),
@@ -99,8 +100,15 @@ pub fn check(
     })
 }
 
-fn check_terms(raw: Vec<Given<RawSpan>>, findings: &mut Findings) -> Read<Vec<Term>> {
+fn check_terms(raw: Given<Vec<Given<RawSpan>>>, findings: &mut Findings) -> Read<Vec<Term>> {
+    if raw.value.len() > MOST_TERMS {
+        let cause = format!("`terms` should hold at most {MOST_TERMS} terms");
+        let label = format!("these are {}", raw.value.len());
+        let problem = Problem::new(Code::WrongLength, cause).at(raw.span, label);
+        return Err(findings.report(problem.remedy("give only the terms of the plan")));
+    }
     let spans: Vec<Read<Days>> = raw
+        .value
         .into_iter()
         .map(|term| days(term.value, findings))
         .collect();

@@ -6,8 +6,8 @@ use crate::garden::Shelf;
 use crate::units::Celsius;
 
 use super::assumed::Assumed;
-use super::dates::in_order;
 use super::kind::{count, date, number};
+use super::order::in_order;
 use super::table::Table;
 
 /// Temperature of the room where the file does not say.

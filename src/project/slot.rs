@@ -8,9 +8,9 @@ use crate::garden::{SchoolYear, Slot};
 use crate::units::Minutes;
 
 use super::assumed::Assumed;
-use super::kind::{Value, count, date, number, table, text, word};
+use super::kind::{Value, count, date, number, text, word};
 use super::names::{listed, near, quote};
-use super::table::{Table, named_table};
+use super::table::{Table, named_table, table};
 
 /// Minutes of a session where the file does not say (common practice: 30 to 50).
 const USUAL_MINUTES: f64 = 40.0;
@@ -44,6 +44,13 @@ struct RawSlot {
     every: Read<Option<Given<u32>>>,
     from: Read<Option<Given<Date>>>,
     minutes: Read<Option<Given<f64>>>,
+}
+
+impl RawClass {
+    /// The day before which no session lies, if the class gives one.
+    pub fn first_day(&self) -> Option<Given<Date>> {
+        self.slot.from.ok().flatten()
+    }
 }
 
 /// Reads a class.

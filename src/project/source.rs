@@ -6,8 +6,9 @@ use crate::catalogue::Catalogue;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span, peek};
 use crate::garden::{Crop, Source};
 
-use super::dish::{Around, RawIngredient};
+use super::ingredient::{Around, RawIngredient};
 use super::names::{listed, near, quote};
+use super::order::in_order;
 use super::standing::{RawGrowing, RawPatch};
 
 /// Which [[growing]] section serves which ingredient.
@@ -77,8 +78,12 @@ pub fn source(
             Err(findings.report(two_sources(span, first.span, &first.value)))
         }
         (Some((at, span)), None) => {
-            let other = patches.get(at).map(|patch| &patch.value.crop);
+            let patch = patches.get(at).map(|patch| &patch.value);
+            let other = patch.map(|patch| &patch.crop);
             same_crop(crop, other, span, around.catalogue, findings)?;
+            if let Some(patch) = patch {
+                picked_in_time(patch, around, findings)?;
+            }
             Ok(Source::Patch(at))
         }
         (None, standing) if crop.methods.is_empty() => {
@@ -102,6 +107,13 @@ pub fn source(
         }
         (None, None) => Ok(Source::Sown),
     }
+}
+
+/// The patch can be picked on a day between the start and the feast.
+fn picked_in_time(patch: &RawPatch, around: &Around<'_>, findings: &mut Findings) -> Read<()> {
+    let (start, feast) = (around.start?, around.feast?);
+    in_order(("start", start), ("pick_to", patch.pick_to?), findings)?;
+    in_order(("pick_from", patch.pick_from?), ("feast", feast), findings)
 }
 
 fn find_patch(

@@ -8,10 +8,10 @@ use crate::garden::{Area, Bed, Growing, Patch, Position};
 use crate::units::{Kilograms, Metres};
 
 use super::bed::{self, RawBed, position, size};
-use super::crop::find_crop;
-use super::dates::in_order;
+use super::crop_names::find_crop;
 use super::kind::{count, date, flag, number, text};
 use super::names::quote;
+use super::order::{in_order, low_above};
 use super::table::Table;
 
 /// A [[growing]] section as given.
@@ -124,8 +124,8 @@ fn apart(growing: &[(Growing, Given<u32>)], findings: &mut Findings) -> Read<()>
 pub struct RawPatch {
     pub id: Read<Given<String>>,
     pub crop: Read<Given<String>>,
-    pick_from: Read<Given<Date>>,
-    pick_to: Read<Given<Date>>,
+    pub pick_from: Read<Given<Date>>,
+    pub pick_to: Read<Given<Date>>,
     low: Read<Given<f64>>,
     expected: Read<Given<f64>>,
     size: Read<Option<Given<(Metres, Metres)>>>,
@@ -166,18 +166,6 @@ pub fn check_patch(raw: &RawPatch, catalogue: &Catalogue, findings: &mut Finding
         expected: Kilograms(expected.value),
         size: raw.size?.map(|given| given.value),
         at: raw.at?.map(|given| given.value),
-    })
-}
-
-/// The problem that a poor year gives more than an ordinary one.
-pub fn low_above(low: (&str, Given<f64>), expected: (&str, Given<f64>)) -> Option<Problem> {
-    let ((low_key, low), (expected_key, expected)) = (low, expected);
-    let cause = format!("`{low_key}` is more than `{expected_key}`");
-    (low.value > expected.value).then(|| {
-        Problem::new(Code::LowAboveExpected, cause)
-            .at(low.span, "in a poor year")
-            .also(expected.span, "in an ordinary year")
-            .remedy("a poor year cannot give more than an ordinary one")
     })
 }
 

@@ -9,7 +9,7 @@ use toml::de::{DeTable, DeValue};
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, Reported, Span};
 
 use super::kind::Value;
-use super::names::{near, quote};
+use super::names::{code, near};
 
 /// A table while it is read.
 pub struct Table<'t, 'f> {
@@ -109,7 +109,7 @@ fn unknown(
     let name = key.get_ref().as_ref();
     let problem = Problem::new(
         Code::UnknownKey,
-        format!("{what} has no key {}", quote(name)),
+        format!("{what} has no key {}", code(name)),
     );
     match near(name, known.iter().copied()) {
         Some(other) => problem
@@ -122,6 +122,19 @@ fn unknown(
                 list.join(", ")
             ))
         }
+    }
+}
+
+/// A table, read by asking for its keys.
+pub fn table<T>(
+    what: &str,
+    read: impl Fn(&mut Table<'_, '_>) -> T,
+) -> impl Fn(&Value<'_>, &mut Findings) -> Read<T> {
+    move |value, findings| {
+        let DeValue::Table(entries) = value.value else {
+            return Err(findings.report(value.wrong_type("a table")));
+        };
+        Ok(Table::read(what, entries, value.span, findings, &read))
     }
 }
 

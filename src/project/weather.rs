@@ -138,7 +138,10 @@ fn figure(
     findings: &mut Findings,
 ) -> Read<f64> {
     let Some(number) = text.parse::<f64>().ok().filter(|n| n.is_finite()) else {
-        let cause = format!("{what} is not a number: {}", quote(text));
+        let cause = match text {
+            "" => format!("{what} is missing"),
+            _ => format!("{what} is not a number: {}", quote(text)),
+        };
         return Err(findings.report(
             Problem::new(Code::WeatherNumber, cause)
                 .at(span, "")

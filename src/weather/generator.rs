@@ -9,20 +9,8 @@ use rand_pcg::Pcg64Mcg;
 use crate::calendar::Date;
 use crate::units::{Celsius, Millimetres};
 
-use super::{Daily, Record};
-
-/// Monthly means of a place, January first.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Monthly {
-    /// Mean of daily lowest temperatures.
-    pub tmin: [Celsius; 12],
-    /// Mean of daily highest temperatures.
-    pub tmax: [Celsius; 12],
-    /// Rain in the month.
-    pub rain: [Millimetres; 12],
-    /// Days with rain in the month.
-    pub rain_days: [f64; 12],
-}
+use super::monthly::Monthly;
+use super::{Daily, Origin, Record};
 
 /// Generates `years` whole calendar years, the first labelled `first_year`. A shorter run
 /// is the beginning of a longer one with the same seed. Values are given to a tenth, as
@@ -39,7 +27,10 @@ pub fn generate(monthly: &Monthly, first_year: i32, years: u32, seed: u64) -> Re
         .take_while(|day| i64::from(day.year()) < end)
         .map(|day| sky.next_day(&climate, day))
         .collect();
-    Record::new(first, days, true)
+    Record::new(first, days, true).from_origin(Origin {
+        means: *monthly,
+        seed,
+    })
 }
 
 /// Spread of one day's temperature around its mean, in the coldest and the warmest month of

@@ -1,1 +1,9 @@
-//! architecture
+//! The architecture, held on the project's own source: layers, cycles, the pairs of rules, the
+//! style of files, and what stands in the repository.
+
+mod circles;
+mod layers;
+mod repository;
+mod source;
+mod style;
+mod uses;

@@ -1,5 +1,6 @@
 //! The checker: a valid plan passes, and every damage to it is found and named.
 
+mod edges;
 mod ground;
 mod hands;
 mod leaves;

@@ -1,5 +1,5 @@
 //! Random gardens: every plan that the program makes passes the checker, comes out the same
-//! twice, and has every aim proved; candidates that are left out as needless are needless.
+//! twice, and has every aim proved.
 
 mod crops;
 mod dice;
@@ -12,7 +12,7 @@ use std::time::Duration;
 use tureen::candidates::Candidates;
 use tureen::checker::check;
 use tureen::garden::Garden;
-use tureen::model::{Options, Outcome, solve, solve_among};
+use tureen::model::{Options, Outcome, solve};
 use tureen::plan::Plan;
 
 use make::{LARGER, Size, TINY, garden};
@@ -84,34 +84,6 @@ fn the_same_garden_has_the_same_plan() {
         let once = solve(&garden, &options(seed));
         assert_eq!(once, solve(&garden.clone(), &options(seed)), "seed {seed}");
     }
-}
-
-#[test]
-fn what_is_left_out_as_needless_changes_no_aim() {
-    let aims = |outcome: Outcome| match outcome {
-        Outcome::Planned(plan) => plan.aims.iter().map(|a| a.value).collect(),
-        Outcome::Impossible(why) => vec![why.possible_together.len() as f64],
-        other => panic!("{other:?}"),
-    };
-    let mut fewer = 0;
-    for seed in 20_000..20_060 {
-        let garden = garden(seed, &TINY);
-        let all = Candidates::enumerate(&garden);
-        let best = all.clone().without_needless(&garden);
-        fewer += usize::from(best.all.len() < all.all.len());
-        let of_all: Vec<f64> = aims(solve_among(&garden, &all, &options(seed)));
-        let of_best = aims(solve_among(&garden, &best, &options(seed)));
-        let same = of_all.len() == of_best.len()
-            && of_all
-                .iter()
-                .zip(&of_best)
-                .all(|(a, b)| (a - b).abs() < 1e-6);
-        assert!(
-            same,
-            "seed {seed}: {of_all:?} with all, {of_best:?} with the best"
-        );
-    }
-    assert!(fewer > 30, "only {fewer} gardens have needless candidates");
 }
 
 #[test]
@@ -192,7 +164,7 @@ fn show() {
         }
     }
     let all = Candidates::enumerate(&g);
-    let c = all.clone().without_needless(&g);
+    let c = all.clone();
     println!(
         "all {} best {} plots {:?}",
         all.all.len(),
@@ -231,7 +203,7 @@ fn show() {
             c.ready.len(),
             c.fragile,
             c.by_others,
-            c.late_weeks,
+            c.idle_weeks,
             m.join(" ")
         );
     }

@@ -1,1 +1,35 @@
-//! report
+//! Reports: the interval against published values, words, frosts, and whole screens of the
+//! tiny garden kept as text.
+
+mod decisions;
+mod faults;
+mod frosts;
+mod hand_over;
+mod interval;
+mod no_plan;
+mod screens;
+mod widths;
+mod words;
+
+use tureen::checker::{CheckedPlan, check};
+use tureen::garden::Garden;
+use tureen::report::Look;
+
+use crate::support::gardens::tiny_garden;
+use crate::support::plans::tiny_plan;
+
+/// A page without colour.
+pub fn plain(width: usize) -> Look {
+    Look {
+        width,
+        color: false,
+    }
+}
+
+/// The tiny garden with its checked plan.
+pub fn tiny() -> (Garden, CheckedPlan) {
+    let garden = tiny_garden();
+    let plan = tiny_plan(&garden);
+    let checked = check(&garden, plan).unwrap();
+    (garden, checked)
+}

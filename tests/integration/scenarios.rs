@@ -1,1 +1,54 @@
-//! scenarios
+//! The bundled scenarios: each one loads, comes out as its README says, passes the checker,
+//! and stands on weather that can be made again.
+
+mod figures;
+mod outcomes;
+mod weather;
+mod what_ifs;
+
+use std::path::PathBuf;
+
+use tureen::catalogue::Catalogue;
+use tureen::garden::Garden;
+use tureen::project;
+
+/// All scenarios.
+const ALL: [&str; 6] = [
+    "autumn-down-under",
+    "nine-grades",
+    "soup-day",
+    "soup-day-as-a-cook-would",
+    "two-beds",
+    "wrap-day",
+];
+
+/// The folder of a scenario.
+pub fn folder(name: &str) -> PathBuf {
+    [env!("CARGO_MANIFEST_DIR"), "scenarios", name]
+        .iter()
+        .collect()
+}
+
+/// A file of a scenario.
+pub fn text(name: &str, file: &str) -> String {
+    std::fs::read_to_string(folder(name).join(file)).unwrap()
+}
+
+/// A project file of a scenario; all that is wrong with it fails the test.
+pub fn load(name: &str, file: &str) -> Garden {
+    let catalogue = Catalogue::load().unwrap();
+    project::load(&folder(name).join(file), &catalogue)
+        .unwrap_or_else(|problems| panic!("{}", problems.render(false, 100)))
+}
+
+#[test]
+fn no_scenario_is_forgotten() {
+    let mut found: Vec<String> = std::fs::read_dir(folder(""))
+        .unwrap()
+        .map(|entry| entry.unwrap())
+        .filter(|entry| entry.file_type().unwrap().is_dir())
+        .map(|entry| entry.file_name().into_string().unwrap())
+        .collect();
+    found.sort();
+    assert_eq!(found, ALL);
+}

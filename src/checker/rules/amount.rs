@@ -2,7 +2,8 @@
 
 use crate::checker::fault::{Fault, Quantity, Subject};
 use crate::checker::harvest::{Harvest, least};
-use crate::checker::run::{Planting, Run};
+use crate::checker::planting::Planting;
+use crate::checker::run::Run;
 use crate::garden::IngredientAt;
 use crate::growth::Need;
 

@@ -3,7 +3,8 @@
 use std::collections::BTreeMap;
 
 use crate::checker::fault::Fault;
-use crate::checker::run::{Planting, Run, Step, Visit, When};
+use crate::checker::planting::{Planting, Step, Visit, When};
+use crate::checker::run::Run;
 use crate::garden::ClassAt;
 use crate::plan::{self, StepKind};
 

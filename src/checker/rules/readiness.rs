@@ -3,8 +3,9 @@
 use crate::checker::fault::{DayLimit, Fault, Quantity, Subject};
 use crate::checker::harvest::Harvest;
 use crate::checker::needs::methods;
-use crate::checker::run::{Planting, Run, Step};
-use crate::checker::seedlings;
+use crate::checker::planting::Planting;
+use crate::checker::run::Run;
+use crate::checker::seedlings::{self, exact_span};
 use crate::garden::{Ingredient, Method, Source};
 use crate::plan::StepKind;
 
@@ -117,28 +118,6 @@ fn cure(run: &Run<'_>, planting: &Planting<'_>) -> Option<Fault> {
     let picked = planting.picks().map(|p| p.last).max()?;
     let days = planting.ingredient.crop.picking.cure_days as usize;
     exact_span(run, cure, DayLimit::Cure, picked + 1, picked + days)
-}
-
-/// A fault if a step does not take exactly the days `from..=to`.
-pub fn exact_span(
-    run: &Run<'_>,
-    step: &Step<'_>,
-    limit: DayLimit,
-    from: usize,
-    to: usize,
-) -> Option<Fault> {
-    let wrong = if step.first == from {
-        step.last
-    } else {
-        step.first
-    };
-    ((step.first, step.last) != (from, to)).then(|| Fault::Day {
-        step: step.name.clone(),
-        got: run.horizon.date(wrong),
-        limit,
-        from: Some(run.horizon.date(from)),
-        to: Some(run.horizon.date(to)),
-    })
 }
 
 /// The last pick, or the cure after it, ends by the day on which the kitchen needs it.

@@ -3,7 +3,8 @@
 use chrono::Datelike;
 
 use crate::checker::fault::Fault;
-use crate::checker::run::{Planting, Run};
+use crate::checker::planting::Planting;
+use crate::checker::run::Run;
 use crate::garden::Bed;
 
 /// All faults: a family in a bed that carried it within its hard years. What already stands

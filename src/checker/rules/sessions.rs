@@ -6,7 +6,8 @@ use chrono::{Datelike, Weekday};
 
 use crate::calendar::Date;
 use crate::checker::fault::{DayLimit, Fault, Quantity, Subject};
-use crate::checker::run::{Planting, Run, Step, Visit, When};
+use crate::checker::planting::{Planting, Step, Visit, When};
+use crate::checker::run::Run;
 use crate::garden::Care;
 use crate::growth;
 use crate::units::Minutes;

@@ -2,7 +2,8 @@
 
 use crate::checker::days::{flats_on, shelf_use};
 use crate::checker::fault::Fault;
-use crate::checker::run::{Planting, Run};
+use crate::checker::planting::Planting;
+use crate::checker::run::Run;
 use crate::garden::Method;
 
 /// All faults: a closed shelf, the mat used wrongly, too many flats on shelf or mat.

@@ -3,7 +3,8 @@
 use crate::checker::days::{bed_use, in_bed};
 use crate::checker::fault::{Fault, PlaceFault};
 use crate::checker::needs::{block, strips};
-use crate::checker::run::{Place, Planting, Run};
+use crate::checker::planting::{Place, Planting};
+use crate::checker::run::Run;
 use crate::garden::{Method, Source};
 
 /// All faults: places out of the bed, unsuitable or not free, broken blocks, strips used twice.

@@ -4,10 +4,11 @@
 use crate::calendar::Date;
 use crate::checker::fault::{DayLimit, Fault, Named, PlantingRef, StepRef, Violation};
 use crate::checker::needs;
+use crate::checker::planting::{Place, Planting, Step, Visit, When};
 use crate::garden::{BedAt, ClassAt, Garden, Ingredient, IngredientAt, Source};
 use crate::plan::{self, Plan, Rule};
 
-use super::{Place, Planting, Run, Step, Visit, When};
+use super::Run;
 
 impl<'a> Run<'a> {
     /// Lays a plan over a garden and tells what is not known there.

@@ -4,7 +4,7 @@
 use crate::model::columns::of;
 use crate::model::program::{Program, negated};
 
-use super::Setting;
+use crate::model::setting::Setting;
 
 /// Adds the rows of the rule.
 pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
@@ -23,13 +23,10 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
         in_pot.extend(negated(made));
         program.at_most(in_pot, 0.0);
 
-        let target = garden[at].target(garden.feast.portions);
         let mut low = vec![(columns.least_share, 1.0)];
+        low.extend(negated(setting.low_share(at)));
         let mut expected = vec![(columns.expected_share[at.0], 1.0)];
-        for (k, c) in of(candidates, at) {
-            low.push(columns.blocks_of(candidates, k, -(c.amounts.low / target)));
-            expected.push(columns.blocks_of(candidates, k, -(c.amounts.expected / target)));
-        }
+        expected.extend(negated(setting.expected_share(at)));
         program.at_most(low, 0.0);
         program.at_most(expected, 0.0);
     }

@@ -4,7 +4,7 @@
 use crate::model::columns::of;
 use crate::model::program::Program;
 
-use super::Setting;
+use crate::model::setting::Setting;
 
 /// Adds the rows of the rule.
 pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {

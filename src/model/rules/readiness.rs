@@ -3,7 +3,7 @@
 use crate::model::columns::{Ready, of};
 use crate::model::program::{Program, negated};
 
-use super::Setting;
+use crate::model::setting::Setting;
 
 /// Adds the rows of the rule.
 pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {

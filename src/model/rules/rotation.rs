@@ -5,7 +5,7 @@ use crate::candidates::Candidate;
 use crate::garden::{Garden, Plot};
 use crate::model::program::Program;
 
-use super::Setting;
+use crate::model::setting::Setting;
 
 /// Adds the rows of the rule: none.
 pub fn add_rows(_program: &mut Program, setting: &Setting<'_>) {

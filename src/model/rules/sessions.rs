@@ -9,7 +9,8 @@ use crate::garden::ClassAt;
 use crate::growth::Effort;
 use crate::model::program::{Program, Terms};
 
-use super::Setting;
+use crate::model::setting::Setting;
+
 use super::capacity::{Capacities, rounded};
 
 /// Adds the rows of the rule.
@@ -65,7 +66,7 @@ fn least_minutes(candidates: &Candidates, which: usize, effort: &Effort) -> f64 
     effort.minutes(amounts.blocks.0 * amounts.block.plants).0
 }
 
-/// Whole hundredths of minutes.
+/// Whole hundredths of minutes; leaving out the rest keeps a row valid.
 fn hundredths(minutes: f64) -> u32 {
     (minutes * 100.0 + 1e-6).floor() as u32
 }
@@ -94,15 +95,9 @@ fn add_minutes(
     } else if per_block * f64::from(amounts.blocks.1) <= effort.least.0 {
         row.push((made, effort.least.0));
     } else {
-        let work = program.real(per_block * f64::from(amounts.blocks.1));
-        program.at_most(vec![(made, effort.least.0), (work, -1.0)], 0.0);
-        program.at_most(
-            vec![
-                columns.blocks_of(candidates, which, per_block),
-                (work, -1.0),
-            ],
-            0.0,
-        );
+        let by_plants = vec![columns.blocks_of(candidates, which, per_block)];
+        let most = per_block * f64::from(amounts.blocks.1);
+        let work = program.greater_of([vec![(made, effort.least.0)], by_plants], most);
         row.push((work, 1.0));
     }
 }

@@ -4,8 +4,8 @@
 use crate::candidates::{Candidate, ShelfWeeks, greatest_use};
 use crate::model::program::{Col, Program};
 
-use super::Setting;
 use super::capacity::{Capacities, rounded};
+use crate::model::setting::Setting;
 
 /// Adds the rows of the rule.
 pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {

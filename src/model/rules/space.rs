@@ -5,20 +5,66 @@
 use crate::candidates::{Candidate, MOST_UNIONS, PlotSet, greatest_use, unions, usable_strips};
 use crate::model::program::{Col, Program};
 
-use super::Setting;
 use super::capacity::{Capacities, rounded};
+use crate::model::setting::Setting;
 
 /// Adds the rows of the rule.
 pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
+    let mut rows = Capacities::default();
+    let mut companions = Capacities::default();
+    for (set, strips, week) in short_of_strips(setting) {
+        let used = strips_used(setting, set, week);
+        for (row, rhs) in rounded(&used, strips) {
+            companions.push(row, rhs);
+        }
+        rows.push(used, strips);
+    }
+    rows.add_rows(program);
+    companions.add_rows(program);
+    let fewest: Vec<u32> = setting
+        .candidates
+        .all
+        .iter()
+        .map(|c| c.amounts.blocks.0)
+        .collect();
+    add_rounded(program, setting, &fewest);
+}
+
+/// Adds rounded rows, given the fewest blocks of each candidate that is made.
+pub fn add_rounded(program: &mut Program, setting: &Setting<'_>, fewest: &[u32]) {
+    let Setting {
+        candidates,
+        columns,
+        ..
+    } = setting;
+    let mut companions = Capacities::default();
+    for (set, strips, week) in short_of_strips(setting) {
+        let standing = candidates
+            .all
+            .iter()
+            .enumerate()
+            .filter(|(_, c)| stands(c, set, week));
+        let least: Vec<(Col, u32)> = standing
+            .map(|(k, c)| (columns.made[k], fewest[k] * c.amounts.block.strips))
+            .collect();
+        for (row, rhs) in rounded(&least, strips) {
+            companions.push(row, rhs);
+        }
+    }
+    companions.add_rows(program);
+}
+
+/// Unions of plot sets with their strips, and weeks, in which strips can run short.
+fn short_of_strips(setting: &Setting<'_>) -> Vec<(PlotSet, u32, usize)> {
     let Setting {
         garden, candidates, ..
     } = setting;
-    let mut rows = Capacities::default();
-    let mut companions = Capacities::default();
-    let sets = unions(candidates.all.iter().map(|c| c.plots), MOST_UNIONS);
-    for set in sets {
+    let mut short = Vec::new();
+    for set in unions(candidates.all.iter().map(|c| c.plots), MOST_UNIONS) {
         for week in 0..garden.horizon().weeks() {
-            let strips = usable(setting, set, week);
+            let standing = candidates.all.iter().filter(|c| stands(c, set, week));
+            let blocks = standing.map(|c| c.amounts.block.strips);
+            let strips = usable_strips(&candidates.plots, set, blocks);
             let most = |c: &Candidate| {
                 let blocks = c.amounts.blocks.1;
                 if stands(c, set, week) {
@@ -27,29 +73,12 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
                     0
                 }
             };
-            if greatest_use(garden, &candidates.all, most) <= strips {
-                continue;
-            }
-            let used = strips_used(setting, set, week);
-            for (row, rhs) in rounded(&used, strips) {
-                companions.push(row, rhs);
-            }
-            rows.push(used, strips);
-            let least = least_strips(setting, set, week);
-            for (row, rhs) in rounded(&least, strips) {
-                companions.push(row, rhs);
+            if greatest_use(garden, &candidates.all, most) > strips {
+                short.push((set, strips, week));
             }
         }
     }
-    rows.add_rows(program);
-    companions.add_rows(program);
-}
-
-/// The strips of a set of plots that the plantings of a week can use.
-fn usable(setting: &Setting<'_>, set: PlotSet, week: usize) -> u32 {
-    let candidates = setting.candidates;
-    let standing = candidates.all.iter().filter(|c| stands(c, set, week));
-    usable_strips(&candidates.plots, set, standing)
+    short
 }
 
 /// True if a candidate stands in the beds in a week and only within a set of plots.
@@ -75,23 +104,6 @@ fn strips_used(setting: &Setting<'_>, set: PlotSet, week: usize) -> Vec<(Col, u3
             Some(blocks) => (blocks, c.amounts.block.strips),
             None => (columns.made[k], c.amounts.least_strips()),
         })
-        .collect()
-}
-
-/// The strips that plantings use at the least, as multiples of yes-or-no columns.
-fn least_strips(setting: &Setting<'_>, set: PlotSet, week: usize) -> Vec<(Col, u32)> {
-    let Setting {
-        candidates,
-        columns,
-        ..
-    } = setting;
-    let standing = candidates
-        .all
-        .iter()
-        .enumerate()
-        .filter(|(_, c)| stands(c, set, week));
-    standing
-        .map(|(k, c)| (columns.made[k], c.amounts.least_strips()))
         .collect()
 }
 

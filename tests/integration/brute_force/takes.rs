@@ -92,7 +92,7 @@ impl<'a> School<'a> {
         takes.gaps = candidate.gaps.iter().fold(0, |gaps, gap| gaps | 1 << gap);
         takes.fragile = candidate.fragile;
         takes.by_others = candidate.by_others;
-        takes.untidy = candidate.late_weeks + 1;
+        takes.untidy = candidate.idle_weeks + 1;
         takes
     }
 
@@ -124,7 +124,7 @@ pub struct Takes {
     gaps: u64,
     pub fragile: u32,
     pub by_others: u32,
-    /// Weeks that seedlings are too old, and plantings.
+    /// Weeks that seedlings are too old or the harvest waits, and plantings.
     pub untidy: u32,
 }
 

@@ -10,7 +10,7 @@ use tureen::units::Minutes;
 use crate::support::day;
 use crate::support::gardens::tiny_garden;
 use crate::support::plans::{
-    bare_plan, from_to, place, planting, promise, sessions, step, tiny_bean, tiny_plan, tiny_tomato,
+    bare_plan, from_to, place, promise, sessions, step, tiny_bean, tiny_plan, tiny_tomato,
 };
 
 use super::refused;
@@ -135,48 +135,29 @@ fn after_moving_up_the_leaving_grade_does_nothing_more() {
 }
 
 #[test]
-fn flats_stand_while_the_classes_pot_up_one_after_the_other() {
-    // Tomatoes raised by grade 1: 40 children sow one each in flats of 4, so 10 flats from 2
-    // March. Four plants and one to spare are potted up on 30 March and 1 April into 2 flats,
-    // planted out on 13 and 15 April. On the mat (25 C) from 2 March until 9 March, five days
-    // after the second class.
-    let mut garden = tiny_garden();
-    garden.school_year.breaks.clear();
-    garden.ingredients[1].grade = GradeAt(0);
-    garden.ingredients.remove(0);
-    garden.shelf.flats = 10;
-    garden.shelf.warm_flats = 10;
-    let steps = vec![
-        sessions(StepKind::Sow, &[("1a", "2027-03-02"), ("1b", "2027-03-04")]),
-        sessions(
-            StepKind::PotUp,
-            &[("1a", "2027-03-30"), ("1b", "2027-04-01")],
-        ),
-        from_to(StepKind::Harden, "2027-04-06", "2027-04-12"),
-        sessions(
-            StepKind::PlantOut,
-            &[("1a", "2027-04-13"), ("1b", "2027-04-15")],
-        ),
-        sessions(
-            StepKind::Pick,
-            &[("1a", "2027-05-25"), ("1b", "2027-05-27")],
-        ),
+fn a_class_that_moves_up_within_a_round_leaves_its_turn_to_others() {
+    // Grade 1 leaves on 12 May: 1a still picks on 11 May, 1b on 13 May no more, and 2a on 17
+    // May cannot end what another grade began.
+    let mut garden = adopted_garden();
+    garden.school_year.moves_up = Some(day("2027-05-12"));
+    let mut bean = tiny_bean();
+    let visits = [
+        ("1a", "2027-05-11"),
+        ("1b", "2027-05-13"),
+        ("2a", "2027-05-17"),
     ];
-    let mut tomato = planting("tomato", Method::Indoor, 4, vec![place("A", 1, 4)], steps);
-    tomato.on_mat = true;
-    // At 15 C ripe on 23 and 25 May, and it keeps for 14 days: not until 11 June. At 19 C it
-    // is ripe on 12 and 14 May and past on 28 and 30 May. So it is never ready.
-    let plan = bare_plan(
-        &garden,
-        vec![tomato],
-        vec![promise("tomato", 0, 1.0, 2.0)],
-        0,
-    );
-    let checked = check(&garden, plan).unwrap();
-    let replay = checked.replay();
-    assert_eq!(replay.flats_by_week[..8], [10, 10, 10, 10, 10, 2, 2, 0]);
-    assert_eq!(replay.warm_flats_by_week[..4], [10, 10, 0, 0]);
-    assert_eq!(replay.ingredients[0].ready[0], Err(Unready::DoesNotKeep));
+    bean.steps[2] = sessions(StepKind::Pick, &visits);
+    let violations = refused(&garden, plan_with(&garden, bean, 2, 2));
+    let turns = violations.iter().filter_map(|v| match &v.fault {
+        Fault::Visits {
+            step,
+            class,
+            expected,
+            got,
+        } if step.number == 3 => Some((class.as_str(), *expected, *got)),
+        _ => None,
+    });
+    assert_eq!(turns.collect::<Vec<_>>(), [("1b", 0, 1), ("2a", 0, 1)]);
 }
 
 #[test]

@@ -71,18 +71,30 @@ fn a_patch_is_picked_in_its_season_and_bears_every_year() {
 
 #[test]
 fn a_patch_is_not_picked_out_of_season() {
-    let mut garden = patch_garden();
-    garden.patches[0].pick_to = day("2027-05-26");
-    let plan = with_bean(&garden, patch_bean(), 4, 0.6, 3);
-    let violations = refused(&garden, plan);
-    let [only] = violations.as_slice() else {
-        panic!("{violations:#?}")
+    let outside = |edit: fn(&mut Patch)| {
+        let mut garden = patch_garden();
+        edit(&mut garden.patches[0]);
+        let plan = with_bean(&garden, patch_bean(), 4, 0.6, 3);
+        let violations = refused(&garden, plan);
+        assert!(violations.iter().all(|v| v.rule == Rule::Readiness));
+        let days = violations.iter().map(|v| match v.fault {
+            Fault::Day {
+                limit: DayLimit::PatchSeason,
+                got,
+                ..
+            } => got,
+            _ => panic!("{violations:#?}"),
+        });
+        days.collect::<Vec<_>>()
     };
-    assert_eq!(only.rule, Rule::Readiness);
-    assert!(matches!(
-        only.fault,
-        Fault::Day { limit: DayLimit::PatchSeason, got, .. } if got == day("2027-05-27")
-    ));
+    assert_eq!(
+        outside(|p| p.pick_to = day("2027-05-26")),
+        [day("2027-05-27")]
+    );
+    assert_eq!(
+        outside(|p| p.pick_from = day("2027-05-12")),
+        [day("2027-05-11")]
+    );
 }
 
 #[test]
@@ -301,16 +313,19 @@ fn a_bed_is_cleared_for_a_week_before_the_next_planting() {
     };
     let checked = check(&garden, plan(&second)).unwrap();
     assert_eq!(checked.replay().strips_by_week[1][7], 4);
-    // A week earlier, on a day on which 1a does not even meet, the bed is not cleared.
-    let mut early = second;
-    early.steps[0] = sessions(StepKind::Sow, &[("1a", "2027-04-22"), ("1b", "2027-04-29")]);
-    let clash = refused(&garden, plan(&early))
-        .into_iter()
-        .find_map(|v| match v.fault {
+    // On days on which 1a does not even meet: on 22 April the bed is not cleared, on the
+    // next day it is.
+    let clash = |sown: &str| {
+        let mut early = second.clone();
+        early.steps[0] = sessions(StepKind::Sow, &[("1a", sown), ("1b", "2027-04-29")]);
+        let violations = refused(&garden, plan(&early));
+        violations.into_iter().find_map(|v| match v.fault {
             Fault::StripTakenTwice { day, strip, .. } => Some((day, strip)),
             _ => None,
-        });
-    assert_eq!(clash, Some((day("2027-04-22"), 1)));
+        })
+    };
+    assert_eq!(clash("2027-04-23"), None);
+    assert_eq!(clash("2027-04-22"), Some((day("2027-04-22"), 1)));
 }
 
 #[test]

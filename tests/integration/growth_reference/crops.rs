@@ -10,6 +10,14 @@ use tureen::growth::CropSeason;
 use tureen::units::{Celsius, Centimetres, Kilograms, Latitude, Millimetres, Share};
 use tureen::weather::{Daily, WeatherYear};
 
+/// Days to come up at 0, 5, 10 ... 40 C.
+const UP_IN_FIVE_DAYS: [Option<f64>; 9] = {
+    let mut days = [None; 9];
+    days[3] = Some(5.0);
+    days[4] = Some(5.0);
+    days
+};
+
 /// Up in 5 days at 15 and 20 C. At a steady 16 C a day brings 21 degree-days: 65 days from
 /// sowing are 60 from emergence. The base is below any frost used here, so that a cold night
 /// before a hot noon changes nothing but the frost.
@@ -23,17 +31,7 @@ pub fn plain() -> Crop {
             years_wished: 0,
         },
         methods: vec![Method::Direct, Method::Indoor],
-        germination: Germination::Table([
-            None,
-            None,
-            None,
-            Some(5.0),
-            Some(5.0),
-            None,
-            None,
-            None,
-            None,
-        ]),
+        germination: Germination::Table(UP_IN_FIVE_DAYS),
         germinates: Share(0.8),
         indoor: None,
         ripening: Ripening {

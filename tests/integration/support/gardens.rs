@@ -94,6 +94,16 @@ pub fn spring() -> SchoolYear {
     }
 }
 
+/// The beds of the tiny garden.
+fn tiny_beds() -> Vec<Bed> {
+    let mut a = bed("A", 8, 4);
+    a.grew = vec![(2023, vec!["nightshade".to_owned()])];
+    let mut b = bed("B", 4, 0);
+    b.free_from = Some(day("2027-03-10"));
+    b.grew = vec![(2026, vec!["nightshade".to_owned()])];
+    vec![a, b]
+}
+
 /// The tiny garden, with a feast of 50 portions on Friday 11 June, delivered on Wednesday.
 ///
 /// Grade 1, classes 1a (Tuesday) and 1b (Thursday) every second week from 2 and 4 March, grows
@@ -109,11 +119,6 @@ pub fn tiny_garden() -> Garden {
     tomato.rotation.family = "nightshade".to_owned();
     tomato.rotation.years_hard = 3;
     tomato.rotation.years_wished = 4;
-    let mut a = bed("A", 8, 4);
-    a.grew = vec![(2023, vec!["nightshade".to_owned()])];
-    let mut b = bed("B", 4, 0);
-    b.free_from = Some(day("2027-03-10"));
-    b.grew = vec![(2026, vec!["nightshade".to_owned()])];
     Garden {
         name: "Tiny garden".to_owned(),
         school: None,
@@ -148,7 +153,7 @@ pub fn tiny_garden() -> Garden {
             ingredient(bean, GradeAt(0), 20.0),
             ingredient(tomato, GradeAt(1), 40.0),
         ],
-        beds: vec![a, b],
+        beds: tiny_beds(),
         growing: Vec::new(),
         patches: Vec::new(),
         areas: Vec::new(),

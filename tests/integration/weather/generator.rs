@@ -4,7 +4,8 @@ use chrono::{Datelike, NaiveDate};
 use proptest::prelude::*;
 use tureen::calendar::{Date, plus_days};
 use tureen::units::{Celsius, Millimetres};
-use tureen::weather::generator::{Monthly, generate};
+use tureen::weather::generator::generate;
+use tureen::weather::monthly::Monthly;
 use tureen::weather::{Daily, Record};
 
 /// A temperate place with cold winters; all figures invented.

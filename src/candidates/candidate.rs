@@ -1,0 +1,116 @@
+//! One planting that might be made: its steps on real days and what it takes and gives.
+
+use crate::calendar::Date;
+use crate::garden::{ClassAt, IngredientAt, Method};
+use crate::growth::Effort;
+use crate::plan::StepKind;
+
+use super::amounts::Amounts;
+use super::places::PlotSet;
+use super::rounds::{PickDay, Round};
+use super::years::YearSet;
+
+/// Who thins, and when.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Thinning {
+    /// The children, in a round.
+    Round(Round),
+    /// An adult, where no round comes in time.
+    Adult(Date),
+}
+
+/// The steps of a planting on real days.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Steps {
+    /// Sowing, on the shelf or in the bed.
+    pub sow: Option<Round>,
+    /// Potting up.
+    pub pot_up: Option<Round>,
+    /// Planting out.
+    pub plant_out: Option<Round>,
+    /// Thinning.
+    pub thin: Option<Thinning>,
+    /// The pick window in order of time, at least one.
+    pub picks: Vec<PickDay>,
+}
+
+impl Steps {
+    /// The first day in the bed; `None` for what stands already.
+    #[must_use]
+    pub fn into_bed(&self) -> Option<Date> {
+        self.plant_out
+            .as_ref()
+            .or(self.sow.as_ref())
+            .map(Round::first)
+    }
+}
+
+/// Weeks on the shelf; all are week numbers of the span.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct ShelfWeeks {
+    /// Week of the first sowing session.
+    pub sown: usize,
+    /// Weeks of the first and last potting-up session; both the week after `out` if none.
+    pub potted: (usize, usize),
+    /// Week of the last planting-out session.
+    pub out: usize,
+    /// The last week on the heat mat, if it stands there.
+    pub warm_until: Option<usize>,
+}
+
+/// Work in one session of one class.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Task {
+    /// What is done.
+    pub kind: StepKind,
+    /// The class.
+    pub class: ClassAt,
+    /// The session.
+    pub date: Date,
+    /// Minutes as a function of plants.
+    pub effort: Effort,
+}
+
+/// One planting that might be made.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Candidate {
+    /// Of which ingredient.
+    pub ingredient: IngredientAt,
+    /// How it is grown.
+    pub method: Method,
+    /// Its steps.
+    pub steps: Steps,
+    /// The plots on which it may stand; none for what stands already.
+    pub plots: PlotSet,
+    /// First and last week in the bed, a week to clear it included.
+    pub bed_weeks: (usize, usize),
+    /// How much of it there may be and what that takes.
+    pub amounts: Amounts,
+    /// Weeks on the shelf, for plants raised there.
+    pub shelf: Option<ShelfWeeks>,
+    /// Work in sessions.
+    pub tasks: Vec<Task>,
+    /// The weather years in which it is ready for the feast.
+    pub ready: YearSet,
+    /// Gaps (positions in `Garden::gaps`) in which it needs someone.
+    pub gaps: Vec<usize>,
+    /// Steps that one cancelled session would lose.
+    pub fragile: u32,
+    /// Steps not done by the children who sowed.
+    pub by_others: u32,
+    /// Weeks that its seedlings are older than they need be, and whole weeks that its harvest
+    /// waits for the feast.
+    pub idle_weeks: u32,
+}
+
+impl Candidate {
+    /// True if the other is the same planting, whatever its amounts.
+    #[must_use]
+    pub fn is_same_planting(&self, other: &Self) -> bool {
+        self.ingredient == other.ingredient
+            && self.method == other.method
+            && self.plots == other.plots
+            && self.steps == other.steps
+            && self.amounts.block == other.amounts.block
+    }
+}

@@ -1,0 +1,117 @@
+//! What the steps of a planting take: weeks in the bed, minutes of sessions, other people.
+
+use crate::calendar::Date;
+use crate::garden::{Garden, Ingredient, Method};
+use crate::growth::{Fate, effort};
+use crate::plan::StepKind;
+
+use super::amounts::Amounts;
+use super::candidate::{Steps, Task, Thinning};
+use super::context::Context;
+use super::rounds::{PickDay, Round};
+
+/// The median day on which seed is up, over the weather years in which it comes up.
+#[must_use]
+pub fn median_day_up(fates: &[Fate]) -> Option<usize> {
+    let mut days: Vec<usize> = fates.iter().filter_map(|f| f.up).collect();
+    days.sort_unstable();
+    days.get(days.len() / 2).copied()
+}
+
+/// First and last week in the bed: a week after the last pick clears it, unless the feast
+/// comes first.
+#[must_use]
+pub fn bed_weeks(context: &Context<'_>, from: Date, picks: &[PickDay]) -> (usize, usize) {
+    let last_pick = picks.iter().map(PickDay::last).max().unwrap_or(from);
+    let cleared = context.horizon.week(last_pick) + 1;
+    (
+        context.horizon.week(from),
+        cleared.min(context.horizon.weeks() - 1),
+    )
+}
+
+/// Whole weeks from the last pick to the feast, for which the harvest is kept.
+#[must_use]
+pub fn waiting_weeks(garden: &Garden, picks: &[PickDay]) -> u32 {
+    let last = picks
+        .iter()
+        .map(PickDay::last)
+        .max()
+        .unwrap_or(garden.feast.day);
+    u32::try_from((garden.feast.day - last).num_days() / 7).unwrap_or(0)
+}
+
+/// The work of all steps in sessions.
+#[must_use]
+pub fn tasks(garden: &Garden, ingredient: &Ingredient, method: Method, steps: &Steps) -> Vec<Task> {
+    let thin = match &steps.thin {
+        Some(Thinning::Round(round)) => Some(round),
+        _ => None,
+    };
+    let singles = [
+        (StepKind::Sow, steps.sow.as_ref()),
+        (StepKind::PotUp, steps.pot_up.as_ref()),
+        (StepKind::PlantOut, steps.plant_out.as_ref()),
+        (StepKind::Thin, thin),
+    ];
+    let picks = steps.picks.iter().filter_map(|p| match p {
+        PickDay::Round(round) => Some((StepKind::Pick, round)),
+        PickDay::Families(_) => None,
+    });
+    singles
+        .into_iter()
+        .filter_map(|(kind, round)| Some((kind, round?)))
+        .chain(picks)
+        .flat_map(|(kind, round)| {
+            round.visits.iter().map(move |(class, date)| {
+                let effort = effort(kind, ingredient, method, garden.children_of(class.grade));
+                Task {
+                    kind,
+                    class: *class,
+                    date: *date,
+                    effort,
+                }
+            })
+        })
+        .collect()
+}
+
+/// The most blocks whose every step fits into its session by itself.
+#[must_use]
+pub fn most_blocks_in_lessons(garden: &Garden, tasks: &[Task], amounts: &Amounts) -> u32 {
+    let (least, most) = amounts.blocks;
+    let fits = |blocks: u32| {
+        tasks.iter().all(|t| {
+            t.effort.minutes(blocks * amounts.block.plants)
+                <= garden.session_minutes(t.class, t.date)
+        })
+    };
+    (least..=most).take_while(|b| fits(*b)).last().unwrap_or(0)
+}
+
+/// Steps that others do than the children who sowed; a pick window counts once.
+#[must_use]
+pub fn by_others(garden: &Garden, ingredient: &Ingredient, steps: &Steps) -> u32 {
+    let thin = match &steps.thin {
+        Some(Thinning::Round(round)) => Some(round),
+        _ => None,
+    };
+    let rounds = [
+        steps.sow.as_ref(),
+        steps.pot_up.as_ref(),
+        steps.plant_out.as_ref(),
+        thin,
+    ];
+    let strangers = |round: &Round| !garden.same_children(ingredient.grade, round.first());
+    let steps_of_rounds = rounds
+        .into_iter()
+        .flatten()
+        .filter(|r| strangers(r))
+        .count();
+    let thinned_by_adult = matches!(steps.thin, Some(Thinning::Adult(_)));
+    let picked_by_others = steps.picks.iter().any(|p| match p {
+        PickDay::Round(round) => strangers(round),
+        PickDay::Families(_) => true,
+    });
+    steps_of_rounds as u32 + u32::from(thinned_by_adult) + u32::from(picked_by_others)
+}

@@ -1,0 +1,92 @@
+//! The command line: what can be asked, and how the answer reaches the reader.
+
+mod answer;
+mod check;
+mod load;
+mod plan;
+mod show;
+mod terminal;
+mod verify;
+mod weather;
+
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+
+use answer::{Answer, Trouble};
+use terminal::out_look;
+
+pub use answer::Exit;
+
+/// Plans one dish that a whole school grows and eats on one day.
+#[derive(Parser)]
+#[command(version, arg_required_else_help = true, after_help = EXIT_CODES)]
+struct Arguments {
+    #[command(subcommand)]
+    command: Command,
+}
+
+/// What can be asked.
+#[derive(Subcommand)]
+enum Command {
+    /// Is the project file valid, and what does the program make of it?
+    Check(check::Arguments),
+    /// Finds the best plan and prints it.
+    Plan(plan::Arguments),
+    /// Prints a saved plan: all of it, one grade's page, or the space it takes.
+    Show(show::Arguments),
+    /// Does a saved plan, perhaps edited by hand, keep every rule?
+    Verify(verify::Arguments),
+    /// Writes the weather years that are generated from the project file's monthly means.
+    Weather(weather::Arguments),
+}
+
+const EXIT_CODES: &str = "\
+Exit codes:
+  0  done
+  1  something unexpected went wrong
+  2  the arguments are wrong
+  3  the project file or the saved plan has errors
+  4  no plan can keep the rules (the reasons are printed)
+  5  no plan was found in the time allowed
+  6  a plan breaks rules (all of them are printed)
+
+Colour is used only on a terminal, and not if NO_COLOR is set.";
+
+/// Runs the program with the arguments of the process.
+#[must_use]
+pub fn run() -> ExitCode {
+    let arguments = match Arguments::try_parse() {
+        Ok(arguments) => arguments,
+        Err(error) => {
+            // A closed pipe is the only way in which this fails, and no error.
+            let _ = error.print();
+            return if error.use_stderr() {
+                Exit::Usage.into()
+            } else {
+                Exit::Done.into()
+            };
+        }
+    };
+    match answer(arguments.command) {
+        Ok(Answer { exit, text }) => terminal::print(&text).map_or_else(
+            |error| terminal::complain(&format!("Cannot print the answer: {error}.\n")),
+            |()| exit,
+        ),
+        Err(Trouble { exit, text }) => {
+            terminal::complain(&text);
+            exit
+        }
+    }
+    .into()
+}
+
+fn answer(command: Command) -> Result<Answer, Trouble> {
+    match command {
+        Command::Check(arguments) => check::run(&arguments, out_look()),
+        Command::Plan(arguments) => plan::run(&arguments, out_look()),
+        Command::Show(arguments) => show::run(&arguments, out_look()),
+        Command::Verify(arguments) => verify::run(&arguments, out_look()),
+        Command::Weather(arguments) => weather::run(&arguments),
+    }
+}

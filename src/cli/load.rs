@@ -1,0 +1,26 @@
+//! Loading a project file with the built-in crops.
+
+use std::path::Path;
+
+use crate::catalogue::Catalogue;
+use crate::garden::Garden;
+use crate::project;
+
+use super::answer::{Exit, Trouble};
+use super::terminal::err_look;
+
+/// The garden of a project file, or everything that is wrong with the file.
+pub(super) fn load(path: &Path) -> Result<Garden, Trouble> {
+    let look = err_look();
+    let catalogue = Catalogue::load().map_err(|error| {
+        Trouble::new(
+            Exit::Unexpected,
+            format_args!("The built-in crops cannot be read: {error}"),
+            "This is a fault of the program. Please report it.",
+        )
+    })?;
+    project::load(path, &catalogue).map_err(|problems| Trouble {
+        exit: Exit::ProjectErrors,
+        text: problems.render(look.color, look.width),
+    })
+}

@@ -1,0 +1,107 @@
+//! `tureen plan`: finds the best plan, prints it, and saves it if asked.
+
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+
+use crate::checker::CheckedPlan;
+use crate::garden::Garden;
+use crate::model::Options;
+use crate::pipeline::{self, NoPlan};
+use crate::plan::saved;
+use crate::report::{self, Look};
+
+use super::answer::{Answer, Exit, Trouble};
+use super::load::load;
+use super::terminal::{err_look, with_progress};
+
+/// The name of the saved plan in its folder.
+pub(super) const PLAN_FILE: &str = "plan.json";
+
+/// The arguments of `plan`.
+#[derive(clap::Args)]
+pub(super) struct Arguments {
+    /// The project file.
+    file: PathBuf,
+    /// Saves the plan as plan.json in this folder, which is made if it is not there.
+    #[arg(long, value_name = "FOLDER")]
+    out: Option<PathBuf>,
+    /// After this time the best plan so far is given.
+    #[arg(long, value_name = "SECONDS", default_value_t = Options::default().time_limit.as_secs(),
+          value_parser = clap::value_parser!(u64).range(0..=86_400))]
+    time_limit: u64,
+}
+
+pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
+    let garden = load(&arguments.file)?;
+    let options = Options {
+        time_limit: Duration::from_secs(arguments.time_limit),
+        ..Options::default()
+    };
+    let message = format!(
+        "Looking for the best plan, for up to {} s ...",
+        arguments.time_limit
+    );
+    match with_progress(message, || pipeline::plan(&garden, &options)) {
+        Ok(checked) => planned(arguments, &garden, &checked, look),
+        Err(why) => no_plan(arguments, &garden, why, look),
+    }
+}
+
+fn planned(
+    arguments: &Arguments,
+    garden: &Garden,
+    checked: &CheckedPlan,
+    look: Look,
+) -> Result<Answer, Trouble> {
+    let mut text = report::plan(garden, checked, look);
+    if let Some(folder) = &arguments.out {
+        let path = save(folder, &saved::write(garden, checked.plan()))?;
+        text.push_str(&report::saved(&arguments.file, &path));
+    }
+    Ok(Answer::done(text))
+}
+
+/// Writes beside the old plan first, then takes its place: an old plan is lost only when
+/// the new one is whole.
+fn save(folder: &Path, text: &str) -> Result<PathBuf, Trouble> {
+    let path = folder.join(PLAN_FILE);
+    let unfinished = folder.join(format!("{PLAN_FILE}.{}.unfinished", std::process::id()));
+    std::fs::create_dir_all(folder)
+        .and_then(|()| std::fs::write(&unfinished, text))
+        .and_then(|()| std::fs::rename(&unfinished, &path))
+        .map_err(|error| {
+            // It may never have been made.
+            let _ = std::fs::remove_file(&unfinished);
+            Trouble::writing(&path, &error)
+        })?;
+    Ok(path)
+}
+
+fn no_plan(
+    arguments: &Arguments,
+    garden: &Garden,
+    why: NoPlan,
+    look: Look,
+) -> Result<Answer, Trouble> {
+    match why {
+        NoPlan::Impossible(found) => Ok(Answer {
+            exit: Exit::NoPlan,
+            text: report::no_plan(garden, &found, look),
+        }),
+        NoPlan::OutOfTime => Err(Trouble {
+            exit: Exit::OutOfTime,
+            text: report::out_of_time(arguments.time_limit, err_look()),
+        }),
+        NoPlan::Failed(words) => Err(Trouble::new(
+            Exit::Unexpected,
+            format_args!("The search for a plan failed: {words}."),
+            "This is a fault of the program. Please report it with the project file.",
+        )),
+        NoPlan::Refused(violations) => Err(Trouble::new(
+            Exit::Unexpected,
+            report::broken(garden, &violations, err_look()),
+            "The program made this plan itself, so this is a fault of the program. Please report \
+             it with the project file.",
+        )),
+    }
+}

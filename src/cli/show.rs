@@ -1,0 +1,81 @@
+//! `tureen show`: prints a saved plan, whole, for one grade, or for the principal.
+
+use std::path::{Path, PathBuf};
+
+use crate::checker::{CheckedPlan, check};
+use crate::garden::{Garden, GradeAt};
+use crate::pipeline::read_saved;
+use crate::report::{self, Look};
+
+use super::answer::{Answer, Exit, Trouble};
+use super::load::load;
+use super::plan::PLAN_FILE;
+use super::terminal::err_look;
+
+/// The arguments of `show`.
+#[derive(clap::Args)]
+pub(super) struct Arguments {
+    /// The project file for which the plan was made.
+    file: PathBuf,
+    /// The saved plan, or the folder it is in [default: plan.json beside the project file].
+    #[arg(long, value_name = "PATH")]
+    plan: Option<PathBuf>,
+    /// Only one grade's own page; the grade's id or name.
+    #[arg(long, value_name = "GRADE", conflicts_with = "space")]
+    grade: Option<String>,
+    /// Only beds, shelf, lesson time and people, for the principal.
+    #[arg(long)]
+    space: bool,
+}
+
+pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
+    let garden = load(&arguments.file)?;
+    let grade = arguments
+        .grade
+        .as_deref()
+        .map(|name| find_grade(&garden, name))
+        .transpose()?;
+    let path = plan_path(&arguments.file, arguments.plan.as_deref());
+    let checked = checked(&garden, &path)?;
+    let text = match grade {
+        Some(grade) => report::grade(&garden, &checked, grade, look),
+        None if arguments.space => report::principal(&garden, &checked, look),
+        None => report::plan(&garden, &checked, look),
+    };
+    Ok(Answer::done(text))
+}
+
+/// Where the saved plan is.
+fn plan_path(project: &Path, given: Option<&Path>) -> PathBuf {
+    match given {
+        Some(path) if path.is_dir() => path.join(PLAN_FILE),
+        Some(path) => path.to_owned(),
+        None => project.with_file_name(PLAN_FILE),
+    }
+}
+
+/// A plan that breaks rules is not shown.
+fn checked(garden: &Garden, path: &Path) -> Result<CheckedPlan, Trouble> {
+    let plan = read_saved(garden, path).map_err(|why| Trouble::saved_plan(path, &why))?;
+    check(garden, plan).map_err(|violations| Trouble {
+        exit: Exit::BrokenRules,
+        text: report::broken(garden, &violations, err_look()),
+    })
+}
+
+fn find_grade(garden: &Garden, name: &str) -> Result<GradeAt, Trouble> {
+    garden
+        .grade_positions()
+        .find(|at| {
+            let grade = &garden[*at];
+            grade.id.eq_ignore_ascii_case(name) || grade.name.eq_ignore_ascii_case(name)
+        })
+        .ok_or_else(|| {
+            let ids: Vec<&str> = garden.grades.iter().map(|g| g.id.as_str()).collect();
+            Trouble::new(
+                Exit::Usage,
+                format_args!("The project file has no grade \"{name}\"."),
+                &format!("Its grades are {}.", report::words::list(&ids)),
+            )
+        })
+}

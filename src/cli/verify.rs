@@ -1,0 +1,32 @@
+//! `tureen verify`: does a saved or hand-edited plan keep every rule?
+
+use std::path::PathBuf;
+
+use crate::checker::check;
+use crate::pipeline::read_saved;
+use crate::report::{self, Look};
+
+use super::answer::{Answer, Exit, Trouble};
+use super::load::load;
+
+/// The arguments of `verify`.
+#[derive(clap::Args)]
+pub(super) struct Arguments {
+    /// The project file.
+    file: PathBuf,
+    /// The saved plan.
+    plan: PathBuf,
+}
+
+pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
+    let garden = load(&arguments.file)?;
+    let plan = read_saved(&garden, &arguments.plan)
+        .map_err(|why| Trouble::saved_plan(&arguments.plan, &why))?;
+    Ok(match check(&garden, plan) {
+        Ok(checked) => Answer::done(report::sound(&garden, &checked, look)),
+        Err(violations) => Answer {
+            exit: Exit::BrokenRules,
+            text: report::broken(&garden, &violations, look),
+        },
+    })
+}

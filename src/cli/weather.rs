@@ -1,0 +1,52 @@
+//! `tureen weather`: writes the weather years that are generated from monthly means.
+
+use std::path::PathBuf;
+
+use chrono::Datelike;
+
+use crate::report;
+use crate::weather::generator::generate;
+
+use super::answer::{Answer, Exit, Trouble};
+use super::load::load;
+
+/// The arguments of `weather`.
+#[derive(clap::Args)]
+pub(super) struct Arguments {
+    /// The project file; it gives monthly means.
+    file: PathBuf,
+    /// The table to write: date, lowest and highest temperature, rain.
+    #[arg(long, value_name = "CSV")]
+    out: PathBuf,
+    /// How many years [default: as many as the plan uses].
+    #[arg(long, value_parser = clap::value_parser!(u32).range(1..=1000))]
+    years: Option<u32>,
+    /// Another number gives other years [default: the project file's].
+    #[arg(long)]
+    seed: Option<u64>,
+}
+
+pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
+    let record = load(&arguments.file)?.weather;
+    let Some(origin) = record.origin() else {
+        return Err(Trouble::new(
+            Exit::ProjectErrors,
+            "The project file reads its weather from a file, so there is nothing to generate.",
+            "Give monthly means in [place] instead: monthly = { tmin_c = [...], ... }",
+        ));
+    };
+    let first_year = record.first().year();
+    let whole_years = u32::try_from(record.days().len() / 365).unwrap_or(u32::MAX);
+    let record = generate(
+        &origin.means,
+        first_year,
+        arguments.years.unwrap_or(whole_years),
+        arguments.seed.unwrap_or(origin.seed),
+    );
+    std::fs::write(&arguments.out, report::weather_table(&record))
+        .map_err(|error| Trouble::writing(&arguments.out, &error))?;
+    Ok(Answer::done(report::weather_written(
+        &record,
+        &arguments.out,
+    )))
+}

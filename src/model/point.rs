@@ -1,0 +1,130 @@
+//! Points of a program as plantings and back: which plantings with how many blocks, and the
+//! values of all columns that follow from them.
+
+use crate::candidates::Candidates;
+use crate::garden::IngredientAt;
+
+use super::board::Board;
+use super::columns::{Columns, Ready, of};
+use super::layout::Chosen;
+use super::program::{Terms, value};
+use super::setting::Setting;
+
+/// The plantings that are made, by ingredient and first day.
+#[must_use]
+pub fn chosen(candidates: &Candidates, columns: &Columns, values: &[f64]) -> Vec<Chosen> {
+    let mut chosen: Vec<Chosen> = (0..candidates.all.len())
+        .filter(|k| values[columns.made[*k].0] > 0.5)
+        .map(|candidate| Chosen {
+            candidate,
+            blocks: match columns.blocks[candidate] {
+                Some(col) => values[col.0] as u32,
+                None => candidates.all[candidate].amounts.blocks.0,
+            },
+        })
+        .collect();
+    chosen.sort_by_key(|c| {
+        let candidate = &candidates.all[c.candidate];
+        (candidate.ingredient, candidate.bed_weeks, c.candidate)
+    });
+    chosen
+}
+
+/// The values of all columns for chosen plantings. Only for programs whose beds are not named.
+#[must_use]
+pub fn values(board: &Board<'_>, chosen: &[Chosen]) -> Vec<f64> {
+    let Board {
+        candidates,
+        columns,
+        program,
+        ..
+    } = board;
+    let mut values = vec![0.0; program.columns().len()];
+    for Chosen { candidate, blocks } in chosen {
+        let of_it = &candidates.all[*candidate];
+        values[columns.made[*candidate].0] = 1.0;
+        values[columns.in_pot[of_it.ingredient.0].0] = 1.0;
+        if let Some(col) = columns.blocks[*candidate] {
+            values[col.0] = f64::from(*blocks);
+        }
+        let passed = of_it
+            .amounts
+            .levels
+            .iter()
+            .take_while(|level| level.up_to < *blocks)
+            .count();
+        for up in columns.level_up[*candidate].iter().take(passed) {
+            values[up.0] = 1.0;
+        }
+    }
+    settle(board, &mut values);
+    values
+}
+
+/// Sets the columns that follow from plantings and blocks as good as these allow.
+pub fn settle(board: &Board<'_>, values: &mut [f64]) {
+    let setting = &board.setting();
+    let Setting {
+        garden,
+        candidates,
+        columns,
+    } = setting;
+    for at in garden.ingredient_positions() {
+        settle_readiness(setting, at, values);
+    }
+    let all = || garden.ingredient_positions();
+    let least = |sums: &mut dyn Iterator<Item = f64>| sums.fold(f64::INFINITY, f64::min);
+    let years = least(&mut all().map(|at| value(&columns.ready_years(candidates, at), values)));
+    values[columns.worst_years.0] = years.round();
+    for (years, dish) in &columns.dish {
+        let ready = |at| value(&columns.ready_in(candidates, at, years.year), values);
+        values[dish.0] = least(&mut all().map(ready)).min(1.0);
+    }
+    let low = least(&mut all().map(|at| value(&setting.low_share(at), values)));
+    values[columns.least_share.0] = low.min(1.0);
+    for at in all() {
+        let expected = value(&setting.expected_share(at), values);
+        values[columns.expected_share[at.0].0] = expected.min(1.0);
+    }
+    for (gap, used) in columns.gap_used.iter().enumerate() {
+        let touched =
+            |k: &usize| values[columns.made[*k].0] > 0.5 && candidates.all[*k].gaps.contains(&gap);
+        values[used.0] = f64::from(u8::from((0..candidates.all.len()).any(|k| touched(&k))));
+    }
+    for ((class, date), second) in &columns.second_steps {
+        let steps: f64 = (0..candidates.all.len())
+            .map(|k| {
+                let tasks = candidates.all[k].tasks.iter();
+                let here = tasks
+                    .filter(|t| (t.class, t.date) == (*class, *date))
+                    .count();
+                values[columns.made[k].0] * here as f64
+            })
+            .sum();
+        values[second.0] = (steps - 1.0).max(0.0);
+    }
+    for (col, [a, b]) in board.program.greater() {
+        values[col.0] = value(a, values).max(value(b, values));
+    }
+}
+
+/// In which years an ingredient of several sowings is ready.
+fn settle_readiness(setting: &Setting<'_>, at: IngredientAt, values: &mut [f64]) {
+    let Setting {
+        garden,
+        candidates,
+        columns,
+    } = setting;
+    let Ready::Decided(groups) = &columns.ready[at.0] else {
+        return;
+    };
+    let needed = garden[at].target(garden.feast.portions) * garden[at].least_share.0;
+    for (years, col) in groups {
+        let Some(col) = col else { continue };
+        let ready = of(candidates, at).filter(|(_, c)| c.ready.has(years.year));
+        let low: Terms = ready
+            .map(|(k, c)| columns.blocks_of(candidates, k, c.amounts.low / needed))
+            .collect();
+        values[col.0] = f64::from(u8::from(value(&low, values) >= 1.0 - 1e-9));
+    }
+}

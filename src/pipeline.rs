@@ -1,0 +1,55 @@
+//! The way from a garden to a checked plan: decide, then check; or read what was saved.
+
+use std::path::Path;
+
+use crate::checker::{CheckedPlan, Violation, check};
+use crate::garden::Garden;
+use crate::model::{Impossible, Options, Outcome, solve};
+use crate::plan::Plan;
+use crate::plan::saved::{self, SavedError};
+
+/// Why there is no plan.
+#[derive(Debug, Clone, PartialEq)]
+pub enum NoPlan {
+    /// No plan keeps every rule with all ingredients.
+    Impossible(Impossible),
+    /// None was found in the time allowed.
+    OutOfTime,
+    /// The solver failed; its words.
+    Failed(String),
+    /// The program's own plan breaks rules: a fault of the program.
+    Refused(Vec<Violation>),
+}
+
+/// Decides a plan and has it checked.
+///
+/// # Errors
+/// Why there is none.
+pub fn plan(garden: &Garden, options: &Options) -> Result<CheckedPlan, NoPlan> {
+    match solve(garden, options) {
+        Outcome::Planned(plan) => check(garden, plan).map_err(NoPlan::Refused),
+        Outcome::Impossible(why) => Err(NoPlan::Impossible(why)),
+        Outcome::OutOfTime => Err(NoPlan::OutOfTime),
+        Outcome::Failed(words) => Err(NoPlan::Failed(words)),
+    }
+}
+
+/// Why a saved plan cannot be read.
+#[derive(Debug)]
+pub enum Unreadable {
+    /// The file itself.
+    File(std::io::Error),
+    /// What is in it.
+    Content(SavedError),
+}
+
+/// Reads the plan that was saved for a garden.
+///
+/// # Errors
+/// The first thing that is wrong with the file or with what is in it.
+pub fn read_saved(garden: &Garden, path: &Path) -> Result<Plan, Unreadable> {
+    let text = std::fs::read_to_string(path).map_err(Unreadable::File)?;
+    saved::read(&text)
+        .and_then(|saved| saved.for_garden(garden))
+        .map_err(Unreadable::Content)
+}

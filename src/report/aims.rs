@@ -1,0 +1,89 @@
+//! What the plan was asked for, in order, how far it got, and what is proved best.
+
+use crate::plan::{Aim, AimResult};
+
+use super::page::Page;
+use super::view::View;
+
+/// Writes one line per aim.
+pub(super) fn write(view: &View<'_>, page: &mut Page) {
+    if view.plan.aims.is_empty() {
+        return;
+    }
+    page.heading("What was aimed at, in this order");
+    for result in &view.plan.aims {
+        page.item(&line(view, result));
+    }
+    page.gap();
+    page.line(
+        "Each aim comes before the next. Best means: no plan does better that keeps the aims \
+         above it. A later aim may give back a little of an earlier one, so the figures of \
+         the finished plan, further up, can be slightly lower.",
+    );
+}
+
+/// One aim in words, with its figure and how far it is proved.
+fn line(view: &View<'_>, result: &AimResult) -> String {
+    let value = figure(result.aim, result.value);
+    let proof = if result.proved() {
+        "best".to_owned()
+    } else {
+        let edge = if result.aim.more_is_better() {
+            "at most"
+        } else {
+            "at least"
+        };
+        format!(
+            "not proved best; {edge} {} is possible",
+            figure(result.aim, bound(result))
+        )
+    };
+    format!("{}: {value} ({proof}).", name(view, result.aim))
+}
+
+/// The bound, rounded to what a whole number can reach.
+fn bound(result: &AimResult) -> f64 {
+    match (result.aim.is_whole(), result.aim.more_is_better()) {
+        (false, _) => result.bound,
+        (true, true) => (result.bound + 1e-6).floor(),
+        (true, false) => (result.bound - 1e-6).ceil(),
+    }
+}
+
+fn figure(aim: Aim, value: f64) -> String {
+    match aim {
+        Aim::LeastGrownShare => format!("{:.0} %", value * 100.0),
+        Aim::ExpectedAmounts => format!("{value:.1}"),
+        _ => format!("{:.0}", value.abs()),
+    }
+}
+
+fn name(view: &View<'_>, aim: Aim) -> String {
+    let years = view.years();
+    let ingredients = view.garden.ingredients.len();
+    match aim {
+        Aim::InThePot => format!("Ingredients in the pot, of {ingredients}"),
+        Aim::WorstIngredient => {
+            format!("Years in which the most doubtful ingredient is ready, of {years}")
+        }
+        Aim::AllIngredients => format!(
+            "Ready years of all ingredients added up, of {}",
+            years * ingredients
+        ),
+        Aim::WholeDish => format!("Years in which the whole dish is ready, of {years}"),
+        Aim::LeastGrownShare => {
+            "Least part of its target that any ingredient reaches in a poor year".to_owned()
+        }
+        Aim::ExpectedAmounts => format!(
+            "Parts of their targets that the ingredients reach in an ordinary year, added up, \
+             of {ingredients}"
+        ),
+        Aim::Slack => "Steps that one cancelled session would lose".to_owned(),
+        Aim::Children => "Steps not done by the children who sowed".to_owned(),
+        Aim::UnattendedDays => "Days for which someone must be found".to_owned(),
+        Aim::Evenness => "Sessions' second jobs (one class, two jobs on one day)".to_owned(),
+        Aim::Tidiness => {
+            "Weeks that seedlings or the harvest wait, and sowings, added up".to_owned()
+        }
+    }
+}

@@ -1,0 +1,44 @@
+//! Broken rules in plain words: one sentence per fault, grouped by rule.
+
+mod faults;
+
+use crate::checker::Violation;
+use crate::garden::Garden;
+use crate::plan::Rule;
+
+use super::page::{Look, Page};
+use super::words::{Dates, count};
+
+/// What `tureen verify` prints for a plan that breaks rules.
+#[must_use]
+pub fn broken(garden: &Garden, violations: &[Violation], look: Look) -> String {
+    let mut page = Page::new(look);
+    let found = u32::try_from(violations.len()).unwrap_or(u32::MAX);
+    page.title(&format!(
+        "The plan breaks the rules in {}.",
+        count(found, "place")
+    ));
+    let dates = Dates::of(garden);
+    for rule in Rule::ALL {
+        let mut faults = violations.iter().filter(|v| v.rule == rule).peekable();
+        if faults.peek().is_none() {
+            continue;
+        }
+        page.heading(rule.name());
+        page.line(rule.sentence());
+        for violation in faults {
+            page.item(&faults::sentence(&violation.fault, dates));
+        }
+    }
+    page.finish()
+}
+
+/// What `tureen verify` prints for a plan that keeps every rule.
+#[must_use]
+pub fn sound(garden: &Garden, checked: &crate::checker::CheckedPlan, look: Look) -> String {
+    let view = super::view::View::new(garden, checked);
+    let mut page = Page::new(look);
+    page.title("The plan keeps every rule.");
+    page.paragraph(&super::verdict::sentence(&view));
+    page.finish()
+}

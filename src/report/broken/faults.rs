@@ -1,0 +1,44 @@
+//! The sentence for each fault that the checker can find. `sentence` sorts the faults into
+//! groups without leaving one out; each group's function words its own.
+
+mod figures;
+mod people;
+mod places;
+mod references;
+mod seedlings;
+mod steps;
+
+use crate::checker::Fault;
+
+use super::super::words::Dates;
+
+/// One fault as a sentence.
+pub(super) fn sentence(fault: &Fault, dates: Dates) -> String {
+    let worded = match fault {
+        Fault::Unknown { .. }
+        | Fault::Number { .. }
+        | Fault::PromiseList { .. }
+        | Fault::TooLittle { .. }
+        | Fault::Aim { .. } => figures::sentence(fault),
+        Fault::Place { .. } | Fault::StripTakenTwice { .. } | Fault::Rotation { .. } => {
+            places::sentence(fault, dates)
+        }
+        Fault::ShelfClosed { .. }
+        | Fault::ShelfFull { .. }
+        | Fault::Mat { .. }
+        | Fault::NeverUp { .. }
+        | Fault::Age { .. }
+        | Fault::HardensUnattended { .. } => seedlings::sentence(fault, dates),
+        Fault::NoSession { .. }
+        | Fault::NobodyThere { .. }
+        | Fault::Visits { .. }
+        | Fault::SessionOverfull { .. }
+        | Fault::Hands { .. }
+        | Fault::NoVisit { .. } => people::sentence(fault, dates),
+        Fault::Method { .. } | Fault::Steps { .. } | Fault::Day { .. } => {
+            steps::sentence(fault, dates)
+        }
+    };
+    // A group that does not word one of its faults still shows what the checker saw.
+    worded.unwrap_or_else(|| format!("{fault:?}"))
+}

@@ -1,0 +1,130 @@
+//! Names, numbers, amounts and aims that are not what the plan says.
+
+use crate::checker::{AimFault, Fault, Named, Quantity, Subject};
+use crate::plan::Aim;
+
+use super::super::super::words::{list, sentence as capital};
+use super::references::{planting, step};
+
+/// The sentence of a fault of this group.
+pub(super) fn sentence(fault: &Fault) -> Option<String> {
+    let text = match fault {
+        Fault::Unknown { kind, name } => {
+            format!("The project file knows no {} \"{name}\".", named(*kind))
+        }
+        Fault::Number {
+            of,
+            what,
+            expected,
+            got,
+        } => number(of, *what, *expected, *got),
+        Fault::PromiseList { expected, got } => format!(
+            "The plan promises {}; the dish is {}.",
+            if got.is_empty() {
+                "nothing".to_owned()
+            } else {
+                list(got)
+            },
+            list(expected)
+        ),
+        Fault::TooLittle {
+            ingredient,
+            expected,
+            got,
+        } => format!(
+            "{}: {got:.2} kg in a poor year; its least share is {expected:.2} kg.",
+            capital(ingredient)
+        ),
+        Fault::Aim { aim, why } => aim_sentence(*aim, *why),
+        _ => return None,
+    };
+    Some(text)
+}
+
+fn named(kind: Named) -> &'static str {
+    match kind {
+        Named::Bed => "bed",
+        Named::Class => "class",
+        Named::Ingredient => "ingredient",
+    }
+}
+
+fn number(of: &Subject, what: Quantity, expected: f64, got: f64) -> String {
+    let of = match of {
+        Subject::Planting(p) => planting(p),
+        Subject::Step(s) => step(s),
+        Subject::Ingredient(name) => name.clone(),
+        Subject::Dish => "the whole dish".to_owned(),
+    };
+    format!(
+        "{}, {}: the plan says {}, right is {}.",
+        capital(&of),
+        quantity(what),
+        figure(got),
+        figure(expected)
+    )
+}
+
+/// A whole number as such, any other with two digits.
+fn figure(value: f64) -> String {
+    if (value - value.round()).abs() < 1e-9 {
+        format!("{value:.0}")
+    } else {
+        format!("{value:.2}")
+    }
+}
+
+fn quantity(what: Quantity) -> &'static str {
+    match what {
+        Quantity::Plants => "plants",
+        Quantity::Seeds => "seeds (pieces, bought plants)",
+        Quantity::FlatsSown => "flats before potting up",
+        Quantity::FlatsKept => "flats after potting up",
+        Quantity::Minutes => "minutes",
+        Quantity::LowKilograms => "kg in a poor year",
+        Quantity::ExpectedKilograms => "kg in an ordinary year",
+        Quantity::Plantings => "sowings",
+        Quantity::ReadyYears => "ready years",
+        Quantity::WeatherYears => "weather years",
+    }
+}
+
+fn aim_sentence(aim: Aim, why: AimFault) -> String {
+    let name = aim_name(aim);
+    match why {
+        AimFault::Order => format!("The aim \"{name}\" stands twice or out of its order."),
+        AimFault::ValueBeyondBound { value, bound } => format!(
+            "The aim \"{name}\" is said to reach {}, which is better than the best that is said \
+             to be possible, {}.",
+            figure(value),
+            figure(bound)
+        ),
+        AimFault::PlanBeyondBound { reached, bound } => format!(
+            "The plan reaches {} in the aim \"{name}\", more than the best that is said to be \
+             possible, {}.",
+            figure(reached),
+            figure(bound)
+        ),
+        AimFault::Value { expected, got } => format!(
+            "The plan says {} for the aim \"{name}\"; it reaches {}.",
+            figure(got),
+            figure(expected)
+        ),
+    }
+}
+
+fn aim_name(aim: Aim) -> &'static str {
+    match aim {
+        Aim::InThePot => "ingredients in the pot",
+        Aim::WorstIngredient => "years of the most doubtful ingredient",
+        Aim::AllIngredients => "ready years of all ingredients",
+        Aim::WholeDish => "years of the whole dish",
+        Aim::LeastGrownShare => "least share grown in a poor year",
+        Aim::ExpectedAmounts => "shares grown in an ordinary year",
+        Aim::Slack => "steps that one cancelled session would lose",
+        Aim::Children => "steps not done by the children who sowed",
+        Aim::UnattendedDays => "days for which someone must be found",
+        Aim::Evenness => "second jobs in one session",
+        Aim::Tidiness => "waiting seedlings and sowings",
+    }
+}

@@ -1,0 +1,62 @@
+//! Classes, sessions, families and adults.
+
+use crate::checker::Fault;
+
+use super::super::super::words::{Dates, count, minutes, sentence as capital};
+use super::references::step;
+use crate::units::Minutes;
+
+/// The sentence of a fault of this group.
+pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {
+    let text = match fault {
+        Fault::NoSession {
+            step: s,
+            class,
+            day,
+        } => format!(
+            "{}: class {class} does not meet on {}.",
+            capital(&step(s)),
+            dates.day(*day)
+        ),
+        Fault::NobodyThere { step: s, day } => format!(
+            "{}: on {} there is nobody who could do it.",
+            capital(&step(s)),
+            dates.day(*day)
+        ),
+        Fault::Visits {
+            step: s,
+            class,
+            expected,
+            got,
+        } => visits(&capital(&step(s)), class, *expected, *got),
+        Fault::SessionOverfull {
+            class,
+            day,
+            expected,
+            got,
+        } => format!(
+            "Class {class} has {} of work on {}; its session lasts {}.",
+            minutes(Minutes(*got)),
+            dates.day(*day),
+            minutes(Minutes(*expected))
+        ),
+        Fault::Hands { step: s } => format!(
+            "{} is given to people who may not do it (children, families, an adult).",
+            capital(&step(s))
+        ),
+        Fault::NoVisit { step: s } => format!(
+            "{}: no class of the school does it on a day of the plan.",
+            capital(&step(s))
+        ),
+        _ => return None,
+    };
+    Some(text)
+}
+
+fn visits(step: &str, class: &str, expected: u32, got: u32) -> String {
+    match (expected, got) {
+        (0, _) => format!("{step}: it is not the turn of class {class}."),
+        (_, 0) => format!("{step}: class {class} does not take part."),
+        _ => format!("{step}: class {class} comes {}.", count(got, "time")),
+    }
+}

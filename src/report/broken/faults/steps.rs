@@ -1,0 +1,96 @@
+//! Ways of growing, the order of steps, and the days on which they lie.
+
+use crate::calendar::Date;
+use crate::checker::{DayLimit, Fault};
+use crate::garden::Method;
+use crate::plan::StepKind;
+
+use super::super::super::words::{Dates, list, sentence as capital};
+use super::references::{kind, planting, step};
+
+/// The sentence of a fault of this group.
+pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {
+    let text = match fault {
+        Fault::Method {
+            planting: p,
+            expected,
+            got,
+        } => format!(
+            "{} is {}; allowed for it: {}.",
+            capital(&planting(p)),
+            method(*got),
+            list(&expected.iter().map(|m| method(*m)).collect::<Vec<_>>())
+        ),
+        Fault::Steps {
+            planting: p,
+            expected,
+            got,
+        } => format!(
+            "{} has the steps {}; its way of growing takes {}.",
+            capital(&planting(p)),
+            kinds(got),
+            kinds(expected)
+        ),
+        Fault::Day {
+            step: s,
+            got,
+            limit,
+            from,
+            to,
+        } => format!(
+            "{} is on {}: {}{}.",
+            capital(&step(s)),
+            dates.day(*got),
+            limit_text(*limit),
+            days_that_would_do(*from, *to, dates)
+        ),
+        _ => return None,
+    };
+    Some(text)
+}
+
+fn kinds(steps: &[StepKind]) -> String {
+    if steps.is_empty() {
+        return "none".to_owned();
+    }
+    steps
+        .iter()
+        .map(|k| kind(*k))
+        .collect::<Vec<_>>()
+        .join(", ")
+}
+
+fn method(method: Method) -> &'static str {
+    match method {
+        Method::Direct => "seed in the bed",
+        Method::Indoor => "sown indoors and planted out",
+        Method::Pieces => "pieces, sets or cloves in the bed",
+        Method::Bought => "bought plants",
+        Method::Growing => "already growing",
+        Method::Patch => "from a standing patch",
+    }
+}
+
+fn limit_text(limit: DayLimit) -> &'static str {
+    match limit {
+        DayLimit::Span => "outside the plan's time",
+        DayLimit::Order => "it must come wholly after the step before it",
+        DayLimit::Harden => "hardening off takes the seven days before planting out",
+        DayLimit::Cure => "drying or curing begins the day after the pick and takes its full time",
+        DayLimit::Delivery => "the kitchen needs it earlier",
+        DayLimit::PatchSeason => "outside the season of the patch",
+        DayLimit::Up => "the seed is not up yet",
+        DayLimit::AfterSowing => "too soon after sowing",
+        DayLimit::AfterPottingUp => "too soon after potting up",
+        DayLimit::Round => "all classes must do it in the same week or fortnight",
+    }
+}
+
+fn days_that_would_do(from: Option<Date>, to: Option<Date>, dates: Dates) -> String {
+    match (from, to) {
+        (Some(from), Some(to)) if from <= to => format!(" (right: {})", dates.days(from, to)),
+        (Some(from), None) => format!(" (right: from {} on)", dates.day(from)),
+        (None, Some(to)) => format!(" (right: until {})", dates.day(to)),
+        _ => String::new(),
+    }
+}

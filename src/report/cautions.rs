@@ -1,0 +1,79 @@
+//! The cautions that apply: allergens, poisonous parts, hands, soil, tools, food service.
+//! Short, and deferring to local rules.
+
+use std::collections::BTreeMap;
+
+use crate::garden::{Garden, Ingredient};
+
+use super::page::Page;
+use super::words::list;
+
+/// The allergens of the dish, each with the ingredients that carry it.
+pub(super) fn allergens(garden: &Garden) -> Vec<String> {
+    let mut by_allergen: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+    for ingredient in &garden.ingredients {
+        if let Some(allergen) = &ingredient.crop.caution.allergen {
+            by_allergen
+                .entry(allergen)
+                .or_default()
+                .push(&ingredient.name);
+        }
+    }
+    by_allergen
+        .into_iter()
+        .map(|(allergen, names)| {
+            if names == [allergen] {
+                allergen.to_owned()
+            } else {
+                format!("{allergen} ({})", list(&names))
+            }
+        })
+        .collect()
+}
+
+/// The cautions of one ingredient; `None` if there is none.
+pub(super) fn of(ingredient: &Ingredient) -> Option<String> {
+    let text = ingredient.crop.caution.text.trim();
+    (!text.is_empty()).then(|| format!("{}: {}", ingredient.name, full_stop(text)))
+}
+
+/// Writes every caution that applies to the whole plan.
+pub(super) fn write(garden: &Garden, page: &mut Page) {
+    page.heading("Take care");
+    let allergens = allergens(garden);
+    if !allergens.is_empty() {
+        page.item(&format!(
+            "Allergies: ask the school nurse about {} before the dish is fixed.",
+            list(&allergens)
+        ));
+    }
+    for text in garden.ingredients.iter().filter_map(of) {
+        page.item(&text);
+    }
+    for text in GENERAL {
+        page.item(text);
+    }
+}
+
+/// What goes for every school garden (common practice).
+const GENERAL: [&str; 4] = [
+    "Wash hands with soap after soil work, before picking and before eating; whoever has \
+     been sick stays away from picking and cooking.",
+    "Know the soil: have it tested for lead if its history is not known, and use no raw manure.",
+    "Tools are counted out and in; adults handle knives, stoves and heat, and enough adults \
+     are there for the number of children.",
+    "Before garden food is served, ask the local health department and the district: their \
+     rules come first.",
+];
+
+/// The caution that every grade team reads.
+pub(super) const HANDS: &str =
+    "Wash hands with soap after soil work, before picking and before eating.";
+
+fn full_stop(text: &str) -> String {
+    if text.ends_with(['.', '!', '?']) {
+        text.to_owned()
+    } else {
+        format!("{text}.")
+    }
+}

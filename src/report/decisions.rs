@@ -1,0 +1,177 @@
+//! What to decide next and by when: seed orders, people, purchases, the nurse.
+
+use crate::calendar::{Date, plus_days};
+use crate::garden::{Care, Ingredient};
+use crate::plan::{Planting, StepKind};
+
+use super::care::gap_days;
+use super::cautions;
+use super::page::Page;
+use super::steps::seed_of;
+use super::view::{View, first_day, is_sown, span_of};
+use super::words::{count, list, mass, mass_range};
+
+/// Seed and plants take up to two weeks to arrive (common practice).
+const ORDER_DAYS: i64 = 14;
+/// People are asked two weeks ahead (common practice).
+const ASK_DAYS: i64 = 14;
+
+/// Something to decide by a day.
+pub(super) struct Decision {
+    pub by: Date,
+    pub what: String,
+}
+
+/// Writes all decisions in order of time.
+pub(super) fn write(view: &View<'_>, page: &mut Page) {
+    let all = all(view);
+    if all.is_empty() {
+        return;
+    }
+    page.heading("Decide next");
+    let width = all
+        .iter()
+        .map(|d| view.dates.day(d.by).chars().count())
+        .max()
+        .unwrap_or(0)
+        + "by ".len();
+    for decision in all {
+        let by = format!("by {}", view.dates.day(decision.by));
+        page.entry(&by, width, &decision.what);
+    }
+}
+
+/// All decisions in order of time.
+pub(super) fn all(view: &View<'_>) -> Vec<Decision> {
+    let orders = orders(view);
+    // The nurse comes first among decisions of one day.
+    let mut all: Vec<Decision> = nurse(view, orders.first().map(|d| d.by))
+        .into_iter()
+        .collect();
+    all.extend(orders);
+    all.extend(people_for_gaps(view));
+    all.extend(families(view));
+    all.extend(purchases(view));
+    all.sort_by_key(|d| d.by);
+    all
+}
+
+/// Seed, pieces and plants, ordered before they are first needed.
+fn orders(view: &View<'_>) -> Vec<Decision> {
+    let order = |ingredient: &Ingredient| {
+        let plantings: Vec<&Planting> = view.plantings_named(&ingredient.name).collect();
+        let needed = plantings.iter().filter_map(|p| first_day(p)).min()?;
+        let seeds: u32 = plantings.iter().map(|p| p.seeds).sum();
+        let method = plantings.first()?.method;
+        let thing = seed_of(&ingredient.name, method);
+        (seeds > 0).then(|| Decision {
+            by: plus_days(needed, -ORDER_DAYS),
+            what: format!("Order {}.", count(seeds, &thing)),
+        })
+    };
+    let mut orders: Vec<Decision> = view
+        .garden
+        .ingredients
+        .iter()
+        .filter(|i| is_sown(i))
+        .filter_map(order)
+        .collect();
+    orders.sort_by_key(|d| d.by);
+    orders
+}
+
+/// The nurse is asked before anything is ordered.
+fn nurse(view: &View<'_>, first_order: Option<Date>) -> Option<Decision> {
+    let allergens = cautions::allergens(view.garden);
+    let start = view.garden.school_year.start;
+    (!allergens.is_empty()).then(|| Decision {
+        by: first_order.unwrap_or(start).min(start),
+        what: format!(
+            "Ask the school nurse about {}, before the dish is fixed.",
+            list(&allergens)
+        ),
+    })
+}
+
+/// A name for every gap.
+fn people_for_gaps(view: &View<'_>) -> Vec<Decision> {
+    view.replay
+        .unattended
+        .iter()
+        .map(|u| Decision {
+            by: plus_days(u.gap.from, -ASK_DAYS),
+            what: format!(
+                "Name someone who waters: {}.",
+                gap_days(view.garden, view.dates, u)
+            ),
+        })
+        .collect()
+}
+
+/// Families (or staff) for breaks in which something stands on the shelf or in the beds.
+fn families(view: &View<'_>) -> Vec<Decision> {
+    let stands = |from: Date, to: Date| {
+        view.planted().any(|(p, _)| {
+            let last = span_of(p, StepKind::Pick).map(|(_, last)| last);
+            matches!((first_day(p), last), (Some(first), Some(last)) if first <= to && from <= last)
+        })
+    };
+    view.garden
+        .school_year
+        .breaks
+        .iter()
+        .filter(|b| b.care != Care::Nobody && stands(b.from, b.to))
+        .map(|b| Decision {
+            by: plus_days(b.from, -ASK_DAYS),
+            what: format!(
+                "Fill the watering list of {} for {} ({}).",
+                if b.care == Care::Families {
+                    "families"
+                } else {
+                    "staff"
+                },
+                b.name,
+                view.dates.days(b.from, b.to)
+            ),
+        })
+        .collect()
+}
+
+/// What the kitchen buys: the missing part for certain, all of it where a crop fails.
+fn purchases(view: &View<'_>) -> Vec<Decision> {
+    let feast = view.garden.feast;
+    let two_weeks_before = plus_days(feast.deliver_by, -ORDER_DAYS);
+    let harvests: Vec<String> = view
+        .ingredients()
+        .map(|(_, ingredient, seen)| {
+            format!(
+                "{} {} of {}",
+                ingredient.name,
+                mass_range(seen.low, seen.expected),
+                mass(ingredient.target(feast.portions))
+            )
+        })
+        .collect();
+    let mut decisions = vec![Decision {
+        by: two_weeks_before,
+        what: format!(
+            "Tell the kitchen what the garden brings, so that it buys the rest: {}.",
+            harvests.join("; ")
+        ),
+    }];
+    for ingredient in &view.garden.ingredients {
+        if let Some(fallback) = ingredient.fallback {
+            let cost = fallback
+                .cost
+                .map_or_else(String::new, |c| format!(", for about {c:.2}"));
+            decisions.push(Decision {
+                by: fallback.buy_by,
+                what: format!(
+                    "Look at the {}: if it has failed, buy it{cost}.",
+                    ingredient.name
+                ),
+            });
+        }
+    }
+    decisions
+}

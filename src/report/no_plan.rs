@@ -1,0 +1,200 @@
+//! No plan: which ingredients cannot be in the pot and why, what binds first, what fits
+//! together, and what to try. Suggestions are not proved to help; they say so.
+
+mod ideas;
+
+use crate::candidates::DropReason;
+use crate::garden::{Garden, IngredientAt};
+use crate::model::{Impossible, LeftOut, Pressure, Why};
+
+use super::page::{Look, Page};
+use super::screen::occasion;
+use super::words::{Dates, count, list, sentence};
+
+/// How many limits are shown.
+const LIMITS: usize = 5;
+
+/// What `tureen plan` prints when no plan keeps the rules.
+#[must_use]
+pub fn no_plan(garden: &Garden, found: &Impossible, look: Look) -> String {
+    let mut page = Page::new(look);
+    page.title(&format!("No plan. {}", verdict(garden, found)));
+    page.paragraph(&occasion(garden));
+    if !found.left_out.is_empty() {
+        page.heading("What cannot be in the pot");
+    }
+    for left_out in &found.left_out {
+        reasons(garden, left_out, &found.pressure, &mut page);
+    }
+    limits(garden, &found.pressure, &mut page);
+    together(garden, found, &mut page);
+    ideas::write(garden, found, &mut page);
+    page.finish()
+}
+
+/// What `tureen plan` prints when the time ran out before a plan was found.
+#[must_use]
+pub fn out_of_time(seconds: u64, look: Look) -> String {
+    let mut page = Page::new(look);
+    let seconds = u32::try_from(seconds).unwrap_or(u32::MAX);
+    page.title(&format!(
+        "No plan found in {}, and none proved impossible.",
+        count(seconds, "second")
+    ));
+    page.paragraph("Allow more time with --time-limit, or make the task smaller: fewer sowings, fewer beds that differ.");
+    page.finish()
+}
+
+fn names(garden: &Garden, ingredients: &[IngredientAt]) -> Vec<String> {
+    ingredients
+        .iter()
+        .map(|at| garden[*at].name.clone())
+        .collect()
+}
+
+fn verdict(garden: &Garden, found: &Impossible) -> String {
+    let out: Vec<IngredientAt> = found.left_out.iter().map(|l| l.ingredient).collect();
+    let all = garden.ingredients.len();
+    let fit = found.possible_together.len();
+    let proof = if found.proved {
+        "more is not possible"
+    } else {
+        "more may be possible, but was not found in the time allowed"
+    };
+    if out.is_empty() {
+        return format!("Not all {all} ingredients fit together.");
+    }
+    format!(
+        "{} cannot be in the pot with the rest: {fit} of {all} ingredients fit, {proof}.",
+        sentence(&list(&names(garden, &out)))
+    )
+}
+
+/// Why one ingredient is left out.
+fn reasons(garden: &Garden, left_out: &LeftOut, pressure: &[Pressure], page: &mut Page) {
+    let name = &garden[left_out.ingredient].name;
+    let wants = wanted_strips(left_out.ingredient, pressure).map_or_else(String::new, |n| {
+        format!(" Its least share wants {}.", count(n, "strip"))
+    });
+    match &left_out.why {
+        Why::Crowded => page.item(&format!(
+            "{name}: it works alone, but not together with the others.{wants}"
+        )),
+        Why::NoWay { reasons } => {
+            page.item(&format!("{name}: nothing that was tried works.{wants}"));
+            for (reason, tries) in reasons {
+                page.entry(
+                    &format!("  {}", count(*tries, "try")),
+                    14,
+                    &format!("{}.", reason_text(*reason)),
+                );
+            }
+        }
+    }
+}
+
+/// The strips that an ingredient's least share wants, where beds run out.
+fn wanted_strips(ingredient: IngredientAt, pressure: &[Pressure]) -> Option<u32> {
+    pressure.iter().find_map(|limit| match limit {
+        Pressure::Beds { parts, .. } => parts
+            .iter()
+            .find(|(at, _)| *at == ingredient)
+            .map(|(_, strips)| *strips),
+        Pressure::Shelf { .. } => None,
+    })
+}
+
+/// Why a way of growing was thrown out.
+fn reason_text(reason: DropReason) -> &'static str {
+    match reason {
+        DropReason::NoSession => "the classes' sessions do not allow all its steps in order",
+        DropReason::HardensUnattended => "it would harden off while nobody is on site",
+        DropReason::ShelfTooSmall => "the shelf is closed or too small for the least amount",
+        DropReason::TooColdIndoors => "the shelf is too cold or too warm for the seed to come up",
+        DropReason::NoBed => "no bed suits it (sun, depth of soil, trellis, width, free in time)",
+        DropReason::Rotation => "every bed that suits it carried its family too recently",
+        DropReason::BedsTooSmall => "the beds that suit it are too small for the least amount",
+        DropReason::LessonTooShort => {
+            "a step takes longer than a session, even for the least amount"
+        }
+        DropReason::NoPickSession => {
+            "no session lies where it could be picked, dried or cured in time, and kept"
+        }
+        DropReason::RarelyReady => "it would be ready in fewer than one weather year of ten",
+    }
+}
+
+fn limits(garden: &Garden, pressure: &[Pressure], page: &mut Page) {
+    if pressure.is_empty() {
+        return;
+    }
+    page.heading("What runs out first");
+    for limit in pressure.iter().take(LIMITS) {
+        page.item(&limit_text(garden, limit));
+    }
+}
+
+fn limit_text(garden: &Garden, limit: &Pressure) -> String {
+    match limit {
+        Pressure::Beds {
+            wanted,
+            strips,
+            parts,
+            week,
+        } => format!(
+            "Beds: {} of {strips} are wanted in the week of {}{}.",
+            count(*wanted, "strip"),
+            Dates::of(garden).short(*week),
+            who_wants(garden, parts, *strips, "strip")
+        ),
+        Pressure::Shelf {
+            wanted,
+            flats,
+            parts,
+        } => format!(
+            "Shelf: {} of {flats} are wanted{}.",
+            count(*wanted, "flat"),
+            who_wants(garden, parts, *flats, "flat")
+        ),
+    }
+}
+
+/// `; bean and tomato alone want 154 of 72`: the fewest ingredients that pass the limit by
+/// themselves, else the weightiest three.
+fn who_wants(garden: &Garden, parts: &[(IngredientAt, u32)], there: u32, thing: &str) -> String {
+    let mut sum = 0;
+    let mut enough = Vec::new();
+    for (at, wanted) in parts {
+        sum += wanted;
+        enough.push(garden[*at].name.as_str());
+        if sum > there {
+            return format!(
+                "; {} alone {} {sum} of {there}",
+                list(&enough),
+                if enough.len() == 1 { "wants" } else { "want" }
+            );
+        }
+    }
+    let most: Vec<String> = parts
+        .iter()
+        .take(3)
+        .map(|(at, n)| format!("{} {}", garden[*at].name, count(*n, thing)))
+        .collect();
+    if most.is_empty() {
+        String::new()
+    } else {
+        format!("; most of it for {}", list(&most))
+    }
+}
+
+fn together(garden: &Garden, found: &Impossible, page: &mut Page) {
+    page.heading("What fits together");
+    if found.possible_together.is_empty() {
+        page.line("Nothing of this dish.");
+        return;
+    }
+    page.line(&format!(
+        "{}.",
+        sentence(&list(&names(garden, &found.possible_together)))
+    ));
+}

@@ -1,0 +1,86 @@
+//! The table of who grows what: one row per ingredient.
+
+use crate::calendar::Date;
+use crate::checker::IngredientReplay;
+use crate::garden::Ingredient;
+use crate::plan::{Planting, StepKind};
+
+use super::page::Page;
+use super::view::{View, ready_years, span_of};
+
+const HEADER: [&str; 9] = [
+    "Grade",
+    "Ingredient",
+    "Sow or plant",
+    "Pot up",
+    "Plant out",
+    "Pick between",
+    "Bed",
+    "Ready",
+    "Target",
+];
+
+/// Writes the table and its footnote.
+pub(super) fn write(view: &View<'_>, page: &mut Page) {
+    page.heading("Who grows what");
+    let rows: Vec<Vec<String>> = view
+        .ingredients()
+        .map(|(_, ingredient, seen)| row(view, ingredient, seen))
+        .collect();
+    page.table(&HEADER, &rows, &[7, 8]);
+    page.gap();
+    page.line(&format!(
+        "Ready: in how many of {} {} enough of it is in the pot. Target: the part of the \
+         kitchen's amount that the garden grows in a poor year and in an ordinary one.",
+        view.years(),
+        view.kind_of_years()
+    ));
+}
+
+fn row(view: &View<'_>, ingredient: &Ingredient, seen: &IngredientReplay) -> Vec<String> {
+    let plantings: Vec<&Planting> = view.plantings_named(&ingredient.name).collect();
+    let spans = |kinds: &[StepKind]| {
+        let cells: Vec<String> = plantings
+            .iter()
+            .map(|p| span_cell(view, kinds.iter().find_map(|k| span_of(p, *k))))
+            .collect();
+        if cells.iter().all(String::is_empty) {
+            String::new()
+        } else {
+            cells.join("\n")
+        }
+    };
+    let beds: Vec<String> = plantings.iter().map(|p| beds(p)).collect();
+    vec![
+        view.grade_name(ingredient.grade).to_owned(),
+        ingredient.name.clone(),
+        spans(&[StepKind::Sow]),
+        spans(&[StepKind::PotUp]),
+        spans(&[StepKind::PlantOut]),
+        spans(&[StepKind::Pick]),
+        beds.join("\n"),
+        format!("{}/{}", ready_years(seen), view.years()),
+        shares(seen),
+    ]
+}
+
+fn span_cell(view: &View<'_>, span: Option<(Date, Date)>) -> String {
+    span.map_or_else(String::new, |(from, to)| view.dates.span(from, to))
+}
+
+/// The beds of a planting: `3, 4`, or `patch`.
+fn beds(planting: &Planting) -> String {
+    let mut ids: Vec<&str> = planting.places.iter().map(|p| p.bed.as_str()).collect();
+    ids.dedup();
+    if ids.is_empty() {
+        "patch".to_owned()
+    } else {
+        ids.join(", ")
+    }
+}
+
+/// `41-70 %`: the part of the target in a poor and in an ordinary year.
+fn shares(seen: &IngredientReplay) -> String {
+    let [low, expected] = [seen.low_share, seen.expected_share].map(|s| s.0 * 100.0);
+    format!("{low:.0}-{expected:.0}\u{a0}%")
+}

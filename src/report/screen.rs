@@ -1,0 +1,65 @@
+//! The coordinator's screen: the verdict, who grows what, what is done when, space, gaps,
+//! what was assumed, what to decide, what to take care of, what was aimed at.
+
+use std::path::Path;
+
+use crate::checker::CheckedPlan;
+use crate::garden::Garden;
+
+use super::page::{Look, Page};
+use super::view::View;
+use super::words::{Dates, full_day};
+use super::{
+    aims, assumed, care, cautions, decisions, overview, rotation, space, timeline, verdict,
+};
+
+/// The whole plan, as `tureen plan` prints it.
+#[must_use]
+pub fn plan(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
+    let view = View::new(garden, checked);
+    let mut page = Page::new(look);
+    page.paragraph(&occasion(garden));
+    page.gap();
+    page.title(&verdict::sentence(&view));
+    if let Some(text) = verdict::rain_date(&view) {
+        page.paragraph(&text);
+    }
+    overview::write(&view, &mut page);
+    verdict::weak_points(&view, &mut page);
+    timeline::write(&view, &mut page);
+    space::write(&view, &mut page);
+    rotation::write(&view, &mut page);
+    care::gaps(&view, &mut page);
+    care::other_hands(&view, &mut page);
+    decisions::write(&view, &mut page);
+    cautions::write(garden, &mut page);
+    assumed::write(garden, &mut page);
+    aims::write(&view, &mut page);
+    page.finish()
+}
+
+/// What `tureen plan --out` adds.
+#[must_use]
+pub fn saved(project: &Path, plan: &Path) -> String {
+    format!(
+        "\nSaved: {plan}. To print one grade's page: tureen show {project} --plan {plan} --grade ID\n",
+        plan = plan.display(),
+        project = project.display()
+    )
+}
+
+/// `Soup day, Larch Hill School: Fri 8 Oct 2027, 260 portions, in the kitchen by ...`.
+pub(super) fn occasion(garden: &Garden) -> String {
+    let school = garden
+        .school
+        .as_ref()
+        .map_or_else(String::new, |s| format!(", {s}"));
+    let feast = garden.feast;
+    format!(
+        "{}{school}: {}, {} portions, in the kitchen by {}.",
+        garden.name,
+        full_day(feast.day),
+        feast.portions,
+        Dates::of(garden).day(feast.deliver_by)
+    )
+}

@@ -1,0 +1,222 @@
+//! Beds and shelf over the weeks against what there is, with the peaks.
+
+use chrono::Datelike;
+
+use crate::calendar::{Date, Horizon};
+
+use super::page::Page;
+use super::view::View;
+
+/// Columns of one week in the table.
+const CELL: usize = 4;
+
+/// One row: what is filled, how much there is, how much is used in each week.
+pub(super) struct Row {
+    pub label: String,
+    pub capacity: u32,
+    pub weeks: Vec<u32>,
+}
+
+impl Row {
+    /// The greatest use and the first week of it; `None` if never used.
+    pub fn peak(&self) -> Option<(u32, usize)> {
+        let top = self.weeks.iter().copied().max().filter(|n| *n > 0)?;
+        Some((top, self.weeks.iter().position(|n| *n == top)?))
+    }
+
+    /// True if something is used in any week.
+    pub fn used(&self) -> bool {
+        self.weeks.iter().any(|n| *n > 0)
+    }
+}
+
+/// The shelf's row, and the heat mat's where it is used.
+pub(super) fn shelf_rows(view: &View<'_>) -> Vec<Row> {
+    let shelf = &view.garden.shelf;
+    let rows = [
+        ("Shelf", shelf.flats, &view.replay.flats_by_week),
+        (
+            "Heat mat",
+            shelf.warm_flats,
+            &view.replay.warm_flats_by_week,
+        ),
+    ];
+    rows.into_iter()
+        .map(|(label, capacity, weeks)| Row {
+            label: label.to_owned(),
+            capacity,
+            weeks: weeks.clone(),
+        })
+        .filter(Row::used)
+        .collect()
+}
+
+/// The rows of the beds that are used.
+pub(super) fn bed_rows(view: &View<'_>) -> Vec<Row> {
+    view.garden
+        .beds
+        .iter()
+        .zip(&view.replay.strips_by_week)
+        .map(|(bed, weeks)| Row {
+            label: format!("Bed {}", bed.id),
+            capacity: bed.strips(),
+            weeks: weeks.clone(),
+        })
+        .filter(Row::used)
+        .collect()
+}
+
+/// All beds added up, week by week.
+pub(super) fn all_beds(view: &View<'_>) -> Row {
+    let weeks = view.garden.horizon().weeks();
+    Row {
+        label: "All beds".to_owned(),
+        capacity: view.garden.beds.iter().map(|b| b.strips()).sum(),
+        weeks: (0..weeks)
+            .map(|w| {
+                view.replay
+                    .strips_by_week
+                    .iter()
+                    .filter_map(|bed| bed.get(w))
+                    .sum()
+            })
+            .collect(),
+    }
+}
+
+/// Writes the table with its key and the peaks in words.
+pub(super) fn write(view: &View<'_>, page: &mut Page) {
+    page.heading("Shelf and beds, week by week");
+    let shelf = shelf_rows(view);
+    let beds = bed_rows(view);
+    let all = all_beds(view);
+    let rows: Vec<&Row> = shelf.iter().chain(&beds).chain([&all]).collect();
+    table(&rows, view.garden.horizon(), page);
+    page.gap();
+    let shelf_unused = if shelf.is_empty() {
+        "The shelf is not used. "
+    } else {
+        ""
+    };
+    page.line(&format!(
+        "{shelf_unused}Flats on the shelf and strips of bed (30 cm each) in use. A column holds \
+         until the date of the next one; < marks the week in which a row is fullest."
+    ));
+    peaks(view, &shelf, &all, page);
+}
+
+/// The fullest weeks in words.
+pub(super) fn peaks(view: &View<'_>, shelf: &[Row], all: &Row, page: &mut Page) {
+    let horizon = view.garden.horizon();
+    for (row, unit) in shelf
+        .iter()
+        .map(|row| (row, "flats"))
+        .chain([(all, "strips")])
+    {
+        if let Some((top, week)) = row.peak() {
+            page.item(&format!(
+                "{} is fullest in the week of {}: {top} of {} {unit}.",
+                row.label.replace("All beds", "The garden"),
+                view.dates.short(horizon.monday(week)),
+                row.capacity
+            ));
+        }
+    }
+}
+
+/// The week table, in as many blocks as the width asks for.
+fn table(rows: &[&Row], horizon: Horizon, page: &mut Page) {
+    let label = rows
+        .iter()
+        .map(|r| label_of(r).chars().count())
+        .max()
+        .unwrap_or(0)
+        .max("Week of".len())
+        + 1;
+    let columns = changes(rows, horizon.weeks());
+    let per_block = (page.room().saturating_sub(label) / CELL).max(1);
+    for (n, block) in columns.chunks(per_block).enumerate() {
+        if n > 0 {
+            page.raw("");
+        }
+        let [months, days] = header(block, horizon);
+        page.raw(&format!("{:label$}{months}", ""));
+        page.raw(&format!("{:label$}{days}", "Week of"));
+        for row in rows {
+            let peak = row.peak().map(|(_, week)| week);
+            let cells: String = block.iter().map(|c| cell(row, c, peak)).collect();
+            page.raw(&format!("{:label$}{cells}", label_of(row)));
+        }
+    }
+}
+
+fn label_of(row: &Row) -> String {
+    format!("{} (of {})", row.label, row.capacity)
+}
+
+/// Weeks that share one column: from the first of them to before the next column's first.
+struct Column {
+    from: usize,
+    until: usize,
+}
+
+/// Columns from the first week of use to the first empty week after the last.
+fn changes(rows: &[&Row], weeks: usize) -> Vec<Column> {
+    let at = |week: usize| -> Vec<u32> {
+        rows.iter()
+            .map(|r| r.weeks.get(week).copied().unwrap_or(0))
+            .collect()
+    };
+    let used: Vec<usize> = (0..weeks)
+        .filter(|w| at(*w).iter().any(|n| *n > 0))
+        .collect();
+    let (Some(&first), Some(&last)) = (used.first(), used.last()) else {
+        return Vec::new();
+    };
+    let mut columns: Vec<Column> = Vec::new();
+    for week in first..=(last + 1).min(weeks.saturating_sub(1)) {
+        match columns.last_mut() {
+            Some(column) if at(column.from) == at(week) => column.until = week + 1,
+            _ => columns.push(Column {
+                from: week,
+                until: week + 1,
+            }),
+        }
+    }
+    columns
+}
+
+/// The line of months and the line of Mondays. A month is named where it begins.
+fn header(block: &[Column], horizon: Horizon) -> [String; 2] {
+    let mut months = String::new();
+    let mut days = String::new();
+    let mut named: Option<Date> = None;
+    for column in block {
+        let monday = horizon.monday(column.from);
+        let same = named.is_some_and(|d| (d.year(), d.month()) == (monday.year(), monday.month()));
+        let month = if same {
+            String::new()
+        } else {
+            monday.format("%b").to_string()
+        };
+        months.push_str(&format!("{month:>3} "));
+        days.push_str(&format!("{:>3} ", monday.day()));
+        named = Some(monday);
+    }
+    [months, days]
+}
+
+/// One figure, `.` for nothing, with the mark of the peak.
+fn cell(row: &Row, column: &Column, peak: Option<usize>) -> String {
+    let used = row.weeks.get(column.from).copied().unwrap_or(0);
+    let mark = if peak.is_some_and(|w| (column.from..column.until).contains(&w)) {
+        '<'
+    } else {
+        ' '
+    };
+    if used == 0 {
+        format!("{:>3}{mark}", '.')
+    } else {
+        format!("{used:>3}{mark}")
+    }
+}

@@ -1,0 +1,222 @@
+//! Steps in words: what is done, when, by which class, with how much.
+
+use crate::calendar::Date;
+use crate::garden::{Garden, Method};
+use crate::plan::{Place, Planting, Step, StepKind, When};
+use crate::units::Minutes;
+
+use super::words::{Dates, choice, count, list, minutes};
+
+/// What a step is called, for the way in which the planting is grown.
+pub(super) fn name(method: Method, kind: StepKind) -> &'static str {
+    match (kind, method) {
+        (StepKind::Sow, Method::Indoor) => "Sow indoors",
+        (StepKind::Sow, Method::Pieces | Method::Bought) => "Plant in bed",
+        (StepKind::Sow, Method::Direct | Method::Growing | Method::Patch) => "Sow in bed",
+        (StepKind::PotUp, _) => "Pot up",
+        (StepKind::Harden, _) => "Harden off",
+        (StepKind::PlantOut, _) => "Plant out",
+        (StepKind::Thin, _) => "Thin",
+        (StepKind::Pick, _) => "Pick",
+        (StepKind::Cure, _) => "Dry or cure",
+    }
+}
+
+/// When a step is done and by whom: `2a Tue 9 Feb, 2b Thu 18 Feb`.
+pub(super) fn when(when: &When, dates: Dates) -> String {
+    match when {
+        When::Sessions(visits) => {
+            let mut days: Vec<Date> = visits.iter().map(|v| v.date).collect();
+            days.sort_unstable();
+            days.dedup();
+            let on_day = |day: &Date| {
+                let classes: Vec<&str> = visits
+                    .iter()
+                    .filter(|v| v.date == *day)
+                    .map(|v| v.class.as_str())
+                    .collect();
+                format!("{}\u{a0}{}", list(&classes), dates.day(*day))
+            };
+            days.iter().map(on_day).collect::<Vec<_>>().join(", ")
+        }
+        When::Families(day) => format!("families, {}", dates.day(*day)),
+        When::Adult(day) => format!("an adult, {}", dates.day(*day)),
+        When::Daily { from, to } => format!("every day from {}", dates.days(*from, *to)),
+    }
+}
+
+/// With how much: `80 seeds, 2 flats, 25 min`; empty where nothing is counted.
+fn amount(planting: &Planting, step: &Step) -> String {
+    let counted = count_of(planting, step);
+    match (counted.is_empty(), step.minutes.0 > 0.0) {
+        (_, false) => counted,
+        (true, true) => minutes(step.minutes),
+        (false, true) => format!("{counted}, {}", minutes(step.minutes)),
+    }
+}
+
+/// How many seeds, flats and plants a step handles: `80 seeds, 2 flats`.
+fn count_of(planting: &Planting, step: &Step) -> String {
+    let mut parts: Vec<String> = counted(planting, step)
+        .map(|(n, thing)| count(n, thing))
+        .into_iter()
+        .collect();
+    match step.kind {
+        StepKind::Sow => {
+            if planting.flats_sown > 0 {
+                parts.push(count(planting.flats_sown, "flat"));
+            }
+            if planting.on_mat {
+                parts.push("on the heat mat until up".to_owned());
+            }
+        }
+        StepKind::PotUp => parts.push(format!("into {}", count(planting.flats_kept, "flat"))),
+        StepKind::Thin => parts.push(format!("to {}", count(planting.plants, "plant"))),
+        StepKind::Harden | StepKind::PlantOut | StepKind::Pick | StepKind::Cure => {}
+    }
+    parts.join(", ")
+}
+
+/// What children share out in a step, and how many of it there are; `None` where nothing is
+/// counted.
+pub(super) fn counted(planting: &Planting, step: &Step) -> Option<(u32, &'static str)> {
+    match step.kind {
+        StepKind::Sow => Some((planting.seeds, seed_word(planting.method))),
+        StepKind::PlantOut if planting.method == Method::Bought => {
+            Some((planting.seeds, seed_word(planting.method)))
+        }
+        StepKind::PlantOut => Some((planting.plants, "plant")),
+        StepKind::PotUp | StepKind::Harden | StepKind::Thin | StepKind::Pick | StepKind::Cure => {
+            None
+        }
+    }
+}
+
+/// What is sown: seed, seed piece, bought plant.
+fn seed_word(method: Method) -> &'static str {
+    match method {
+        Method::Direct | Method::Indoor | Method::Growing | Method::Patch => "seed",
+        Method::Pieces => "seed piece",
+        Method::Bought => "bought plant",
+    }
+}
+
+/// What is sown of an ingredient: `carrot seed`, `potato seed piece`, `bought leek plant`.
+pub(super) fn seed_of(ingredient: &str, method: Method) -> String {
+    match method {
+        Method::Bought => format!("bought {ingredient} plant"),
+        _ => format!("{ingredient} {}", seed_word(method)),
+    }
+}
+
+/// Lines of a planting's steps: name and text; all picks share one line.
+pub(super) fn lines(planting: &Planting, dates: Dates) -> Vec<(&'static str, String)> {
+    let mut lines: Vec<(&'static str, String)> = Vec::new();
+    let mut picks: Vec<&Step> = Vec::new();
+    for step in &planting.steps {
+        if step.kind == StepKind::Pick {
+            if picks.is_empty() {
+                lines.push((name(planting.method, step.kind), String::new()));
+            }
+            picks.push(step);
+        } else {
+            let text = match (step.kind, &step.when) {
+                (StepKind::Cure, When::Daily { from, to }) => cure_text(*from, *to, dates),
+                _ => with_amount(when(&step.when, dates), amount(planting, step)),
+            };
+            lines.push((name(planting.method, step.kind), text));
+        }
+    }
+    if let Some(line) = lines.iter_mut().find(|(_, text)| text.is_empty()) {
+        line.1 = pick_text(planting, &picks, dates);
+    }
+    lines
+}
+
+/// Curing follows the pick, whichever it is.
+pub(super) fn cure_text(from: Date, to: Date, dates: Dates) -> String {
+    format!(
+        "every day from the day after the pick, at the latest {}",
+        dates.days(from, to)
+    )
+}
+
+/// The chances to pick, in order, in words.
+fn pick_text(planting: &Planting, picks: &[&Step], dates: Dates) -> String {
+    let longest = picks
+        .iter()
+        .map(|s| s.minutes)
+        .fold(Minutes(0.0), Minutes::max);
+    let takes = if longest.0 > 0.0 {
+        minutes(longest)
+    } else {
+        String::new()
+    };
+    match picks {
+        [only] => with_amount(when(&only.when, dates), amount(planting, only)),
+        many => with_amount(
+            format!(
+                "the first of these when it is ripe: {}",
+                chances(many, dates)
+            ),
+            takes,
+        ),
+    }
+}
+
+/// Chances with "or" between; those of families share one mention.
+fn chances(picks: &[&Step], dates: Dates) -> String {
+    let same_hands = |a: &&Step, b: &&Step| {
+        matches!(
+            (&a.when, &b.when),
+            (When::Families(_), When::Families(_)) | (When::Adult(_), When::Adult(_))
+        )
+    };
+    let one = |step: &&Step| match &step.when {
+        When::Families(day) | When::Adult(day) => dates.day(*day),
+        other => when(other, dates),
+    };
+    let group = |steps: &[&Step]| {
+        let days = choice(&steps.iter().map(one).collect::<Vec<_>>());
+        match steps.first().map(|s| &s.when) {
+            Some(When::Families(_)) => format!("families on {days}"),
+            Some(When::Adult(_)) => format!("an adult on {days}"),
+            _ => days,
+        }
+    };
+    picks
+        .chunk_by(same_hands)
+        .map(group)
+        .collect::<Vec<_>>()
+        .join("; or ")
+}
+
+/// Text and amount with a colon between, where there is an amount.
+fn with_amount(text: String, amount: String) -> String {
+    if amount.is_empty() {
+        text
+    } else {
+        format!("{text}: {amount}")
+    }
+}
+
+/// Where a planting stands: `bed 3 (strips 1 to 6) and all of bed 4`.
+pub(super) fn place(garden: &Garden, places: &[Place]) -> String {
+    let whole = |p: &Place| {
+        garden
+            .beds
+            .iter()
+            .any(|b| b.id == p.bed && b.strips() == p.strips)
+    };
+    let one = |p: &Place| match p.strips {
+        _ if whole(p) => format!("all of bed {}", p.bed),
+        1 => format!("bed {} (strip {})", p.bed, p.first_strip),
+        n => format!(
+            "bed {} (strips {} to {})",
+            p.bed,
+            p.first_strip,
+            p.first_strip + n - 1
+        ),
+    };
+    list(&places.iter().map(one).collect::<Vec<_>>())
+}

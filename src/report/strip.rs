@@ -1,0 +1,134 @@
+//! One grade's own page: its ingredients, beds and sessions, what each child does, who
+//! takes over, what to take care of.
+
+mod dates;
+mod ours;
+
+use crate::checker::CheckedPlan;
+use crate::garden::{Garden, GradeAt};
+use crate::plan::StepKind;
+
+use super::page::{Look, Page};
+use super::screen::occasion;
+use super::steps;
+use super::view::{View, ready_years};
+use super::words::{count, full_day, list, mass_range, sentence};
+use super::{cautions, timeline};
+
+use ours::{Grown, Ours};
+
+/// What `tureen show --grade` prints.
+#[must_use]
+pub fn grade(garden: &Garden, checked: &CheckedPlan, grade: GradeAt, look: Look) -> String {
+    let view = View::new(garden, checked);
+    let mut page = Page::new(look);
+    let ours = Ours::new(&view, grade);
+    page.title(&format!("{}: {}", garden[grade].name, what_we_grow(&ours)));
+    page.paragraph(&occasion(garden));
+    if ours.all().next().is_none() {
+        return page.finish();
+    }
+    beds(&view, &ours, &mut page);
+    dates::write(&view, &ours, &mut page);
+    each_child(&view, &ours, &mut page);
+    if let Some(note) = timeline::hand_over(&view, grade) {
+        page.heading("Who takes over");
+        page.line(&sentence(&note));
+    }
+    take_care(&view, &ours, &mut page);
+    page.finish()
+}
+
+fn what_we_grow(ours: &Ours<'_>) -> String {
+    let mut names: Vec<&str> = ours.own.iter().map(|(_, i)| i.name.as_str()).collect();
+    names.dedup();
+    if names.is_empty() {
+        "grows nothing of its own in this plan".to_owned()
+    } else {
+        format!("we grow {}", list(&names))
+    }
+}
+
+/// Where it stands and what it brings.
+fn beds(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
+    page.heading("Our bed");
+    for (planting, _) in &ours.own {
+        page.item(&sentence(&format!("{}.", timeline::title(view, planting))));
+    }
+    for (planting, ingredient) in &ours.adopted {
+        page.item(&format!(
+            "Taken over from {}: {}.",
+            view.grade_name(ingredient.grade),
+            timeline::title(view, planting)
+        ));
+    }
+    for (_, ingredient, seen) in view.ingredients().filter(|(_, i, _)| i.grade == ours.grade) {
+        page.item(&format!(
+            "It brings {} of {}, and is ready in {} of {} {}.",
+            mass_range(seen.low, seen.expected),
+            ingredient.name,
+            ready_years(seen),
+            view.years(),
+            view.kind_of_years()
+        ));
+    }
+}
+
+/// Seeds in each child's hand.
+fn each_child(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
+    let children = view.garden.children_of(ours.grade);
+    let sown: Vec<&Grown<'_>> = ours
+        .own
+        .iter()
+        .filter(|(p, _)| p.steps.iter().any(|s| s.kind == StepKind::Sow) && p.seeds > 0)
+        .collect();
+    if children == 0 || sown.is_empty() {
+        return;
+    }
+    page.heading("Each child");
+    for (planting, ingredient) in sown {
+        let thing = steps::seed_of(&ingredient.name, planting.method);
+        let text = match (planting.seeds / children, planting.seeds % children) {
+            (0, _) => format!(
+                "{} for {children} children: they share.",
+                count(planting.seeds, &thing)
+            ),
+            (share, 0) => format!("{} for every child.", count(share, &thing)),
+            (share, rest) => format!(
+                "{} for every child, and {rest} more to share out.",
+                count(share, &thing)
+            ),
+        };
+        page.item(&text);
+        if planting.flats_kept > 0 {
+            page.item(&format!(
+                "{} go into the bed; seedlings left over go home.",
+                count(planting.plants, &format!("{} plant", ingredient.name))
+            ));
+        }
+    }
+}
+
+fn take_care(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
+    page.heading("Take care");
+    let mut told: Vec<&str> = Vec::new();
+    for (_, ingredient) in ours.all() {
+        if told.contains(&ingredient.name.as_str()) {
+            continue;
+        }
+        told.push(&ingredient.name);
+        if let Some(text) = cautions::of(ingredient) {
+            page.item(&text);
+        }
+        if let Some(allergen) = &ingredient.crop.caution.allergen {
+            page.item(&format!(
+                "Allergy: {allergen}. Follow what the school nurse says."
+            ));
+        }
+    }
+    page.item(cautions::HANDS);
+    page.item(&format!(
+        "If a session is cancelled, tell the coordinator in the same week. The dish is on {}.",
+        full_day(view.garden.feast.day)
+    ));
+}

@@ -1,0 +1,110 @@
+//! What is done and when: every planting's steps with dates per class.
+
+use crate::garden::{GradeAt, HandOver, Method};
+use crate::plan::Planting;
+
+use super::page::Page;
+use super::steps;
+use super::view::View;
+use super::words::list;
+
+/// Width of the column of step names.
+const LABEL: usize = 12;
+
+/// All grades in order.
+pub(super) fn write(view: &View<'_>, page: &mut Page) {
+    page.heading("What is done when");
+    for grade in view.garden.grade_positions() {
+        for (planting, _) in view.planted().filter(|(_, i)| i.grade == grade) {
+            page.line(&format!(
+                "{}: {}",
+                view.grade_name(grade),
+                title(view, planting)
+            ));
+            steps_of(view, planting, page);
+        }
+    }
+    for note in hand_overs(view) {
+        page.item(&note);
+    }
+}
+
+/// The steps of one planting, a line each.
+pub(super) fn steps_of(view: &View<'_>, planting: &Planting, page: &mut Page) {
+    for (name, text) in steps::lines(planting, view.dates) {
+        page.entry(name, LABEL, &text);
+    }
+}
+
+/// `carrot, second sowing, bed 3, strips 1 to 6`.
+pub(super) fn title(view: &View<'_>, planting: &Planting) -> String {
+    let sowings: Vec<&Planting> = view.plantings_named(&planting.ingredient).collect();
+    let mut parts = vec![planting.ingredient.clone()];
+    if sowings.len() > 1
+        && let Some(at) = sowings.iter().position(|p| *p == planting)
+    {
+        parts.push(format!("{} sowing", ordinal(at)));
+    }
+    match planting.method {
+        Method::Patch => parts.push("from the standing patch".to_owned()),
+        Method::Growing => parts.push("already growing".to_owned()),
+        Method::Direct | Method::Indoor | Method::Pieces | Method::Bought => {}
+    }
+    if !planting.places.is_empty() {
+        parts.push(steps::place(view.garden, &planting.places));
+    }
+    parts.join(", ")
+}
+
+/// Who carries on after moving up; grades of which the same is true share a sentence.
+fn hand_overs(view: &View<'_>) -> Vec<String> {
+    let mut grades: Vec<(String, Vec<&str>)> = Vec::new();
+    for grade in view.garden.grade_positions() {
+        if let Some(text) = hand_over(view, grade) {
+            let name = view.grade_name(grade);
+            match grades.iter_mut().find(|(other, _)| *other == text) {
+                Some((_, names)) => names.push(name),
+                None => grades.push((text, vec![name])),
+            }
+        }
+    }
+    grades
+        .into_iter()
+        .map(|(text, names)| format!("{}: {text}", list(&names)))
+        .collect()
+}
+
+fn ordinal(at: usize) -> &'static str {
+    ["first", "second", "third", "fourth"]
+        .get(at)
+        .copied()
+        .unwrap_or("later")
+}
+
+/// Who carries the grade's plantings on after moving up, if something is left to do then.
+pub(super) fn hand_over(view: &View<'_>, grade: GradeAt) -> Option<String> {
+    let moves_up = view.garden.school_year.moves_up?;
+    let goes_on = view
+        .planted()
+        .filter(|(_, i)| i.grade == grade)
+        .flat_map(|(p, _)| &p.steps)
+        .filter_map(|s| s.when.last())
+        .any(|day| day >= moves_up);
+    if !goes_on {
+        return None;
+    }
+    let who = match view.garden[grade].hand_over {
+        HandOver::SameChildren => {
+            "the same children carry on, one grade up (class names as before)".to_owned()
+        }
+        HandOver::SameGrade => format!(
+            "the children who then enter {} take over",
+            view.grade_name(grade)
+        ),
+        HandOver::Leaves { adopter } => format!("{} takes over", view.grade_name(adopter)),
+    };
+    Some(format!(
+        "from {}, when the grades move up, {who}.",
+        view.dates.day(moves_up)
+    ))
+}

@@ -1,0 +1,169 @@
+//! What the program understood of a project file: the day, the grades and their sessions,
+//! the dish, beds and shelf, the weather, what was assumed, the cautions.
+
+mod place;
+
+use crate::calendar::Date;
+use crate::garden::{Care, Garden, GradeAt, Ingredient, Source, Term};
+
+use super::page::{Look, Page};
+use super::screen::occasion;
+use super::words::{Dates, mass};
+use super::{assumed, cautions};
+
+/// What `tureen check` prints for a valid file.
+#[must_use]
+pub fn understood(garden: &Garden, look: Look) -> String {
+    let mut page = Page::new(look);
+    page.title("The file is valid. This is what it says:");
+    page.paragraph(&occasion(garden));
+    dish(garden, &mut page);
+    sessions(garden, &mut page);
+    breaks(garden, &mut page);
+    place::beds(garden, &mut page);
+    place::shelf(garden, &mut page);
+    place::weather(garden, &mut page);
+    assumed::write(garden, &mut page);
+    cautions::write(garden, &mut page);
+    page.finish()
+}
+
+fn dish(garden: &Garden, page: &mut Page) {
+    page.heading("The dish");
+    let rows: Vec<Vec<String>> = garden
+        .ingredients
+        .iter()
+        .map(|i| {
+            vec![
+                i.name.clone(),
+                garden[i.grade].name.clone(),
+                format!("{:.0} g", i.grams_per_portion),
+                mass(i.target(garden.feast.portions)),
+                mass(i.target(garden.feast.portions) * i.least_share.0),
+                source(garden, i),
+            ]
+        })
+        .collect();
+    let header = [
+        "Ingredient",
+        "Grown by",
+        "A portion",
+        "Target",
+        "At least",
+        "From",
+    ];
+    page.table(&header, &rows, &[2, 3, 4]);
+}
+
+fn source(garden: &Garden, ingredient: &Ingredient) -> String {
+    match ingredient.source {
+        Source::Sown => "sown or planted".to_owned(),
+        Source::Growing(at) => garden.growing.get(at).map_or_else(String::new, |g| {
+            format!("stands in bed {}", garden[g.bed].id)
+        }),
+        Source::Patch(at) => garden
+            .patches
+            .get(at)
+            .map_or_else(String::new, |p| format!("patch {}", p.id)),
+    }
+}
+
+/// A row per class: children, slot and sessions per term until the feast.
+fn sessions(garden: &Garden, page: &mut Page) {
+    page.heading("Grades, classes and sessions");
+    let terms: Vec<&Term> = garden
+        .school_year
+        .terms
+        .iter()
+        .filter(|t| t.from <= garden.last_day())
+        .collect();
+    let mut header = vec!["Grade", "Class", "Children", "Meets"];
+    header.extend(terms.iter().map(|t| t.name.as_str()));
+    let mut rows = Vec::new();
+    for grade in garden.grade_positions() {
+        for at in garden.classes_of(grade) {
+            let class = garden.class(at);
+            let days = garden.sessions(at);
+            let mut row = vec![
+                garden[grade].name.clone(),
+                class.name.clone(),
+                class.children.to_string(),
+                class.slots.first().map_or_else(String::new, slot),
+            ];
+            row.extend(terms.iter().map(|t| within(&days, t).to_string()));
+            rows.push(row);
+        }
+    }
+    let numbers: Vec<usize> = [2].into_iter().chain(4..header.len()).collect();
+    page.table(&header, &rows, &numbers);
+    page.gap();
+    let steps: Vec<String> = garden
+        .grade_positions()
+        .map(|g| format!("{}: {}", garden[g].name, rounds(garden, g, &terms)))
+        .collect();
+    page.line(&format!(
+        "The columns of the terms count sessions up to the feast. A step of the work takes one \
+         session of every class of the grade. At most so many steps find time - {}.",
+        steps.join("; ")
+    ));
+}
+
+/// `Tue, weekly, 30 min`.
+fn slot(slot: &crate::garden::Slot) -> String {
+    let rhythm = if slot.every_weeks == 1 {
+        "weekly".to_owned()
+    } else {
+        format!("every {} weeks", slot.every_weeks)
+    };
+    format!(
+        "{}, {rhythm}, {}",
+        slot.day,
+        super::words::minutes(slot.minutes)
+    )
+}
+
+fn within(days: &[Date], term: &Term) -> usize {
+    days.iter()
+        .filter(|d| term.from <= **d && **d <= term.to)
+        .count()
+}
+
+/// How often all classes of a grade can have met, per term: `11 in Spring, 3 in Autumn`.
+fn rounds(garden: &Garden, grade: GradeAt, terms: &[&Term]) -> String {
+    let in_term = |term: &Term| {
+        garden
+            .classes_of(grade)
+            .map(|c| within(&garden.sessions(c), term))
+            .min()
+            .unwrap_or(0)
+    };
+    let texts: Vec<String> = terms
+        .iter()
+        .map(|t| format!("{} in {}", in_term(t), t.name))
+        .collect();
+    texts.join(", ")
+}
+
+fn breaks(garden: &Garden, page: &mut Page) {
+    page.heading("Breaks");
+    let dates = Dates::of(garden);
+    let year = &garden.school_year;
+    for b in year.breaks.iter().filter(|b| b.from <= garden.last_day()) {
+        let care = match b.care {
+            Care::Nobody => "nobody is on site",
+            Care::Staff => "staff water, nobody picks",
+            Care::Families => "families water and pick",
+        };
+        page.item(&format!(
+            "{}, {}: {care}.",
+            b.name,
+            dates.days(b.from, b.to)
+        ));
+    }
+    for day in &year.days_off {
+        page.item(&format!("No school on {}.", dates.day(*day)));
+    }
+    if let Some(day) = year.moves_up {
+        page.item(&format!("The grades move up on {}.", dates.day(day)));
+    }
+}

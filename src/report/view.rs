@@ -1,0 +1,116 @@
+//! A checked plan together with its garden, and the look-ups that every report needs.
+
+use crate::calendar::Date;
+use crate::checker::{CheckedPlan, IngredientReplay, Replay};
+use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt, Source};
+use crate::plan::{Plan, Planting, Step, StepKind, When};
+
+use super::words::Dates;
+
+/// What a report reads.
+#[derive(Clone, Copy)]
+pub(super) struct View<'a> {
+    pub garden: &'a Garden,
+    pub plan: &'a Plan,
+    pub replay: &'a Replay,
+    pub dates: Dates,
+}
+
+impl<'a> View<'a> {
+    /// Looks at a checked plan of a garden.
+    pub fn new(garden: &'a Garden, checked: &'a CheckedPlan) -> Self {
+        Self {
+            garden,
+            plan: checked.plan(),
+            replay: checked.replay(),
+            dates: Dates::of(garden),
+        }
+    }
+
+    /// Ingredients with their positions and what became of them.
+    pub fn ingredients(
+        &self,
+    ) -> impl Iterator<Item = (IngredientAt, &'a Ingredient, &'a IngredientReplay)> + use<'a> {
+        let (garden, replay) = (self.garden, self.replay);
+        garden
+            .ingredient_positions()
+            .zip(&replay.ingredients)
+            .map(move |(at, seen)| (at, &garden[at], seen))
+    }
+
+    /// The plantings of the ingredient of a name, in the order of their sowing.
+    pub fn plantings_named(&self, ingredient: &str) -> impl Iterator<Item = &'a Planting> {
+        self.plan
+            .plantings
+            .iter()
+            .filter(move |p| p.ingredient == ingredient)
+    }
+
+    /// The ingredient of a planting.
+    pub fn ingredient_of(&self, planting: &Planting) -> Option<&'a Ingredient> {
+        self.garden
+            .ingredients
+            .iter()
+            .find(|i| i.name == planting.ingredient)
+    }
+
+    /// All plantings with their ingredient.
+    pub fn planted(&self) -> impl Iterator<Item = (&'a Planting, &'a Ingredient)> {
+        self.plan
+            .plantings
+            .iter()
+            .filter_map(|p| Some((p, self.ingredient_of(p)?)))
+    }
+
+    /// The name of a grade.
+    pub fn grade_name(&self, grade: GradeAt) -> &'a str {
+        &self.garden[grade].name
+    }
+
+    /// How many weather years there are.
+    pub fn years(&self) -> usize {
+        self.replay.years.len()
+    }
+
+    /// `past years` or `generated weather years`.
+    pub fn kind_of_years(&self) -> &'static str {
+        kind_of_years(self.garden)
+    }
+}
+
+/// `past years`, or `generated weather years` where no thermometer saw them.
+pub(super) fn kind_of_years(garden: &Garden) -> &'static str {
+    if garden.weather.is_generated() {
+        "generated weather years"
+    } else {
+        "past years"
+    }
+}
+
+/// How many of the years are ready.
+pub(super) fn ready_years(seen: &IngredientReplay) -> usize {
+    seen.ready.iter().filter(|r| r.is_ok()).count()
+}
+
+/// The first and last day of a planting's steps of one kind.
+pub(super) fn span_of(planting: &Planting, kind: StepKind) -> Option<(Date, Date)> {
+    let of_kind = || planting.steps.iter().filter(move |s| s.kind == kind);
+    let first = of_kind().filter_map(|s| s.when.first()).min()?;
+    let last = of_kind().filter_map(|s| s.when.last()).max()?;
+    Some((first, last))
+}
+
+/// The first day on which anything is done to a planting.
+pub(super) fn first_day(planting: &Planting) -> Option<Date> {
+    planting.steps.iter().filter_map(|s| s.when.first()).min()
+}
+
+/// True if a step is done by children in their sessions.
+pub(super) fn by_children(step: &Step) -> bool {
+    matches!(step.when, When::Sessions(_))
+}
+
+/// True if an ingredient is sown or planted within the plan.
+pub(super) fn is_sown(ingredient: &Ingredient) -> bool {
+    ingredient.source == Source::Sown
+}

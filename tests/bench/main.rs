@@ -1,0 +1,129 @@
+//! The benchmark: what a whole run costs against what we allow it, in seconds and megabytes
+//! and as a multiple of a fixed yardstick. It tells what is over target; it does not fail.
+
+mod process;
+mod yardstick;
+
+use std::error::Error;
+use std::hint::black_box;
+use std::path::PathBuf;
+use std::time::Instant;
+
+use tureen::candidates::{Candidates, Scope};
+use tureen::catalogue::Catalogue;
+use tureen::model::{Options, solve};
+use tureen::project;
+
+use process::{Cost, cost};
+
+/// What is measured: a folder of `scenarios`, and the CPU seconds allowed for a whole run.
+const SCENARIOS: [(&str, f64); 2] = [("soup-day", 0.5), ("nine-grades", 2.0)];
+
+/// Seconds that `check` may take, in any scenario.
+const CHECK_SECONDS: f64 = 0.050;
+
+/// Megabytes that a whole run may take, in any scenario.
+const PEAK_MEGABYTES: f64 = 60.0;
+
+/// How often a process is run; the median counts.
+const RUNS: usize = 5;
+
+const PROGRAM: &str = env!("CARGO_BIN_EXE_tureen");
+
+fn main() -> Result<(), Box<dyn Error>> {
+    if std::env::args().nth(1).as_deref() == Some(yardstick::ARGUMENT) {
+        println!("{}", yardstick::run());
+        return Ok(());
+    }
+    let this = std::env::current_exe()?;
+    let unit = cost(this.as_os_str(), [yardstick::ARGUMENT.as_ref()], RUNS)?;
+    println!("Medians of {RUNS} runs; x is the multiple of the yardstick.");
+    println!("yardstick: {}", yardstick::MEANING);
+    line("CPU", unit.cpu, "s", unit.cpu, None);
+    line(
+        "peak memory",
+        unit.peak_megabytes,
+        "MB",
+        unit.peak_megabytes,
+        None,
+    );
+
+    // All processes come before the parts, which fill the memory of this process: on Linux a
+    // child's peak counts what its parent held when it was started.
+    let mut measured = Vec::new();
+    for (name, cpu_seconds) in SCENARIOS {
+        let folder = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("scenarios");
+        let file = folder.join(name).join("garden.toml");
+        if file.exists() {
+            let run =
+                |command: &str| cost(PROGRAM.as_ref(), [command.as_ref(), file.as_os_str()], RUNS);
+            measured.push((name, cpu_seconds, run("plan")?, run("check")?, file));
+        } else {
+            println!("{name}: there is no such scenario yet");
+        }
+    }
+    for (name, cpu_seconds, plan, check, file) in measured {
+        println!("{name}");
+        whole(&unit, &plan, &check, cpu_seconds);
+        parts(&unit, &file)?;
+    }
+    Ok(())
+}
+
+/// What whole processes cost.
+fn whole(unit: &Cost, plan: &Cost, check: &Cost, cpu_seconds: f64) {
+    line("plan, CPU", plan.cpu, "s", unit.cpu, Some(cpu_seconds));
+    line("plan, wall", plan.wall, "s", unit.wall, None);
+    let (peak, unit_peak) = (plan.peak_megabytes, unit.peak_megabytes);
+    line(
+        "plan, peak memory",
+        peak,
+        "MB",
+        unit_peak,
+        Some(PEAK_MEGABYTES),
+    );
+    line(
+        "check, wall",
+        check.wall,
+        "s",
+        unit.wall,
+        Some(CHECK_SECONDS),
+    );
+}
+
+/// Where the time of a plan goes, once each, within this process.
+fn parts(unit: &Cost, file: &std::path::Path) -> Result<(), Box<dyn Error>> {
+    let begun = Instant::now();
+    let catalogue = Catalogue::load()?;
+    let garden = project::load(file, &catalogue).map_err(|problems| problems.render(false, 100))?;
+    let loaded = begun.elapsed().as_secs_f64();
+
+    let begun = Instant::now();
+    let candidates = Candidates::enumerate(&garden).without_needless(&garden, Scope::Everything);
+    let enumerated = begun.elapsed().as_secs_f64();
+
+    let begun = Instant::now();
+    black_box(solve(&garden, &Options::default()));
+    let decided = begun.elapsed().as_secs_f64();
+
+    line("part: load", loaded, "s", unit.wall, None);
+    line("part: candidates", enumerated, "s", unit.wall, None);
+    // The model makes its candidates itself.
+    let solved = (decided - enumerated).max(0.0);
+    line("part: solve", solved, "s", unit.wall, None);
+    println!("  candidates kept         {}", candidates.all.len());
+    Ok(())
+}
+
+/// Prints one figure, its multiple of the yardstick's, and how it stands to its target.
+fn line(what: &str, figure: f64, of: &str, unit: f64, target: Option<f64>) {
+    let stands = match target {
+        None => String::new(),
+        Some(most) if figure < most => format!("   target < {most} {of}: kept"),
+        Some(most) => format!("   target < {most} {of}: OVER TARGET"),
+    };
+    println!(
+        "  {what:<20} {figure:>9.4} {of:<2} {:>8.3} x{stands}",
+        figure / unit
+    );
+}

@@ -1,0 +1,94 @@
+//! Wrong arguments and wrong files: exit codes 2 and 3, on the error output only.
+
+use super::{Folder, text};
+
+/// The error output of a run that must end with `code` and print nothing else.
+#[track_caller]
+fn trouble(folder: &Folder, code: i32, arguments: &[&str]) -> String {
+    let output = folder.run(arguments);
+    assert_eq!(output.status.code(), Some(code), "{arguments:?}");
+    assert_eq!(text(&output.stdout), "", "{arguments:?}");
+    text(&output.stderr)
+}
+
+#[test]
+fn help_names_every_command_and_exit_code() {
+    let help = Folder::new("help").answer(&["--help"]);
+    for command in ["check", "plan", "show", "verify", "weather"] {
+        assert!(help.contains(&format!("\n  {command} ")), "{help}");
+    }
+    for code in 0..=6 {
+        assert!(help.contains(&format!("\n  {code}  ")), "{help}");
+    }
+}
+
+#[test]
+fn wrong_arguments_end_with_2() {
+    let folder = Folder::new("wrong-arguments");
+    let unknown = trouble(&folder, 2, &["plant", "garden.toml"]);
+    assert!(unknown.contains("plan"), "{unknown}");
+    trouble(&folder, 2, &[]);
+    trouble(&folder, 2, &["plan"]);
+    trouble(&folder, 2, &["plan", "garden.toml", "--time-limit", "soon"]);
+    trouble(
+        &folder,
+        2,
+        &["show", "garden.toml", "--space", "--grade", "1"],
+    );
+}
+
+#[test]
+fn an_unknown_grade_ends_with_2_and_names_the_grades() {
+    let folder = Folder::new("unknown-grade");
+    let error = trouble(&folder, 2, &["show", "garden.toml", "--grade", "9"]);
+    assert!(error.contains("no grade \"9\""), "{error}");
+    assert!(error.contains("1 and 2"), "{error}");
+}
+
+#[test]
+fn a_missing_file_ends_with_3_and_is_named() {
+    let folder = Folder::new("missing-file");
+    for command in ["check", "plan"] {
+        let error = trouble(&folder, 3, &[command, "orchard.toml"]);
+        assert!(error.contains("orchard.toml"), "{error}");
+    }
+}
+
+#[test]
+fn all_errors_of_a_file_are_told_at_once_with_their_lines() {
+    let folder = Folder::with("broken-file", |garden| {
+        garden
+            .replace("feast = 2027-06-18", "feest = 2027-06-18")
+            .replace("crop = \"radish\"", "crop = \"radich\"")
+    });
+    let error = trouble(&folder, 3, &["check", "garden.toml"]);
+    assert!(
+        error.contains("feest") && error.contains("radich"),
+        "{error}"
+    );
+    assert!(error.contains("garden.toml:"), "{error}");
+}
+
+#[test]
+fn a_saved_plan_that_cannot_be_read_ends_with_3() {
+    let folder = Folder::new("unreadable-plan");
+    let missing = trouble(&folder, 3, &["show", "garden.toml"]);
+    assert!(missing.contains("plan.json"), "{missing}");
+    std::fs::write(folder.path("plan.json"), "{ \"tureen_plan\": 1, ").unwrap();
+    let broken = trouble(&folder, 3, &["show", "garden.toml"]);
+    assert!(broken.contains("line 1"), "{broken}");
+    trouble(&folder, 3, &["verify", "garden.toml", "plan.json"]);
+}
+
+#[test]
+fn a_plan_of_another_project_is_not_taken() {
+    let folder = Folder::new("other-project");
+    folder.answer(&["plan", "garden.toml", "--out", "."]);
+    let other = super::GARDEN.replace("Salad day", "Soup day");
+    std::fs::write(folder.path("other.toml"), other).unwrap();
+    let error = trouble(&folder, 3, &["show", "other.toml"]);
+    assert!(
+        error.contains("Salad day") && error.contains("Soup day"),
+        "{error}"
+    );
+}

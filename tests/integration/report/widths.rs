@@ -1,0 +1,50 @@
+//! Pages keep to their width, and carry no escape codes without colour.
+
+use tureen::garden::GradeAt;
+use tureen::report::{self, Look};
+
+use super::{plain, tiny};
+use crate::support::gardens::tiny_garden;
+
+/// All pages of the tiny garden.
+fn pages(look: Look) -> Vec<String> {
+    let (garden, checked) = tiny();
+    vec![
+        report::plan(&garden, &checked, look),
+        report::grade(&garden, &checked, GradeAt(0), look),
+        report::grade(&garden, &checked, GradeAt(1), look),
+        report::principal(&garden, &checked, look),
+        report::understood(&tiny_garden(), look),
+    ]
+}
+
+#[test]
+fn no_line_is_longer_than_the_width() {
+    for width in [60, 80, 100, 120] {
+        for page in pages(plain(width)) {
+            let longest = page.lines().max_by_key(|l| l.chars().count()).unwrap();
+            assert!(longest.chars().count() <= width, "{width}: {longest}");
+        }
+    }
+}
+
+#[test]
+fn no_line_ends_in_a_space_and_every_page_ends_in_one_line_end() {
+    for page in pages(plain(80)) {
+        assert!(page.ends_with('\n') && !page.ends_with("\n\n"));
+        assert!(page.lines().all(|l| l.trim_end() == l));
+    }
+}
+
+#[test]
+fn bold_only_with_colour_and_the_same_words_without() {
+    let colored = Look {
+        width: 80,
+        color: true,
+    };
+    for (plain, colored) in pages(plain(80)).iter().zip(pages(colored)) {
+        assert!(!plain.contains('\u{1b}'));
+        assert!(colored.contains('\u{1b}'));
+        assert_eq!(*plain, anstream::adapter::strip_str(&colored).to_string());
+    }
+}
