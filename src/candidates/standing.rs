@@ -10,7 +10,7 @@ use super::context::Context;
 use super::dropped::{DropReason, Dropped};
 use super::places::PlotSet;
 use super::rounds::rounds;
-use super::takes::{bed_weeks, by_others, tasks, waiting_weeks};
+use super::takes::{bed_weeks, by_others, most_blocks_in_lessons, tasks, waiting_weeks};
 use super::windows::{Seasons, Window, pick_days, windows_of};
 use super::years::{YearSet, least_ready_years};
 
@@ -64,10 +64,10 @@ fn growing(
     let usable = f64::from(plants) * ingredient.crop.picking.one_pick_share.0 * yields.usable.0;
     let amounts = fixed_amount(plants, yields.low * usable, yields.expected * usable);
     enough(garden, ingredient, &amounts)?;
-    Ok(windows
+    let found = windows
         .into_iter()
-        .map(|w| standing(context, at, Method::Growing, w, amounts.clone()))
-        .collect())
+        .map(|w| standing(context, at, Method::Growing, w, amounts.clone()));
+    within_lessons(garden, found.collect())
 }
 
 /// A perennial patch: every session within its season is as good as another.
@@ -94,7 +94,19 @@ fn patch(
         })
         .collect();
     if found.is_empty() {
-        Err(DropReason::NoPickSession)
+        return Err(DropReason::NoPickSession);
+    }
+    within_lessons(garden, found)
+}
+
+/// The candidates whose every pick fits into its session by itself.
+fn within_lessons(
+    garden: &Garden,
+    mut found: Vec<Candidate>,
+) -> Result<Vec<Candidate>, DropReason> {
+    found.retain(|c| most_blocks_in_lessons(garden, &c.tasks, &c.amounts) > 0);
+    if found.is_empty() {
+        Err(DropReason::LessonTooShort)
     } else {
         Ok(found)
     }

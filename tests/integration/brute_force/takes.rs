@@ -124,7 +124,7 @@ pub struct Takes {
     gaps: u64,
     pub fragile: u32,
     pub by_others: u32,
-    /// Weeks that seedlings are too old, and plantings.
+    /// Weeks that seedlings are too old or the harvest waits, and plantings.
     pub untidy: u32,
 }
 
