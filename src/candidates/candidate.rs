@@ -17,6 +17,8 @@ pub enum Thinning {
     Round(Round),
     /// An adult, where no round comes in time.
     Adult(Date),
+    /// Families, in a break in which they care.
+    Families(Date),
 }
 
 /// The steps of a planting on real days.

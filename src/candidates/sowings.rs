@@ -1,6 +1,6 @@
 //! Candidates of ingredients that are sown or planted within the plan.
 
-use crate::calendar::plus_days;
+use crate::calendar::{days_between, plus_days};
 use crate::garden::{Ingredient, IngredientAt, Method, Plot, SeedSize, Source};
 
 use super::amounts::Amounts;
@@ -14,7 +14,7 @@ use super::slack::{fragile_on_shelf, late_fates, late_start_fails};
 use super::takes::{
     bed_weeks, by_others, median_day_up, most_blocks_in_lessons, tasks, waiting_weeks,
 };
-use super::windows::{Seasons, Window, pick_days, starts_as_plants, windows};
+use super::windows::{Seasons, Window, family_days, pick_days, starts_as_plants, windows};
 use super::years::least_ready_years;
 
 /// A crop that is thinned comes up too close where children sow it by the pinch.
@@ -195,7 +195,7 @@ impl Search<'_> {
         late_fails: bool,
     ) -> Result<Candidate, DropReason> {
         let garden = self.context.garden;
-        let steps = self.steps(setting.method, begun.start, nursery, window);
+        let steps = self.steps(setting.method, begun.start, nursery, window)?;
         let tasks = tasks(garden, self.ingredient, setting.method, &steps);
         let most = most_blocks_in_lessons(garden, &tasks, &setting.amounts);
         let amounts = setting
@@ -237,8 +237,8 @@ impl Search<'_> {
         start: &Round,
         nursery: Option<&Nursery>,
         window: &Window,
-    ) -> Steps {
-        Steps {
+    ) -> Result<Steps, DropReason> {
+        Ok(Steps {
             sow: match (method, nursery) {
                 (Method::Indoor, Some(n)) => Some(n.sow.clone()),
                 (Method::Bought, _) => None,
@@ -246,30 +246,41 @@ impl Search<'_> {
             },
             pot_up: nursery.and_then(|n| n.pot_up.clone()),
             plant_out: starts_as_plants(method).then(|| start.clone()),
-            thin: self.thinning(method, start, &window.picks),
+            thin: self.thinning(method, start, &window.picks)?,
             picks: window.picks.clone(),
-        }
+        })
     }
 
     /// When a direct sowing is thinned: in the first round that comes in time, else by an
-    /// adult; large seed is sown at its distance and needs none.
-    fn thinning(&self, method: Method, sow: &Round, picks: &[PickDay]) -> Option<Thinning> {
-        if method != Method::Direct || self.ingredient.crop.seed_size == SeedSize::Large {
-            return None;
-        }
-        let first_pick = picks.first()?.first();
+    /// adult on a school day, else by families. Large seed is sown at its distance and needs none, nor does what
+    /// is picked before it would be thinned.
+    ///
+    /// # Errors
+    /// Nobody is there to thin in time.
+    fn thinning(
+        &self,
+        method: Method,
+        sow: &Round,
+        picks: &[PickDay],
+    ) -> Result<Option<Thinning>, DropReason> {
+        let first_pick = picks.first().map_or(sow.last(), PickDay::first);
         let from = plus_days(sow.last(), THIN_AFTER_DAYS);
         let to = plus_days(sow.first(), THIN_BEFORE_DAYS).min(plus_days(first_pick, -1));
-        let round = self
-            .rounds
-            .iter()
-            .find(|r| from <= r.first() && r.last() <= to);
-        match round {
-            Some(round) => Some(Thinning::Round(round.clone())),
-            None => crate::calendar::days_between(from, to)
-                .find(|d| self.context.garden.school_year.school_is_in(*d))
-                .map(Thinning::Adult),
+        let large = self.ingredient.crop.seed_size == SeedSize::Large;
+        if method != Method::Direct || large || to < from {
+            return Ok(None);
         }
+        let in_time = |r: &&Round| from <= r.first() && r.last() <= to;
+        if let Some(round) = self.rounds.iter().find(in_time) {
+            return Ok(Some(Thinning::Round(round.clone())));
+        }
+        let garden = self.context.garden;
+        let adult = days_between(from, to).find(|d| garden.school_year.school_is_in(*d));
+        let families = || family_days(garden).find(|d| from <= *d && *d <= to);
+        let others = adult
+            .map(Thinning::Adult)
+            .or_else(|| families().map(Thinning::Families));
+        others.map(Some).ok_or(DropReason::NoSession)
     }
 }
 

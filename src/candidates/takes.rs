@@ -108,10 +108,10 @@ pub fn by_others(garden: &Garden, ingredient: &Ingredient, steps: &Steps) -> u32
         .flatten()
         .filter(|r| strangers(r))
         .count();
-    let thinned_by_adult = matches!(steps.thin, Some(Thinning::Adult(_)));
+    let thinned_by_others = matches!(steps.thin, Some(Thinning::Adult(_) | Thinning::Families(_)));
     let picked_by_others = steps.picks.iter().any(|p| match p {
         PickDay::Round(round) => strangers(round),
         PickDay::Families(_) => true,
     });
-    steps_of_rounds as u32 + u32::from(thinned_by_adult) + u32::from(picked_by_others)
+    steps_of_rounds as u32 + u32::from(thinned_by_others) + u32::from(picked_by_others)
 }

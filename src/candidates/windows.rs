@@ -123,7 +123,7 @@ pub fn pick_days(garden: &Garden, at: IngredientAt, rounds: &[Round]) -> Vec<Pic
 }
 
 /// The Saturdays of breaks in which families care.
-fn family_days(garden: &Garden) -> impl Iterator<Item = Date> {
+pub fn family_days(garden: &Garden) -> impl Iterator<Item = Date> {
     garden
         .school_year
         .breaks

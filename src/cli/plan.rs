@@ -1,6 +1,6 @@
 //! `tureen plan`: finds the best plan, prints it, and saves it if asked.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use crate::checker::CheckedPlan;
@@ -17,6 +17,15 @@ use super::terminal::{err_look, with_progress};
 
 /// The name of the saved plan in its folder.
 pub(super) const PLAN_FILE: &str = "plan.json";
+
+/// A saved plan as a person names it: the file, or the folder that it is in.
+pub(super) fn plan_at(path: &Path) -> PathBuf {
+    if path.is_dir() {
+        path.join(PLAN_FILE)
+    } else {
+        path.to_owned()
+    }
+}
 
 /// The arguments of `plan`.
 #[derive(clap::Args)]

@@ -9,7 +9,7 @@ use crate::report::{self, Look};
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::load;
-use super::plan::PLAN_FILE;
+use super::plan::{PLAN_FILE, plan_at};
 use super::terminal::err_look;
 
 /// The arguments of `show`.
@@ -48,8 +48,7 @@ pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> 
 /// Where the saved plan is.
 fn plan_path(project: &Path, given: Option<&Path>) -> PathBuf {
     match given {
-        Some(path) if path.is_dir() => path.join(PLAN_FILE),
-        Some(path) => path.to_owned(),
+        Some(path) => plan_at(path),
         None => project.with_file_name(PLAN_FILE),
     }
 }

@@ -8,20 +8,21 @@ use crate::report::{self, Look};
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::load;
+use super::plan::plan_at;
 
 /// The arguments of `verify`.
 #[derive(clap::Args)]
 pub(super) struct Arguments {
     /// The project file.
     file: PathBuf,
-    /// The saved plan.
+    /// The saved plan, or the folder it is in.
     plan: PathBuf,
 }
 
 pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
     let garden = load(&arguments.file)?;
-    let plan = read_saved(&garden, &arguments.plan)
-        .map_err(|why| Trouble::saved_plan(&arguments.plan, &why))?;
+    let path = plan_at(&arguments.plan);
+    let plan = read_saved(&garden, &path).map_err(|why| Trouble::saved_plan(&path, &why))?;
     Ok(match check(&garden, plan) {
         Ok(checked) => Answer::done(report::sound(&garden, &checked, look)),
         Err(violations) => Answer {

@@ -82,6 +82,7 @@ fn steps(garden: &Garden, candidate: &Candidate, plants: u32) -> Vec<Step> {
     steps.extend(planned.thin.as_ref().map(|thin| match thin {
         Thinning::Round(r) => round(StepKind::Thin, r),
         Thinning::Adult(day) => aside(StepKind::Thin, When::Adult(*day)),
+        Thinning::Families(day) => aside(StepKind::Thin, When::Families(*day)),
     }));
     steps.extend(planned.picks.iter().map(|pick| match pick {
         PickDay::Round(r) => round(StepKind::Pick, r),

@@ -27,7 +27,7 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
     faults
 }
 
-/// Children sow, pot up and plant; an adult may thin, families may pick; hardening and
+/// Children sow, pot up and plant; an adult or families may thin, families may pick; hardening and
 /// curing go on from day to day.
 fn right_hands(step: &Step<'_>) -> bool {
     use plan::When::{Adult, Daily, Families, Sessions};
@@ -35,7 +35,7 @@ fn right_hands(step: &Step<'_>) -> bool {
         StepKind::Sow | StepKind::PotUp | StepKind::PlantOut => {
             matches!(step.plan.when, Sessions(_))
         }
-        StepKind::Thin => matches!(step.plan.when, Sessions(_) | Adult(_)),
+        StepKind::Thin => matches!(step.plan.when, Sessions(_) | Adult(_) | Families(_)),
         StepKind::Pick => matches!(step.plan.when, Sessions(_) | Families(_)),
         StepKind::Harden | StepKind::Cure => matches!(step.plan.when, Daily { .. }),
     }
