@@ -4,6 +4,7 @@ mod answer;
 mod check;
 mod load;
 mod plan;
+mod save;
 mod show;
 mod terminal;
 mod verify;

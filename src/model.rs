@@ -5,6 +5,8 @@ mod aims;
 mod board;
 mod columns;
 mod decode;
+mod fit;
+mod forbidden;
 mod grown_share;
 mod layout;
 mod point;
@@ -25,10 +27,10 @@ use crate::garden::Garden;
 use crate::plan::{Aim, Plan};
 
 use board::{Board, Places};
-use layout::{Chosen, Part, lay_out};
+use fit::layout;
 use point::chosen;
 use solver::{Deadline, Unsolved};
-use stages::{ABOUT_AMOUNTS, ABOUT_YEARS, SMALL, Staged, carried};
+use stages::{ABOUT_AMOUNTS, ABOUT_YEARS, Pace, SMALL, Staged, carried};
 use still_possible::still_possible;
 
 pub use reasons::{Impossible, LeftOut, Pressure, Why};
@@ -68,14 +70,12 @@ pub enum Outcome {
 #[must_use]
 pub fn solve(garden: &Garden, options: &Options) -> Outcome {
     let all = Candidates::enumerate(garden);
-    let concession_years = options.concession_years;
     let deadline = Deadline::after(options.time_limit);
-    let decision = Decision {
-        garden,
-        all,
-        concession_years,
+    let pace = Pace {
+        concession_years: options.concession_years,
         deadline,
     };
+    let decision = Decision { garden, all, pace };
     match decision.decide() {
         Ok(outcome) => outcome,
         Err(Unsolved::Failed(words)) => Outcome::Failed(words),
@@ -88,9 +88,11 @@ pub fn solve(garden: &Garden, options: &Options) -> Outcome {
 struct Decision<'a> {
     garden: &'a Garden,
     all: Candidates,
-    concession_years: u32,
-    deadline: Deadline,
+    pace: Pace,
 }
+
+/// Programs with more plots of candidates than this are not solved plot by plot.
+const MOST_NAMED: usize = 3_000;
 
 /// A solved program with its point.
 type Solution<'a> = (Board<'a>, Staged);
@@ -105,8 +107,7 @@ impl<'a> Decision<'a> {
             .all
             .with_least_amounts(garden)
             .without_needless(garden, Scope::Harvest);
-        let years =
-            |board: &mut Board<'a>| stages::years(board, self.concession_years, &self.deadline);
+        let years = |board: &mut Board<'a>| stages::years(board, &self.pace);
         let (board, staged) = self.laid_out(&few, years)?;
         if staged.aims.len() < ABOUT_YEARS.len() {
             let reasons = reasons::impossible(garden, &self.all, &board.columns, &staged);
@@ -138,7 +139,7 @@ impl<'a> Decision<'a> {
         aims: &[Aim],
     ) -> Result<Solution<'a>, Unsolved> {
         let garden = self.garden;
-        let possible = still_possible(garden, &self.all, &staged.aims, self.concession_years);
+        let possible = still_possible(garden, &self.all, &staged.aims, self.pace.concession_years);
         let mut few = possible.without_needless(garden, scope);
         let made = chosen(&board.candidates, &board.columns, &staged.values);
         for c in &made {
@@ -156,19 +157,12 @@ impl<'a> Decision<'a> {
         self.laid_out(&few, |board| {
             let start = (board.places == Places::Projected).then_some(&start[..]);
             let earlier = &staged.aims;
-            stages::later(
-                board,
-                start,
-                earlier,
-                aims,
-                self.concession_years,
-                &self.deadline,
-            )
+            stages::later(board, start, earlier, aims, &self.pace)
         })
     }
 
-    /// Solves over sets of plots; where a point on which the values rest has no layout, since
-    /// sets of plots only relax the beds, plot by plot.
+    /// Solves over sets of plots; where an aim then has a bound that may only be due to that,
+    /// plot by plot, unless that program is too large to be of use.
     fn laid_out(
         &self,
         candidates: &Candidates,
@@ -176,22 +170,22 @@ impl<'a> Decision<'a> {
     ) -> Result<Solution<'a>, Unsolved> {
         let mut board = Board::new(self.garden, candidates.clone(), Places::Projected);
         let staged = solve(&mut board)?;
-        if staged
-            .reached
-            .iter()
-            .all(|values| self.layout(&board, values).is_some())
-        {
+        let named: usize = candidates.all.iter().map(|c| c.plots.iter().count()).sum();
+        if staged.laid_out || named > MOST_NAMED {
             return Ok((board, staged));
         }
-        let mut board = Board::new(self.garden, candidates.clone(), Places::Named);
-        let staged = solve(&mut board)?;
-        Ok((board, staged))
+        let mut exact = Board::new(self.garden, candidates.clone(), Places::Named);
+        match solve(&mut exact) {
+            Ok(staged) => Ok((exact, staged)),
+            Err(Unsolved::OutOfTime) => Ok((board, staged)),
+            Err(failed) => Err(failed),
+        }
     }
 
     /// The plan of a point, if its plantings can be laid out.
     fn plan(&self, board: &Board<'_>, staged: Staged) -> Option<Plan> {
         let candidates = &board.candidates;
-        let (chosen, parts) = self.layout(board, &staged.values)?;
+        let (chosen, parts) = layout(board, &staged.values, &self.pace.deadline)?;
         let strips = strips::places(self.garden, candidates, &chosen, &parts);
         Some(decode::plan(
             self.garden,
@@ -200,12 +194,5 @@ impl<'a> Decision<'a> {
             strips,
             staged.aims,
         ))
-    }
-
-    /// The plantings of a point and the parts of plots on which they stand, if they all fit.
-    fn layout(&self, board: &Board<'_>, values: &[f64]) -> Option<(Vec<Chosen>, Vec<Vec<Part>>)> {
-        let chosen = chosen(&board.candidates, &board.columns, values);
-        let parts = lay_out(self.garden, &board.candidates, &chosen, &self.deadline)?;
-        Some((chosen, parts))
     }
 }

@@ -101,7 +101,8 @@ impl Record {
         &self.days
     }
 
-    /// True if the record was generated from monthly means.
+    /// True if no thermometer saw it: it was generated from monthly means, now or, as its file
+    /// says, earlier.
     #[must_use]
     pub fn is_generated(&self) -> bool {
         self.generated

@@ -1,6 +1,6 @@
 //! `tureen plan`: finds the best plan, prints it, and saves it if asked.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::time::Duration;
 
 use crate::checker::CheckedPlan;
@@ -12,6 +12,7 @@ use crate::report::{self, Look};
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::load;
+use super::save::save;
 use super::terminal::{err_look, with_progress};
 
 /// The name of the saved plan in its folder.
@@ -55,26 +56,12 @@ fn planned(
 ) -> Result<Answer, Trouble> {
     let mut text = report::plan(garden, checked, look);
     if let Some(folder) = &arguments.out {
-        let path = save(folder, &saved::write(garden, checked.plan()))?;
+        std::fs::create_dir_all(folder).map_err(|error| Trouble::writing(folder, &error))?;
+        let path = folder.join(PLAN_FILE);
+        save(&path, &saved::write(garden, checked.plan()))?;
         text.push_str(&report::saved(&arguments.file, &path));
     }
     Ok(Answer::done(text))
-}
-
-/// Writes beside the old plan first, then takes its place: an old plan is lost only when
-/// the new one is whole.
-fn save(folder: &Path, text: &str) -> Result<PathBuf, Trouble> {
-    let path = folder.join(PLAN_FILE);
-    let unfinished = folder.join(format!("{PLAN_FILE}.{}.unfinished", std::process::id()));
-    std::fs::create_dir_all(folder)
-        .and_then(|()| std::fs::write(&unfinished, text))
-        .and_then(|()| std::fs::rename(&unfinished, &path))
-        .map_err(|error| {
-            // It may never have been made.
-            let _ = std::fs::remove_file(&unfinished);
-            Trouble::writing(&path, &error)
-        })?;
-    Ok(path)
 }
 
 fn no_plan(

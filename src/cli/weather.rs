@@ -9,6 +9,7 @@ use crate::weather::generator::generate;
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::load;
+use super::save::save;
 
 /// The arguments of `weather`.
 #[derive(clap::Args)]
@@ -43,8 +44,8 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
         arguments.years.unwrap_or(whole_years),
         arguments.seed.unwrap_or(origin.seed),
     );
-    std::fs::write(&arguments.out, report::weather_table(&record))
-        .map_err(|error| Trouble::writing(&arguments.out, &error))?;
+    let table = report::weather_table(&record, &arguments.file);
+    save(&arguments.out, &table)?;
     Ok(Answer::done(report::weather_written(
         &record,
         &arguments.out,

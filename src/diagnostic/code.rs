@@ -75,7 +75,7 @@ codes! {
     StripsOverlap "strips-overlap" "Two things stand on the same strip of a bed."
     OverrideWithoutUse "override-without-use" "Figures are given for a crop that the dish does not use."
     LowAboveExpected "low-above-expected" "A poor year's figure is above the ordinary year's."
-    WeatherHeader "weather-header" "The first line of the weather file is not its header."
+    WeatherHeader "weather-header" "The weather file has no header before its days."
     WeatherColumns "weather-columns" "A line of the weather file has too few or too many columns."
     WeatherNumber "weather-number" "A value of the weather file is not a number."
     WeatherRange "weather-range" "A value of the weather file cannot be true."

@@ -1,11 +1,12 @@
 //! A garden's program under work: candidates, their columns, and the rows so far.
 
-use crate::candidates::Candidates;
+use crate::candidates::{Candidate, Candidates};
 use crate::garden::Garden;
 use crate::plan::{Aim, AimResult};
 
 use super::aims::{concession, hold, objective};
 use super::columns::Columns;
+use super::forbidden::forbid;
 use super::program::Program;
 use super::rules;
 use super::setting::Setting;
@@ -33,6 +34,8 @@ pub struct Board<'a> {
     pub program: Program,
     /// How beds stand in the program.
     pub places: Places,
+    /// Sets of plantings that cannot be laid out together.
+    forbidden: Vec<Vec<Candidate>>,
 }
 
 impl<'a> Board<'a> {
@@ -56,6 +59,7 @@ impl<'a> Board<'a> {
             columns,
             program,
             places,
+            forbidden: Vec::new(),
         }
     }
 
@@ -69,6 +73,22 @@ impl<'a> Board<'a> {
         }
     }
 
+    /// The program of all rules for fewer candidates, with the same sets forbidden.
+    #[must_use]
+    pub fn with(&self, candidates: Candidates) -> Self {
+        let mut board = Self::new(self.garden, candidates, self.places);
+        for set in &self.forbidden {
+            board.forbid(set.clone());
+        }
+        board
+    }
+
+    /// From now on a set of plantings that cannot be laid out is not made.
+    pub fn forbid(&mut self, set: Vec<Candidate>) {
+        forbid(&mut self.program, &self.candidates, &self.columns, &set);
+        self.forbidden.push(set);
+    }
+
     /// From now on every ingredient is in the pot.
     pub fn all_in_the_pot(&mut self) {
         for col in &self.columns.in_pot {
@@ -76,17 +96,34 @@ impl<'a> Board<'a> {
         }
     }
 
+    /// From now on every ingredient has at least a share of its target in a poor year; the
+    /// fewest blocks that each candidate then has.
+    pub fn hold_share(&mut self, share: f64) -> Vec<u32> {
+        let Self {
+            garden,
+            candidates,
+            columns,
+            program,
+            ..
+        } = self;
+        at_least(
+            program,
+            &Setting {
+                garden,
+                candidates,
+                columns,
+            },
+            share,
+        )
+    }
+
     /// From now on an aim keeps the value that it has reached, less what it may give back.
     pub fn hold(&mut self, result: &AimResult, concession_years: u32) {
-        let setting = Setting {
-            garden: self.garden,
-            candidates: &self.candidates,
-            columns: &self.columns,
-        };
         if result.aim == Aim::LeastGrownShare {
-            return at_least(&mut self.program, &setting, result.value);
+            self.hold_share(result.value);
+            return;
         }
-        let objective = objective(result.aim, &setting);
+        let objective = objective(result.aim, &self.setting());
         let concession = concession(result.aim, concession_years);
         hold(
             &mut self.program,

@@ -8,9 +8,11 @@ use crate::plan::{Aim, AimResult};
 
 use super::board::Board;
 use super::columns::of;
-use super::program::{Program, value};
+use super::fit::{Fit, fit};
+use super::layout::Chosen;
+use super::point::{self, chosen};
+use super::program::value;
 use super::setting::Setting;
-use super::share_floor::at_least;
 use super::solver::{Deadline, Objective, Unsolved, relaxed_bound, solve};
 
 /// Shares are told apart by a billionth.
@@ -28,62 +30,96 @@ pub fn raise(
     values: &mut Vec<f64>,
     deadline: &Deadline,
 ) -> Result<AimResult, Unsolved> {
-    let Board {
-        garden,
-        candidates,
-        columns,
-        program,
-        ..
-    } = board;
-    let setting = &Setting {
-        garden,
-        candidates,
-        columns,
-    };
-    let reached = share_of(setting, values);
+    let setting = board.setting();
+    let reached = share_of(&setting, values);
     let objective = Objective {
-        terms: vec![(columns.least_share, 1.0)],
+        terms: vec![(board.columns.least_share, 1.0)],
         maximise: true,
     };
-    let bound = relaxed_bound(program, &objective, deadline.left()).unwrap_or(1.0);
-    let mut shares = possible_shares(setting);
+    let bound = relaxed_bound(&board.program, &objective, deadline.left()).unwrap_or(1.0);
+    let mut shares = possible_shares(&setting);
     shares.retain(|s| *s > reached + 1e-9 && *s <= bound + 1e-7);
-    let (reached, open) = halve(program, setting, values, &shares, reached, deadline)?;
-    Ok(AimResult {
+    let mut open = &shares[..];
+    let mut result = AimResult {
         aim: Aim::LeastGrownShare,
         value: reached,
-        bound: open,
-    })
-}
-
-/// The greatest of some rising shares that can be had, or `reached` if none can, with its
-/// point in `values`; and the greatest that is not ruled out, which is another one only if
-/// time runs out.
-fn halve(
-    program: &Program,
-    setting: &Setting<'_>,
-    values: &mut Vec<f64>,
-    shares: &[f64],
-    mut reached: f64,
-    deadline: &Deadline,
-) -> Result<(f64, f64), Unsolved> {
-    let mut open = shares;
+        bound: reached,
+    };
     while !open.is_empty() {
         let middle = open.len() / 2;
-        let mut trial = program.clone();
-        at_least(&mut trial, setting, open[middle]);
-        match solve(&trial, &Objective::none(), None, deadline.left()) {
-            Ok(found) => {
-                *values = found.values;
-                reached = share_of(setting, values).max(open[middle]);
-                open = &open[open.partition_point(|s| *s <= reached + 1e-9)..];
+        match with_share(board, open[middle], deadline)? {
+            Tried::Had(found) => {
+                *values = found;
+                result.value = share_of(&setting, values).max(open[middle]);
+                open = &open[open.partition_point(|s| *s <= result.value + 1e-9)..];
             }
-            Err(Unsolved::Infeasible) => open = &open[..middle],
-            Err(Unsolved::OutOfTime) => break,
-            Err(failed) => return Err(failed),
+            Tried::RuledOut => open = &open[..middle],
+            Tried::Unknown => {
+                result.bound = result.bound.max(open[open.len() - 1]);
+                open = &open[..middle];
+            }
         }
     }
-    Ok((reached, open.last().copied().unwrap_or(reached)))
+    result.bound = result.bound.max(result.value);
+    Ok(result)
+}
+
+/// What came of trying a share.
+enum Tried {
+    /// A point that has it and can be laid out.
+    Had(Vec<f64>),
+    /// No point has it.
+    RuledOut,
+    /// Neither is known.
+    Unknown,
+}
+
+/// So many sets of plantings are forbidden for one share before it is given up.
+const MOST_FORBIDDEN: usize = 10;
+
+/// Tries to hold every ingredient to a share.
+fn with_share(board: &Board<'_>, share: f64, deadline: &Deadline) -> Result<Tried, Unsolved> {
+    let mut trial = board.clone();
+    let fewest = trial.hold_share(share);
+    for _ in 0..MOST_FORBIDDEN {
+        let point = match solve(&trial.program, &Objective::none(), None, deadline.left()) {
+            Ok(found) => found.values,
+            Err(Unsolved::Infeasible) => return Ok(Tried::RuledOut),
+            Err(Unsolved::OutOfTime) => return Ok(Tried::Unknown),
+            Err(failed) => return Err(failed),
+        };
+        if fit(&trial, &point, deadline) == Fit::LaidOut {
+            return Ok(Tried::Had(point));
+        }
+        // No more than the share asks for is needed; if even that does not fit, the plantings
+        // do not go together at this share.
+        let made = chosen(&board.candidates, &board.columns, &point);
+        let least: Vec<Chosen> = made
+            .iter()
+            .map(|c| Chosen {
+                blocks: fewest[c.candidate],
+                ..*c
+            })
+            .collect();
+        let lean = point::values(board, &least);
+        let fits = fit(board, &lean, deadline) == Fit::LaidOut;
+        if fits && share_of(&board.setting(), &lean) >= share - 1e-9 {
+            return Ok(Tried::Had(lean));
+        } else if fits {
+            return Ok(Tried::Unknown);
+        }
+        trial.forbid(
+            least
+                .iter()
+                .map(|c| {
+                    let mut planting = board.candidates.all[c.candidate].clone();
+                    planting.amounts.blocks.0 = c.blocks;
+                    planting
+                })
+                .collect(),
+        );
+    }
+    Ok(Tried::Unknown)
 }
 
 /// The least share of the target at low yield that a point gives, at most 1.

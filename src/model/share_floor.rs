@@ -6,7 +6,8 @@ use super::setting::Setting;
 
 /// Holds every ingredient to a share of its target at low yield, in columns and, for ingredients of one
 /// sowing, in blocks.
-pub fn at_least(program: &mut Program, setting: &Setting<'_>, share: f64) {
+/// Returns the fewest blocks of each candidate that is made.
+pub fn at_least(program: &mut Program, setting: &Setting<'_>, share: f64) -> Vec<u32> {
     let Setting {
         garden,
         candidates,
@@ -30,4 +31,5 @@ pub fn at_least(program: &mut Program, setting: &Setting<'_>, share: f64) {
         }
     }
     add_rounded(program, setting, &fewest);
+    fewest
 }

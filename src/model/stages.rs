@@ -5,6 +5,7 @@ use crate::plan::{Aim, AimResult};
 
 use super::aims::objective;
 use super::board::{Board, Places};
+use super::fit::{Fit, fit};
 use super::grown_share;
 use super::layout::Chosen;
 use super::point::{self, chosen, settle};
@@ -37,41 +38,56 @@ pub struct Staged {
     pub values: Vec<f64>,
     /// Value and bound of each aim.
     pub aims: Vec<AimResult>,
-    /// The points on which the values of aims rest. Later aims may give some years back, so
-    /// the last point need not show that the best years can be had.
-    pub reached: Vec<Vec<f64>>,
+    /// True if every aim's value rests on a point that can be laid out. Where it is false, an
+    /// aim has a bound that only sets of plots allow, and keeps a lower value.
+    pub laid_out: bool,
 }
+
+/// How long to think, and what may be given back.
+#[derive(Debug, Clone, Copy)]
+pub struct Pace {
+    /// Weather years that each aim about years may give back to later aims.
+    pub concession_years: u32,
+    /// When to stop.
+    pub deadline: Deadline,
+}
+
+/// So many sets of plantings are forbidden for one aim before it is given up.
+const MOST_FORBIDDEN: usize = 40;
 
 /// Solves for the aims about years, in order. Stops after the first one if not every
 /// ingredient can be in the pot.
 ///
 /// # Errors
 /// None found in time, or a failure of the solver.
-pub fn years(
-    board: &mut Board<'_>,
-    concession_years: u32,
-    deadline: &Deadline,
-) -> Result<Staged, Unsolved> {
+pub fn years(board: &mut Board<'_>, pace: &Pace) -> Result<Staged, Unsolved> {
     let aim = objective(Aim::InThePot, &board.setting());
-    let scaled = scale(&aim, &board.program);
-    let solved = solve(&board.program, &scaled, None, deadline.left())?;
-    let first = result_of(Aim::InThePot, &aim, &board.program, &solved, deadline);
-    let mut values = solved.values;
-    let mut staged = Staged {
-        aims: vec![first],
-        reached: vec![values.clone()],
-        values: Vec::new(),
+    let mut tries = 0;
+    let (first, mut values, mut laid_out) = loop {
+        let scaled = scale(&aim, &board.program);
+        let solved = solve(&board.program, &scaled, None, pace.deadline.left())?;
+        let first = result_of(Aim::InThePot, &aim, &board.program, &solved, &pace.deadline);
+        match fit(board, &solved.values, &pace.deadline) {
+            Fit::Never(set) if tries < MOST_FORBIDDEN => board.forbid(set),
+            fit => break (first, solved.values, fit == Fit::LaidOut),
+        }
+        tries += 1;
     };
+    let mut aims = vec![first];
     if first.value >= board.garden.ingredients.len() as f64 {
         board.all_in_the_pot();
         settle(board, &mut values);
         for aim in ABOUT_YEARS.into_iter().skip(1) {
-            let result = follow(board, aim, &mut values, concession_years, deadline)?;
-            staged.aims.push(result);
-            staged.reached.push(values.clone());
+            let (result, placed) = follow(board, aim, &mut values, pace)?;
+            aims.push(result);
+            laid_out &= placed;
         }
     }
-    Ok(Staged { values, ..staged })
+    Ok(Staged {
+        values,
+        aims,
+        laid_out,
+    })
 }
 
 /// Solves for some later aims from a point that keeps the earlier ones, or from any point if
@@ -84,45 +100,56 @@ pub fn later(
     start: Option<&[Chosen]>,
     earlier: &[AimResult],
     aims: &[Aim],
-    concession_years: u32,
-    deadline: &Deadline,
+    pace: &Pace,
 ) -> Result<Staged, Unsolved> {
-    board.all_in_the_pot();
-    for result in earlier.iter().skip(1) {
-        board.hold(result, concession_years);
-    }
+    hold_all(board, earlier, pace);
     let mut values = match start {
         Some(chosen) => point::values(board, chosen),
-        None => solve(&board.program, &Objective::none(), None, deadline.left())?.values,
+        None => {
+            solve(
+                &board.program,
+                &Objective::none(),
+                None,
+                pace.deadline.left(),
+            )?
+            .values
+        }
     };
     let mut results = earlier.to_vec();
+    let mut laid_out = true;
     for aim in aims {
-        results.push(follow(
-            board,
-            *aim,
-            &mut values,
-            concession_years,
-            deadline,
-        )?);
-        let fewer = still_possible(board.garden, &board.candidates, &results, concession_years);
+        let (result, placed) = follow(board, *aim, &mut values, pace)?;
+        results.push(result);
+        laid_out &= placed;
+        let fewer = still_possible(
+            board.garden,
+            &board.candidates,
+            &results,
+            pace.concession_years,
+        );
         // A smaller program is worth its making if it is much smaller.
-        if board.places == Places::Projected && 4 * fewer.all.len() < 3 * board.candidates.all.len()
-        {
+        let much_smaller = 4 * fewer.all.len() < 3 * board.candidates.all.len();
+        if board.places == Places::Projected && much_smaller {
             let made = chosen(&board.candidates, &board.columns, &values);
             let made = carried(&board.candidates, &made, &fewer);
-            *board = Board::new(board.garden, fewer, board.places);
-            board.all_in_the_pot();
-            for result in results.iter().skip(1) {
-                board.hold(result, concession_years);
-            }
+            *board = board.with(fewer);
+            hold_all(board, &results, pace);
             values = point::values(board, &made);
         }
     }
     Ok(Staged {
-        reached: vec![values.clone()],
         values,
         aims: results,
+        laid_out,
     })
+}
+
+/// Holds all aims so far, the first of which puts every ingredient in the pot.
+fn hold_all(board: &mut Board<'_>, results: &[AimResult], pace: &Pace) {
+    board.all_in_the_pot();
+    for result in results.iter().skip(1) {
+        board.hold(result, pace.concession_years);
+    }
 }
 
 /// The same plantings in another set of candidates that holds them.
@@ -160,21 +187,38 @@ pub fn unfinished(board: &Board<'_>, mut staged: Staged) -> Staged {
     staged
 }
 
-/// Solves for one aim from a point and holds it.
+/// Solves for one aim from a point that can be laid out, moves the point and holds the aim.
+/// A better point that cannot be laid out is forbidden and another sought; where that is not
+/// possible, the point stays, with the better value as its bound, and the second part is false.
 fn follow(
     board: &mut Board<'_>,
     aim: Aim,
     values: &mut Vec<f64>,
-    concession_years: u32,
-    deadline: &Deadline,
-) -> Result<AimResult, Unsolved> {
-    let result = match aim {
-        Aim::LeastGrownShare => grown_share::raise(board, values, deadline)?,
-        _ => solve_for(board, aim, values, deadline)?,
+    pace: &Pace,
+) -> Result<(AimResult, bool), Unsolved> {
+    let mut tries = 0;
+    let (result, laid_out) = loop {
+        let mut point = values.clone();
+        let result = match aim {
+            Aim::LeastGrownShare => grown_share::raise(board, &mut point, &pace.deadline)?,
+            _ => solve_for(board, aim, &mut point, &pace.deadline)?,
+        };
+        settle(board, &mut point);
+        match fit(board, &point, &pace.deadline) {
+            Fit::LaidOut => {
+                *values = point;
+                break (result, true);
+            }
+            Fit::Never(set) if tries < MOST_FORBIDDEN => board.forbid(set),
+            Fit::Never(_) | Fit::TooMuch => {
+                let value = value(&objective(aim, &board.setting()).terms, values);
+                break (AimResult { value, ..result }, false);
+            }
+        }
+        tries += 1;
     };
-    settle(board, values);
-    board.hold(&result, concession_years);
-    Ok(result)
+    board.hold(&result, pace.concession_years);
+    Ok((result, laid_out))
 }
 
 /// Solves for one aim from a point.

@@ -1,4 +1,4 @@
-//! The weather file: comma-separated, one day a line, `date,tmin_c,tmax_c,rain_mm`.
+//! The weather file: comments, the header `date,tmin_c,tmax_c,rain_mm`, then one day a line.
 
 use std::ops::RangeInclusive;
 
@@ -8,6 +8,12 @@ use crate::units::{Celsius, Millimetres};
 use crate::weather::{Daily, Record};
 
 use super::names::quote;
+
+/// How a comment begins; comments stand before the header.
+const COMMENT: &str = "#";
+
+/// How the first line begins where no thermometer saw the days, as `tureen weather` writes it.
+const GENERATED: &str = "# generated";
 
 const HEADER: [&str; 4] = ["date", "tmin_c", "tmax_c", "rain_mm"];
 
@@ -24,9 +30,12 @@ struct Row {
 
 /// Reads the whole file.
 pub fn read(source: &Source, findings: &mut Findings) -> Read<Record> {
-    let mut lines = lines(&source.text).filter(|(text, _)| !text.trim().is_empty());
+    let generated = source.text.starts_with(GENERATED);
+    let mut lines = lines(&source.text)
+        .filter(|(text, _)| !text.trim().is_empty())
+        .skip_while(|(text, _)| text.starts_with(COMMENT));
     let Some((header, span)) = lines.next() else {
-        let problem = Problem::new(Code::EmptyFile, "this file holds nothing");
+        let problem = Problem::new(Code::EmptyFile, "this file holds no weather");
         return Err(findings.report(problem.remedy(format!(
             "its first line is `{}`, then one line per day",
             HEADER.join(",")
@@ -46,7 +55,7 @@ pub fn read(source: &Source, findings: &mut Findings) -> Read<Record> {
         .into_iter()
         .map(|row| row.daily)
         .collect::<Read<Vec<Daily>>>()?;
-    Ok(Record::new(first, days, false))
+    Ok(Record::new(first, days, generated))
 }
 
 /// The lines with their places, without line breaks.
@@ -88,7 +97,8 @@ fn check_header(line: &str, span: Span, findings: &mut Findings) -> Read<()> {
         )
         .at(span, "")
         .remedy(format!(
-            "it should be `{}`, with commas, in this order",
+            "it should be `{}`, with commas, in this order; only comments, which begin with \
+             {COMMENT}, may stand before it",
             HEADER.join(",")
         )),
     ))
@@ -97,11 +107,16 @@ fn check_header(line: &str, span: Span, findings: &mut Findings) -> Read<()> {
 fn row(line: &str, span: Span, findings: &mut Findings) -> Read<Row> {
     let cells = cells(line, span);
     let [date, tmin, tmax, rain] = cells.as_slice() else {
-        let cause = format!("this line has {} values, not {}", cells.len(), HEADER.len());
+        let (wanted, has) = (HEADER.len(), cells.len());
+        let cause = format!("this line should have {wanted} values, but has {has}");
+        let remedy = match line.starts_with(COMMENT) {
+            true => "comments may stand only before the header",
+            false => "date, lowest, highest, rain; with commas between, and points in numbers",
+        };
         return Err(findings.report(
             Problem::new(Code::WeatherColumns, cause)
                 .at(span, "")
-                .remedy("date, lowest, highest, rain; with commas between, and points in numbers"),
+                .remedy(remedy),
         ));
     };
     let date = day(*date, findings);

@@ -73,7 +73,7 @@ enum Same {
 
 fn compare(garden: &Garden, tried: &Tried, concession: u32) -> Result<Same, String> {
     let options = Options {
-        time_limit: Duration::from_secs(2),
+        time_limit: Duration::from_secs(10),
         concession_years: concession,
     };
     match (tried, solve(garden, &options)) {
@@ -125,39 +125,28 @@ const FULL: u32 = 300;
 
 #[test]
 fn the_model_finds_what_trying_everything_finds() {
-    let time = std::time::Instant::now();
-    let (mut t_try, mut t_solve) = (std::time::Duration::ZERO, std::time::Duration::ZERO);
     let (mut full, mut impossible, mut out_of_time, mut too_large) = (0, 0, 0, 0);
     let mut wrong = Vec::new();
-    for seed in std::env::var("FROM").map_or(0, |c| c.parse().unwrap()).. {
-        if full >= std::env::var("CASES").map_or(FULL, |c| c.parse().unwrap()) {
+    for seed in 0.. {
+        if full == FULL {
             break;
         }
         let garden = garden(seed, &TINY);
         let concession = (seed % 2) as u32;
-        let t = std::time::Instant::now();
-        let tried = try_all(&garden, concession);
-        t_try += t.elapsed();
-        let Ok(tried) = tried else {
+        let Ok(tried) = try_all(&garden, concession) else {
             too_large += 1;
             continue;
         };
-        let t = std::time::Instant::now();
-        let d = compare(&garden, &tried, concession);
-        t_solve += t.elapsed();
-        match d {
+        match compare(&garden, &tried, concession) {
             Ok(Same::Proved) if matches!(tried, Tried::Full(_)) => full += 1,
             Ok(Same::Proved) => impossible += 1,
             Ok(Same::OutOfTime) => out_of_time += 1,
-            Err(words) => {
-                println!("WRONG {seed} {words}");
-                wrong.push(format!("seed {seed}, concession {concession}: {words}"))
-            }
+            Err(words) => wrong.push(format!("seed {seed}, concession {concession}: {words}")),
         }
     }
     println!(
-        "{full} full, {impossible} impossible, {out_of_time} oot {too_large} given up; {:?} try {t_try:?} solve {t_solve:?}",
-        time.elapsed()
+        "{full} gardens the same in every aim, {impossible} impossible both ways, \
+         {out_of_time} not proved in time, {too_large} too large to try"
     );
     assert!(
         wrong.is_empty(),

@@ -11,6 +11,7 @@ mod growth_reference;
 mod hand_worked;
 mod project_errors;
 mod random_gardens;
+mod readme;
 mod report;
 mod scenarios;
 mod support;

@@ -23,11 +23,8 @@ pub fn add_rows(_program: &mut Program, setting: &Setting<'_>) {
 /// True if a planting on a plot keeps the hard years of its family, but not the wished ones.
 #[must_use]
 pub fn wish_broken(garden: &Garden, candidate: &Candidate, plot: &Plot) -> bool {
-    let rotation = &garden[candidate.ingredient].crop.rotation;
     let crop = &garden[candidate.ingredient].crop;
-    let years = candidate
-        .steps
-        .into_bed()
-        .and_then(|day| garden[plot.bed].years_since(crop, day));
-    years.is_some_and(|years| years <= rotation.years_wished)
+    let day = candidate.steps.into_bed();
+    let years = day.and_then(|day| garden[plot.bed].years_since(crop, day));
+    years.is_some_and(|years| years <= crop.rotation.years_wished)
 }

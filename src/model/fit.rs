@@ -1,0 +1,50 @@
+//! Whether the plantings of a point can really be laid out.
+
+use crate::candidates::Candidate;
+
+use super::board::{Board, Places};
+use super::layout::{Chosen, Part, lay_out};
+use super::point::chosen;
+use super::solver::Deadline;
+
+/// How plantings fit into the beds.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Fit {
+    /// They can be laid out.
+    LaidOut,
+    /// They cannot, not even with the fewest blocks of each.
+    Never(Vec<Candidate>),
+    /// They cannot with so many blocks.
+    TooMuch,
+}
+
+/// The plantings of a point and the parts of plots on which they stand, if they all fit.
+#[must_use]
+pub fn layout(
+    board: &Board<'_>,
+    values: &[f64],
+    deadline: &Deadline,
+) -> Option<(Vec<Chosen>, Vec<Vec<Part>>)> {
+    let chosen = chosen(&board.candidates, &board.columns, values);
+    let parts = lay_out(board.garden, &board.candidates, &chosen, deadline)?;
+    Some((chosen, parts))
+}
+
+/// How the plantings of a point fit. Where plots are named in the program they do.
+#[must_use]
+pub fn fit(board: &Board<'_>, values: &[f64], deadline: &Deadline) -> Fit {
+    if board.places == Places::Named || layout(board, values, deadline).is_some() {
+        return Fit::LaidOut;
+    }
+    let all = &board.candidates.all;
+    let fewest = |c: Chosen| Chosen {
+        blocks: all[c.candidate].amounts.blocks.0,
+        ..c
+    };
+    let made = chosen(&board.candidates, &board.columns, values);
+    let least: Vec<Chosen> = made.into_iter().map(fewest).collect();
+    match lay_out(board.garden, &board.candidates, &least, deadline) {
+        Some(_) => Fit::TooMuch,
+        None => Fit::Never(least.iter().map(|c| all[c.candidate].clone()).collect()),
+    }
+}
