@@ -169,15 +169,23 @@ impl<'a> Decision<'a> {
         solve: impl Fn(&mut Board<'a>) -> Result<Staged, Unsolved>,
     ) -> Result<Solution<'a>, Unsolved> {
         let mut board = Board::new(self.garden, candidates.clone(), Places::Projected);
-        let staged = solve(&mut board)?;
+        let relaxed = match solve(&mut board) {
+            Ok(staged) if staged.laid_out => return Ok((board, staged)),
+            // What cannot be laid out was forbidden until nothing was left.
+            Err(Unsolved::Infeasible) => None,
+            other => Some(other?),
+        };
         let named: usize = candidates.all.iter().map(|c| c.plots.iter().count()).sum();
-        if staged.laid_out || named > MOST_NAMED {
-            return Ok((board, staged));
-        }
+        let relaxed = match relaxed {
+            Some(staged) if named > MOST_NAMED => return Ok((board, staged)),
+            other => other,
+        };
         let mut exact = Board::new(self.garden, candidates.clone(), Places::Named);
         match solve(&mut exact) {
             Ok(staged) => Ok((exact, staged)),
-            Err(Unsolved::OutOfTime) => Ok((board, staged)),
+            Err(Unsolved::OutOfTime) => relaxed
+                .map(|staged| (board, staged))
+                .ok_or(Unsolved::OutOfTime),
             Err(failed) => Err(failed),
         }
     }

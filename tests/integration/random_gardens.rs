@@ -19,7 +19,7 @@ use make::{LARGER, Size, TINY, garden};
 /// A time within which every tiny garden must be proved; no solve should come near it.
 const AMPLE: Duration = Duration::from_secs(60);
 /// Larger gardens are crowded on purpose, and their small aims may stay open.
-const SHORT: Duration = Duration::from_secs(3);
+const SHORT: Duration = Duration::from_secs(20);
 
 fn options(seed: u64, time_limit: Duration) -> Options {
     Options {
