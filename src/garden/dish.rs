@@ -65,12 +65,13 @@ pub struct Ingredient {
 }
 
 impl Ingredient {
-    /// How many plantings of it there may be: what grows in a bed already is there once.
+    /// How many plantings of it there may be: what stands already is there once, and of a
+    /// patch one pick is counted.
     #[must_use]
     pub fn most_plantings(&self) -> u32 {
         match self.source {
-            Source::Growing(_) => 1,
-            Source::Sown | Source::Patch(_) => self.max_sowings,
+            Source::Sown => self.max_sowings,
+            Source::Growing(_) | Source::Patch(_) => 1,
         }
     }
 

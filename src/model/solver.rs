@@ -78,14 +78,26 @@ pub fn solve(
     start: Option<&[f64]>,
     limit: Duration,
 ) -> Result<Solved, Unsolved> {
-    run(program, objective, start, limit, true)
+    let order = RowOrder::AsGiven;
+    match run(program, objective, start, limit, true, order) {
+        Err(Unsolved::Failed(_)) => run(program, objective, start, limit, true, RowOrder::Turned),
+        other => other,
+    }
 }
 
 /// A bound on the objective: its best value when whole columns may take parts.
 #[must_use]
 pub fn relaxed_bound(program: &Program, objective: &Objective, limit: Duration) -> Option<f64> {
-    let solved = run(program, objective, None, limit, false).ok()?;
+    let solved = run(program, objective, None, limit, false, RowOrder::AsGiven).ok()?;
     Some(super::program::value(&objective.terms, &solved.values))
+}
+
+/// The order in which the solver is given the rows. Very rarely it loses its way in rounding
+/// (a "singular matrix"); with the rows turned round it takes another way.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum RowOrder {
+    AsGiven,
+    Turned,
 }
 
 fn run(
@@ -94,6 +106,7 @@ fn run(
     start: Option<&[f64]>,
     limit: Duration,
     whole: bool,
+    order: RowOrder,
 ) -> Result<Solved, Unsolved> {
     let mut defined = variables!();
     let vars: Vec<Variable> = program
@@ -117,7 +130,11 @@ fn run(
         defined.minimise(aim)
     };
     let mut model = unsolved.using(microlp).with_time_limit(limit.as_secs_f64());
-    for row in program.rows() {
+    let mut rows: Vec<_> = program.rows().iter().collect();
+    if order == RowOrder::Turned {
+        rows.reverse();
+    }
+    for row in rows {
         model.add_constraint(sum(&row.terms).leq(row.rhs));
     }
     if let (Some(values), true) = (start, whole) {

@@ -24,9 +24,9 @@ pub struct Plantings<'a> {
 pub fn all<'a>(school: &School<'a>, at: IngredientAt, most: usize) -> Option<Vec<Plantings<'a>>> {
     let ingredient = &school.garden[at];
     let plantings = match ingredient.source {
-        // What stands in a bed is harvested once.
-        Source::Growing(_) => 1,
-        Source::Sown | Source::Patch(_) => ingredient.max_sowings as usize,
+        // What stands already is harvested once.
+        Source::Growing(_) | Source::Patch(_) => 1,
+        Source::Sown => ingredient.max_sowings as usize,
     };
     // One planting of each candidate, with every number of blocks.
     let single: Vec<Vec<(Choice<'a>, Takes)>> = school
