@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 
 use crate::calendar::Date;
 use crate::garden::{ClassAt, Garden, IngredientAt, Plot};
+use crate::growth::Effort;
 use crate::plan::StepKind;
 
 use super::candidate::{Candidate, ShelfWeeks};
@@ -69,7 +70,7 @@ pub fn keep_best(
         for (candidate, work) in own {
             if !best
                 .iter()
-                .any(|(b, b_work)| tight.serves(b, &candidate) && subset(b_work, &work))
+                .any(|(b, b_work)| tight.serves(b, &candidate) && no_more_work(b_work, &work))
             {
                 best.push((candidate, work));
             }
@@ -79,22 +80,25 @@ pub fn keep_best(
     kept
 }
 
-type Session = (ClassAt, Date, StepKind);
+type Session = ((ClassAt, Date, StepKind), Effort);
 
-/// The sessions that a candidate uses, sorted.
+/// The sessions that a candidate uses, sorted, with the work in them.
 fn sessions(candidate: &Candidate) -> Vec<Session> {
     let mut all: Vec<Session> = candidate
         .tasks
         .iter()
-        .map(|t| (t.class, t.date, t.kind))
+        .map(|t| ((t.class, t.date, t.kind), t.effort))
         .collect();
-    all.sort_unstable();
+    all.sort_unstable_by_key(|(session, _)| *session);
     all
 }
 
-/// True if every item of the sorted `a` is in the sorted `b`.
-fn subset<T: Ord>(a: &[T], b: &[T]) -> bool {
-    a.iter().all(|item| b.binary_search(item).is_ok())
+/// True if `a` uses no session that `b` does not use, and none of them for more work.
+fn no_more_work(a: &[Session], b: &[Session]) -> bool {
+    a.iter().all(|(session, work)| {
+        let same = b.binary_search_by_key(session, |(session, _)| *session);
+        same.is_ok_and(|k| work.is_within(&b[k].1))
+    })
 }
 
 /// True if `a` is at least as good as `b` for the aims after amounts.

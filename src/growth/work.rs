@@ -23,6 +23,14 @@ pub struct Effort {
 }
 
 impl Effort {
+    /// True if it never takes more minutes than another, whatever the number of plants.
+    #[must_use]
+    pub fn is_within(&self, other: &Self) -> bool {
+        self.around <= other.around
+            && self.least <= other.least
+            && self.per_plant <= other.per_plant
+    }
+
     /// Minutes for a number of kept plants.
     #[must_use]
     pub fn minutes(&self, plants: u32) -> Minutes {
