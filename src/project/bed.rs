@@ -25,6 +25,9 @@ const COVERS: [(&str, (&str, f64, f64)); 2] = [
     ("tunnel", ("tunnel", 3.0, 3.0)),
 ];
 
+/// The program tells so many beds apart, each with and without trellis.
+const MOST_BEDS: usize = 50;
+
 /// Years and families.
 type Grew = Vec<(i32, Vec<String>)>;
 
@@ -147,6 +150,13 @@ pub fn check(
 ) -> Read<Vec<Bed>> {
     let ids = raw.iter().map(|bed| bed.value.id.as_ref().ok());
     unique("beds", "id", ids, findings);
+    if let Some(surplus) = raw.get(MOST_BEDS) {
+        let cause = format!("a project should have at most {MOST_BEDS} beds");
+        let problem = Problem::new(Code::WrongLength, cause)
+            .at(surplus.span, format!("there are {}", raw.len()));
+        let remedy = "write beds of the same kind that lie in a row as one long bed";
+        return Err(findings.report(problem.remedy(remedy)));
+    }
     let beds: Vec<Read<Bed>> = raw
         .iter()
         .map(|bed| check_bed(&bed.value, findings, assumed))

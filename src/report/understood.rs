@@ -4,7 +4,7 @@
 mod place;
 
 use crate::calendar::Date;
-use crate::garden::{Care, Garden, GradeAt, Ingredient, Source, Term};
+use crate::garden::{Care, Garden, GradeAt, Ingredient, Slot, Source, Term};
 
 use super::page::{Look, Page};
 use super::screen::occasion;
@@ -88,7 +88,7 @@ fn sessions(garden: &Garden, page: &mut Page) {
                 garden[grade].name.clone(),
                 class.name.clone(),
                 class.children.to_string(),
-                class.slots.first().map_or_else(String::new, slot),
+                meets(&class.slots, &terms),
             ];
             row.extend(terms.iter().map(|t| within(&days, t).to_string()));
             rows.push(row);
@@ -108,8 +108,24 @@ fn sessions(garden: &Garden, page: &mut Page) {
     ));
 }
 
+/// The slot of the first term, and of each later one in which it is another.
+fn meets(slots: &[Slot], terms: &[&Term]) -> String {
+    let texts: Vec<String> = slots.iter().map(slot).collect();
+    let changes = texts.windows(2).zip(terms.iter().skip(1));
+    let later = changes
+        .filter(|(pair, _)| pair[0] != pair[1])
+        .map(|(pair, term)| format!("{}: {}", term.name, pair[1]));
+    texts
+        .first()
+        .cloned()
+        .into_iter()
+        .chain(later)
+        .collect::<Vec<_>>()
+        .join("; ")
+}
+
 /// `Tue, weekly, 30 min`.
-fn slot(slot: &crate::garden::Slot) -> String {
+fn slot(slot: &Slot) -> String {
     let rhythm = if slot.every_weeks == 1 {
         "weekly".to_owned()
     } else {
