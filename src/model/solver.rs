@@ -8,7 +8,7 @@ use good_lp::{
     microlp, variable, variables,
 };
 
-use super::program::{Program, Terms};
+use super::program::{Column, Program, Terms};
 
 /// What is made as great or as small as can be.
 #[derive(Debug, Clone, PartialEq)]
@@ -140,25 +140,27 @@ fn run(
     if let (Some(values), true) = (start, whole) {
         model = model.with_initial_solution(vars.iter().copied().zip(values.iter().copied()));
     }
-    let solution = model.solve().map_err(|error| match error {
+    let solution = model.solve().map_err(unsolved_because)?;
+    // The solver's values are whole or within bounds only to its own rounding.
+    let value = |(var, c): (&Variable, &Column)| {
+        let value = solution.value(*var);
+        if c.whole && whole {
+            value.round()
+        } else {
+            value.clamp(c.lo, c.hi)
+        }
+    };
+    Ok(Solved {
+        values: vars.iter().zip(program.columns()).map(value).collect(),
+        proved: matches!(solution.status(), SolutionStatus::Optimal),
+    })
+}
+
+/// The solver's errors as ours. A time limit without a point is its `Other`.
+fn unsolved_because(error: ResolutionError) -> Unsolved {
+    match error {
         ResolutionError::Infeasible => Unsolved::Infeasible,
         ResolutionError::Other(_) => Unsolved::OutOfTime,
         other => Unsolved::Failed(other.to_string()),
-    })?;
-    let values = vars
-        .iter()
-        .zip(program.columns())
-        .map(|(var, c)| {
-            let value = solution.value(*var);
-            if c.whole && whole {
-                value.round()
-            } else {
-                value.clamp(c.lo, c.hi)
-            }
-        })
-        .collect();
-    Ok(Solved {
-        values,
-        proved: matches!(solution.status(), SolutionStatus::Optimal),
-    })
+    }
 }
