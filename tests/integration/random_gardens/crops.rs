@@ -26,7 +26,7 @@ use Method::{Bought, Direct, Indoor, Pieces};
 
 const KINDS: [Kind; 6] = [
     Kind {
-        methods: &[&[Direct], &[Direct, Indoor], &[Indoor]],
+        methods: &[&[Direct], &[Direct, Indoor], &[Indoor], &[Indoor]],
         days: (24.0, 40.0),
         frost_limit: -2.0,
         bears: 0.6,
@@ -50,7 +50,7 @@ const KINDS: [Kind; 6] = [
         seed: SeedSize::Medium,
     },
     Kind {
-        methods: &[&[Indoor], &[Indoor, Bought], &[Bought]],
+        methods: &[&[Indoor], &[Indoor], &[Indoor, Bought], &[Bought]],
         days: (28.0, 50.0),
         frost_limit: 0.0,
         bears: 0.8,
@@ -86,7 +86,7 @@ const KINDS: [Kind; 6] = [
         seed: SeedSize::Medium,
     },
     Kind {
-        methods: &[&[Direct], &[Direct, Indoor]],
+        methods: &[&[Direct], &[Direct, Indoor], &[Indoor]],
         days: (30.0, 50.0),
         frost_limit: 0.0,
         bears: 0.6,
@@ -185,12 +185,12 @@ fn germination(dice: &mut Dice) -> Germination {
 
 fn indoor(dice: &mut Dice) -> IndoorStart {
     let weeks_lo = dice.int(2, 5);
-    let potted = weeks_lo >= 4 && dice.chance(0.6);
+    let potted = weeks_lo >= 3 && dice.chance(0.6);
     IndoorStart {
         weeks_lo,
         weeks_hi: weeks_lo + dice.int(0, 2),
-        cells_per_flat: dice.one(&[8, 24, 50]),
-        pots_per_flat: potted.then(|| dice.one(&[6, 12, 18])),
+        cells_per_flat: dice.one(&[6, 12, 24]),
+        pots_per_flat: potted.then(|| dice.one(&[4, 8, 12])),
         warm_below: Celsius(dice.one(&[15.0, 22.0])),
     }
 }

@@ -32,7 +32,7 @@ pub const TINY: Size = Size {
     strips: (1, 8),
     weeks: (12, 24),
     years: (3, 8),
-    flats: (0, 5),
+    flats: (0, 12),
 };
 
 /// About a school.
@@ -43,7 +43,7 @@ pub const LARGER: Size = Size {
     strips: (3, 10),
     weeks: (16, 28),
     years: (20, 20),
-    flats: (2, 10),
+    flats: (4, 20),
 };
 
 /// How long before the plan something that already grows was sown, at the most.
@@ -90,6 +90,9 @@ pub fn garden(seed: u64, size: &Size) -> Garden {
     for k in 0..within(dice, size.ingredients) {
         garden = with_ingredient(dice, &garden, k);
     }
+    if dice.chance(0.7) {
+        tighten_shelf(dice, &mut garden);
+    }
     garden
 }
 
@@ -122,6 +125,23 @@ fn bed(dice: &mut Dice, number: u32, strips: (u32, u32), start: Date) -> Bed {
     }
 }
 
+/// Makes the shelf about as small as the seedlings of all ingredients together allow.
+fn tighten_shelf(dice: &mut Dice, garden: &mut Garden) {
+    let all = Candidates::enumerate(garden).all;
+    let least = |at| {
+        let own = all.iter().filter(|c| c.ingredient == at);
+        own.filter_map(|c| c.amounts.levels.first())
+            .map(|level| level.sown.max(level.kept))
+            .min()
+    };
+    let wanted: u32 = garden.ingredient_positions().filter_map(least).sum();
+    if wanted > 0 {
+        let flats = dice.int((wanted * 2).div_ceil(3), wanted + 2);
+        garden.shelf.flats = garden.shelf.flats.min(flats);
+        garden.shelf.warm_flats = garden.shelf.warm_flats.min(flats);
+    }
+}
+
 fn grew(dice: &mut Dice) -> Vec<(i32, Vec<String>)> {
     let families = ["onion", "cabbage", "nightshade", "bean"];
     let mut grew = Vec::new();
@@ -140,7 +160,7 @@ fn shelf(dice: &mut Dice, flats: (u32, u32), start: Date) -> Shelf {
         flats,
         warm_flats: if dice.chance(0.5) { 0 } else { warm },
         room: Celsius(dice.one(&[17.0, 20.0])),
-        from: plus_days(start, i64::from(dice.int(0, 14))),
+        from: plus_days(start, i64::from(dice.int(0, 7))),
         until: dice
             .chance(0.2)
             .then(|| plus_days(start, i64::from(dice.int(40, 100)))),
