@@ -16,10 +16,10 @@ mod takes;
 mod windows;
 mod years;
 
-pub use amounts::{Amounts, Level};
+pub use amounts::{Amounts, Level, blocks_for};
 pub use candidate::{Candidate, ShelfWeeks, Steps, Task, Thinning};
 pub use context::Context;
-pub use dominance::{MOST_UNIONS, Scope, greatest_use};
+pub use dominance::{Scope, greatest_use};
 pub use dropped::{DropReason, Dropped};
 pub use nursery::hardening;
 pub use places::{BedClass, MOST_PLOTS, PlotSet, bed_classes, plots, unions, usable_strips};
@@ -70,7 +70,7 @@ impl Candidates {
     /// as `scope` goes.
     #[must_use]
     pub fn without_needless(mut self, garden: &Garden, scope: Scope) -> Self {
-        self.all = dominance::keep_best(garden, &self.plots, self.all, scope);
+        self.all = dominance::keep_best(garden, self.all, scope);
         self
     }
 

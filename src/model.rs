@@ -193,7 +193,10 @@ impl<'a> Decision<'a> {
     /// The plan of a point, if its plantings can be laid out.
     fn plan(&self, board: &Board<'_>, staged: Staged) -> Option<Plan> {
         let candidates = &board.candidates;
-        let (chosen, parts) = layout(board, &staged.values, &self.pace.deadline)?;
+        let found = layout(board, &staged.values, &self.pace.deadline)
+            .ok()
+            .flatten();
+        let (chosen, parts) = found?;
         let strips = strips::places(self.garden, candidates, &chosen, &parts);
         Some(decode::plan(
             self.garden,

@@ -120,7 +120,8 @@ impl Amounts {
 }
 
 /// The fewest whole blocks that give an amount, at least one; a milligram is forgiven.
-fn blocks_for(per_block: Kilograms, amount: Kilograms) -> u32 {
+#[must_use]
+pub fn blocks_for(per_block: Kilograms, amount: Kilograms) -> u32 {
     if per_block.0 <= 0.0 {
         return u32::MAX;
     }

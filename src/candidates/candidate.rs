@@ -37,6 +37,27 @@ pub struct Steps {
 }
 
 impl Steps {
+    /// The steps that children do in a round, in order.
+    pub fn rounds(&self) -> impl Iterator<Item = (StepKind, &Round)> {
+        let thin = match &self.thin {
+            Some(Thinning::Round(round)) => Some(round),
+            _ => None,
+        };
+        let once = [
+            (StepKind::Sow, self.sow.as_ref()),
+            (StepKind::PotUp, self.pot_up.as_ref()),
+            (StepKind::PlantOut, self.plant_out.as_ref()),
+            (StepKind::Thin, thin),
+        ];
+        let picks = self.picks.iter().map(|pick| match pick {
+            PickDay::Round(round) => (StepKind::Pick, Some(round)),
+            PickDay::Families(_) => (StepKind::Pick, None),
+        });
+        once.into_iter()
+            .chain(picks)
+            .filter_map(|(kind, round)| Some((kind, round?)))
+    }
+
     /// The first day in the bed; `None` for what stands already.
     #[must_use]
     pub fn into_bed(&self) -> Option<Date> {

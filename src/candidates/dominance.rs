@@ -1,19 +1,15 @@
 //! Throws out a candidate if another one of the same ingredient is at least as good in
 //! everything that counts: ready years, beds, weeks, shelf, sessions, care and the small aims.
-//! Weeks in which beds or shelf can never run short do not count.
+//! Weeks in which the shelf can never run short do not count.
 
 use std::collections::BTreeSet;
 
 use crate::calendar::Date;
-use crate::garden::{ClassAt, Garden, IngredientAt, Plot};
+use crate::garden::{ClassAt, Garden, IngredientAt};
 use crate::growth::Effort;
 use crate::plan::StepKind;
 
 use super::candidate::{Candidate, ShelfWeeks};
-use super::places::{unions, usable_strips};
-
-/// More unions of plot sets than this are not looked at one by one.
-pub const MOST_UNIONS: usize = 512;
 
 /// What counts when candidates are compared.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -24,23 +20,17 @@ pub enum Scope {
     Everything,
 }
 
-/// Weeks and classes in which something can run short.
+/// What is compared, and where something can run short.
 struct Tight {
     scope: Scope,
-    bed_weeks: Vec<bool>,
     shelf_weeks: Vec<bool>,
     /// Ingredients whose sessions may meet those of another planting.
     sessions: BTreeSet<IngredientAt>,
 }
 
 /// The candidates that no other makes needless, in their order.
-pub fn keep_best(
-    garden: &Garden,
-    plots: &[Plot],
-    all: Vec<Candidate>,
-    scope: Scope,
-) -> Vec<Candidate> {
-    let tight = Tight::of(garden, plots, &all, scope);
+pub fn keep_best(garden: &Garden, all: Vec<Candidate>, scope: Scope) -> Vec<Candidate> {
+    let tight = Tight::of(garden, &all, scope);
     let mut kept = Vec::new();
     for at in garden.ingredient_positions() {
         let mut own: Vec<(Candidate, Vec<Session>)> = all
@@ -109,28 +99,16 @@ fn serves_small_aims(a: &Candidate, b: &Candidate) -> bool {
         && a.gaps.iter().all(|gap| b.gaps.contains(gap))
 }
 
+/// True if `a` can stand wherever `b` stands, and no longer. All weeks count: a planting keeps
+/// its strips, so one more week can be in the way even where strips seem plenty in that week.
+fn place_serves(a: &Candidate, b: &Candidate) -> bool {
+    let within = b.bed_weeks.0 <= a.bed_weeks.0 && a.bed_weeks.1 <= b.bed_weeks.1;
+    b.plots.is_empty() || (a.plots.covers(b.plots) && within)
+}
+
 impl Tight {
-    fn of(garden: &Garden, plots: &[Plot], all: &[Candidate], scope: Scope) -> Self {
+    fn of(garden: &Garden, all: &[Candidate], scope: Scope) -> Self {
         let weeks = garden.horizon().weeks();
-        let sets = unions(all.iter().map(|c| c.plots), MOST_UNIONS);
-        let short_of_beds = |week: usize| {
-            sets.iter().any(|set| {
-                let within = |c: &Candidate| {
-                    let stands = c.bed_weeks.0 <= week && week <= c.bed_weeks.1;
-                    stands && !c.plots.is_empty() && set.covers(c.plots)
-                };
-                let blocks = all
-                    .iter()
-                    .filter(|c| within(c))
-                    .map(|c| c.amounts.block.strips);
-                let strips = usable_strips(plots, *set, blocks);
-                let use_of = |c: &Candidate| match within(c) {
-                    true => c.amounts.blocks.1 * c.amounts.block.strips,
-                    false => 0,
-                };
-                greatest_use(garden, all, use_of) > strips
-            })
-        };
         let short_of_flats = |week: usize| {
             let cold = greatest_use(garden, all, |c| c.greatest_flats(week));
             let warm = greatest_use(garden, all, |c| c.greatest_warm_flats(week));
@@ -138,7 +116,6 @@ impl Tight {
         };
         Self {
             scope,
-            bed_weeks: (0..weeks).map(short_of_beds).collect(),
             shelf_weeks: (0..weeks).map(short_of_flats).collect(),
             sessions: sharing(garden, all),
         }
@@ -149,9 +126,7 @@ impl Tight {
         a.ready.covers(&b.ready)
             && (self.scope == Scope::Harvest || serves_small_aims(a, b))
             && self.amounts_serve(a, b)
-            && (a.plots.covers(b.plots) || b.plots.is_empty())
-            && (a.bed_weeks.0..=a.bed_weeks.1)
-                .all(|w| !self.bed_weeks[w] || (b.bed_weeks.0 <= w && w <= b.bed_weeks.1))
+            && place_serves(a, b)
             && self.shelf_serves(a, b)
     }
 

@@ -44,24 +44,8 @@ pub fn waiting_weeks(garden: &Garden, picks: &[PickDay]) -> u32 {
 /// The work of all steps in sessions.
 #[must_use]
 pub fn tasks(garden: &Garden, ingredient: &Ingredient, method: Method, steps: &Steps) -> Vec<Task> {
-    let thin = match &steps.thin {
-        Some(Thinning::Round(round)) => Some(round),
-        _ => None,
-    };
-    let singles = [
-        (StepKind::Sow, steps.sow.as_ref()),
-        (StepKind::PotUp, steps.pot_up.as_ref()),
-        (StepKind::PlantOut, steps.plant_out.as_ref()),
-        (StepKind::Thin, thin),
-    ];
-    let picks = steps.picks.iter().filter_map(|p| match p {
-        PickDay::Round(round) => Some((StepKind::Pick, round)),
-        PickDay::Families(_) => None,
-    });
-    singles
-        .into_iter()
-        .filter_map(|(kind, round)| Some((kind, round?)))
-        .chain(picks)
+    steps
+        .rounds()
         .flat_map(|(kind, round)| {
             round.visits.iter().map(move |(class, date)| {
                 let effort = effort(kind, ingredient, method, garden.children_of(class.grade));
@@ -92,22 +76,9 @@ pub fn most_blocks_in_lessons(garden: &Garden, tasks: &[Task], amounts: &Amounts
 /// Steps that others do than the children who sowed; a pick window counts once.
 #[must_use]
 pub fn by_others(garden: &Garden, ingredient: &Ingredient, steps: &Steps) -> u32 {
-    let thin = match &steps.thin {
-        Some(Thinning::Round(round)) => Some(round),
-        _ => None,
-    };
-    let rounds = [
-        steps.sow.as_ref(),
-        steps.pot_up.as_ref(),
-        steps.plant_out.as_ref(),
-        thin,
-    ];
     let strangers = |round: &Round| !garden.same_children(ingredient.grade, round.first());
-    let steps_of_rounds = rounds
-        .into_iter()
-        .flatten()
-        .filter(|r| strangers(r))
-        .count();
+    let strange = |(kind, round): &(StepKind, &Round)| *kind != StepKind::Pick && strangers(round);
+    let steps_of_rounds = steps.rounds().filter(strange).count();
     let thinned_by_others = matches!(steps.thin, Some(Thinning::Adult(_) | Thinning::Families(_)));
     let picked_by_others = steps.picks.iter().any(|p| match p {
         PickDay::Round(round) => strangers(round),

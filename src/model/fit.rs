@@ -3,9 +3,9 @@
 use crate::candidates::Candidate;
 
 use super::board::{Board, Places};
-use super::layout::{Chosen, Part, lay_out};
+use super::layout::{Chosen, Parts, lay_out};
 use super::point::chosen;
-use super::solver::Deadline;
+use super::solver::{Deadline, Unsolved};
 
 /// How plantings fit into the beds.
 #[derive(Debug, Clone, PartialEq)]
@@ -14,26 +14,29 @@ pub enum Fit {
     LaidOut,
     /// They cannot, not even with the fewest blocks of each.
     Never(Vec<Candidate>),
-    /// They cannot with so many blocks.
-    TooMuch,
+    /// They cannot with so many blocks, or it is not known whether they can.
+    NotFound,
 }
 
-/// The plantings of a point and the parts of plots on which they stand, if they all fit.
-#[must_use]
+/// The plantings of a point and the parts of plots on which they stand; `None` if they do not
+/// fit.
+///
+/// # Errors
+/// It is not known whether they fit.
 pub fn layout(
     board: &Board<'_>,
     values: &[f64],
     deadline: &Deadline,
-) -> Option<(Vec<Chosen>, Vec<Vec<Part>>)> {
+) -> Result<Option<(Vec<Chosen>, Parts)>, Unsolved> {
     let chosen = chosen(&board.candidates, &board.columns, values);
     let parts = lay_out(board.garden, &board.candidates, &chosen, deadline)?;
-    Some((chosen, parts))
+    Ok(parts.map(|parts| (chosen, parts)))
 }
 
 /// How the plantings of a point fit. Where plots are named in the program they do.
 #[must_use]
 pub fn fit(board: &Board<'_>, values: &[f64], deadline: &Deadline) -> Fit {
-    if board.places == Places::Named || layout(board, values, deadline).is_some() {
+    if board.places == Places::Named || matches!(layout(board, values, deadline), Ok(Some(_))) {
         return Fit::LaidOut;
     }
     let all = &board.candidates.all;
@@ -44,7 +47,7 @@ pub fn fit(board: &Board<'_>, values: &[f64], deadline: &Deadline) -> Fit {
     let made = chosen(&board.candidates, &board.columns, values);
     let least: Vec<Chosen> = made.into_iter().map(fewest).collect();
     match lay_out(board.garden, &board.candidates, &least, deadline) {
-        Some(_) => Fit::TooMuch,
-        None => Fit::Never(least.iter().map(|c| all[c.candidate].clone()).collect()),
+        Ok(None) => Fit::Never(least.iter().map(|c| all[c.candidate].clone()).collect()),
+        Ok(Some(_)) | Err(_) => Fit::NotFound,
     }
 }

@@ -9,7 +9,7 @@ use crate::plan::{Aim, AimResult};
 use super::board::Board;
 use super::columns::of;
 use super::fit::{Fit, fit};
-use super::layout::Chosen;
+use super::layout::{Chosen, lay_out};
 use super::point::{self, chosen};
 use super::program::value;
 use super::setting::Setting;
@@ -101,12 +101,18 @@ fn with_share(board: &Board<'_>, share: f64, deadline: &Deadline) -> Result<Trie
                 ..*c
             })
             .collect();
-        let lean = point::values(board, &least);
-        let fits = fit(board, &lean, deadline) == Fit::LaidOut;
-        if fits && share_of(&board.setting(), &lean) >= share - 1e-9 {
-            return Ok(Tried::Had(lean));
-        } else if fits {
-            return Ok(Tried::Unknown);
+        match lay_out(board.garden, &board.candidates, &least, deadline) {
+            Ok(None) => {}
+            Ok(Some(_)) => {
+                let lean = point::values(board, &least);
+                let enough = share_of(&board.setting(), &lean) >= share - 1e-9;
+                return Ok(if enough {
+                    Tried::Had(lean)
+                } else {
+                    Tried::Unknown
+                });
+            }
+            Err(_) => return Ok(Tried::Unknown),
         }
         trial.forbid(
             least

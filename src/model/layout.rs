@@ -6,7 +6,7 @@ use crate::garden::Garden;
 
 use super::program::{Program, Terms};
 use super::rules::wish_broken;
-use super::solver::{Deadline, Objective, solve};
+use super::solver::{Deadline, Objective, Unsolved, solve};
 
 /// A planting to be placed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -26,19 +26,24 @@ pub struct Part {
     pub blocks: u32,
 }
 
+/// The parts of each planting, in order.
+pub type Parts = Vec<Vec<Part>>;
+
 /// Splitting a planting costs as much as this many broken rotation wishes.
 const SPLIT_PRICE: u32 = 10;
 /// The search looks at this many placings at the most; then it takes the best it has.
 const MOST_NODES: u32 = 20_000;
 
 /// The parts of each chosen planting, in order; `None` if there is no way to place them all.
-#[must_use]
+///
+/// # Errors
+/// Neither a layout nor a proof that there is none was found.
 pub fn lay_out(
     garden: &Garden,
     candidates: &Candidates,
     chosen: &[Chosen],
     deadline: &Deadline,
-) -> Option<Vec<Vec<Part>>> {
+) -> Result<Option<Parts>, Unsolved> {
     let weeks = garden.horizon().weeks();
     let free = candidates
         .plots
@@ -66,7 +71,7 @@ pub fn lay_out(
     };
     search.place(0, 0);
     match search.best {
-        Some((_, parts)) => Some(parts),
+        Some((_, parts)) => Ok(Some(parts)),
         None => any_layout(garden, candidates, chosen, deadline),
     }
 }
@@ -173,7 +178,7 @@ fn any_layout(
     candidates: &Candidates,
     chosen: &[Chosen],
     deadline: &Deadline,
-) -> Option<Vec<Vec<Part>>> {
+) -> Result<Option<Parts>, Unsolved> {
     let mut program = Program::default();
     let columns: Vec<Vec<(usize, super::program::Col)>> = chosen
         .iter()
@@ -209,19 +214,19 @@ fn any_layout(
             program.at_most(terms, f64::from(place.strips));
         }
     }
-    let nothing = Objective {
-        terms: Vec::new(),
-        maximise: false,
+    let solved = match solve(&program, &Objective::none(), None, deadline.left()) {
+        Ok(solved) => solved,
+        Err(Unsolved::Infeasible) => return Ok(None),
+        Err(other) => return Err(other),
     };
-    let solved = solve(&program, &nothing, None, deadline.left()).ok()?;
     let part = |(plot, col): &(usize, super::program::Col)| Part {
         plot: *plot,
         blocks: solved.values[col.0] as u32,
     };
-    Some(
+    Ok(Some(
         columns
             .iter()
             .map(|of| of.iter().map(part).filter(|p| p.blocks > 0).collect())
             .collect(),
-    )
+    ))
 }

@@ -5,9 +5,9 @@ use crate::candidates::Candidates;
 use crate::garden::IngredientAt;
 
 use super::board::Board;
-use super::columns::{Columns, Ready, of};
+use super::columns::{Columns, Ready};
 use super::layout::Chosen;
-use super::program::{Terms, value};
+use super::program::value;
 use super::setting::Setting;
 
 /// The plantings that are made, by ingredient and first day.
@@ -110,21 +110,12 @@ pub fn settle(board: &Board<'_>, values: &mut [f64]) {
 
 /// In which years an ingredient of several sowings is ready.
 fn settle_readiness(setting: &Setting<'_>, at: IngredientAt, values: &mut [f64]) {
-    let Setting {
-        garden,
-        candidates,
-        columns,
-    } = setting;
-    let Ready::Decided(groups) = &columns.ready[at.0] else {
+    let Ready::Decided(groups) = &setting.columns.ready[at.0] else {
         return;
     };
-    let needed = garden[at].target(garden.feast.portions) * garden[at].least_share.0;
     for (years, col) in groups {
         let Some(col) = col else { continue };
-        let ready = of(candidates, at).filter(|(_, c)| c.ready.has(years.year));
-        let low: Terms = ready
-            .map(|(k, c)| columns.blocks_of(candidates, k, c.amounts.low / needed))
-            .collect();
+        let low = setting.least_share_ready(at, years.year);
         values[col.0] = f64::from(u8::from(value(&low, values) >= 1.0 - 1e-9));
     }
 }

@@ -2,7 +2,7 @@
 //! press on, with quantities.
 
 use crate::calendar::Date;
-use crate::candidates::{Candidates, DropReason, Dropped};
+use crate::candidates::{Candidates, DropReason, Dropped, blocks_for};
 use crate::garden::{Garden, IngredientAt, Method, Source};
 use crate::growth::{Block, need};
 
@@ -105,7 +105,7 @@ pub fn impossible(
     Impossible {
         possible_together: garden.ingredient_positions().filter(in_pot).collect(),
         left_out,
-        proved: first.aims.iter().all(crate::plan::AimResult::proved),
+        proved: first.laid_out && first.aims.iter().all(crate::plan::AimResult::proved),
         pressure,
     }
 }
@@ -119,6 +119,9 @@ fn why(candidates: &Candidates, at: IngredientAt) -> Why {
     reasons.sort_by_key(|(reason, n)| (std::cmp::Reverse(*n), *reason));
     Why::NoWay { reasons }
 }
+
+/// No school has more; keeps the products of absurd figures within bounds.
+const MOST_BLOCKS: u32 = 100_000;
 
 /// The plants of an ingredient's least share in the widest bed, with their strips.
 fn least_plants(garden: &Garden, at: IngredientAt) -> Option<(u32, u32)> {
@@ -143,9 +146,7 @@ fn least_plants(garden: &Garden, at: IngredientAt) -> Option<(u32, u32)> {
         block.plants,
     );
     let least = ingredient.target(garden.feast.portions) * ingredient.least_share.0;
-    let blocks = ((least.0 - 1e-6) / one.low.0.max(1e-9))
-        .ceil()
-        .clamp(1.0, 1e6) as u32;
+    let blocks = blocks_for(one.low, least).min(MOST_BLOCKS);
     Some((blocks * block.plants, blocks * block.strips))
 }
 

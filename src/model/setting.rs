@@ -30,6 +30,20 @@ impl Setting<'_> {
         self.share(at, |c| c.amounts.expected)
     }
 
+    /// What the plantings that are ready in a year give in a poor year, against the least share.
+    #[must_use]
+    pub fn least_share_ready(&self, at: IngredientAt, year: usize) -> Terms {
+        let ingredient = &self.garden[at];
+        let least = ingredient.target(self.garden.feast.portions) * ingredient.least_share.0;
+        of(self.candidates, at)
+            .filter(|(_, c)| c.ready.has(year))
+            .map(|(k, c)| {
+                self.columns
+                    .blocks_of(self.candidates, k, c.amounts.low / least)
+            })
+            .collect()
+    }
+
     fn share(&self, at: IngredientAt, per_block: impl Fn(&Candidate) -> Kilograms) -> Terms {
         let target = self.garden[at].target(self.garden.feast.portions);
         of(self.candidates, at)

@@ -210,7 +210,7 @@ fn follow(
                 break (result, true);
             }
             Fit::Never(set) if tries < MOST_FORBIDDEN => board.forbid(set),
-            Fit::Never(_) | Fit::TooMuch => {
+            Fit::Never(_) | Fit::NotFound => {
                 let value = value(&objective(aim, &board.setting()).terms, values);
                 break (AimResult { value, ..result }, false);
             }

@@ -79,7 +79,10 @@ fn name(view: &View<'_>, aim: Aim) -> String {
              of {ingredients}"
         ),
         Aim::Slack => "Steps that one cancelled session would lose".to_owned(),
-        Aim::Children => "Steps not done by the children who sowed".to_owned(),
+        Aim::Children => {
+            "Sowing, potting up, planting, thinning or picking not done by the children who sowed"
+                .to_owned()
+        }
         Aim::UnattendedDays => "Days for which someone must be found".to_owned(),
         Aim::Evenness => "Sessions' second jobs (one class, two jobs on one day)".to_owned(),
         Aim::Tidiness => {

@@ -64,6 +64,9 @@ fn verdict(garden: &Garden, found: &Impossible) -> String {
     if out.is_empty() {
         return format!("Not all {all} ingredients fit together.");
     }
+    if fit == 0 && found.proved {
+        return "None of its ingredients can be in the pot.".to_owned();
+    }
     format!(
         "{} cannot be in the pot with the rest: {fit} of {all} ingredients fit, {proof}.",
         sentence(&list(&names(garden, &out)))

@@ -62,7 +62,10 @@ pub(super) fn rain_date(view: &View<'_>) -> Option<String> {
     let day = view.garden.feast.rain_date?;
     let ready = view.replay.dish_ready_on_rain_date.as_ref()?;
     let most_often = rain_date_failure(view).map_or_else(String::new, |(name, why)| {
-        format!(" What fails most often: {name}, because {}.", unready(why))
+        format!(
+            " On that day {name} fails most often, because {}.",
+            unready(why)
+        )
     });
     let bears_on = view
         .ingredients()

@@ -9,6 +9,7 @@ mod sky;
 
 use std::time::Duration;
 
+use tureen::candidates::{Candidates, Scope, YearSet};
 use tureen::checker::check;
 use tureen::garden::Garden;
 use tureen::model::{Options, Outcome, solve};
@@ -89,4 +90,33 @@ fn the_same_garden_has_the_same_plan() {
         let again = plan_of(&garden(seed, &TINY), &options(seed, AMPLE));
         assert_eq!(again, Ok(Some(plan)), "seed {seed}");
     }
+}
+
+/// A planting keeps its strips, so a week more in the bed can be in another's way even where
+/// strips seem plenty in that week: only one that stands no longer makes another needless.
+#[test]
+fn a_planting_that_stands_longer_makes_no_shorter_one_needless() {
+    let mut seen = 0;
+    for seed in 0..40 {
+        let garden = garden(seed, &TINY);
+        let all = Candidates::enumerate(&garden);
+        let Some(longer) = all.all.iter().find(|c| !c.plots.is_empty()) else {
+            continue;
+        };
+        let mut shorter = longer.clone();
+        shorter.bed_weeks.1 = longer.bed_weeks.0;
+        shorter.ready = YearSet::of(all.years, |year| longer.ready.has(year) && year > 0);
+        if shorter.bed_weeks == longer.bed_weeks || shorter.ready == longer.ready {
+            continue;
+        }
+        seen += 1;
+        let mut two = all.only(|_| false);
+        two.all = vec![longer.clone(), shorter];
+        assert_eq!(
+            two.without_needless(&garden, Scope::Harvest).all.len(),
+            2,
+            "seed {seed}"
+        );
+    }
+    assert!(seen > 10, "only {seen} gardens tell");
 }

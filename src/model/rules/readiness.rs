@@ -1,6 +1,6 @@
 //! Ready years: of the worst ingredient, of each, and of the whole dish.
 
-use crate::model::columns::{Ready, of};
+use crate::model::columns::Ready;
 use crate::model::program::{Program, negated};
 
 use crate::model::setting::Setting;
@@ -18,12 +18,11 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
         let mut worst = vec![(columns.worst_years, 1.0)];
         worst.extend(negated(years.clone()));
         program.at_most(worst, 0.0);
-        if let Ready::Decided(groups) = &columns.ready[at.0] {
+        if let Ready::Decided(_) = &columns.ready[at.0] {
             enough_in_a_ready_year(program, setting, at);
             let mut in_pot = vec![(columns.in_pot[at.0], least)];
             in_pot.extend(negated(years));
             program.at_most(in_pot, 0.0);
-            debug_assert!(!groups.is_empty());
         }
         for (years, dish) in &columns.dish {
             let mut row = vec![(*dish, 1.0)];
@@ -40,21 +39,13 @@ fn enough_in_a_ready_year(
     setting: &Setting<'_>,
     at: crate::garden::IngredientAt,
 ) {
-    let Setting {
-        garden,
-        candidates,
-        columns,
-    } = setting;
-    let Ready::Decided(groups) = &columns.ready[at.0] else {
+    let Ready::Decided(groups) = &setting.columns.ready[at.0] else {
         return;
     };
-    let needed = garden[at].target(garden.feast.portions) * garden[at].least_share.0;
     for (years, col) in groups {
         let Some(col) = col else { continue };
         let mut row = vec![(*col, 1.0)];
-        for (k, c) in of(candidates, at).filter(|(_, c)| c.ready.has(years.year)) {
-            row.push(columns.blocks_of(candidates, k, -(c.amounts.low / needed)));
-        }
+        row.extend(negated(setting.least_share_ready(at, years.year)));
         program.at_most(row, 0.0);
     }
 }

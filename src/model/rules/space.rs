@@ -2,11 +2,14 @@
 //! the strips of the plantings that stand only there are at most its strips (Hall's condition
 //! for sharing plots out). Which strip goes to which bed is settled after the solve.
 
-use crate::candidates::{Candidate, MOST_UNIONS, PlotSet, greatest_use, unions, usable_strips};
+use crate::candidates::{Candidate, PlotSet, greatest_use, unions, usable_strips};
 use crate::model::program::{Col, Program};
 
 use super::capacity::{Capacities, rounded};
 use crate::model::setting::Setting;
+
+/// More unions of plot sets than this are not looked at one by one.
+const MOST_UNIONS: usize = 512;
 
 /// Adds the rows of the rule.
 pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
