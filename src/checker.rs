@@ -16,13 +16,12 @@ pub use fault::{
     AimFault, DayLimit, Fault, Named, PlaceFault, PlantingRef, Quantity, StepRef, Subject,
     Violation,
 };
-pub use harvest::IngredientReplay;
+pub use harvest::{Harvest, IngredientReplay};
 pub use replay::{Replay, RotationMiss, Unattended};
 
 use crate::garden::Garden;
 use crate::plan::{Plan, Rule};
 
-use harvest::Harvest;
 use run::Run;
 
 /// A plan that keeps every rule, with what the replay saw.
@@ -43,6 +42,13 @@ impl CheckedPlan {
     #[must_use]
     pub fn replay(&self) -> &Replay {
         &self.replay
+    }
+
+    /// The plan grown again, as it stands, in a garden that differs from its own in nothing
+    /// but its weather or its crops' figures. Rules are not looked at.
+    #[must_use]
+    pub fn grown_in(&self, garden: &Garden) -> Harvest {
+        Harvest::of(&Run::new(garden, &self.plan).0)
     }
 }
 
