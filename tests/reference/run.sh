@@ -1,0 +1,35 @@
+#!/usr/bin/env bash
+# The checks against outside libraries, records and solvers. Each is a Python script in this
+# folder; all of them share one scratch folder with pinned packages.
+#   tests/reference/run.sh               all checks
+#   tests/reference/run.sh formulas      one of them
+# SCRATCH names a folder to keep and use again; without it, a new one is made and removed.
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/../.."
+exec < /dev/null
+
+all=()
+checks=("${@:-${all[@]}}")
+
+if [[ -z "${SCRATCH:-}" ]]; then
+    SCRATCH=$(mktemp -d)
+    trap 'rm -rf "$SCRATCH"' EXIT
+fi
+export SCRATCH
+if [[ ! -e "$SCRATCH/ready" ]]; then
+    python3 -m venv "$SCRATCH/venv"
+    "$SCRATCH/venv/bin/pip" install --quiet --disable-pip-version-check \
+        --requirement tests/reference/requirements.txt
+    (cd "$SCRATCH" && npm pack --silent vega-datasets@3.2.1 > vega.log && tar -xzf vega-datasets-3.2.1.tgz)
+    mkdir -p "$SCRATCH/stations"
+    "$SCRATCH/venv/bin/python" tests/reference/stations.py "$SCRATCH/stations" "$SCRATCH/package"
+    touch "$SCRATCH/ready"
+fi
+
+cargo build --quiet --release --locked
+export TUREEN="${CARGO_TARGET_DIR:-target}/release/tureen"
+
+for name in "${checks[@]}"; do
+    printf '\n-- %s\n' "$name"
+    "$SCRATCH/venv/bin/python" "tests/reference/$name.py"
+done
