@@ -2,11 +2,13 @@
 
 mod answer;
 mod check;
+mod days;
 mod load;
 mod plan;
 mod save;
 mod show;
 mod terminal;
+mod try_changes;
 mod verify;
 mod weather;
 
@@ -38,6 +40,10 @@ enum Command {
     Show(show::Arguments),
     /// Does a saved plan, perhaps edited by hand, keep every rule?
     Verify(verify::Arguments),
+    /// How would the dish fare on other days?
+    Days(days::Arguments),
+    /// What would changes to the project file bring? Shows the plan as it is and with them.
+    Try(try_changes::Arguments),
     /// Writes the weather years that are generated from the project file's monthly means.
     Weather(weather::Arguments),
 }
@@ -88,6 +94,8 @@ fn answer(command: Command) -> Result<Answer, Trouble> {
         Command::Plan(arguments) => plan::run(&arguments, out_look()),
         Command::Show(arguments) => show::run(&arguments, out_look()),
         Command::Verify(arguments) => verify::run(&arguments, out_look()),
+        Command::Days(arguments) => days::run(&arguments, out_look()),
+        Command::Try(arguments) => try_changes::run(&arguments, out_look()),
         Command::Weather(arguments) => weather::run(&arguments),
     }
 }

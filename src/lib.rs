@@ -7,6 +7,7 @@ pub mod catalogue;
 pub mod checker;
 pub mod cli;
 pub mod diagnostic;
+pub mod explain;
 pub mod garden;
 pub mod growth;
 pub mod model;

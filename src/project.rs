@@ -4,6 +4,7 @@
 
 mod assumed;
 mod bed;
+mod change;
 mod check;
 mod crop;
 mod crop_names;
@@ -31,6 +32,8 @@ use crate::catalogue::Catalogue;
 use crate::diagnostic::{Problems, Source};
 use crate::garden::Garden;
 
+pub use change::Change;
+
 use check::{Check, ReadWeather};
 use file::Raw;
 
@@ -39,9 +42,26 @@ use file::Raw;
 /// # Errors
 /// Everything that is wrong in either file.
 pub fn load(path: &Path, catalogue: &Catalogue) -> Result<Garden, Problems> {
+    load_changed(path, &[], catalogue)
+}
+
+/// Loads a project file with changes made to it on trial; the file itself stays as it is.
+///
+/// # Errors
+/// Every change that cannot be made; else everything that is wrong in the changed project.
+pub fn load_changed(
+    path: &Path,
+    changes: &[Change],
+    catalogue: &Catalogue,
+) -> Result<Garden, Problems> {
     let folder = path.parent().unwrap_or(Path::new(""));
     let weather = |name: &str| Raw::read(&folder.join(name), file::WEATHER_LIMIT);
-    load_raw(Raw::read(path, file::PROJECT_LIMIT), &weather, catalogue)
+    let project = Raw::read(path, file::PROJECT_LIMIT);
+    let project = match changes {
+        [] => project,
+        changes => project.changed(changes)?,
+    };
+    load_raw(project, &weather, catalogue)
 }
 
 /// Loads a project from text; `weather` is the text of the weather file that it names.

@@ -6,6 +6,8 @@ mod assumed;
 mod broken;
 mod care;
 mod cautions;
+mod compare;
+mod days;
 mod decisions;
 pub mod frost;
 pub mod interval;
@@ -26,6 +28,8 @@ mod weather_table;
 pub mod words;
 
 pub use broken::{broken, sound};
+pub use compare::compare;
+pub use days::days;
 pub use no_plan::{no_plan, out_of_time};
 pub use page::Look;
 pub use principal::principal;

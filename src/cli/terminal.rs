@@ -4,7 +4,7 @@ use std::io::{ErrorKind, IsTerminal, Write};
 use std::time::Duration;
 
 use anstream::{AutoStream, ColorChoice};
-use indicatif::ProgressBar;
+use indicatif::{ProgressBar, ProgressStyle};
 
 use crate::report::Look;
 
@@ -65,5 +65,21 @@ pub fn with_progress<T>(message: String, work: impl FnOnce() -> T) -> T {
     line.enable_steady_tick(Duration::from_millis(120));
     let result = work();
     line.finish_and_clear();
+    result
+}
+
+/// Runs long work of several like steps with a progress bar on the error output, if that is
+/// a terminal; the work calls what it is given after each step.
+pub fn with_steps<T>(message: &str, steps: usize, work: impl FnOnce(&(dyn Fn() + Sync)) -> T) -> T {
+    if !std::io::stderr().is_terminal() {
+        return work(&|| {});
+    }
+    let bar = ProgressBar::new(steps as u64).with_message(message.to_owned());
+    // A bar with its count still tells, should the form be refused.
+    if let Ok(style) = ProgressStyle::with_template("{msg}: {pos} of {len} {bar:30}") {
+        bar.set_style(style);
+    }
+    let result = work(&|| bar.inc(1));
+    bar.finish_and_clear();
     result
 }

@@ -4,7 +4,9 @@ use std::fs::File;
 use std::io::{ErrorKind, Read as _};
 use std::path::Path;
 
-use crate::diagnostic::{Code, Findings, Problem, Read, Source, Span};
+use crate::diagnostic::{Code, Findings, Problem, Problems, Read, Source, Span};
+
+use super::change::{self, Change};
 
 /// Largest project file, in bytes.
 pub const PROJECT_LIMIT: u64 = 1 << 20;
@@ -30,6 +32,24 @@ impl Raw {
             name: path.display().to_string(),
             bytes: bytes(path, limit),
         }
+    }
+
+    /// The file with changes made to it on trial; one that is no text stays as it is.
+    ///
+    /// # Errors
+    /// Every change that cannot be made.
+    pub fn changed(self, changes: &[Change]) -> Result<Self, Problems> {
+        let text = self.bytes.as_deref().ok().and_then(|bytes| {
+            let bytes = bytes.strip_prefix(BYTE_ORDER_MARK).unwrap_or(bytes);
+            std::str::from_utf8(bytes).ok()
+        });
+        let Some(text) = text else {
+            return Ok(self);
+        };
+        Ok(Self {
+            bytes: Ok(change::changed(text, changes)?.into_bytes()),
+            name: format!("{}, changed on trial", self.name),
+        })
     }
 
     /// A file that is only a text in memory; none: it does not exist.

@@ -6,6 +6,7 @@ mod ideas;
 use crate::candidates::DropReason;
 use crate::garden::{Garden, IngredientAt};
 use crate::model::{Impossible, LeftOut, Pressure, Why};
+use crate::pipeline::NoPlan;
 
 use super::page::{Look, Page};
 use super::screen::occasion;
@@ -43,6 +44,16 @@ pub fn out_of_time(seconds: u64, look: Look) -> String {
     ));
     page.paragraph("Allow more time with --time-limit, or make the task smaller: fewer sowings, fewer beds that differ.");
     page.finish()
+}
+
+/// Why a project has no plan, in a sentence or two.
+pub(super) fn why_none(garden: &Garden, why: &NoPlan) -> String {
+    match why {
+        NoPlan::Impossible(found) => verdict(garden, found),
+        NoPlan::OutOfTime => "No plan was found in the time allowed.".to_owned(),
+        NoPlan::Failed(words) => format!("The search failed: {words}."),
+        NoPlan::Refused(_) => "The plan that was made breaks rules; please report it.".to_owned(),
+    }
 }
 
 fn names(garden: &Garden, ingredients: &[IngredientAt]) -> Vec<String> {

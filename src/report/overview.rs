@@ -80,7 +80,7 @@ fn beds(planting: &Planting) -> String {
 }
 
 /// `41-70 %`: the part of the target in a poor and in an ordinary year.
-fn shares(seen: &IngredientReplay) -> String {
+pub(super) fn shares(seen: &IngredientReplay) -> String {
     let [low, expected] = [seen.low_share, seen.expected_share].map(|s| s.0 * 100.0);
     format!("{low:.0}-{expected:.0}\u{a0}%")
 }

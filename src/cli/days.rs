@@ -1,0 +1,54 @@
+//! `tureen days`: how the dish would fare on other days.
+
+use std::path::PathBuf;
+
+use crate::calendar::{Date, plus_days};
+use crate::explain::{Workbench, weeks_from_feast};
+use crate::model::Options;
+use crate::report::{self, Look};
+
+use super::answer::{Answer, Exit, Trouble};
+use super::load::{catalogue, load, wrong_project};
+use super::terminal::with_steps;
+
+/// Days on either side of the feast, where the span is not given.
+const USUAL_SPAN: i64 = 6 * 7;
+
+/// The arguments of `days`.
+#[derive(clap::Args)]
+pub(super) struct Arguments {
+    /// The project file; it stays as it is.
+    file: PathBuf,
+    /// The first day to look at [default: six weeks before the feast].
+    #[arg(long, value_name = "DATE")]
+    from: Option<Date>,
+    /// The last day to look at [default: six weeks after the feast].
+    #[arg(long, value_name = "DATE")]
+    to: Option<Date>,
+}
+
+pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
+    let garden = load(&arguments.file)?;
+    let feast = garden.feast.day;
+    let from = arguments.from.unwrap_or(plus_days(feast, -USUAL_SPAN));
+    let to = arguments.to.unwrap_or(plus_days(feast, USUAL_SPAN));
+    let weeks = weeks_from_feast(&garden, from, to);
+    if weeks.is_empty() {
+        return Err(Trouble::new(
+            Exit::Usage,
+            format_args!("There is no {} from {from} to {to}.", feast.format("%A")),
+            "The day of the week stays that of the feast; give a longer span.",
+        ));
+    }
+    let catalogue = catalogue()?;
+    let workbench = Workbench {
+        path: &arguments.file,
+        catalogue: &catalogue,
+        options: Options::default(),
+    };
+    let days = with_steps("Planning for other days", weeks.len(), |done| {
+        workbench.other_days(&garden, &weeks, done)
+    })
+    .map_err(|problems| wrong_project(&problems))?;
+    Ok(Answer::done(report::days(&garden, &days, look)))
+}

@@ -1,0 +1,53 @@
+//! `tureen try`: the plan as it is and with changes to the project file, side by side.
+
+use std::path::PathBuf;
+
+use crate::explain::{Trial, Workbench};
+use crate::model::Options;
+use crate::project::Change;
+use crate::report::{self, Look};
+
+use super::answer::{Answer, Trouble};
+use super::load::{catalogue, wrong_project};
+use super::terminal::with_steps;
+
+/// The arguments of `try`.
+#[derive(clap::Args)]
+pub(super) struct Arguments {
+    /// The project file; it stays as it is.
+    file: PathBuf,
+    /// A key of the file and the value to try, such as bed.3.cover=fleece. Given several times,
+    /// each change is tried alone, and then all together.
+    #[arg(long = "set", value_name = "KEY=VALUE", required = true)]
+    changes: Vec<String>,
+}
+
+pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
+    let catalogue = catalogue()?;
+    let workbench = Workbench {
+        path: &arguments.file,
+        catalogue: &catalogue,
+        options: Options::default(),
+    };
+    let trials = tried(&workbench, &changes(arguments))?;
+    Ok(Answer::done(report::compare(&trials, look)))
+}
+
+fn changes(arguments: &Arguments) -> Vec<Change> {
+    arguments.changes.iter().cloned().map(Change::Set).collect()
+}
+
+/// The file as it is, each change alone, and all together.
+fn tried(workbench: &Workbench<'_>, changes: &[Change]) -> Result<Vec<Trial>, Trouble> {
+    let mut sets = vec![Vec::new()];
+    sets.extend(changes.iter().map(|change| vec![change.clone()]));
+    if changes.len() > 1 {
+        sets.push(changes.to_vec());
+    }
+    let message = "Planning with and without the changes";
+    let trials = with_steps(message, sets.len(), |done| workbench.trials(&sets, done));
+    trials
+        .into_iter()
+        .map(|trial| trial.map_err(|problems| wrong_project(&problems)))
+        .collect()
+}

@@ -1,0 +1,233 @@
+//! The plan as it is and with changes to the project file, side by side: what gets better,
+//! what gets worse, and which dates move.
+
+use crate::checker::IngredientReplay;
+use crate::explain::Trial;
+use crate::plan::{Aim, Planting, StepKind};
+use crate::project::Change;
+
+use super::no_plan::why_none;
+use super::page::{Look, Page};
+use super::screen::occasion;
+use super::space::{all_beds, shelf_rows};
+use super::view::{View, ready_years, span_of};
+
+/// What stands in the table for a plan that does not exist.
+const NONE: &str = "-";
+
+/// What `tureen try` prints. The first trial is the file as it stands.
+#[must_use]
+pub fn compare(trials: &[Trial], look: Look) -> String {
+    let mut page = Page::new(look);
+    let Some(first) = trials.first() else {
+        return page.finish();
+    };
+    page.title(&occasion(&first.garden));
+    page.paragraph("The file stays as it is; this is what the changes would bring.");
+    page.heading("What is tried");
+    let labels = labels(trials);
+    let width = labels.iter().map(String::len).max().unwrap_or(0);
+    for (label, trial) in labels.iter().zip(trials) {
+        page.entry(label, width, &what_is_tried(trial));
+    }
+    let views: Vec<Option<View<'_>>> = trials
+        .iter()
+        .map(|t| Some(View::new(&t.garden, t.outcome.as_ref().ok()?)))
+        .collect();
+    page.heading("What comes of it");
+    figures(&labels, trials, &views, &mut page);
+    without_plan(&labels, trials, &mut page);
+    moved(&labels, trials, &views, &mut page);
+    page.finish()
+}
+
+/// `As it is`, `Change 1`, `Change 2`, `Together`.
+fn labels(trials: &[Trial]) -> Vec<String> {
+    (0..trials.len())
+        .map(|n| match n {
+            0 => "As it is".to_owned(),
+            n if n > 1 && n + 1 == trials.len() => "Together".to_owned(),
+            n => format!("Change {n}"),
+        })
+        .collect()
+}
+
+fn what_is_tried(trial: &Trial) -> String {
+    match trial.changes.as_slice() {
+        [] => "no change".to_owned(),
+        [Change::Set(text)] => text.clone(),
+        [Change::OtherDay(days)] => format!("the feast {days} days later"),
+        _ => "all of these".to_owned(),
+    }
+}
+
+/// The table: one column a trial.
+fn figures(labels: &[String], trials: &[Trial], views: &[Option<View<'_>>], page: &mut Page) {
+    let mut header = vec![""];
+    header.extend(labels.iter().map(String::as_str));
+    let row = |name: &str, cell: &dyn Fn(&View<'_>) -> String| -> Vec<String> {
+        let cells = views
+            .iter()
+            .map(|view| view.as_ref().map_or_else(|| NONE.to_owned(), cell));
+        std::iter::once(name.to_owned()).chain(cells).collect()
+    };
+    let mut rows = vec![row("Whole dish ready", &|v| {
+        let ready = v.replay.dish_ready.iter().filter(|r| **r).count();
+        format!("{ready} of {}", v.years())
+    })];
+    if trials.iter().any(|t| t.garden.feast.rain_date.is_some()) {
+        rows.push(row("On the rain date", &on_the_rain_date));
+    }
+    for name in ingredient_names(trials) {
+        rows.push(row(&format!("  {name} ready"), &|v| ready(v, &name)));
+    }
+    for name in ingredient_names(trials) {
+        rows.push(row(&format!("  {name}, part grown"), &|v| grown(v, &name)));
+    }
+    rows.push(row("Shelf, fullest week", &|v| {
+        let shelf = shelf_rows(v).into_iter().next();
+        let peak = shelf.and_then(|row| row.peak()).map_or(0, |(n, _)| n);
+        format!("{peak} of {} flats", v.garden.shelf.flats)
+    }));
+    rows.push(row("Beds, fullest week", &|v| {
+        let beds = all_beds(v);
+        let peak = beds.peak().map_or(0, |(n, _)| n);
+        format!("{peak} of {} strips", beds.capacity)
+    }));
+    let aims = [
+        ("Steps that one lost session spoils", Aim::Slack),
+        ("Days to find someone for", Aim::UnattendedDays),
+    ];
+    for (name, aim) in aims {
+        rows.push(row(name, &|v| aim_value(v, aim)));
+    }
+    page.table(&header, &rows, &[]);
+    page.gap();
+    page.line(
+        "Ready: in how many of the years enough of it is in the pot. Part grown: of the \
+         kitchen's amount, in a poor year and in an ordinary one.",
+    );
+}
+
+fn on_the_rain_date(view: &View<'_>) -> String {
+    match &view.replay.dish_ready_on_rain_date {
+        Some(ready) => {
+            let n = ready.iter().filter(|r| **r).count();
+            format!("{n} of {}", ready.len())
+        }
+        None => NONE.to_owned(),
+    }
+}
+
+/// The names of all ingredients, in the order of the files.
+fn ingredient_names(trials: &[Trial]) -> Vec<String> {
+    let mut names: Vec<String> = Vec::new();
+    for ingredient in trials.iter().flat_map(|t| &t.garden.ingredients) {
+        if !names.contains(&ingredient.name) {
+            names.push(ingredient.name.clone());
+        }
+    }
+    names
+}
+
+fn seen<'v>(view: &View<'v>, name: &str) -> Option<&'v IngredientReplay> {
+    let found = view.ingredients().find(|(_, i, _)| i.name == name);
+    found.map(|(_, _, seen)| seen)
+}
+
+fn ready(view: &View<'_>, name: &str) -> String {
+    seen(view, name).map_or_else(
+        || NONE.to_owned(),
+        |seen| format!("{} of {}", ready_years(seen), view.years()),
+    )
+}
+
+fn grown(view: &View<'_>, name: &str) -> String {
+    seen(view, name).map_or_else(|| NONE.to_owned(), |seen| super::overview::shares(seen))
+}
+
+fn aim_value(view: &View<'_>, aim: Aim) -> String {
+    let result = view.plan.aims.iter().find(|r| r.aim == aim);
+    result.map_or_else(|| NONE.to_owned(), |r| format!("{:.0}", r.value.abs()))
+}
+
+/// Why there is no plan, for each trial without one.
+fn without_plan(labels: &[String], trials: &[Trial], page: &mut Page) {
+    let failed = || {
+        trials
+            .iter()
+            .zip(labels)
+            .filter(|(t, _)| t.outcome.is_err())
+    };
+    if failed().next().is_none() {
+        return;
+    }
+    page.heading("Where there is no plan");
+    for (trial, label) in failed() {
+        if let Err(why) = &trial.outcome {
+            page.item(&format!("{label}: {}", why_none(&trial.garden, why)));
+        }
+    }
+}
+
+/// The steps whose dates differ from those of the file as it stands.
+fn moved(labels: &[String], trials: &[Trial], views: &[Option<View<'_>>], page: &mut Page) {
+    let Some((Some(as_it_is), changed)) = views.split_first() else {
+        return;
+    };
+    let mut lines = Vec::new();
+    for (view, label) in changed.iter().zip(labels.iter().skip(1)) {
+        let Some(view) = view else { continue };
+        for name in ingredient_names(trials) {
+            let before: Vec<&Planting> = as_it_is.plantings_named(&name).collect();
+            let after: Vec<&Planting> = view.plantings_named(&name).collect();
+            let steps = moved_steps(as_it_is, &before, view, &after);
+            if !steps.is_empty() {
+                lines.push(format!("{label}, {name}: {}.", steps.join("; ")));
+            }
+        }
+    }
+    if lines.is_empty() {
+        return;
+    }
+    page.heading("Which dates move");
+    for line in lines {
+        page.item(&line);
+    }
+}
+
+/// `sow 8-15 Feb instead of 1-8 Feb`, for every kind of step that moved.
+fn moved_steps(
+    as_it_is: &View<'_>,
+    before: &[&Planting],
+    view: &View<'_>,
+    after: &[&Planting],
+) -> Vec<String> {
+    let kinds = [
+        (StepKind::Sow, "sow"),
+        (StepKind::PotUp, "pot up"),
+        (StepKind::PlantOut, "plant out"),
+        (StepKind::Pick, "pick"),
+    ];
+    let spans = |view: &View<'_>, plantings: &[&Planting], kind| {
+        let spans: Vec<String> = plantings
+            .iter()
+            .filter_map(|p| span_of(p, kind))
+            .map(|(from, to)| view.dates.span(from, to))
+            .collect();
+        spans.join(" and ")
+    };
+    kinds
+        .into_iter()
+        .filter_map(|(kind, word)| {
+            let old = spans(as_it_is, before, kind);
+            let new = spans(view, after, kind);
+            match (old == new, old.is_empty(), new.is_empty()) {
+                (true, ..) => None,
+                (_, true, _) => Some(format!("{word} {new}")),
+                (_, _, true) => Some(format!("no longer {word}")),
+                _ => Some(format!("{word} {new} instead of {old}")),
+            }
+        })
+        .collect()
+}

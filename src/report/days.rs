@@ -1,0 +1,158 @@
+//! How the dish would fare on other days: a line a week, with a small chart, and the ingredient
+//! that holds each day back.
+
+use std::cmp::Reverse;
+
+use crate::explain::OtherDay;
+use crate::garden::Garden;
+
+use super::no_plan::why_none;
+use super::page::{Look, Page};
+use super::screen::occasion;
+use super::view::{View, kind_of_years, ready_years};
+use super::words::{Dates, full_day, list};
+
+/// Signs of the longest bar.
+const BAR: usize = 20;
+
+/// A day with its plan.
+struct Planned<'a> {
+    day: &'a OtherDay,
+    view: View<'a>,
+    /// Weather years in which the whole dish is ready.
+    whole: usize,
+}
+
+/// What `tureen days` prints.
+#[must_use]
+pub fn days(garden: &Garden, days: &[OtherDay], look: Look) -> String {
+    let mut page = Page::new(look);
+    page.title(&occasion(garden));
+    page.paragraph(
+        "The file stays as it is; this is how the dish would fare in other weeks, each with a \
+         plan of its own. The day by which the kitchen needs the harvest moves along.",
+    );
+    let planned: Vec<Planned<'_>> = days.iter().filter_map(planned).collect();
+    page.heading("The whole dish");
+    whole_dish(garden, days, &planned, &mut page);
+    if !planned.is_empty() {
+        page.heading("Each ingredient");
+        ingredients(garden, &planned, &mut page);
+    }
+    page.heading("The best day");
+    page.line(&best(garden, &planned));
+    page.finish()
+}
+
+fn planned(day: &OtherDay) -> Option<Planned<'_>> {
+    let trial = day.trial.as_ref()?;
+    let view = View::new(&trial.garden, trial.outcome.as_ref().ok()?);
+    let whole = view.replay.dish_ready.iter().filter(|r| **r).count();
+    Some(Planned { day, view, whole })
+}
+
+/// A line a day: ready years, a bar, and what holds the day back.
+fn whole_dish(garden: &Garden, days: &[OtherDay], planned: &[Planned<'_>], page: &mut Page) {
+    let dates = Dates::of(garden);
+    let rows: Vec<Vec<String>> = days
+        .iter()
+        .map(|day| {
+            let mark = if day.day == garden.feast.day { "*" } else { "" };
+            let mut row = vec![format!("{}{mark}", dates.day(day.day))];
+            match planned.iter().find(|p| p.day.day == day.day) {
+                Some(planned) => row.extend([
+                    format!("{} of {}", planned.whole, planned.view.years()),
+                    bar(planned.whole, planned.view.years()),
+                    held_back_by(&planned.view),
+                ]),
+                None => row.extend(["-".to_owned(), String::new(), no_plan(day)]),
+            }
+            row
+        })
+        .collect();
+    page.table(&["Day", "Ready", "", "Held back by"], &rows, &[1]);
+    page.gap();
+    page.line(&format!(
+        "Ready: in how many {} the whole dish is ready. * is the day in the file.",
+        kind_of_years(garden)
+    ));
+}
+
+/// `######..............`
+fn bar(ready: usize, years: usize) -> String {
+    let full = (ready * BAR + years / 2) / years.max(1);
+    format!(
+        "{}{}",
+        "#".repeat(full),
+        ".".repeat(BAR.saturating_sub(full))
+    )
+}
+
+/// The ingredients that are ready in the fewest years, unless all always are.
+fn held_back_by(view: &View<'_>) -> String {
+    let ready = || {
+        view.ingredients()
+            .map(|(_, i, seen)| (ready_years(seen), i))
+    };
+    let fewest = ready().map(|(n, _)| n).min().unwrap_or(0);
+    if fewest == view.years() {
+        return "nothing".to_owned();
+    }
+    let names: Vec<&str> = ready()
+        .filter(|(n, _)| *n == fewest)
+        .map(|(_, i)| i.name.as_str())
+        .collect();
+    format!("{} ({fewest})", list(&names))
+}
+
+fn no_plan(day: &OtherDay) -> String {
+    match &day.trial {
+        None => "no school on that day".to_owned(),
+        Some(trial) => trial
+            .outcome
+            .as_ref()
+            .err()
+            .map_or_else(String::new, |why| why_none(&trial.garden, why)),
+    }
+}
+
+/// Ready years of every ingredient, a line a day.
+fn ingredients(garden: &Garden, planned: &[Planned<'_>], page: &mut Page) {
+    let mut header = vec!["Day"];
+    header.extend(garden.ingredients.iter().map(|i| i.name.as_str()));
+    let rows: Vec<Vec<String>> = planned
+        .iter()
+        .map(|p| {
+            let ready = p.view.ingredients().map(|(.., seen)| ready_years(seen));
+            std::iter::once(Dates::of(garden).day(p.day.day))
+                .chain(ready.map(|n| n.to_string()))
+                .collect()
+        })
+        .collect();
+    let right: Vec<usize> = (1..header.len()).collect();
+    page.table(&header, &rows, &right);
+}
+
+/// The day on which the whole dish is ready most often; of equals the one with the better
+/// worst ingredient, then the one nearest to the day in the file.
+fn best(garden: &Garden, planned: &[Planned<'_>]) -> String {
+    let key = |p: &Planned<'_>| {
+        let ready = p.view.ingredients().map(|(.., seen)| ready_years(seen));
+        let away = (p.day.day - garden.feast.day).num_days().abs();
+        (p.whole, ready.min(), Reverse(away))
+    };
+    let Some(best) = planned.iter().max_by_key(|p| key(p)) else {
+        return "None: on no day of the span is there a plan.".to_owned();
+    };
+    let same = match best.day.day == garden.feast.day {
+        true => ", the day in the file",
+        false => "",
+    };
+    format!(
+        "{}{same}: the whole dish is ready in {} of {} {}.",
+        full_day(best.day.day),
+        best.whole,
+        best.view.years(),
+        kind_of_years(garden)
+    )
+}
