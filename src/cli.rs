@@ -11,6 +11,7 @@ mod terminal;
 mod try_changes;
 mod verify;
 mod weather;
+mod why;
 
 use std::process::ExitCode;
 
@@ -40,6 +41,8 @@ enum Command {
     Show(show::Arguments),
     /// Does a saved plan, perhaps edited by hand, keep every rule?
     Verify(verify::Arguments),
+    /// What stands in the way of a plan, and which changes would be enough?
+    Why(why::Arguments),
     /// How would the dish fare on other days?
     Days(days::Arguments),
     /// What would changes to the project file bring? Shows the plan as it is and with them.
@@ -95,6 +98,7 @@ fn answer(command: Command) -> Result<Answer, Trouble> {
         Command::Show(arguments) => show::run(&arguments, out_look()),
         Command::Verify(arguments) => verify::run(&arguments, out_look()),
         Command::Days(arguments) => days::run(&arguments, out_look()),
+        Command::Why(arguments) => why::run(&arguments, out_look()),
         Command::Try(arguments) => try_changes::run(&arguments, out_look()),
         Command::Weather(arguments) => weather::run(&arguments),
     }

@@ -2,7 +2,11 @@
 //! again, and holds for plans that the checker has passed.
 
 mod days;
+mod ladder;
+mod repairs;
 mod trial;
 
 pub use days::{OtherDay, weeks_from_feast};
+pub use ladder::Kind;
+pub use repairs::{Diagnosis, Repair};
 pub use trial::{Trial, Workbench};

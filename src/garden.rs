@@ -113,6 +113,19 @@ impl Garden {
         (0..self.ingredients.len()).map(IngredientAt)
     }
 
+    /// The same project with fewer ingredients. What grows already stays: it stands in its bed
+    /// whether it is wanted or not.
+    #[must_use]
+    pub fn with_ingredients(&self, wanted: impl Fn(IngredientAt) -> bool) -> Self {
+        let stays =
+            |at: &IngredientAt| wanted(*at) || matches!(self[*at].source, Source::Growing(_));
+        let ingredients = self.ingredient_positions().filter(stays);
+        Self {
+            ingredients: ingredients.map(|at| self[at].clone()).collect(),
+            ..self.clone()
+        }
+    }
+
     /// All bed positions in order.
     pub fn bed_positions(&self) -> impl Iterator<Item = BedAt> + use<> {
         (0..self.beds.len()).map(BedAt)

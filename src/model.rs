@@ -84,6 +84,27 @@ pub fn solve(garden: &Garden, options: &Options) -> Outcome {
     }
 }
 
+/// Whether every ingredient can be in the pot at once.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Possible {
+    /// It can.
+    Yes,
+    /// It is proved that it cannot.
+    No,
+    /// Neither is known in the time allowed.
+    Unknown,
+}
+
+/// Tells whether every ingredient of a garden can be in the pot at once.
+#[must_use]
+pub fn possible(garden: &Garden, options: &Options) -> Possible {
+    match solve(garden, options) {
+        Outcome::Planned(_) => Possible::Yes,
+        Outcome::Impossible(why) if why.proved => Possible::No,
+        Outcome::Impossible(_) | Outcome::OutOfTime | Outcome::Failed(_) => Possible::Unknown,
+    }
+}
+
 /// A garden with all its candidates, and how long to think about them.
 struct Decision<'a> {
     garden: &'a Garden,

@@ -25,6 +25,7 @@ mod understood;
 mod verdict;
 mod view;
 mod weather_table;
+mod why;
 pub mod words;
 
 pub use broken::{broken, sound};
@@ -37,3 +38,4 @@ pub use screen::{plan, saved};
 pub use strip::grade;
 pub use understood::understood;
 pub use weather_table::{weather_table, weather_written};
+pub use why::{plan_exists, why_no_plan};

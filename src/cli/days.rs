@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use crate::calendar::{Date, plus_days};
 use crate::explain::{Workbench, weeks_from_feast};
 use crate::model::Options;
+use crate::project;
 use crate::report::{self, Look};
 
 use super::answer::{Answer, Exit, Trouble};
@@ -42,8 +43,7 @@ pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> 
     }
     let catalogue = catalogue()?;
     let workbench = Workbench {
-        path: &arguments.file,
-        catalogue: &catalogue,
+        load: &|changes| project::load_changed(&arguments.file, changes, &catalogue),
         options: Options::default(),
     };
     let days = with_steps("Planning for other days", weeks.len(), |done| {

@@ -53,7 +53,7 @@ pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> 
     );
     match with_progress(message, || pipeline::plan(&garden, &options)) {
         Ok(checked) => planned(arguments, &garden, &checked, look),
-        Err(why) => no_plan(arguments, &garden, why, look),
+        Err(why) => no_plan(arguments.time_limit, &garden, why, look),
     }
 }
 
@@ -73,8 +73,9 @@ fn planned(
     Ok(Answer::done(text))
 }
 
-fn no_plan(
-    arguments: &Arguments,
+/// What is said where there is no plan.
+pub(super) fn no_plan(
+    seconds: u64,
     garden: &Garden,
     why: NoPlan,
     look: Look,
@@ -86,7 +87,7 @@ fn no_plan(
         }),
         NoPlan::OutOfTime => Err(Trouble {
             exit: Exit::OutOfTime,
-            text: report::out_of_time(arguments.time_limit, err_look()),
+            text: report::out_of_time(seconds, err_look()),
         }),
         NoPlan::Failed(words) => Err(Trouble::new(
             Exit::Unexpected,

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use crate::explain::{Trial, Workbench};
 use crate::model::Options;
-use crate::project::Change;
+use crate::project::{self, Change};
 use crate::report::{self, Look};
 
 use super::answer::{Answer, Trouble};
@@ -25,8 +25,7 @@ pub(super) struct Arguments {
 pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
     let catalogue = catalogue()?;
     let workbench = Workbench {
-        path: &arguments.file,
-        catalogue: &catalogue,
+        load: &|changes| project::load_changed(&arguments.file, changes, &catalogue),
         options: Options::default(),
     };
     let trials = tried(&workbench, &changes(arguments))?;

@@ -1,24 +1,19 @@
-//! A project file with changes made to it on trial, and the plan that then comes out.
-
-use std::path::Path;
+//! A project with changes made to it on trial, and the plan that then comes out.
 
 use rayon::prelude::*;
 
-use crate::catalogue::Catalogue;
 use crate::checker::CheckedPlan;
 use crate::diagnostic::Problems;
 use crate::garden::Garden;
-use crate::model::Options;
+use crate::model::{Options, Possible, possible};
 use crate::pipeline::{self, NoPlan};
-use crate::project::{self, Change};
+use crate::project::Change;
 
-/// A project file on which changes are tried; the file itself stays as it is.
-#[derive(Debug, Clone, Copy)]
+/// A project on which changes are tried; its file stays as it is.
+#[derive(Clone, Copy)]
 pub struct Workbench<'a> {
-    /// The project file.
-    pub path: &'a Path,
-    /// The crops.
-    pub catalogue: &'a Catalogue,
+    /// Reads the project with some changes made.
+    pub load: &'a (dyn Fn(&[Change]) -> Result<Garden, Problems> + Sync),
     /// How each trial is solved.
     pub options: Options,
 }
@@ -40,7 +35,7 @@ impl Workbench<'_> {
     /// # Errors
     /// What is wrong with the changes, or with the project that they make.
     pub fn trial(&self, changes: &[Change]) -> Result<Trial, Problems> {
-        let garden = project::load_changed(self.path, changes, self.catalogue)?;
+        let garden = (self.load)(changes)?;
         Ok(Trial {
             changes: changes.to_vec(),
             outcome: pipeline::plan(&garden, &self.options),
@@ -62,5 +57,11 @@ impl Workbench<'_> {
                 trial
             })
             .collect()
+    }
+
+    /// True if the changed project is proved to have a plan with every ingredient. A change
+    /// that makes no valid project does not help either.
+    pub(super) fn helps(&self, changes: &[Change]) -> bool {
+        (self.load)(changes).is_ok_and(|garden| possible(&garden, &self.options) == Possible::Yes)
     }
 }

@@ -31,6 +31,26 @@ pub enum Change {
     OtherDay(i64),
 }
 
+impl Change {
+    /// The change of one key, its way given part by part; `value` as the file would hold it, or
+    /// nothing to take it out.
+    #[must_use]
+    pub fn set(way: &[&str], value: &str) -> Self {
+        let is_bare = |part: &str| {
+            let fits = |c: char| c.is_ascii_alphanumeric() || c == '-' || c == '_';
+            !part.is_empty() && part.chars().all(fits)
+        };
+        let parts: Vec<String> = way
+            .iter()
+            .map(|part| match is_bare(part) {
+                true => (*part).to_owned(),
+                false => Value::from(*part).to_string(),
+            })
+            .collect();
+        Self::Set(format!("{}={value}", parts.join(".")))
+    }
+}
+
 /// A project's text with changes made to it. A text that is no TOML comes back as it is: the
 /// checks of every project file tell what is wrong with it.
 ///

@@ -19,18 +19,23 @@ const LIMITS: usize = 5;
 #[must_use]
 pub fn no_plan(garden: &Garden, found: &Impossible, look: Look) -> String {
     let mut page = Page::new(look);
+    in_the_way(garden, found, &mut page);
+    together(garden, found, &mut page);
+    ideas::write(garden, found, &mut page);
+    page.finish()
+}
+
+/// What stands in the way, with quantities.
+pub(super) fn in_the_way(garden: &Garden, found: &Impossible, page: &mut Page) {
     page.title(&format!("No plan. {}", verdict(garden, found)));
     page.paragraph(&occasion(garden));
     if !found.left_out.is_empty() {
         page.heading("What cannot be in the pot");
     }
     for left_out in &found.left_out {
-        reasons(garden, left_out, &found.pressure, &mut page);
+        reasons(garden, left_out, &found.pressure, page);
     }
-    limits(garden, &found.pressure, &mut page);
-    together(garden, found, &mut page);
-    ideas::write(garden, found, &mut page);
-    page.finish()
+    limits(garden, &found.pressure, page);
 }
 
 /// What `tureen plan` prints when the time ran out before a plan was found.

@@ -1,0 +1,232 @@
+//! Repairs of a project that has no plan: for each kind of change the smallest that is enough
+//! by itself, or, where none is, several together. Each is made, planned and checked.
+
+use rayon::prelude::*;
+
+use crate::catalogue::Catalogue;
+use crate::garden::{Garden, IngredientAt};
+use crate::growth::Block;
+use crate::model::{Possible, possible};
+use crate::project::Change;
+use crate::units::Metres;
+
+use super::ladder::{self, Kind, Ladder, PARTS, Rung};
+use super::trial::{Trial, Workbench};
+
+/// Why a project has no plan, and what would give it one.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Diagnosis {
+    /// Ingredients that cannot be in the pot, even each by itself.
+    pub hopeless: Vec<String>,
+    /// If there are none: the fewest ingredients that cannot be in the pot together.
+    pub conflict: Vec<String>,
+    /// Changes that are enough, each by itself: one of a kind and thing, the cheapest kind first.
+    pub repairs: Vec<Repair>,
+    /// Where no single change is enough: several that are, together.
+    pub together: Option<Repair>,
+}
+
+/// Changes that give the project a plan.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Repair {
+    /// What is changed.
+    pub kinds: Vec<Kind>,
+    /// The changed project and its plan.
+    pub trial: Trial,
+}
+
+/// Other crops that are told of for one ingredient.
+const MOST_CROPS: usize = 3;
+
+impl Workbench<'_> {
+    /// Looks for repairs of a project that has no plan.
+    #[must_use]
+    pub fn diagnose(&self, garden: &Garden, catalogue: &Catalogue) -> Diagnosis {
+        let mut ladders = Vec::new();
+        for at in garden.ingredient_positions() {
+            // Where not even leaving it out helps, no change of it does.
+            let rest = garden.with_ingredients(|other| other != at);
+            if possible(&rest, &self.options) == Possible::Yes {
+                ladders.extend(ladder::of_ingredient(garden, at, catalogue));
+            }
+        }
+        ladders.extend(ladder::around_the_dish(garden));
+        let rungs: Vec<Rung> = ladders
+            .par_iter()
+            .flat_map_iter(|ladder| self.climb(ladder))
+            .collect();
+        let mut repairs: Vec<Repair> = rungs
+            .into_par_iter()
+            .filter_map(|rung| self.repaired(vec![rung]))
+            .collect();
+        repairs.sort_by_key(|repair| repair.kinds.iter().map(Kind::weight).max());
+        let hopeless = self.hopeless(garden);
+        let name = |at: &IngredientAt| garden[*at].name.clone();
+        Diagnosis {
+            conflict: match hopeless.is_empty() {
+                true => self.conflict(garden).iter().map(name).collect(),
+                false => Vec::new(),
+            },
+            hopeless: hopeless.iter().map(name).collect(),
+            together: match repairs.is_empty() {
+                true => self.several(garden, &hopeless, catalogue),
+                false => None,
+            },
+            repairs,
+        }
+    }
+
+    /// The lowest rung that helps; of crops, which have no order, the first few.
+    fn climb(&self, ladder: &Ladder) -> Vec<Rung> {
+        let helps = |changes: &[Change]| self.helps(changes);
+        match ladder.is_about_crops() {
+            true => ladder.all_that_help(&helps, MOST_CROPS),
+            false => ladder.lowest(&helps).into_iter().collect(),
+        }
+    }
+
+    /// Plans and checks the project with some rungs taken.
+    fn repaired(&self, rungs: Vec<Rung>) -> Option<Repair> {
+        let changes: Vec<Change> = rungs.iter().flat_map(|r| r.changes.clone()).collect();
+        let trial = self.trial(&changes).ok()?;
+        trial.outcome.is_ok().then(|| Repair {
+            kinds: rungs.into_iter().map(|rung| rung.kind).collect(),
+            trial,
+        })
+    }
+
+    /// Ingredients that cannot be in the pot, even if each were the only one.
+    fn hopeless(&self, garden: &Garden) -> Vec<IngredientAt> {
+        let alone = |at: &IngredientAt| {
+            let only = garden.with_ingredients(|other| other == *at);
+            possible(&only, &self.options) == Possible::No
+        };
+        let all: Vec<IngredientAt> = garden.ingredient_positions().collect();
+        all.into_par_iter().filter(alone).collect()
+    }
+
+    /// The fewest ingredients that cannot be in the pot together, the first such set in the
+    /// order of the dish; each of them can be by itself.
+    fn conflict(&self, garden: &Garden) -> Vec<IngredientAt> {
+        let all: Vec<IngredientAt> = garden.ingredient_positions().collect();
+        (2..all.len())
+            .find_map(|size| {
+                subsets(&all, size).into_par_iter().find_first(|subset| {
+                    let few = garden.with_ingredients(|at| subset.contains(&at));
+                    possible(&few, &self.options) == Possible::No
+                })
+            })
+            .unwrap_or(all)
+    }
+
+    /// Several changes that help together: what each hopeless ingredient needs beside fewer
+    /// grams, then fewer grams of all.
+    fn several(
+        &self,
+        garden: &Garden,
+        hopeless: &[IngredientAt],
+        catalogue: &Catalogue,
+    ) -> Option<Repair> {
+        let needs = hopeless.iter();
+        let mut rungs: Vec<Rung> = needs
+            .filter_map(|at| self.alone(garden, *at, catalogue))
+            .filter(|rung| !matches!(rung.kind, Kind::FewerGrams { .. }))
+            .collect();
+        let mut taken: Vec<Change> = rungs.iter().flat_map(|r| r.changes.clone()).collect();
+        if !self.helps(&taken) {
+            for rung in self.fewer_grams_of_all(&taken)? {
+                taken.extend(rung.changes.clone());
+                rungs.push(rung);
+            }
+        }
+        self.repaired(rungs)
+    }
+
+    /// The cheapest rung that makes an ingredient possible if it were the only one.
+    fn alone(&self, garden: &Garden, at: IngredientAt, catalogue: &Catalogue) -> Option<Rung> {
+        let helps = |changes: &[Change]| {
+            (self.load)(changes).is_ok_and(|changed| {
+                let only = changed.with_ingredients(|other| other == at);
+                possible(&only, &self.options) == Possible::Yes
+            })
+        };
+        let mut ladders = ladder::of_ingredient(garden, at, catalogue);
+        let bought = ladders.pop();
+        ladders.splice(1..1, ladder::around_the_dish(garden));
+        ladders.iter().chain(&bought).find_map(|l| l.lowest(&helps))
+    }
+
+    /// With some changes made: every ingredient has at least half of the part of its grams that
+    /// all could have alike, and one after the other, those first of which a strip of bed gives
+    /// most, as much more as will do.
+    fn fewer_grams_of_all(&self, made: &[Change]) -> Option<Vec<Rung>> {
+        let garden = (self.load)(made).ok()?;
+        let all: Vec<IngredientAt> = garden.ingredient_positions().collect();
+        let rung = |at: IngredientAt, part: u32| ladder::fewer_grams(&garden, at, part);
+        let helps = |parts: &[u32]| {
+            let rungs = all.iter().zip(parts).map(|(at, part)| rung(*at, *part));
+            let changes = made.iter().cloned().chain(rungs.flat_map(|r| r.changes));
+            self.helps(&changes.collect::<Vec<_>>())
+        };
+        let same = |part: u32| vec![part; all.len()];
+        // Parts are counted down from the whole.
+        let most = |holds: &dyn Fn(u32) -> bool| {
+            PARTS - ladder::first_that(PARTS as usize, |n| holds(PARTS - n as u32)) as u32
+        };
+        let alike = most(&|part| helps(&same(part)));
+        let mut parts = same(alike.div_ceil(2));
+        if !helps(&parts) {
+            return None;
+        }
+        let mut order: Vec<usize> = (0..all.len()).collect();
+        order.sort_by(|a, b| {
+            let gives = |n: &usize| {
+                all.get(*n)
+                    .map_or(0.0, |at| kilograms_a_strip(&garden, *at))
+            };
+            gives(b).total_cmp(&gives(a))
+        });
+        for n in order {
+            let with = |part: u32| {
+                let mut more = parts.clone();
+                more[n] = part.max(parts[n]);
+                more
+            };
+            parts = with(most(&|part| helps(&with(part))));
+        }
+        let fewer = all.iter().zip(&parts).filter(|(_, part)| **part < PARTS);
+        Some(fewer.map(|(at, part)| rung(*at, *part)).collect())
+    }
+}
+
+/// Usable kilograms that a strip of the widest bed gives in a poor year.
+fn kilograms_a_strip(garden: &Garden, at: IngredientAt) -> f64 {
+    let ingredient = &garden[at];
+    let widest = garden
+        .beds
+        .iter()
+        .map(|bed| bed.width.0)
+        .fold(0.0, f64::max);
+    let block = Block::of(&ingredient.crop, Metres(widest));
+    block.map_or(0.0, |block| {
+        let plants = f64::from(block.plants) / f64::from(block.strips);
+        let yields = &ingredient.crop.yields;
+        plants * yields.low.0 * yields.usable.0 * ingredient.crop.picking.one_pick_share.0
+    })
+}
+
+/// All subsets of a size, in order.
+fn subsets(all: &[IngredientAt], size: usize) -> Vec<Vec<IngredientAt>> {
+    match (size, all) {
+        (0, _) => vec![Vec::new()],
+        (_, []) => Vec::new(),
+        (_, [first, rest @ ..]) => {
+            let mut with = subsets(rest, size - 1);
+            for subset in &mut with {
+                subset.insert(0, *first);
+            }
+            with.extend(subsets(rest, size));
+            with
+        }
+    }
+}

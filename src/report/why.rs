@@ -1,0 +1,173 @@
+//! Why there is no plan, and what would give one: every repair named here was made, planned and
+//! checked.
+
+use crate::checker::CheckedPlan;
+use crate::explain::{Diagnosis, Kind, Repair};
+use crate::garden::{Care, Garden};
+use crate::model::Impossible;
+use crate::project::Change;
+use crate::units::Kilograms;
+
+use super::page::{Look, Page};
+use super::screen::occasion;
+use super::view::{View, kind_of_years};
+use super::words::{count, list, mass, sentence};
+use super::{no_plan, verdict};
+
+/// What `tureen why` prints when no plan keeps the rules.
+#[must_use]
+pub fn why_no_plan(
+    garden: &Garden,
+    found: &Impossible,
+    diagnosis: &Diagnosis,
+    look: Look,
+) -> String {
+    let mut page = Page::new(look);
+    no_plan::in_the_way(garden, found, &mut page);
+    page.heading("The heart of it");
+    page.line(&heart(garden, diagnosis));
+    match &diagnosis.together {
+        None => each(garden, diagnosis, &mut page),
+        Some(several) => together(garden, several, &mut page),
+    }
+    page.finish()
+}
+
+/// What `tureen why` prints where there is a plan.
+#[must_use]
+pub fn plan_exists(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
+    let mut page = Page::new(look);
+    page.paragraph(&occasion(garden));
+    page.title(&format!(
+        "There is a plan. {}",
+        verdict::sentence(&View::new(garden, checked))
+    ));
+    page.finish()
+}
+
+/// The fewest ingredients that do not go together.
+fn heart(garden: &Garden, diagnosis: &Diagnosis) -> String {
+    match diagnosis.hopeless.as_slice() {
+        [] if diagnosis.conflict.len() == garden.ingredients.len() => {
+            "All ingredients together are too much; with any one fewer the others fit.".to_owned()
+        }
+        [] => format!(
+            "{} alone do not go together, whatever else is grown; with any one of them fewer the \
+             others of them fit.",
+            sentence(&list(&diagnosis.conflict))
+        ),
+        [one] => format!(
+            "{} cannot be in the pot, even if it were the only ingredient.",
+            sentence(one)
+        ),
+        several => format!(
+            "{} cannot be in the pot, even if each were the only ingredient.",
+            sentence(&list(several))
+        ),
+    }
+}
+
+/// Repairs of which each is enough.
+fn each(garden: &Garden, diagnosis: &Diagnosis, page: &mut Page) {
+    page.heading("What would be enough");
+    if diagnosis.repairs.is_empty() {
+        page.line(
+            "Nothing that was tried: fewer grams, other crops, more flats, beds and minutes, \
+             someone there in the breaks, fleece, other days.",
+        );
+        return;
+    }
+    page.line("Each of these is enough by itself. All were planned and checked.");
+    for repair in &diagnosis.repairs {
+        page.gap();
+        for kind in &repair.kinds {
+            page.item(&what(garden, kind));
+        }
+        outcome(garden, repair, page);
+    }
+}
+
+/// A repair of several changes.
+fn together(garden: &Garden, repair: &Repair, page: &mut Page) {
+    page.heading("What would be enough");
+    page.line(
+        "No single change that was tried is enough. All of these together are; the plan was made \
+         and checked.",
+    );
+    page.gap();
+    for kind in &repair.kinds {
+        page.item(&what(garden, kind));
+    }
+    outcome(garden, repair, page);
+}
+
+/// What comes of a repair, and how to write it in the file.
+fn outcome(garden: &Garden, repair: &Repair, page: &mut Page) {
+    if let Ok(checked) = &repair.trial.outcome {
+        let view = View::new(&repair.trial.garden, checked);
+        let ready = view.replay.dish_ready.iter().filter(|r| **r).count();
+        page.entry(
+            "",
+            0,
+            &format!(
+                "Then the whole dish is ready in {ready} of {} {}.",
+                view.years(),
+                kind_of_years(garden)
+            ),
+        );
+    }
+    for change in &repair.trial.changes {
+        match change {
+            Change::Set(text) if text.ends_with('=') => {}
+            Change::Set(text) => page.entry("", 0, &format!("In the file: {text}")),
+            Change::OtherDay(_) => {}
+        }
+    }
+}
+
+/// A change in words, with its price.
+fn what(garden: &Garden, kind: &Kind) -> String {
+    match kind {
+        Kind::FewerGrams {
+            ingredient,
+            from,
+            to,
+        } => {
+            let bought = (from - to) * f64::from(garden.feast.portions) / 1000.0;
+            format!(
+                "{to} g of {ingredient} in a portion instead of {from}: the kitchen buys {} more.",
+                mass(Kilograms(bought))
+            )
+        }
+        Kind::SomeoneThere { pause, who } => format!(
+            "{} there in {pause}.",
+            match who {
+                Care::Families => "Families who water and pick",
+                Care::Staff | Care::Nobody => "Staff who water",
+            }
+        ),
+        Kind::LongerSessions { grade, minutes } => format!(
+            "Sessions of grade {grade} that are {} longer.",
+            count(*minutes, "minute")
+        ),
+        Kind::MoreFlats { more } => format!("{} more on the shelf.", count(*more, "flat")),
+        Kind::Cover { beds } => format!("Fleece over {}.", bed_list(beds)),
+        Kind::MoreBeds { like, more } => {
+            format!("{} more like bed {like}.", count(*more, "bed"))
+        }
+        Kind::AnotherCrop { ingredient, crop } => format!("{crop} in place of {ingredient}."),
+        Kind::AnotherDay { later } => {
+            let weeks = u32::try_from(later.unsigned_abs() / 7).unwrap_or(u32::MAX);
+            let side = if *later > 0 { "later" } else { "earlier" };
+            format!("The feast {} {side}.", count(weeks, "week"))
+        }
+        Kind::Bought { ingredient } => format!("All {ingredient} bought, none grown."),
+    }
+}
+
+fn bed_list(beds: &[String]) -> String {
+    match beds {
+        [one] => format!("bed {one}"),
+        _ => format!("beds {}", list(beds)),
+    }
+}
