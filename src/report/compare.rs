@@ -11,6 +11,7 @@ use super::page::{Look, Page};
 use super::screen::occasion;
 use super::space::{all_beds, shelf_rows};
 use super::view::{View, ready_years, span_of};
+use super::words::list;
 
 /// What stands in the table for a plan that does not exist.
 const NONE: &str = "-";
@@ -101,8 +102,23 @@ fn figures(labels: &[String], trials: &[Trial], views: &[Option<View<'_>>], page
     for (name, aim) in aims {
         rows.push(row(name, &|v| aim_value(v, aim)));
     }
-    page.table(&header, &rows, &[]);
-    page.gap();
+    let (same, different): (Vec<_>, Vec<_>) = rows.into_iter().partition(|row| {
+        let mut cells = row.iter().skip(1);
+        let first = cells.next();
+        cells.all(|cell| Some(cell) == first)
+    });
+    if !different.is_empty() {
+        page.table(&header, &different, &[]);
+        page.gap();
+    }
+    if !same.is_empty() {
+        let same: Vec<String> = same
+            .iter()
+            .filter_map(|row| Some(format!("{} {}", row.first()?.trim(), row.get(1)?)))
+            .collect();
+        page.line(&format!("The same in all: {}.", list(&same)));
+        page.gap();
+    }
     page.line(
         "Ready: in how many of the years enough of it is in the pot. Part grown: of the \
          kitchen's amount, in a poor year and in an ordinary one.",
