@@ -156,9 +156,9 @@ impl Workbench<'_> {
         ladders.iter().chain(&bought).find_map(|l| l.lowest(&helps))
     }
 
-    /// With some changes made: every ingredient has at least half of the part of its grams that
-    /// all could have alike, and one after the other, those first of which a strip of bed gives
-    /// most, as much more as will do.
+    /// With some changes made: every ingredient has the part of its grams that all can have
+    /// alike, and one after the other, those first of which a strip of bed gives most, as much
+    /// more as will do.
     fn fewer_grams_of_all(&self, made: &[Change]) -> Option<Vec<Rung>> {
         let garden = (self.load)(made).ok()?;
         let all: Vec<IngredientAt> = garden.ingredient_positions().collect();
@@ -174,7 +174,7 @@ impl Workbench<'_> {
             PARTS - ladder::first_that(PARTS as usize, |n| holds(PARTS - n as u32)) as u32
         };
         let alike = most(&|part| helps(&same(part)));
-        let mut parts = same(alike.div_ceil(2));
+        let mut parts = same(alike);
         if !helps(&parts) {
             return None;
         }
