@@ -2,6 +2,7 @@
 //! published works print, and broken files refused.
 
 mod broken;
+mod calibration;
 mod names;
 mod published;
 mod sane;

@@ -60,7 +60,6 @@ fn days_to_come_up() {
         ("dry bean", 10, None),
         ("dry bean", 15, Some(16.0)),
         ("snap pea", 5, Some(36.0)),
-        ("melon", 20, Some(8.0)),
         ("parsnip", 30, Some(32.0)),
         ("okra", 40, Some(7.0)),
         ("asparagus", 35, Some(20.0)),
