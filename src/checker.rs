@@ -6,6 +6,7 @@ mod days;
 mod fault;
 mod harvest;
 mod needs;
+mod packet_days;
 mod planting;
 mod replay;
 mod rules;
@@ -17,6 +18,7 @@ pub use fault::{
     Violation,
 };
 pub use harvest::{Harvest, IngredientReplay};
+pub use packet_days::{DaysOut, OUT_BY, PacketDays};
 pub use replay::{Replay, RotationMiss, Unattended};
 
 use crate::garden::Garden;

@@ -11,6 +11,7 @@ pub mod frost;
 pub mod interval;
 mod no_plan;
 mod overview;
+mod packet_days;
 mod page;
 mod principal;
 mod rotation;

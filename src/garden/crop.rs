@@ -108,6 +108,20 @@ pub struct Ripening {
     pub method: DegreeDayMethod,
 }
 
+impl Ripening {
+    /// The same crop if it takes `factor` times as long: packet days and published thermal
+    /// time alike.
+    #[must_use]
+    pub fn taking(self, factor: f64) -> Self {
+        Self {
+            days_from_sowing: self.days_from_sowing.map(|days| days * factor),
+            days_from_planting: self.days_from_planting.map(|days| days * factor),
+            thermal_from_sowing: self.thermal_from_sowing.map(|sum| sum * factor),
+            ..self
+        }
+    }
+}
+
 /// What frost does to standing leaves.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum FrostResponse {

@@ -10,7 +10,8 @@ use super::page::{Look, Page};
 use super::view::View;
 use super::words::{Dates, full_day};
 use super::{
-    aims, assumed, care, cautions, decisions, overview, rotation, space, timeline, verdict,
+    aims, assumed, care, cautions, decisions, overview, packet_days, rotation, space, timeline,
+    verdict,
 };
 
 /// The whole plan, as `tureen plan` prints it.
@@ -26,6 +27,7 @@ pub fn plan(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
     }
     overview::write(&view, &mut page);
     verdict::weak_points(&view, &mut page);
+    packet_days::write(&view, &mut page);
     timeline::write(&view, &mut page);
     space::write(&view, &mut page);
     rotation::write(&view, &mut page);

@@ -9,4 +9,5 @@ mod loss;
 mod picking;
 mod properties;
 mod seeds;
+mod steady;
 mod work;
