@@ -22,6 +22,7 @@ mod timeline;
 mod understood;
 mod verdict;
 mod view;
+mod water;
 mod weather_table;
 pub mod words;
 
@@ -32,4 +33,5 @@ pub use principal::principal;
 pub use screen::{plan, saved};
 pub use strip::grade;
 pub use understood::understood;
+pub use water::watering;
 pub use weather_table::{weather_table, weather_written};

@@ -9,4 +9,5 @@ mod loss;
 mod picking;
 mod properties;
 mod seeds;
+mod water;
 mod work;
