@@ -11,6 +11,7 @@ mod growth_reference;
 mod hand_worked;
 mod outside;
 mod project_errors;
+mod properties;
 mod random_gardens;
 mod readme;
 mod report;
