@@ -9,6 +9,7 @@ mod cautions;
 mod decisions;
 pub mod frost;
 pub mod interval;
+mod mps;
 mod no_plan;
 mod overview;
 mod page;
@@ -26,6 +27,7 @@ mod weather_table;
 pub mod words;
 
 pub use broken::{broken, sound};
+pub use mps::{mps, mps_file, programs_written};
 pub use no_plan::{no_plan, out_of_time};
 pub use page::Look;
 pub use principal::principal;
