@@ -10,6 +10,7 @@ mod decisions;
 pub mod frost;
 pub mod interval;
 pub mod manure;
+mod mps;
 mod no_plan;
 mod overview;
 mod page;
@@ -28,6 +29,7 @@ mod weather_table;
 pub mod words;
 
 pub use broken::{broken, sound};
+pub use mps::{mps, mps_file, programs_written};
 pub use no_plan::{no_plan, out_of_time};
 pub use page::Look;
 pub use principal::principal;

@@ -3,6 +3,7 @@
 mod answers;
 mod arguments;
 mod looks;
+mod programs;
 mod weather;
 
 use std::path::{Path, PathBuf};
