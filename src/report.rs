@@ -12,6 +12,7 @@ mod crops;
 mod decisions;
 pub mod frost;
 pub mod interval;
+pub mod manure;
 mod no_plan;
 mod overview;
 mod page;

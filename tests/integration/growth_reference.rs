@@ -1,8 +1,8 @@
-//! Facts of growth against published examples, closed forms and cases worked by hand.
+//! Facts of growth against closed forms and cases worked by hand.
 
 mod amounts;
 mod climate;
-mod crops;
+pub mod crops;
 mod degree_days;
 mod fates;
 mod germination;
