@@ -41,7 +41,8 @@ AREA_MEANS = {
     "northumberland",
     "cordoba",
 }
-YEARS = 300
+# So many that chance in the generated years does not matter beside chance in the real ones.
+YEARS = 1000
 FEWEST_YEARS = 10
 # Least rain of a rain day in mm, as the generator has it.
 RAIN_DAY = 0.1
@@ -158,13 +159,27 @@ def spread(days: Daily, values: np.ndarray) -> float:
     return float(np.sqrt(np.mean([values[days.month == m].var() for m in range(1, 13)])))
 
 
+def spans(days: Daily) -> list[tuple[int, int, int]]:
+    """Calendar years with the place of their first day and the place after their last."""
+    years, starts = np.unique(days.year, return_index=True)
+    ends = np.append(starts[1:], days.year.size)
+    return [(int(y), int(a), int(b)) for y, a, b in zip(years, starts, ends)]
+
+
+def by_year(days: Daily, values: np.ndarray, chosen: np.ndarray) -> np.ndarray:
+    """Means of the chosen days of each whole calendar year."""
+    return np.array(
+        [values[a:b][chosen[a:b]].mean() for _, a, b in spans(days) if b - a > 364]
+    )
+
+
 def frosts(days: Daily, south: bool) -> tuple[list[int], list[int]]:
     """Last frosts of warming half-years, first frosts of cooling ones, as day of the half."""
     last, first = [], []
-    for year in np.unique(days.year):
+    for _, start, end in spans(days):
         for second in (False, True):
-            half = (days.year == year) & ((days.month > 6) == second)
-            if half.sum() < 181:
+            half = start + np.flatnonzero((days.month[start:end] > 6) == second)
+            if half.size < 181:
                 continue
             frozen = np.flatnonzero(days.tmin[half] <= 0)
             if frozen.size and second == south:
@@ -181,18 +196,15 @@ def figures(days: Daily, south: bool) -> dict[str, float]:
     scaled = away.copy()
     for m in range(1, 13):
         scaled[days.month == m] /= away[days.month == m].std()
-    years = [y for y in np.unique(days.year) if (days.year == y).sum() > 364]
-    by_year = [
-        [away[(days.year == y) & (days.month == m)].mean() for y in years] for m in range(1, 13)
-    ]
+    months = [by_year(days, away, days.month == m) for m in range(1, 13)]
     warm = (days.month < 4) | (days.month > 9) if south else (days.month > 3) & (days.month < 10)
     wet = days.rain >= RAIN_DAY
     result = {
         "sdmin": spread(days, days.tmin - normal(days, days.tmin)),
         "sdmax": spread(days, days.tmax - normal(days, days.tmax)),
         "memory": float(np.corrcoef(scaled[1:], scaled[:-1])[0, 1]),
-        "months": float(np.sqrt(np.mean(np.var(by_year, axis=1, ddof=1)))),
-        "summer": float(np.std([away[(days.year == y) & warm].mean() for y in years], ddof=1)),
+        "months": float(np.sqrt(np.mean(np.var(months, axis=1, ddof=1)))),
+        "summer": float(np.std(by_year(days, away, warm), ddof=1)),
         "range": spread(days, days.tmax - days.tmin - normal(days, days.tmax - days.tmin)),
         "rain": float(days.rain.mean() * 365.25),
         "wet": float(wet.mean() * 365.25),
@@ -200,7 +212,7 @@ def figures(days: Daily, south: bool) -> dict[str, float]:
     }
     last, first = frosts(days, south)
     # Places where frost is an exception have no frost date to speak of.
-    if min(len(last), len(first)) > 0.9 * len(years):
+    if min(len(last), len(first)) > 0.9 * len(months[0]):
         result |= {f"last{q}": float(np.quantile(last, q / 100)) for q in (10, 50, 90)}
         result |= {f"first{q}": float(np.quantile(first, q / 100)) for q in (10, 50, 90)}
     return result
