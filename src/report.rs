@@ -9,6 +9,7 @@ mod cautions;
 mod decisions;
 pub mod frost;
 pub mod interval;
+pub mod manure;
 mod no_plan;
 mod overview;
 mod page;

@@ -1,7 +1,7 @@
-//! Facts of growth against published examples, closed forms and cases worked by hand.
+//! Facts of growth against closed forms and cases worked by hand.
 
 mod amounts;
-mod crops;
+pub mod crops;
 mod degree_days;
 mod fates;
 mod germination;

@@ -9,6 +9,7 @@ mod checker_damage;
 mod cli;
 mod growth_reference;
 mod hand_worked;
+mod outside;
 mod project_errors;
 mod random_gardens;
 mod readme;
