@@ -10,12 +10,14 @@ mod frost;
 mod germination;
 mod interval;
 mod keeping;
+mod libraries;
 mod manure;
 mod ours;
 mod plants;
 mod rotation;
 mod seeds;
 pub mod sources;
+mod stations;
 mod sun;
 mod warmth;
 
