@@ -2,6 +2,8 @@
 
 mod answer;
 mod check;
+mod climate;
+mod crops;
 mod load;
 mod plan;
 mod save;
@@ -40,6 +42,10 @@ enum Command {
     Verify(verify::Arguments),
     /// Writes the weather years that are generated from the project file's monthly means.
     Weather(weather::Arguments),
+    /// Lists the crops that the program knows, or tells all it knows of one.
+    Crops(crops::Arguments),
+    /// Tells the frosts, warmth, rain and light of the project's place, and what they suit.
+    Climate(climate::Arguments),
 }
 
 const EXIT_CODES: &str = "\
@@ -89,5 +95,7 @@ fn answer(command: Command) -> Result<Answer, Trouble> {
         Command::Show(arguments) => show::run(&arguments, out_look()),
         Command::Verify(arguments) => verify::run(&arguments, out_look()),
         Command::Weather(arguments) => weather::run(&arguments),
+        Command::Crops(arguments) => crops::run(&arguments, out_look()),
+        Command::Climate(arguments) => climate::run(&arguments, out_look()),
     }
 }

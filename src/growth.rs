@@ -2,8 +2,10 @@
 //! Nothing here decides anything.
 
 pub mod amount;
+pub mod climate;
 pub mod degree_days;
 pub mod germination;
+pub mod outlook;
 pub mod ready;
 pub mod requirement;
 pub mod season;

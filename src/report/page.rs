@@ -85,8 +85,8 @@ impl Page {
         self.wrapped(text, &first, &hanging);
     }
 
-    /// A table; columns that are empty throughout are left out. `right` names the columns
-    /// whose cells are numbers.
+    /// A table; columns that are empty throughout are left out, and so is a header of nothing.
+    /// `right` names the columns whose cells are numbers.
     pub fn table(&mut self, header: &[&str], rows: &[Vec<String>], right: &[usize]) {
         let kept: Vec<usize> = (0..header.len())
             .filter(|&c| rows.iter().any(|r| r.get(c).is_some_and(|t| !t.is_empty())))
@@ -95,8 +95,10 @@ impl Page {
         table
             .load_style(presets::NOTHING)
             .set_content_arrangement(ContentArrangement::Dynamic)
-            .set_width(u16::try_from(self.room()).unwrap_or(u16::MAX))
-            .set_header(kept.iter().filter_map(|&c| header.get(c)));
+            .set_width(u16::try_from(self.room()).unwrap_or(u16::MAX));
+        if header.iter().any(|name| !name.is_empty()) {
+            table.set_header(kept.iter().filter_map(|&c| header.get(c)));
+        }
         for row in rows {
             table.add_row(kept.iter().map(|&c| {
                 let text = row.get(c).map_or("", String::as_str);

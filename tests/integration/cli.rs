@@ -3,6 +3,7 @@
 mod answers;
 mod arguments;
 mod looks;
+mod place;
 mod weather;
 
 use std::path::{Path, PathBuf};

@@ -1,11 +1,13 @@
 //! Facts of growth against closed forms and cases worked by hand.
 
 mod amounts;
+mod climate;
 pub mod crops;
 mod degree_days;
 mod fates;
 mod germination;
 mod loss;
+mod outlook;
 mod picking;
 mod properties;
 mod seeds;

@@ -1,6 +1,8 @@
 //! Reports: the interval against published values, words, frosts, and whole screens of the
 //! tiny garden kept as text.
 
+mod climate;
+mod crops;
 mod decisions;
 mod faults;
 mod frosts;
