@@ -161,6 +161,9 @@ fn a_number(n: usize, thing: &str) -> String {
 /// `, mostly because it is not ripe at the last chance to pick`: what fails most often in the
 /// years that are lost; of two, what comes nearest to the pot.
 fn why(out: &DaysOut, at: IngredientAt, seen: &IngredientReplay) -> String {
+    if out.ready_years(at.0) >= ready_years(seen) {
+        return String::new();
+    }
     let now = out.ready.get(at.0).into_iter().flatten();
     let years = seen.ready.iter().zip(now);
     let lost = years.filter(|(planned, _)| planned.is_ok());

@@ -1,6 +1,8 @@
 //! Reports: the interval against published values, words, frosts, and whole screens of the
 //! tiny garden kept as text.
 
+mod climate;
+mod crops;
 mod decisions;
 mod faults;
 mod frosts;
@@ -8,6 +10,7 @@ mod hand_over;
 mod interval;
 mod no_plan;
 mod screens;
+mod watering;
 mod widths;
 mod words;
 

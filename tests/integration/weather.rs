@@ -1,5 +1,6 @@
-//! The sun, generated weather years, and the runs of a span through a record.
+//! The sun, generated weather years, the runs of a span, and the weeks of a record.
 
 mod generator;
 mod sun;
+mod weeks;
 mod years;
