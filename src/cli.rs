@@ -36,7 +36,7 @@ enum Command {
     Check(check::Arguments),
     /// Finds the best plan and prints it.
     Plan(plan::Arguments),
-    /// Prints a saved plan: all of it, one grade's page, or the space it takes.
+    /// Prints a saved plan: all of it, one grade's page, the space it takes, or a watering list.
     Show(show::Arguments),
     /// Does a saved plan, perhaps edited by hand, keep every rule?
     Verify(verify::Arguments),

@@ -10,6 +10,7 @@ pub mod ready;
 pub mod requirement;
 pub mod season;
 pub mod soil;
+pub mod water;
 pub mod work;
 
 pub use amount::{Block, Need, need};

@@ -78,6 +78,11 @@ impl Page {
         self.wrapped(text, "  - ", "    ");
     }
 
+    /// What belongs to the row of a table above it.
+    pub fn under(&mut self, text: &str) {
+        self.wrapped(text, "    > ", "      ");
+    }
+
     /// A label of `label_width` columns and its text beside it.
     pub fn entry(&mut self, label: &str, label_width: usize, text: &str) {
         let first = format!("{MARGIN}{label:<label_width$}  ");

@@ -4,6 +4,7 @@ mod answers;
 mod arguments;
 mod looks;
 mod place;
+mod programs;
 mod weather;
 
 use std::path::{Path, PathBuf};

@@ -11,4 +11,5 @@ mod outlook;
 mod picking;
 mod properties;
 mod seeds;
+mod water;
 mod work;

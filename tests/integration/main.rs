@@ -10,6 +10,7 @@ mod cli;
 mod growth_reference;
 mod hand_worked;
 mod outside;
+mod programs;
 mod project_errors;
 mod random_gardens;
 mod readme;

@@ -18,6 +18,7 @@ mod seeds;
 pub mod sources;
 mod sun;
 mod warmth;
+mod water;
 
 use std::collections::BTreeSet;
 
@@ -29,7 +30,7 @@ use sources::SOURCES;
 /// A subject's name and its checks.
 type Subject = (&'static str, fn() -> Vec<Check>);
 
-const SUBJECTS: [Subject; 14] = [
+const SUBJECTS: [Subject; 15] = [
     ("counting back", counting_back::checks),
     ("crop coefficients", crop_coefficients::checks),
     ("degree-days", degree_days::checks),
@@ -44,10 +45,11 @@ const SUBJECTS: [Subject; 14] = [
     ("seeds", seeds::checks),
     ("sun", sun::checks),
     ("warmth and cold", warmth::checks),
+    ("water", water::checks),
 ];
 
 /// So many figures are checked at the least.
-const LEAST: usize = 641;
+const LEAST: usize = 785;
 
 #[test]
 fn published_figures_agree() {

@@ -10,6 +10,7 @@ mod hand_over;
 mod interval;
 mod no_plan;
 mod screens;
+mod watering;
 mod widths;
 mod words;
 

@@ -37,6 +37,7 @@ fn wrong_arguments_end_with_2() {
         2,
         &["show", "garden.toml", "--space", "--grade", "1"],
     );
+    trouble(&folder, 2, &["show", "garden.toml", "--space", "--water"]);
 }
 
 #[test]

@@ -19,7 +19,7 @@ pub enum Known {
 }
 
 /// Key, full citation, and how it is known.
-pub const SOURCES: [(&str, &str, Known); 30] = [
+pub const SOURCES: [(&str, &str, Known); 31] = [
     (
         "7CFR205.203",
         "US Code of Federal Regulations, Title 7, section 205.203: Soil fertility and crop nutrient management practice standard (National Organic Program).",
@@ -38,6 +38,11 @@ pub const SOURCES: [(&str, &str, Known); 30] = [
     (
         "FAO56-EQ34",
         "The same work, equations 24, 25 and 34, computed apart from this program.",
+        Known::Memory,
+    ),
+    (
+        "FAO56-WATER",
+        "The same work, equations 20, 52, 58 and 66, examples 8, 20 and 28 and the rule for light rain in chapter 8. Figures recomputed from the equations.",
         Known::Memory,
     ),
     (

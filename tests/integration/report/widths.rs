@@ -21,6 +21,7 @@ fn pages(look: Look) -> Vec<String> {
         report::grade(&garden, &checked, GradeAt(0), look),
         report::grade(&garden, &checked, GradeAt(1), look),
         report::principal(&garden, &checked, look),
+        report::watering(&garden, &checked, look),
         report::understood(&tiny_garden(), look),
     ]
 }
