@@ -1,7 +1,7 @@
 //! Figures from the pick on: keeping, amounts, room in the bed, water, caution.
 
 use crate::catalogue::{Basis, Entry};
-use crate::garden::{Crop, Sun};
+use crate::garden::{Crop, Stages, Sun};
 use crate::growth::Block;
 use crate::units::{Kilograms, Metres, STRIP};
 
@@ -167,7 +167,7 @@ pub(super) const PLACE: [Line; 9] = [
     },
 ];
 
-pub(super) const WATER: [Line; 3] = [
+pub(super) const WATER: [Line; 4] = [
     Line {
         label: "Water while small",
         fields: &["water.initial"],
@@ -182,6 +182,16 @@ pub(super) const WATER: [Line; 3] = [
         label: "At the end",
         fields: &["water.end"],
         text: |crop, _| Some(water(crop.water?.end)),
+    },
+    Line {
+        label: "Its four ages",
+        fields: &[
+            "stages.initial",
+            "stages.development",
+            "stages.mid",
+            "stages.late",
+        ],
+        text: |crop, _| crop.stages.as_ref().map(ages),
     },
 ];
 
@@ -206,6 +216,14 @@ pub(super) const CAUTION: [Line; 2] = [
 /// A crop coefficient in words.
 fn water(coefficient: f64) -> String {
     format!("{coefficient} times as much as short grass needs")
+}
+
+/// The stages in words: small, growing, full grown, going over.
+fn ages(stages: &Stages) -> String {
+    format!(
+        "{}, {}, {} and {} days, or in this proportion",
+        stages.initial, stages.development, stages.mid, stages.late
+    )
 }
 
 /// A plant's harvest, counted as the catalogue counts it.
