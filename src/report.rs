@@ -8,6 +8,7 @@ mod care;
 mod cautions;
 mod decisions;
 pub mod frost;
+mod how_sure;
 pub mod interval;
 mod no_plan;
 mod overview;

@@ -3,6 +3,7 @@
 pub mod generator;
 pub mod monthly;
 pub mod sun;
+pub mod trend;
 
 use chrono::Datelike;
 

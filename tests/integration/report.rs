@@ -5,6 +5,7 @@ mod decisions;
 mod faults;
 mod frosts;
 mod hand_over;
+mod how_sure;
 mod interval;
 mod no_plan;
 mod screens;

@@ -2,4 +2,5 @@
 
 mod generator;
 mod sun;
+mod trend;
 mod years;
