@@ -11,6 +11,7 @@ mod replay;
 mod rules;
 mod run;
 mod seedlings;
+mod water;
 
 pub use fault::{
     AimFault, DayLimit, Fault, Named, PlaceFault, PlantingRef, Quantity, StepRef, Subject,
@@ -18,6 +19,7 @@ pub use fault::{
 };
 pub use harvest::{Harvest, IngredientReplay};
 pub use replay::{Replay, RotationMiss, Unattended};
+pub use water::{Seedbed, WaterNeed, Watering};
 
 use crate::garden::Garden;
 use crate::plan::{Plan, Rule};
@@ -49,6 +51,13 @@ impl CheckedPlan {
     #[must_use]
     pub fn grown_in(&self, garden: &Garden) -> Harvest {
         Harvest::of(&Run::new(garden, &self.plan).0)
+    }
+
+    /// The water that the plan's beds need beside the rain, in its own garden or in one that
+    /// differs from it in nothing but its weather, its crops' figures and the sizes of its beds.
+    #[must_use]
+    pub fn watering(&self, garden: &Garden) -> Watering {
+        Watering::of(&Run::new(garden, &self.plan).0)
     }
 }
 

@@ -34,6 +34,8 @@ use crate::garden::Garden;
 use check::{Check, ReadWeather};
 use file::Raw;
 
+pub use names::near;
+
 /// Loads a project file and the weather file that it names, relative to its folder.
 ///
 /// # Errors

@@ -134,7 +134,7 @@ fn tender_spans(run: &Run<'_>, planting: &Planting<'_>) -> Vec<(StepKind, usize,
 
 /// The day on which seed sown on `day` is up in the median weather year (the later of the
 /// two in the middle); years in which it never is come last. `None` if that year is one.
-fn median_up(run: &Run<'_>, planting: &Planting<'_>, day: usize) -> Option<usize> {
+pub fn median_up(run: &Run<'_>, planting: &Planting<'_>, day: usize) -> Option<usize> {
     let garden = run.garden;
     let climate = garden[planting.places.first()?.bed].microclimate();
     let crop = &planting.ingredient.crop;

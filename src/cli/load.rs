@@ -1,4 +1,4 @@
-//! Loading a project file with the built-in crops.
+//! Loading the built-in crops, and a project file with them.
 
 use std::path::Path;
 
@@ -9,17 +9,21 @@ use crate::project;
 use super::answer::{Exit, Trouble};
 use super::terminal::err_look;
 
-/// The garden of a project file, or everything that is wrong with the file.
-pub(super) fn load(path: &Path) -> Result<Garden, Trouble> {
-    let look = err_look();
-    let catalogue = Catalogue::load().map_err(|error| {
+/// The built-in crops.
+pub(super) fn catalogue() -> Result<Catalogue, Trouble> {
+    Catalogue::load().map_err(|error| {
         Trouble::new(
             Exit::Unexpected,
             format_args!("The built-in crops cannot be read: {error}"),
             "This is a fault of the program. Please report it.",
         )
-    })?;
-    project::load(path, &catalogue).map_err(|problems| Trouble {
+    })
+}
+
+/// The garden of a project file, or everything that is wrong with the file.
+pub(super) fn load(path: &Path) -> Result<Garden, Trouble> {
+    let look = err_look();
+    project::load(path, &catalogue()?).map_err(|problems| Trouble {
         exit: Exit::ProjectErrors,
         text: problems.render(look.color, look.width),
     })

@@ -200,6 +200,20 @@ pub struct WaterUse {
     pub end: f64,
 }
 
+/// Lengths of the four FAO-56 stages, in days as published. A planting that takes longer or
+/// shorter stretches all four alike.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Stages {
+    /// From the start until a tenth of the ground is covered.
+    pub initial: f64,
+    /// Until the ground is covered.
+    pub development: f64,
+    /// Until ripening begins to show.
+    pub mid: f64,
+    /// Until the last pick.
+    pub late: f64,
+}
+
 /// What a reader must be told.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Caution {
@@ -247,6 +261,8 @@ pub struct Crop {
     pub seed_size: SeedSize,
     /// Water use, where published.
     pub water: Option<WaterUse>,
+    /// Lengths of the stages, where published.
+    pub stages: Option<Stages>,
     /// Cautions.
     pub caution: Caution,
 }

@@ -10,8 +10,8 @@ use super::page::{Look, Page};
 use super::view::View;
 use super::words::{Dates, full_day};
 use super::{
-    aims, assumed, care, cautions, decisions, how_sure, overview, rotation, space, timeline,
-    verdict,
+    aims, assumed, care, cautions, decisions, how_sure, manure, overview, rotation, space,
+    timeline, verdict,
 };
 
 /// The whole plan, as `tureen plan` prints it.
@@ -34,6 +34,9 @@ pub fn plan(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
     care::other_hands(&view, &mut page);
     decisions::write(&view, &mut page);
     cautions::write(garden, &mut page);
+    if let Some(text) = manure::of(checked, view.dates) {
+        page.item(&text);
+    }
     assumed::write(garden, &mut page);
     how_sure::write(&view, &mut page);
     aims::write(&view, &mut page);

@@ -3,6 +3,8 @@
 mod answers;
 mod arguments;
 mod looks;
+mod place;
+mod programs;
 mod weather;
 
 use std::path::{Path, PathBuf};

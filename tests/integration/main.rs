@@ -10,6 +10,8 @@ mod checker_damage;
 mod cli;
 mod growth_reference;
 mod hand_worked;
+mod outside;
+mod programs;
 mod project_errors;
 mod random_gardens;
 mod readme;

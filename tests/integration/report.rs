@@ -1,6 +1,8 @@
 //! Reports: the interval against published values, words, frosts, and whole screens of the
 //! tiny garden kept as text.
 
+mod climate;
+mod crops;
 mod decisions;
 mod faults;
 mod frosts;
@@ -9,6 +11,7 @@ mod how_sure;
 mod interval;
 mod no_plan;
 mod screens;
+mod watering;
 mod widths;
 mod words;
 

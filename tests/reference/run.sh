@@ -8,7 +8,7 @@ set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 exec < /dev/null
 
-all=(backtest)
+all=(solvers backtest)
 checks=("${@:-${all[@]}}")
 
 if [[ -z "${SCRATCH:-}" ]]; then

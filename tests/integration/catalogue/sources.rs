@@ -35,6 +35,7 @@ fn every_group_of_every_crop_has_a_source() {
         let optional = [
             ("indoor", entry.crop.indoor.is_some()),
             ("water", entry.crop.water.is_some()),
+            ("stages", entry.crop.stages.is_some()),
             ("bolting", entry.crop.bolting.is_some()),
             ("caution", !entry.crop.caution.text.is_empty()),
             ("ripening.upper", entry.crop.ripening.upper.is_some()),

@@ -1,28 +1,8 @@
-//! The prediction interval against SciPy 1.17.1, `chi2_contingency` of the table of ready and
-//! other years, seen and further, without correction: at the ends of the interval the p-value
-//! is 0.05 or more, one year further out it is less. `tests/reference/backtest.py` holds every
-//! interval that the program prints there to SciPy again.
+//! The prediction interval by hand, its mirror, and how often it holds. Its ends stand beside
+//! SciPy's in `outside`; `tests/reference/backtest.py` holds those that the program prints to
+//! SciPy again.
 
 use tureen::report::interval::further_years_95;
-
-#[test]
-fn the_ends_are_those_that_the_chi_square_test_gives() {
-    // Hits, trials; fewest and its p-value, the p-value of one less; the same for the most.
-    let scipy = [
-        (25, 30, (19, 0.079839, 0.044913), (29, 0.085192, 0.019517)),
-        (15, 18, (10, 0.070440, 0.033895), (18, 0.070440, 0.0)),
-        (8, 15, (3, 0.058180, 0.020137), (12, 0.121335, 0.046366)),
-        (37, 60, (27, 0.067278, 0.044343), (46, 0.075228, 0.046366)),
-        (3, 11, (0, 0.062352, 0.0), (7, 0.086768, 0.033006)),
-        (30, 30, (27, 0.075561, 0.038434), (30, 1.0, 0.0)),
-    ];
-    for (hits, trials, low, high) in scipy {
-        for (_, inside, outside) in [low, high] {
-            assert!(inside >= 0.05 && outside < 0.05, "{hits} of {trials}");
-        }
-        assert_eq!(further_years_95(hits, trials), (low.0, high.0));
-    }
-}
 
 #[test]
 fn four_years_worked_by_hand() {
@@ -60,7 +40,8 @@ fn binomial(trials: usize, chance: f64) -> Vec<f64> {
 }
 
 /// The method is an approximation. Summed over all that can be seen and all that can follow, it
-/// keeps what it says to within two in a hundred at the worst chance, and on the whole.
+/// keeps what it says to within two in a hundred at the worst chance, and on the whole: SciPy's
+/// binomial distribution gives 93.5 % at the worst (18 years), and 95.0 to 97.2 % on the whole.
 #[test]
 fn nineteen_times_in_twenty_the_further_years_are_within() {
     for trials in [10, 15, 18, 30, 60] {
