@@ -31,8 +31,8 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     ));
     page.item(
         "A plan suits the years it was made from better than others. In tests on years that the \
-         plans had not seen, the whole dish was ready less often than promised, by about one \
-         year in ten.",
+         plans had not seen, the whole dish was ready less often than promised, by five to \
+         ten years in a hundred on average.",
     );
     page.item(&climate(view));
 }

@@ -17,6 +17,8 @@ use super::words::{count, list};
 
 /// The name of the objective among the rows.
 const OBJECTIVE: &str = "aim";
+/// Comments are cut off after this many letters.
+const LONGEST_COMMENT: usize = 200;
 
 /// The name of the file of an aim's program, in the order of the aims: `01-in-the-pot.mps`.
 #[must_use]
@@ -48,8 +50,7 @@ fn head(text: &mut String, garden: &Garden, solved: &AimProgram) -> std::fmt::Re
     } else {
         ("small", "at least")
     };
-    // A line break in the name would end the comment.
-    let project = garden.name.replace(char::is_control, " ");
+    let project = in_a_comment(&garden.name);
     writeln!(
         text,
         "* {project}: the arithmetic behind one aim of the plan."
@@ -76,7 +77,8 @@ fn head(text: &mut String, garden: &Garden, solved: &AimProgram) -> std::fmt::Re
     )?;
     writeln!(text, "* The plantings, with the first day of each step:")?;
     for planting in &solved.plantings {
-        writeln!(text, "* {}", what_it_is(garden, planting))?;
+        let meaning = what_it_is(garden, planting);
+        writeln!(text, "* {}", in_a_comment(&meaning))?;
     }
     writeln!(text, "NAME {}", result.aim.name())?;
     let direction = if result.aim.more_is_better() {
@@ -85,6 +87,14 @@ fn head(text: &mut String, garden: &Garden, solved: &AimProgram) -> std::fmt::Re
         "MIN"
     };
     writeln!(text, "OBJSENSE\n    {direction}")
+}
+
+/// Words for a comment: a line break would end it, and some readers take long lines for two.
+fn in_a_comment(words: &str) -> String {
+    let words = words.chars().take(LONGEST_COMMENT);
+    words
+        .map(|c| if c.is_control() { ' ' } else { c })
+        .collect()
 }
 
 /// `carrot.3: Sow in bed 2027-05-19, Thin 2027-06-09, Pick 2027-08-30; bed 2`.

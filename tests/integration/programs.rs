@@ -125,6 +125,19 @@ fn what_is_written_is_what_was_solved() {
 }
 
 #[test]
+fn no_name_breaks_a_line_or_makes_one_too_long() {
+    let mut garden = tiny_garden();
+    garden.name = "a\nROWS".to_owned();
+    garden.ingredients[0].name = "\u{43c}\n".repeat(300);
+    garden.beds[0].id = "b\n".repeat(900);
+    for solved in recorded(&garden).programs {
+        let text = report::mps(&garden, &solved);
+        assert!(text.lines().all(|line| line.len() < 1000));
+        assert_eq!(Read::of(&text), Read::from(&solved));
+    }
+}
+
+#[test]
 fn recording_changes_nothing_and_keeps_one_program_for_each_aim() {
     let garden = tiny_garden();
     let Recorded { outcome, programs } = recorded(&garden);
