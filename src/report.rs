@@ -11,6 +11,7 @@ mod crop;
 mod crops;
 mod decisions;
 pub mod frost;
+mod how_sure;
 pub mod interval;
 pub mod manure;
 mod mps;

@@ -5,6 +5,7 @@ pub mod generator;
 pub mod monthly;
 pub mod rank;
 pub mod sun;
+pub mod trend;
 pub mod weeks;
 
 use chrono::Datelike;

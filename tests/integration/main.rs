@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod architecture;
+mod backtest;
 mod brute_force;
 mod catalogue;
 mod checker_damage;

@@ -2,5 +2,6 @@
 
 mod generator;
 mod sun;
+mod trend;
 mod weeks;
 mod years;

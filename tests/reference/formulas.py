@@ -107,13 +107,21 @@ def seeds() -> Iterator[Row]:
         yield (wanted, grows, n)
 
 
-def wilson() -> Iterator[Row]:
-    """The 95 % interval of a share."""
+def further_years() -> Iterator[Row]:
+    """Fewest and most hits of as many further trials that the chi-square test of two shares,
+    without correction, does not tell from the hits seen: a p-value of 5 % or more."""
+
+    def alike(hits: int, more: int, trials: int) -> bool:
+        # With no hit at all, or nothing else, there is nothing to test.
+        if hits + more in (0, 2 * trials):
+            return True
+        table = [[hits, trials - hits], [more, trials - more]]
+        return stats.chi2_contingency(table, correction=False).pvalue >= 0.05
+
     for trials in (1, 4, 9, 11, 24, 30, 31, 60, 100, 1000):
         for hits in sorted({round(trials * tenths / 10) for tenths in range(11)}):
-            test = stats.binomtest(hits, trials)
-            low, high = test.proportion_ci(confidence_level=0.95, method="wilson")
-            yield (hits, trials, float(low), float(high))
+            within = [more for more in range(trials + 1) if alike(hits, more, trials)]
+            yield (hits, trials, within[0], within[-1])
 
 
 # File: columns, libraries, source of the formula, rows.
@@ -148,11 +156,11 @@ TABLES: dict[str, tuple[str, tuple[str, ...], str, Callable[[], Iterator[Row]]]]
         "binomial distribution, chance 0.9",
         seeds,
     ),
-    "wilson": (
-        "hits,trials,low,high",
+    "further_years": (
+        "hits,trials,fewest,most",
         ("scipy",),
-        "Wilson 1927, 95 %, without continuity correction",
-        wilson,
+        "Krishnamoorthy and Peng 2011, 95 %: Pearson's chi-square without correction",
+        further_years,
     ),
 }
 

@@ -116,11 +116,6 @@ pub const SOURCES: [(&str, &str, Known); 31] = [
         Known::Read,
     ),
     (
-        "NEWCOMBE1998",
-        "Newcombe, R.G. 1998. Two-sided confidence intervals for the single proportion: comparison of seven methods. Statistics in Medicine 17:857-872, table I, method 3 (score without continuity correction). Figures from memory.",
-        Known::Memory,
-    ),
-    (
         "OHIO-GDD",
         "Karhoff, S. 2023. Corn growing degree days. Ohio State University Extension, 12 June 2023.",
         Known::Read,
@@ -138,6 +133,11 @@ pub const SOURCES: [(&str, &str, Known); 31] = [
     (
         "SCIPY",
         "SciPy 1.17.1: bisection on binom.sf(plants - 1, seeds, chance) >= 0.9.",
+        Known::Computed,
+    ),
+    (
+        "SCIPY-CHI2",
+        "SciPy 1.17.1, scipy.stats.chi2_contingency without correction, of the table of hits and misses, seen and further. The interval: Krishnamoorthy, K. and Peng, J. 2011. Improved closed-form prediction intervals for binomial and Poisson distributions. Journal of Statistical Planning and Inference 141:1709-1718.",
         Known::Computed,
     ),
     (
