@@ -30,7 +30,6 @@ pub fn plan(garden: &Garden, options: &Options) -> Result<CheckedPlan, NoPlan> {
 }
 
 /// Decides a plan and has it checked; also gives the program of every aim that was followed.
-#[must_use]
 pub fn plan_with_programs(
     garden: &Garden,
     options: &Options,

@@ -12,6 +12,7 @@ mod hand_worked;
 mod outside;
 mod programs;
 mod project_errors;
+mod properties;
 mod random_gardens;
 mod readme;
 mod report;

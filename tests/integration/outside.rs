@@ -10,12 +10,14 @@ mod frost;
 mod germination;
 mod interval;
 mod keeping;
+mod libraries;
 mod manure;
 mod ours;
 mod plants;
 mod rotation;
 mod seeds;
 pub mod sources;
+mod stations;
 mod sun;
 mod warmth;
 mod water;
@@ -49,7 +51,7 @@ const SUBJECTS: [Subject; 15] = [
 ];
 
 /// So many figures are checked at the least.
-const LEAST: usize = 619;
+const LEAST: usize = 785;
 
 #[test]
 fn published_figures_agree() {

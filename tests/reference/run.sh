@@ -8,7 +8,7 @@ set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 exec < /dev/null
 
-all=(solvers)
+all=(formulas weather generator solvers)
 checks=("${@:-${all[@]}}")
 
 if [[ -z "${SCRATCH:-}" ]]; then

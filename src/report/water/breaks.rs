@@ -67,7 +67,7 @@ impl BreakWeek<'_> {
         let mut parts = vec![format!("{which}: {who}.")];
         let picks = self.picks(view);
         if !picks.is_empty() {
-            parts.push(format!("Pick if ripe: {}.", list(&picks)));
+            parts.push(format!("Pick if ripe and still there: {}.", list(&picks)));
         }
         let sunday = plus_days(self.monday, 6);
         let damp: Vec<&str> = seedbeds

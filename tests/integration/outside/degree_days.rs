@@ -34,8 +34,10 @@ const SINE: [Fahrenheit; 3] = [
     ((95.0, 55.0), 50.0, Some(88.0), 23.734, 5e-4, "BE1969"),
 ];
 
-/// (tmin, tmax), base, upper limit and degree-days in Celsius, by the sine.
-const SINE_CELSIUS: [((f64, f64), f64, Option<f64>, f64, f64); 7] = [
+/// (tmin, tmax), base, upper limit and degree-days in Celsius, and the tolerance.
+type InCelsius = ((f64, f64), f64, Option<f64>, f64, f64);
+
+const SINE_CELSIUS: [InCelsius; 7] = [
     ((5.0, 20.0), 10.0, None, 3.7712, 5e-5),
     ((-3.0, 11.0), 4.4, None, 2.0318, 5e-5),
     ((15.0, 35.0), 10.0, Some(30.0), 13.9100, 5e-5),

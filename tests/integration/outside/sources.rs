@@ -19,7 +19,7 @@ pub enum Known {
 }
 
 /// Key, full citation, and how it is known.
-pub const SOURCES: [(&str, &str, Known); 28] = [
+pub const SOURCES: [(&str, &str, Known); 31] = [
     (
         "7CFR205.203",
         "US Code of Federal Regulations, Title 7, section 205.203: Soil fertility and crop nutrient management practice standard (National Organic Program).",
@@ -63,6 +63,11 @@ pub const SOURCES: [(&str, &str, Known); 28] = [
     (
         "ISU-AGRON541",
         "Iowa State University, Agronomy 541, lesson 2b: growing degree day rules.",
+        Known::Read,
+    ),
+    (
+        "KSU-FREEZE",
+        "Knapp, M. 2018. What is a hard freeze? Kansas State University, Weather Data Library, 6 April 2018: below 28 F for most of the United States.",
         Known::Read,
     ),
     (
@@ -156,8 +161,18 @@ pub const SOURCES: [(&str, &str, Known); 28] = [
         Known::Read,
     ),
     (
+        "UGA-SOILT",
+        "McLaurin, W. 2000. Soil temperatures: don't rush mother nature. University of Georgia, 18 April 2000: 60 F for tomato, cucumber and bean.",
+        Known::Read,
+    ),
+    (
         "UWEX-GDD",
         "Calculating growing degree days. Waushara Argus, 25 April 2018.",
+        Known::Read,
+    ),
+    (
+        "VT-426-331",
+        "Virginia Cooperative Extension 426-331, older edition by Straw, A. Vegetable planting guide and recommended planting dates: frost dates and days between.",
         Known::Read,
     ),
 ];

@@ -1,11 +1,10 @@
-//! Frosts of records whose frosts are placed by hand: what is counted, and that a date at a
-//! probability means what the published tables of freeze dates mean.
+//! Frosts of records whose frosts are placed by hand: what is counted, and how it is told.
 
 use chrono::Datelike;
 use tureen::calendar::{Date, days_between};
 use tureen::report::frost::Frosts;
-use tureen::units::{Celsius, Latitude};
-use tureen::weather::cold_days::{ColdDays, FREEZING, HARD_FROST};
+use tureen::units::Latitude;
+use tureen::weather::cold_days::{ColdDays, FREEZING};
 use tureen::weather::{Daily, Record};
 
 use crate::support::day;
@@ -30,14 +29,6 @@ fn moving(date: Date) -> Option<f64> {
     let day = date.day() as i32;
     let frosty = (date.month() == 5 && day == k) || (date.month() == 9 && day == 30 - k);
     frosty.then_some(-2.0)
-}
-
-/// A record with one night of `lowest` a year, on these days of the years 2001 to 2011.
-fn one_night_a_year(month_days: [&str; 11], lowest: f64) -> Record {
-    record(|date| {
-        let at = usize::try_from(date.year() - 2001).unwrap();
-        (date == day(&format!("{}-{}", date.year(), month_days[at]))).then_some(lowest)
-    })
 }
 
 /// `04-22`: month and day.
@@ -120,99 +111,4 @@ fn a_leap_day_moves_no_date() {
         let share = f64::from(tenths) / 10.0;
         assert_eq!(month_day(frosts.still_after(share)), "04-10");
     }
-}
-
-// Published tables of freeze dates.
-
-#[test]
-fn w38_at_the_90_percent_level_it_still_freezes_in_nine_years_of_ten() {
-    // NCEI-FREEZE: "90 % level at 32 F is 1 March" means a freeze after 1 March in 9 of 10.
-    let nights = [
-        "02-20", "03-01", "03-05", "03-09", "03-13", "03-17", "03-21", "03-25", "03-29", "04-02",
-        "04-06",
-    ];
-    let frosts = ColdDays::frosts(&one_night_a_year(nights, 0.0), NORTH, FREEZING);
-    assert_eq!(month_day(frosts.still_after(0.9)), "03-01");
-    let later = nights.iter().filter(|n| **n > "03-01").count();
-    assert_eq!(later, 9, "in nine of eleven years after it, in one on it");
-    // So the safe date is that of the 10 % level: one year of eleven freezes after it.
-    let safe = month_day(frosts.still_after(0.1));
-    assert_eq!(safe, "04-02");
-    assert_eq!(nights.iter().filter(|n| **n > safe.as_str()).count(), 1);
-}
-
-#[test]
-fn w39_a_column_of_70_percent_reads_as_seven_years_of_ten_after_its_date() {
-    // MNDNR-FREEZE: row 32, column .70, entry 4/19: a chance of 70 % after 19 April.
-    let nights = [
-        "04-10", "04-13", "04-16", "04-19", "04-20", "04-22", "04-24", "04-26", "04-28", "04-30",
-        "05-02",
-    ];
-    let frosts = ColdDays::frosts(&one_night_a_year(nights, 0.0), NORTH, FREEZING);
-    assert_eq!(month_day(frosts.still_after(0.7)), "04-19");
-    assert_eq!(nights.iter().filter(|n| **n > "04-19").count(), 7);
-}
-
-#[test]
-fn w40_dates_fall_as_the_probability_rises_and_colder_frosts_end_earlier() {
-    // MILTON-FREQ, last 32 F at 10, 20, ... 90 %, with one more year before and after; and
-    // last 28 F at 10, 50 and 90 %.
-    let printed = [
-        "04-22", "04-15", "04-10", "04-06", "04-02", "03-30", "03-25", "03-21", "03-14",
-    ];
-    let light_nights = [
-        "03-01", "03-14", "03-21", "03-25", "03-30", "04-02", "04-06", "04-10", "04-15", "04-22",
-        "05-01",
-    ];
-    let hard_nights = [
-        "02-10", "02-21", "02-26", "03-03", "03-09", "03-16", "03-20", "03-26", "04-01", "04-08",
-        "04-14",
-    ];
-    let light = one_night_a_year(light_nights, 0.0);
-    let hard = one_night_a_year(hard_nights, HARD_FROST.0);
-    let colder = |a: &Daily, b: &Daily| if a.tmin < b.tmin { *a } else { *b };
-    let both = light.days().iter().zip(hard.days());
-    let both = Record::new(
-        light.first(),
-        both.map(|(a, b)| colder(a, b)).collect(),
-        false,
-    );
-    let light = ColdDays::frosts(&both, NORTH, FREEZING);
-    let hard = ColdDays::frosts(&both, NORTH, HARD_FROST);
-    for (tenths, date) in (1..10).zip(printed) {
-        let share = f64::from(tenths) / 10.0;
-        assert_eq!(month_day(light.still_after(share)), date, "{share}");
-        assert!(hard.still_after(share) < light.still_after(share));
-    }
-    for (share, date) in [(0.1, "04-08"), (0.5, "03-16"), (0.9, "02-21")] {
-        assert_eq!(month_day(hard.still_after(share)), date, "{share}");
-    }
-    let days = light.still_after(0.1).unwrap() - light.still_after(0.5).unwrap();
-    assert_eq!(days.num_days(), 20, "as printed");
-}
-
-#[test]
-fn w41_frost_free_days_are_counted_from_the_last_frost_to_the_first() {
-    // VT-426-331: Piedmont 182 days; Tidewater 230, and 232 to the end of its printed range.
-    // The Mountain block prints 165 where its dates make 153.
-    for (last, first, days) in [
-        ("04-20", "10-19", 182),
-        ("04-10", "11-26", 230),
-        ("04-10", "11-28", 232),
-        ("05-10", "10-10", 153),
-    ] {
-        let year = record(|d| {
-            let today = d.format("%m-%d").to_string();
-            (today == last || today == first).then_some(0.0)
-        });
-        let frosts = ColdDays::frosts(&year, NORTH, FREEZING);
-        assert_eq!(frosts.free_days(0.5), Some(days), "{last} to {first}");
-    }
-}
-
-#[test]
-fn hard_frost_is_28_fahrenheit() {
-    let celsius = (28.0 - 32.0) * 5.0 / 9.0;
-    assert!((HARD_FROST.0 - celsius).abs() < 0.05);
-    assert_eq!(FREEZING, Celsius(0.0));
 }

@@ -97,7 +97,7 @@ fn with_families() -> (Garden, CheckedPlan) {
 fn a_week_of_families_says_what_to_pick_and_has_room_for_a_name() {
     let (garden, checked) = with_families();
     let list = report::watering(&garden, &checked, plain(120));
-    let line = "    > May break: families water. Pick if ripe: bean on Wed 12 May (bed B). \
+    let line = "    > May break: families water. Pick if ripe and still there: bean on Wed 12 May (bed B). \
                 Name: ____________________\n";
     let (before, _) = list.split_once(line).expect(&list);
     let row = before.lines().next_back().unwrap();

@@ -167,7 +167,7 @@ pub(super) const PLACE: [Line; 9] = [
     },
 ];
 
-pub(super) const WATER: [Line; 3] = [
+pub(super) const WATER: [Line; 4] = [
     Line {
         label: "Water while small",
         fields: &["water.initial"],
@@ -182,6 +182,25 @@ pub(super) const WATER: [Line; 3] = [
         label: "At the end",
         fields: &["water.end"],
         text: |crop, _| Some(water(crop.water?.end)),
+    },
+    Line {
+        label: "Stages",
+        fields: &[
+            "stages.initial",
+            "stages.development",
+            "stages.mid",
+            "stages.late",
+        ],
+        text: |crop, _| {
+            let stages = crop.stages?;
+            Some(format!(
+                "{} small, {} growing, {} full grown, {} at the end",
+                days(stages.initial),
+                days(stages.development),
+                days(stages.mid),
+                days(stages.late)
+            ))
+        },
     },
 ];
 
