@@ -4,8 +4,8 @@ solvers and compared with what we found; then a table of the seconds that everyb
 HiGHS and SCIP get the files as they are. CP-SAT knows whole numbers only: its columns of parts
 go in steps of 1e-7, rows with parts are multiplied by 1e9, and each row gives way by what that
 rounds off. A value agrees if it is ours to 1e-5 where ours is proved, else between our value
-and our bound. HiGHS 1.16.0 with its presolve calls a few programs infeasible of which all others
-know a point; it is then asked again without, and both words are counted."""
+and our bound. Where HiGHS with its presolve calls a program infeasible, it is asked again without:
+1.16.0 has been seen to err there. How often it takes back its word is told and limited."""
 
 import csv
 import multiprocessing
