@@ -4,8 +4,8 @@ solvers and compared with what we found; then a table of the seconds that everyb
 HiGHS and SCIP get the files as they are. CP-SAT knows whole numbers only: its columns of parts
 go in steps of 1e-7, rows with parts are multiplied by 1e9, and each row gives way by what that
 rounds off. A value agrees if it is ours to 1e-5 where ours is proved, else between our value
-and our bound. HiGHS 1.16.0 with its presolve calls a few programs infeasible of which all others
-know a point; it is then asked again without, and both words are counted."""
+and our bound. Where HiGHS with its presolve calls a program infeasible, it is asked again without:
+1.16.0 has been seen to err there. How often it takes back its word is told and limited."""
 
 import csv
 import multiprocessing
@@ -233,7 +233,9 @@ def table(results: list[Solved], ours: dict[str, float], whole: dict[str, float]
             took[solved.garden][at] += word.seconds
 
     def line(name: str, run: str, mine: float, theirs: list[float]) -> None:
-        ratios = "".join(f"{t:9.2f} s {t / mine:5.1f} x" for t in theirs)
+        # Times of a few milliseconds tell nothing; the system counts in such steps.
+        ratio = (lambda t: f"{t / mine:5.1f} x") if mine >= 0.02 else (lambda t: "      -")
+        ratios = "".join(f"{t:9.2f} s {ratio(t)}" for t in theirs)
         print(f"{name:28}{run:>9}{mine:9.2f} s{ratios}")
 
     print("\nSeconds of processor time, and multiples of our solve; all aims of a garden, one thread each.")
@@ -284,8 +286,9 @@ def main() -> None:
         wrong.append(f"{late} solves of programs that we proved were not done in time")
     if len(taken_back) > MOST_TAKEN_BACK * len(results):
         wrong.append(f"HiGHS took back {len(taken_back)} words")
-    if len(gardens) < 100:
-        wrong.append(f"only {len(gardens)} gardens")
+    at_random = len(gardens) - len(whole)
+    if at_random < 100:
+        wrong.append(f"only {at_random} random gardens have a program")
     if wrong:
         sys.exit("\n" + "\n".join(wrong))
 
