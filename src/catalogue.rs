@@ -37,6 +37,8 @@ const SOURCES: &str = include_str!("catalogue/data/sources.toml");
 pub struct Catalogue {
     /// By catalogue name.
     entries: BTreeMap<String, Entry>,
+    /// The crop files in order, without their endings, each with its crops in order.
+    groups: Vec<(String, Vec<String>)>,
     /// Other names in lower case, each with the catalogue name that it stands for.
     other_names: BTreeMap<String, String>,
     /// By source key.
@@ -70,12 +72,15 @@ impl Catalogue {
             .map_err(|fault| CatalogueError::in_file("germination.toml", fault))?;
         let mut catalogue = Self {
             entries: BTreeMap::new(),
+            groups: Vec::new(),
             other_names: BTreeMap::new(),
             citations,
         };
         for &(file, text) in crops {
             let parsed: CropFile = toml::from_str(text)
                 .map_err(|e| CatalogueError::in_file(file, Fault::Toml(Box::new(e))))?;
+            let group = file.trim_end_matches(".toml").to_owned();
+            catalogue.groups.push((group, Vec::new()));
             for (number, crop) in (1..).zip(parsed.crop) {
                 let name = crop.get("name").and_then(toml::Value::as_str);
                 let name = name.map_or_else(|| format!("number {number}"), str::to_owned);
@@ -97,6 +102,9 @@ impl Catalogue {
         }
         for other in &entry.other_names {
             self.other_names.insert(other.to_lowercase(), name.clone());
+        }
+        if let Some((_, crops)) = self.groups.last_mut() {
+            crops.push(name.clone());
         }
         self.entries.insert(name, entry);
         Ok(())
@@ -120,6 +128,21 @@ impl Catalogue {
     /// The catalogue names, sorted.
     pub fn names(&self) -> impl Iterator<Item = &str> {
         self.entries.keys().map(String::as_str)
+    }
+
+    /// The crops as a gardener would look for them: by the file that they stand in, which is
+    /// given by its name without ending (`fruits`), in the order of the files.
+    pub fn groups(&self) -> impl Iterator<Item = (&str, Vec<&Entry>)> {
+        self.groups.iter().map(|(group, names)| {
+            let entries = names.iter().filter_map(|name| self.entries.get(name));
+            (group.as_str(), entries.collect())
+        })
+    }
+
+    /// All names by which crops are found, catalogue names and other names.
+    pub fn all_names(&self) -> impl Iterator<Item = &str> {
+        let others = self.entries.values().flat_map(|entry| &entry.other_names);
+        self.names().chain(others.map(String::as_str))
     }
 
     /// The rotation families, sorted, each once.

@@ -6,18 +6,22 @@ mod days;
 mod fault;
 mod harvest;
 mod needs;
+mod packet_days;
 mod planting;
 mod replay;
 mod rules;
 mod run;
 mod seedlings;
+mod water;
 
 pub use fault::{
     AimFault, DayLimit, Fault, Named, PlaceFault, PlantingRef, Quantity, StepRef, Subject,
     Violation,
 };
 pub use harvest::{Harvest, IngredientReplay};
+pub use packet_days::{DaysOut, OUT_BY, PacketDays};
 pub use replay::{Replay, RotationMiss, Unattended};
+pub use water::{Seedbed, WaterNeed, Watering};
 
 use crate::garden::Garden;
 use crate::plan::{Plan, Rule};
@@ -49,6 +53,13 @@ impl CheckedPlan {
     #[must_use]
     pub fn grown_in(&self, garden: &Garden) -> Harvest {
         Harvest::of(&Run::new(garden, &self.plan).0)
+    }
+
+    /// The water that the plan's beds need beside the rain, in its own garden or in one that
+    /// differs from it in nothing but its weather, its crops' figures and the sizes of its beds.
+    #[must_use]
+    pub fn watering(&self, garden: &Garden) -> Watering {
+        Watering::of(&Run::new(garden, &self.plan).0)
     }
 }
 

@@ -2,6 +2,8 @@
 
 mod answer;
 mod check;
+mod climate;
+mod crops;
 mod days;
 mod load;
 mod plan;
@@ -37,7 +39,7 @@ enum Command {
     Check(check::Arguments),
     /// Finds the best plan and prints it.
     Plan(plan::Arguments),
-    /// Prints a saved plan: all of it, one grade's page, or the space it takes.
+    /// Prints a saved plan: all of it, one grade's page, the space it takes, or a watering list.
     Show(show::Arguments),
     /// Does a saved plan, perhaps edited by hand, keep every rule?
     Verify(verify::Arguments),
@@ -49,6 +51,10 @@ enum Command {
     Try(try_changes::Arguments),
     /// Writes the weather years that are generated from the project file's monthly means.
     Weather(weather::Arguments),
+    /// Lists the crops that the program knows, or tells all it knows of one.
+    Crops(crops::Arguments),
+    /// Tells the frosts, warmth, rain and light of the project's place, and what they suit.
+    Climate(climate::Arguments),
 }
 
 const EXIT_CODES: &str = "\
@@ -101,5 +107,7 @@ fn answer(command: Command) -> Result<Answer, Trouble> {
         Command::Why(arguments) => why::run(&arguments, out_look()),
         Command::Try(arguments) => try_changes::run(&arguments, out_look()),
         Command::Weather(arguments) => weather::run(&arguments),
+        Command::Crops(arguments) => crops::run(&arguments, out_look()),
+        Command::Climate(arguments) => climate::run(&arguments, out_look()),
     }
 }

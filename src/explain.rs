@@ -2,11 +2,12 @@
 //! again, and holds for plans that the checker has passed.
 
 mod days;
+mod kind;
 mod ladder;
 mod repairs;
 mod trial;
 
 pub use days::{OtherDay, weeks_from_feast};
-pub use ladder::Kind;
+pub use kind::Kind;
 pub use repairs::{Diagnosis, Repair};
 pub use trial::{Trial, Workbench};

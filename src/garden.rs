@@ -15,7 +15,7 @@ pub use attendance::Gap;
 pub use bed::{Area, Bed, BedKind, Cover, Growing, Microclimate, Patch, Plot, Position};
 pub use crop::{
     Bolting, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, Method,
-    Needs, Picking, Ripening, Rotation, SeedSize, Spacing, Sun, WaterUse, Yield,
+    Needs, Picking, Ripening, Rotation, SeedSize, Spacing, Stages, Sun, WaterUse, Yield,
 };
 pub use dish::{Fallback, Feast, Ingredient, Source};
 pub use grade::{Class, Grade, HandOver, Hands, Slot};

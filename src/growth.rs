@@ -2,12 +2,15 @@
 //! Nothing here decides anything.
 
 pub mod amount;
+pub mod climate;
 pub mod degree_days;
 pub mod germination;
+pub mod outlook;
 pub mod ready;
 pub mod requirement;
 pub mod season;
 pub mod soil;
+pub mod water;
 pub mod work;
 
 pub use amount::{Block, Need, need};

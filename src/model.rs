@@ -1,6 +1,7 @@
 //! The mixed-integer program: which plantings, how much of each, in which beds. The aims are
 //! followed in order; what it returns is plain data that the checker has yet to see.
 
+mod aim_program;
 mod aims;
 mod board;
 mod columns;
@@ -9,6 +10,7 @@ mod fit;
 mod forbidden;
 mod grown_share;
 mod layout;
+mod names;
 mod point;
 mod program;
 mod reasons;
@@ -33,6 +35,8 @@ use solver::{Deadline, Unsolved};
 use stages::{ABOUT_AMOUNTS, ABOUT_YEARS, Pace, SMALL, Staged, carried};
 use still_possible::still_possible;
 
+pub use aim_program::{AimProgram, NamedPlanting};
+pub use program::{Col, Column, Program, Row, Section};
 pub use reasons::{Impossible, LeftOut, Pressure, Why};
 
 /// What may be chosen for a solve.
@@ -66,21 +70,45 @@ pub enum Outcome {
     Failed(String),
 }
 
+/// What came of a solve, with the program of every aim that was followed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Recorded {
+    /// What came of it.
+    pub outcome: Outcome,
+    /// The programs, in the order of the aims.
+    pub programs: Vec<AimProgram>,
+}
+
 /// Decides a garden's plan.
 #[must_use]
 pub fn solve(garden: &Garden, options: &Options) -> Outcome {
+    decide(garden, options, false).outcome
+}
+
+/// Decides a garden's plan and keeps the program of every aim.
+#[must_use]
+pub fn solve_and_record(garden: &Garden, options: &Options) -> Recorded {
+    decide(garden, options, true)
+}
+
+fn decide(garden: &Garden, options: &Options, record: bool) -> Recorded {
     let all = Candidates::enumerate(garden);
     let deadline = Deadline::after(options.time_limit);
     let pace = Pace {
         concession_years: options.concession_years,
         deadline,
+        record,
     };
     let decision = Decision { garden, all, pace };
-    match decision.decide() {
-        Ok(outcome) => outcome,
+    let outcome = match decision.decide() {
+        Ok(recorded) => return recorded,
         Err(Unsolved::Failed(words)) => Outcome::Failed(words),
         Err(Unsolved::Infeasible) => Outcome::Failed("the rows contradict each other".into()),
         Err(Unsolved::OutOfTime) => Outcome::OutOfTime,
+    };
+    Recorded {
+        outcome,
+        programs: Vec::new(),
     }
 }
 
@@ -122,17 +150,21 @@ impl<'a> Decision<'a> {
     /// Decides in three steps: which plantings give the best years, with the least amounts;
     /// among those that keep these years, how much of each; and among those that keep both,
     /// the small aims. Each step looks only at candidates that differ in what it asks for.
-    fn decide(&self) -> Result<Outcome, Unsolved> {
+    fn decide(&self) -> Result<Recorded, Unsolved> {
         let garden = self.garden;
         let few = self
             .all
             .with_least_amounts(garden)
             .without_needless(garden, Scope::Harvest);
         let years = |board: &mut Board<'a>| stages::years(board, &self.pace);
-        let (board, staged) = self.laid_out(&few, years)?;
+        let (board, mut staged) = self.laid_out(&few, years)?;
+        let mut programs = std::mem::take(&mut staged.programs);
         if staged.aims.len() < ABOUT_YEARS.len() {
             let reasons = reasons::impossible(garden, &self.all, &board.columns, &staged);
-            return Ok(Outcome::Impossible(reasons));
+            return Ok(Recorded {
+                outcome: Outcome::Impossible(reasons),
+                programs,
+            });
         }
         let mut best = (board, staged);
         for (scope, aims) in [
@@ -140,16 +172,21 @@ impl<'a> Decision<'a> {
             (Scope::Everything, &SMALL),
         ] {
             match self.go_on(&best, scope, aims) {
-                Ok(better) => best = better,
+                Ok((board, mut staged)) => {
+                    programs.append(&mut staged.programs);
+                    best = (board, staged);
+                }
                 Err(Unsolved::OutOfTime) => break,
                 Err(failed) => return Err(failed),
             }
         }
         let (board, staged) = best;
         let staged = stages::unfinished(&board, staged);
-        Ok(self
-            .plan(&board, staged)
-            .map_or(Outcome::OutOfTime, Outcome::Planned))
+        let plan = self.plan(&board, staged);
+        Ok(Recorded {
+            outcome: plan.map_or(Outcome::OutOfTime, Outcome::Planned),
+            programs,
+        })
     }
 
     /// Follows more aims from a solution of the earlier ones.

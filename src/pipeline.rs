@@ -4,7 +4,7 @@ use std::path::Path;
 
 use crate::checker::{CheckedPlan, Violation, check};
 use crate::garden::Garden;
-use crate::model::{Impossible, Options, Outcome, solve};
+use crate::model::{AimProgram, Impossible, Options, Outcome, solve, solve_and_record};
 use crate::plan::Plan;
 use crate::plan::saved::{self, SavedError};
 
@@ -26,7 +26,20 @@ pub enum NoPlan {
 /// # Errors
 /// Why there is none.
 pub fn plan(garden: &Garden, options: &Options) -> Result<CheckedPlan, NoPlan> {
-    match solve(garden, options) {
+    checked(garden, solve(garden, options))
+}
+
+/// Decides a plan and has it checked; also gives the program of every aim that was followed.
+pub fn plan_with_programs(
+    garden: &Garden,
+    options: &Options,
+) -> (Result<CheckedPlan, NoPlan>, Vec<AimProgram>) {
+    let recorded = solve_and_record(garden, options);
+    (checked(garden, recorded.outcome), recorded.programs)
+}
+
+fn checked(garden: &Garden, outcome: Outcome) -> Result<CheckedPlan, NoPlan> {
+    match outcome {
         Outcome::Planned(plan) => check(garden, plan).map_err(NoPlan::Refused),
         Outcome::Impossible(why) => Err(NoPlan::Impossible(why)),
         Outcome::OutOfTime => Err(NoPlan::OutOfTime),

@@ -37,6 +37,8 @@ pub use change::Change;
 use check::{Check, ReadWeather};
 use file::Raw;
 
+pub use names::near;
+
 /// Loads a project file and the weather file that it names, relative to its folder.
 ///
 /// # Errors

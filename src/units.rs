@@ -108,6 +108,16 @@ quantity!(
     "mm"
 );
 quantity!(
+    /// A volume of water in litres.
+    Litres,
+    "L"
+);
+quantity!(
+    /// An area of bed in square metres.
+    SquareMetres,
+    "m2"
+);
+quantity!(
     /// Hours, used for day length.
     Hours,
     "h"
@@ -127,6 +137,22 @@ quantity!(
     Minutes,
     "min"
 );
+
+impl Metres {
+    /// The area of a rectangle with this side and another.
+    #[must_use]
+    pub fn by(self, other: Self) -> SquareMetres {
+        SquareMetres(self.0 * other.0)
+    }
+}
+
+impl Millimetres {
+    /// The water of this depth on an area: one millimetre on one square metre is one litre.
+    #[must_use]
+    pub fn on(self, area: SquareMetres) -> Litres {
+        Litres(self.0 * area.0)
+    }
+}
 
 impl Centimetres {
     /// The same length in metres.

@@ -1,8 +1,12 @@
 //! Daily weather of many years, past or generated, and the sun above them.
 
+pub mod cold_days;
 pub mod generator;
 pub mod monthly;
+pub mod rank;
 pub mod sun;
+pub mod trend;
+pub mod weeks;
 
 use chrono::Datelike;
 

@@ -105,6 +105,7 @@ fn crop(raw: RawCrop, germination: Germination) -> Crop {
         needs: raw.needs,
         seed_size: raw.seed_size,
         water: raw.water.map(|w| w.0),
+        stages: raw.stages.map(|s| s.0),
         caution: raw.caution,
     }
 }

@@ -8,7 +8,7 @@ use serde::Deserialize;
 use super::error::Fault;
 use crate::garden::{
     Bolting, Caution, DegreeDayMethod, Germination, Method, Needs, Picking, Ripening, Rotation,
-    SeedSize, Spacing, Sun, WaterUse,
+    SeedSize, Spacing, Stages, Sun, WaterUse,
 };
 use crate::units::{Celsius, Centimetres, DegreeDays, Hours, Share};
 
@@ -57,6 +57,7 @@ pub(super) struct RawCrop {
     #[serde(with = "SeedSizeDef")]
     pub seed_size: SeedSize,
     pub water: Option<RawWater>,
+    pub stages: Option<RawStages>,
     #[serde(default, with = "CautionDef")]
     pub caution: Caution,
     #[serde(default)]
@@ -112,6 +113,9 @@ pub(super) struct RawBolting(#[serde(with = "BoltingDef")] pub Bolting);
 
 #[derive(Deserialize)]
 pub(super) struct RawWater(#[serde(with = "WaterUseDef")] pub WaterUse);
+
+#[derive(Deserialize)]
+pub(super) struct RawStages(#[serde(with = "StagesDef")] pub Stages);
 
 #[derive(Deserialize)]
 #[serde(remote = "Rotation", deny_unknown_fields)]
@@ -199,6 +203,15 @@ struct WaterUseDef {
     initial: f64,
     mid: f64,
     end: f64,
+}
+
+#[derive(Deserialize)]
+#[serde(remote = "Stages", deny_unknown_fields)]
+struct StagesDef {
+    initial: f64,
+    development: f64,
+    mid: f64,
+    late: f64,
 }
 
 #[derive(Deserialize)]

@@ -65,6 +65,15 @@ struct Part {
 impl Harvest {
     /// Grows the whole plan.
     pub fn of(run: &Run<'_>) -> Self {
+        Self::on(run, run.garden.feast.rain_date)
+    }
+
+    /// Grows the whole plan without a look at the rain date.
+    pub fn for_feast(run: &Run<'_>) -> Self {
+        Self::on(run, None)
+    }
+
+    fn on(run: &Run<'_>, rain_date: Option<Date>) -> Self {
         let garden = run.garden;
         let years = garden.weather.years(run.horizon);
         let ready_on = |day| -> Vec<Vec<Ready>> {
@@ -92,7 +101,7 @@ impl Harvest {
                 .collect()
         };
         let feast = ready_on(garden.feast.day);
-        let rain = garden.feast.rain_date.map(ready_on);
+        let rain = rain_date.map(ready_on);
         Self {
             years: years.iter().map(|y| y.label).collect(),
             dish_ready: whole_dish(&feast, years.len()),

@@ -6,6 +6,7 @@ use crate::plan::StepKind;
 
 use super::days::{bed_use, by_week, shelf_use};
 use super::harvest::{Harvest, IngredientReplay, fate};
+use super::packet_days::PacketDays;
 use super::planting::Planting;
 use super::rules::rotation;
 use super::run::Run;
@@ -31,6 +32,8 @@ pub struct Replay {
     pub unattended: Vec<Unattended>,
     /// Bed and family pairs that keep the hard years of rotation, but not the wished ones.
     pub rotation_wishes_missed: Vec<RotationMiss>,
+    /// The plan if packet days are a tenth out.
+    pub packet_days: PacketDays,
 }
 
 /// A gap in which plantings need daily care.
@@ -61,6 +64,7 @@ impl Replay {
     pub(super) fn new(run: &Run<'_>, harvest: Harvest) -> Self {
         let (flats, warm) = shelf_use(run);
         Self {
+            packet_days: PacketDays::of(run.garden, run.plan),
             years: harvest.years,
             ingredients: harvest.ingredients,
             dish_ready: harvest.dish_ready,
@@ -134,7 +138,7 @@ fn tender_spans(run: &Run<'_>, planting: &Planting<'_>) -> Vec<(StepKind, usize,
 
 /// The day on which seed sown on `day` is up in the median weather year (the later of the
 /// two in the middle); years in which it never is come last. `None` if that year is one.
-fn median_up(run: &Run<'_>, planting: &Planting<'_>, day: usize) -> Option<usize> {
+pub fn median_up(run: &Run<'_>, planting: &Planting<'_>, day: usize) -> Option<usize> {
     let garden = run.garden;
     let climate = garden[planting.places.first()?.bed].microclimate();
     let crop = &planting.ingredient.crop;

@@ -1,4 +1,4 @@
-//! Loading a project file with the built-in crops.
+//! Loading the built-in crops, and a project file with them.
 
 use std::path::Path;
 

@@ -5,9 +5,9 @@ use std::time::Duration;
 
 use crate::checker::CheckedPlan;
 use crate::garden::Garden;
-use crate::model::Options;
+use crate::model::{AimProgram, Options};
 use crate::pipeline::{self, NoPlan};
-use crate::plan::saved;
+use crate::plan::{Aim, saved};
 use crate::report::{self, Look};
 
 use super::answer::{Answer, Exit, Trouble};
@@ -35,6 +35,10 @@ pub(super) struct Arguments {
     /// Saves the plan as plan.json in this folder, which is made if it is not there.
     #[arg(long, value_name = "FOLDER")]
     out: Option<PathBuf>,
+    /// Writes the arithmetic behind the plan into this folder, one file for each aim, for
+    /// people with a solver of their own.
+    #[arg(long, value_name = "FOLDER")]
+    write_program: Option<PathBuf>,
     /// After this time the best plan so far is given.
     #[arg(long, value_name = "SECONDS", default_value_t = Options::default().time_limit.as_secs(),
           value_parser = clap::value_parser!(u64).range(0..=86_400))]
@@ -51,9 +55,46 @@ pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> 
         "Looking for the best plan, for up to {} s ...",
         arguments.time_limit
     );
-    match with_progress(message, || pipeline::plan(&garden, &options)) {
-        Ok(checked) => planned(arguments, &garden, &checked, look),
-        Err(why) => no_plan(arguments.time_limit, &garden, why, look),
+    let Some(folder) = &arguments.write_program else {
+        let plan = with_progress(message, || pipeline::plan(&garden, &options));
+        return answer(arguments, &garden, plan, look);
+    };
+    let (plan, programs) =
+        with_progress(message, || pipeline::plan_with_programs(&garden, &options));
+    write_programs(folder, &garden, &programs)?;
+    let mut answer = answer(arguments, &garden, plan, look)?;
+    answer
+        .text
+        .push_str(&report::programs_written(folder, programs.len()));
+    Ok(answer)
+}
+
+/// Writes a file for each program. What an earlier run wrote for other aims is removed, so
+/// that all files in the folder are of one run.
+fn write_programs(folder: &Path, garden: &Garden, programs: &[AimProgram]) -> Result<(), Trouble> {
+    std::fs::create_dir_all(folder).map_err(|error| Trouble::writing(folder, &error))?;
+    for aim in Aim::ALL {
+        let path = folder.join(report::mps_file(aim));
+        match programs.iter().find(|p| p.result.aim == aim) {
+            Some(program) => save(&path, &report::mps(garden, program))?,
+            None if path.is_file() => {
+                std::fs::remove_file(&path).map_err(|error| Trouble::writing(&path, &error))?;
+            }
+            None => {}
+        }
+    }
+    Ok(())
+}
+
+fn answer(
+    arguments: &Arguments,
+    garden: &Garden,
+    plan: Result<CheckedPlan, NoPlan>,
+    look: Look,
+) -> Result<Answer, Trouble> {
+    match plan {
+        Ok(checked) => planned(arguments, garden, &checked, look),
+        Err(why) => no_plan(arguments.time_limit, garden, why, look),
     }
 }
 

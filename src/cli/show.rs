@@ -1,4 +1,5 @@
-//! `tureen show`: prints a saved plan, whole, for one grade, or for the principal.
+//! `tureen show`: prints a saved plan, whole, for one grade, for the principal, or for those who
+//! water.
 
 use std::path::{Path, PathBuf};
 
@@ -26,6 +27,9 @@ pub(super) struct Arguments {
     /// Only beds, shelf, lesson time and people, for the principal.
     #[arg(long)]
     space: bool,
+    /// Only the watering list: litres a bed and week, with room for names in the breaks.
+    #[arg(long, conflicts_with_all = ["grade", "space"])]
+    water: bool,
 }
 
 pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
@@ -40,6 +44,7 @@ pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> 
     let text = match grade {
         Some(grade) => report::grade(&garden, &checked, grade, look),
         None if arguments.space => report::principal(&garden, &checked, look),
+        None if arguments.water => report::watering(&garden, &checked, look),
         None => report::plan(&garden, &checked, look),
     };
     Ok(Answer::done(text))

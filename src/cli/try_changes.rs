@@ -36,7 +36,8 @@ fn changes(arguments: &Arguments) -> Vec<Change> {
     arguments.changes.iter().cloned().map(Change::Set).collect()
 }
 
-/// The file as it is, each change alone, and all together.
+/// The file as it is, each change alone, and all together. A change that makes no valid project
+/// alone is left to what all make together, if that is valid.
 fn tried(workbench: &Workbench<'_>, changes: &[Change]) -> Result<Vec<Trial>, Trouble> {
     let mut sets = vec![Vec::new()];
     sets.extend(changes.iter().map(|change| vec![change.clone()]));
@@ -44,7 +45,10 @@ fn tried(workbench: &Workbench<'_>, changes: &[Change]) -> Result<Vec<Trial>, Tr
         sets.push(changes.to_vec());
     }
     let message = "Planning with and without the changes";
-    let trials = with_steps(message, sets.len(), |done| workbench.trials(&sets, done));
+    let mut trials = with_steps(message, sets.len(), |done| workbench.trials(&sets, done));
+    if changes.len() > 1 && trials.last().is_some_and(Result::is_ok) {
+        trials.retain(Result::is_ok);
+    }
     trials
         .into_iter()
         .map(|trial| trial.map_err(|problems| wrong_project(&problems)))

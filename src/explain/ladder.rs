@@ -7,67 +7,7 @@ use crate::catalogue::Catalogue;
 use crate::garden::{Care, Garden, IngredientAt, Method, Source};
 use crate::project::Change;
 
-/// What a repair changes, with the figures that a reader wants to know.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Kind {
-    /// Fewer grams of an ingredient in a portion; the kitchen buys the rest.
-    FewerGrams {
-        /// The ingredient.
-        ingredient: String,
-        /// Grams now.
-        from: f64,
-        /// Grams then.
-        to: f64,
-    },
-    /// More flats on the shelf.
-    MoreFlats {
-        /// How many more.
-        more: u32,
-    },
-    /// Longer sessions for all classes of a grade.
-    LongerSessions {
-        /// The grade's id.
-        grade: String,
-        /// Minutes more.
-        minutes: u32,
-    },
-    /// Someone on site in a break.
-    SomeoneThere {
-        /// The break.
-        pause: String,
-        /// Who.
-        who: Care,
-    },
-    /// Fleece over beds.
-    Cover {
-        /// Their ids.
-        beds: Vec<String>,
-    },
-    /// More beds like one that is there.
-    MoreBeds {
-        /// The bed that they are like.
-        like: String,
-        /// How many.
-        more: u32,
-    },
-    /// Another day for the feast.
-    AnotherDay {
-        /// Days later; earlier if negative.
-        later: i64,
-    },
-    /// Another crop for the grade.
-    AnotherCrop {
-        /// The ingredient.
-        ingredient: String,
-        /// What is grown instead.
-        crop: String,
-    },
-    /// The ingredient is bought.
-    Bought {
-        /// The ingredient.
-        ingredient: String,
-    },
-}
+use super::kind::Kind;
 
 /// One way of changing a project.
 #[derive(Debug, Clone, PartialEq)]
@@ -145,25 +85,6 @@ pub fn first_that(n: usize, holds: impl Fn(usize) -> bool) -> usize {
         }
     }
     hi
-}
-
-impl Kind {
-    /// The order in which kinds are told: first what costs money for food, then people, then
-    /// things, then the dish itself and its day.
-    #[must_use]
-    pub fn weight(&self) -> u32 {
-        match self {
-            Self::FewerGrams { .. } => 0,
-            Self::SomeoneThere { .. } => 1,
-            Self::LongerSessions { .. } => 2,
-            Self::MoreFlats { .. } => 3,
-            Self::Cover { .. } => 4,
-            Self::MoreBeds { .. } => 5,
-            Self::AnotherCrop { .. } => 6,
-            Self::AnotherDay { .. } => 7,
-            Self::Bought { .. } => 8,
-        }
-    }
 }
 
 /// The ladders that change something around the dish, cheapest kind first.

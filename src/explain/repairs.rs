@@ -10,7 +10,8 @@ use crate::model::{Possible, possible};
 use crate::project::Change;
 use crate::units::Metres;
 
-use super::ladder::{self, Kind, Ladder, PARTS, Rung};
+use super::kind::Kind;
+use super::ladder::{self, Ladder, PARTS, Rung};
 use super::trial::{Trial, Workbench};
 
 /// Why a project has no plan, and what would give it one.
@@ -87,12 +88,27 @@ impl Workbench<'_> {
 
     /// Plans and checks the project with some rungs taken.
     fn repaired(&self, rungs: Vec<Rung>) -> Option<Repair> {
-        let changes: Vec<Change> = rungs.iter().flat_map(|r| r.changes.clone()).collect();
-        let trial = self.trial(&changes).ok()?;
+        let changes = rungs.iter().flat_map(|r| r.changes.clone()).collect();
+        let trial = self.trial(&self.needed(changes)).ok()?;
         trial.outcome.is_ok().then(|| Repair {
             kinds: rungs.into_iter().map(|rung| rung.kind).collect(),
             trial,
         })
+    }
+
+    /// The changes without those that change nothing: a key taken out that is not in the file.
+    fn needed(&self, mut changes: Vec<Change>) -> Vec<Change> {
+        let Ok(changed) = (self.load)(&changes) else {
+            return changes;
+        };
+        for at in (0..changes.len()).rev() {
+            let mut fewer = changes.clone();
+            fewer.remove(at);
+            if (self.load)(&fewer).is_ok_and(|garden| garden == changed) {
+                changes = fewer;
+            }
+        }
+        changes
     }
 
     /// Ingredients that cannot be in the pot, even if each were the only one.

@@ -108,6 +108,20 @@ pub struct Ripening {
     pub method: DegreeDayMethod,
 }
 
+impl Ripening {
+    /// The same crop if it takes `factor` times as long: packet days and published thermal
+    /// time alike.
+    #[must_use]
+    pub fn taking(self, factor: f64) -> Self {
+        Self {
+            days_from_sowing: self.days_from_sowing.map(|days| days * factor),
+            days_from_planting: self.days_from_planting.map(|days| days * factor),
+            thermal_from_sowing: self.thermal_from_sowing.map(|sum| sum * factor),
+            ..self
+        }
+    }
+}
+
 /// What frost does to standing leaves.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum FrostResponse {
@@ -200,6 +214,20 @@ pub struct WaterUse {
     pub end: f64,
 }
 
+/// Lengths of the four FAO-56 stages, in days as published. A planting that takes longer or
+/// shorter stretches all four alike.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Stages {
+    /// From the start until a tenth of the ground is covered.
+    pub initial: f64,
+    /// Until the ground is covered.
+    pub development: f64,
+    /// Until ripening begins to show.
+    pub mid: f64,
+    /// Until the last pick.
+    pub late: f64,
+}
+
 /// What a reader must be told.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Caution {
@@ -247,6 +275,8 @@ pub struct Crop {
     pub seed_size: SeedSize,
     /// Water use, where published.
     pub water: Option<WaterUse>,
+    /// Lengths of the stages, where published.
+    pub stages: Option<Stages>,
     /// Cautions.
     pub caution: Caution,
 }

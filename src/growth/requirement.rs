@@ -1,9 +1,9 @@
 //! The warmth that a crop needs until the first pick, from its packet days.
 
 use crate::garden::{Crop, FrostResponse};
-use crate::units::DegreeDays;
+use crate::units::{Celsius, DegreeDays};
 
-use super::germination::least_days;
+use super::germination::{days_to_emerge, least_days};
 
 /// Days by which a young plant is ahead of a seedling that has just come up, where a packet
 /// gives only one of the two counts. Plants spend four to eight weeks in narrow cells and
@@ -34,9 +34,11 @@ pub struct Requirement {
 impl Requirement {
     /// Turns packet days into degree-days at the crop's reference temperature: days times
     /// (reference or upper limit, whichever is less, minus base). Packet days from sowing
-    /// are first lessened by the days to come up at the best soil temperature, since the
-    /// days that it really takes outdoors are counted apart. A published thermal time from
-    /// sowing takes precedence over packet days from sowing.
+    /// are first lessened by the days to come up in soil of the reference temperature, since
+    /// the days that it really takes outdoors are counted apart: in steady weather at the
+    /// reference temperature a sown crop is ripe after its packet days. Where seed does not
+    /// come up at the reference, the days at the best temperature are taken. A published
+    /// thermal time from sowing takes precedence over packet days from sowing.
     #[must_use]
     pub fn of(crop: &Crop) -> Self {
         let ripening = &crop.ripening;
@@ -45,7 +47,9 @@ impl Requirement {
             .map_or(ripening.reference, |u| ripening.reference.min(u));
         let per_day = (reference - ripening.base).0;
         let thermal = |days: f64| DegreeDays((days * per_day).max(1.0));
-        let emergence = least_days(&crop.germination).unwrap_or(0.0);
+        let emergence = days_to_emerge(&crop.germination, reference)
+            .or_else(|| least_days(&crop.germination))
+            .unwrap_or(0.0);
         let published = ripening.thermal_from_sowing;
 
         let from_emergence = ripening
@@ -67,5 +71,25 @@ impl Requirement {
                 FrostResponse::Killed => None,
             },
         }
+    }
+}
+
+/// Days from sowing in the bed (or from planting, if `as_plants`) until ripe where every day
+/// and the ground have the temperature `mean`; at the reference these are the packet days.
+/// `None` if it gives nothing to count by or does not grow at that temperature.
+#[must_use]
+pub fn days_at(crop: &Crop, as_plants: bool, mean: Celsius) -> Option<f64> {
+    let ripening = &crop.ripening;
+    let held = ripening.upper.map_or(mean, |upper| mean.min(upper));
+    let per_day = DegreeDays((held - ripening.base).0);
+    let days = |need: DegreeDays| (per_day.0 > 0.0).then(|| need / per_day);
+    let need = Requirement::of(crop);
+    if as_plants {
+        return days(need.planted?);
+    }
+    let up = days_to_emerge(&crop.germination, mean)?;
+    match need.sown? {
+        (Start::Sowing, need) => days(need).map(|days| days.max(up)),
+        (Start::Emergence, need) => days(need).map(|days| up + days),
     }
 }

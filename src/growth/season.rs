@@ -46,11 +46,11 @@ impl Fate {
 
 /// Below this day length crops stand still, however mild the day (common practice: the
 /// "ten-hour rule" of winter growers).
-const STANDSTILL: Hours = Hours(10.0);
+pub const STANDSTILL: Hours = Hours(10.0);
 
 /// Colder ground is frozen or too wet to work, so nothing is sown or planted in it
 /// (common practice: "as soon as the ground can be worked"; the figure from memory).
-const WORKABLE: Celsius = Celsius(4.0);
+pub const WORKABLE: Celsius = Celsius(4.0);
 
 /// Days within which further frost nights set a crop back no more: it has no new leaves to
 /// lose (from memory).

@@ -7,7 +7,7 @@ use crate::plan::{Aim, AimResult};
 use super::aims::{concession, hold, objective};
 use super::columns::Columns;
 use super::forbidden::forbid;
-use super::program::Program;
+use super::program::{Program, Section};
 use super::rules;
 use super::setting::Setting;
 use super::share_floor::at_least;
@@ -43,7 +43,7 @@ impl<'a> Board<'a> {
     #[must_use]
     pub fn new(garden: &'a Garden, candidates: Candidates, places: Places) -> Self {
         let mut program = Program::default();
-        let columns = Columns::add(&mut program, garden, &candidates);
+        let mut columns = Columns::add(&mut program, garden, &candidates);
         let setting = Setting {
             garden,
             candidates: &candidates,
@@ -51,7 +51,7 @@ impl<'a> Board<'a> {
         };
         rules::add_rows(&mut program, &setting);
         if places == Places::Named {
-            rules::name_plots(&mut program, &setting);
+            columns.on_plot = rules::name_plots(&mut program, &setting);
         }
         Self {
             garden,
@@ -85,6 +85,7 @@ impl<'a> Board<'a> {
 
     /// From now on a set of plantings that cannot be laid out is not made.
     pub fn forbid(&mut self, set: Vec<Candidate>) {
+        self.program.begin(Section::Forbidden);
         forbid(&mut self.program, &self.candidates, &self.columns, &set);
         self.forbidden.push(set);
     }
@@ -106,6 +107,7 @@ impl<'a> Board<'a> {
             program,
             ..
         } = self;
+        program.begin(Section::Held(Aim::LeastGrownShare));
         at_least(
             program,
             &Setting {
@@ -125,6 +127,7 @@ impl<'a> Board<'a> {
         }
         let objective = objective(result.aim, &self.setting());
         let concession = concession(result.aim, concession_years);
+        self.program.begin(Section::Held(result.aim));
         hold(
             &mut self.program,
             result.aim,

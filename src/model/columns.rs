@@ -52,6 +52,8 @@ pub struct Columns {
     pub gap_used: Vec<Col>,
     /// Sessions that two plantings may use: steps beyond the first.
     pub second_steps: BTreeMap<(ClassAt, Date), Col>,
+    /// Where plots are named: the blocks of a candidate on a plot.
+    pub on_plot: Vec<(usize, usize, Col)>,
 }
 
 impl Columns {
@@ -104,6 +106,7 @@ impl Columns {
                 .into_iter()
                 .map(|(session, most)| (session, program.real(most)))
                 .collect(),
+            on_plot: Vec::new(),
         }
     }
 

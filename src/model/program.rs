@@ -1,5 +1,7 @@
 //! A mixed-integer linear program as plain data: columns with bounds, rows `sum <= rhs`.
 
+use crate::plan::{Aim, Rule};
+
 /// A column's position.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Col(pub usize);
@@ -27,11 +29,24 @@ pub struct Row {
     pub rhs: f64,
 }
 
+/// What rows are there for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Section {
+    /// They keep a rule.
+    Rule(Rule),
+    /// They hold an aim at what it has reached.
+    Held(Aim),
+    /// They forbid plantings that cannot be laid out together.
+    Forbidden,
+}
+
 /// Columns and rows; the objective belongs to a stage.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Program {
     columns: Vec<Column>,
     rows: Vec<Row>,
+    /// Where each section begins; rows before the first one belong to none.
+    sections: Vec<(usize, Section)>,
     greater: Vec<(Col, [Terms; 2])>,
 }
 
@@ -46,6 +61,20 @@ impl Program {
     #[must_use]
     pub fn rows(&self) -> &[Row] {
         &self.rows
+    }
+
+    /// From now on rows are added for this.
+    pub fn begin(&mut self, section: Section) {
+        self.sections.push((self.rows.len(), section));
+    }
+
+    /// The rows of each section in order; one may come more than once, or have none.
+    pub fn sections(&self) -> impl Iterator<Item = (Section, &[Row])> {
+        let ends = self.sections.iter().skip(1).map(|(from, _)| *from);
+        self.sections
+            .iter()
+            .zip(ends.chain([self.rows.len()]))
+            .map(|((from, section), to)| (*section, &self.rows[*from..to]))
     }
 
     /// Adds a column of whole values.

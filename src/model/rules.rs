@@ -13,7 +13,7 @@ mod space;
 
 use crate::plan::Rule;
 
-use super::program::Program;
+use super::program::{Program, Section};
 use super::setting::Setting;
 
 pub use rotation::wish_broken;
@@ -22,6 +22,7 @@ pub use space::{add_rounded, name_plots};
 /// Adds the rows of all rules.
 pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
     for rule in Rule::ALL {
+        program.begin(Section::Rule(rule));
         match rule {
             Rule::Space => space::add_rows(program, setting),
             Rule::Shelf => shelf::add_rows(program, setting),

@@ -3,6 +3,7 @@
 use crate::candidates::Candidates;
 use crate::plan::{Aim, AimResult};
 
+use super::aim_program::AimProgram;
 use super::aims::objective;
 use super::board::{Board, Places};
 use super::fit::{Fit, fit};
@@ -41,6 +42,17 @@ pub struct Staged {
     /// True if every aim's value rests on a point that can be laid out. Where it is false, an
     /// aim has a bound that only sets of plots allow, and keeps a lower value.
     pub laid_out: bool,
+    /// The programs of the aims that were followed in this step, if they are recorded.
+    pub programs: Vec<AimProgram>,
+}
+
+impl Staged {
+    /// Records the program of an aim as it stands.
+    fn record(&mut self, board: &Board<'_>, result: &AimResult, pace: &Pace) {
+        if pace.record {
+            self.programs.push(AimProgram::of(board, result));
+        }
+    }
 }
 
 /// How long to think, and what may be given back.
@@ -50,6 +62,8 @@ pub struct Pace {
     pub concession_years: u32,
     /// When to stop.
     pub deadline: Deadline,
+    /// True to keep the program of every aim.
+    pub record: bool,
 }
 
 /// So many sets of plantings are forbidden for one aim before it is given up.
@@ -63,7 +77,7 @@ const MOST_FORBIDDEN: usize = 40;
 pub fn years(board: &mut Board<'_>, pace: &Pace) -> Result<Staged, Unsolved> {
     let aim = objective(Aim::InThePot, &board.setting());
     let mut tries = 0;
-    let (first, mut values, mut laid_out) = loop {
+    let (first, values, laid_out) = loop {
         let scaled = scale(&aim, &board.program);
         let solved = solve(&board.program, &scaled, None, pace.deadline.left())?;
         let first = result_of(Aim::InThePot, &aim, &board.program, &solved, &pace.deadline);
@@ -73,21 +87,21 @@ pub fn years(board: &mut Board<'_>, pace: &Pace) -> Result<Staged, Unsolved> {
         }
         tries += 1;
     };
-    let mut aims = vec![first];
+    let mut staged = Staged {
+        values,
+        aims: vec![first],
+        laid_out,
+        programs: Vec::new(),
+    };
+    staged.record(board, &first, pace);
     if first.value >= board.garden.ingredients.len() as f64 {
         board.all_in_the_pot();
-        settle(board, &mut values);
+        settle(board, &mut staged.values);
         for aim in ABOUT_YEARS.into_iter().skip(1) {
-            let (result, placed) = follow(board, aim, &mut values, pace)?;
-            aims.push(result);
-            laid_out &= placed;
+            follow(board, aim, &mut staged, pace)?;
         }
     }
-    Ok(Staged {
-        values,
-        aims,
-        laid_out,
-    })
+    Ok(staged)
 }
 
 /// Solves for some later aims from a point that keeps the earlier ones, or from any point if
@@ -103,7 +117,7 @@ pub fn later(
     pace: &Pace,
 ) -> Result<Staged, Unsolved> {
     hold_all(board, earlier, pace);
-    let mut values = match start {
+    let values = match start {
         Some(chosen) => point::values(board, chosen),
         None => {
             solve(
@@ -115,33 +129,31 @@ pub fn later(
             .values
         }
     };
-    let mut results = earlier.to_vec();
-    let mut laid_out = true;
+    let mut staged = Staged {
+        values,
+        aims: earlier.to_vec(),
+        laid_out: true,
+        programs: Vec::new(),
+    };
     for aim in aims {
-        let (result, placed) = follow(board, *aim, &mut values, pace)?;
-        results.push(result);
-        laid_out &= placed;
+        follow(board, *aim, &mut staged, pace)?;
         let fewer = still_possible(
             board.garden,
             &board.candidates,
-            &results,
+            &staged.aims,
             pace.concession_years,
         );
         // A smaller program is worth its making if it is much smaller.
         let much_smaller = 4 * fewer.all.len() < 3 * board.candidates.all.len();
         if board.places == Places::Projected && much_smaller {
-            let made = chosen(&board.candidates, &board.columns, &values);
+            let made = chosen(&board.candidates, &board.columns, &staged.values);
             let made = carried(&board.candidates, &made, &fewer);
             *board = board.with(fewer);
-            hold_all(board, &results, pace);
-            values = point::values(board, &made);
+            hold_all(board, &staged.aims, pace);
+            staged.values = point::values(board, &made);
         }
     }
-    Ok(Staged {
-        values,
-        aims: results,
-        laid_out,
-    })
+    Ok(staged)
 }
 
 /// Holds all aims so far, the first of which puts every ingredient in the pot.
@@ -189,16 +201,16 @@ pub fn unfinished(board: &Board<'_>, mut staged: Staged) -> Staged {
 
 /// Solves for one aim from a point that can be laid out, moves the point and holds the aim.
 /// A better point that cannot be laid out is forbidden and another sought; where that is not
-/// possible, the point stays, with the better value as its bound, and the second part is false.
+/// possible, the point stays, with the better value as its bound.
 fn follow(
     board: &mut Board<'_>,
     aim: Aim,
-    values: &mut Vec<f64>,
+    staged: &mut Staged,
     pace: &Pace,
-) -> Result<(AimResult, bool), Unsolved> {
+) -> Result<(), Unsolved> {
     let mut tries = 0;
-    let (result, laid_out) = loop {
-        let mut point = values.clone();
+    let result = loop {
+        let mut point = staged.values.clone();
         let result = match aim {
             Aim::LeastGrownShare => grown_share::raise(board, &mut point, &pace.deadline)?,
             _ => solve_for(board, aim, &mut point, &pace.deadline)?,
@@ -206,19 +218,22 @@ fn follow(
         settle(board, &mut point);
         match fit(board, &point, &pace.deadline) {
             Fit::LaidOut => {
-                *values = point;
-                break (result, true);
+                staged.values = point;
+                break result;
             }
             Fit::Never(set) if tries < MOST_FORBIDDEN => board.forbid(set),
             Fit::Never(_) | Fit::NotFound => {
-                let value = value(&objective(aim, &board.setting()).terms, values);
-                break (AimResult { value, ..result }, false);
+                let value = value(&objective(aim, &board.setting()).terms, &staged.values);
+                staged.laid_out = false;
+                break AimResult { value, ..result };
             }
         }
         tries += 1;
     };
+    staged.record(board, &result, pace);
+    staged.aims.push(result);
     board.hold(&result, pace.concession_years);
-    Ok((result, laid_out))
+    Ok(())
 }
 
 /// Solves for one aim from a point.

@@ -113,6 +113,24 @@ impl Aim {
         Aim::Tidiness,
     ];
 
+    /// Its short name.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Aim::InThePot => "in-the-pot",
+            Aim::WorstIngredient => "worst-ingredient",
+            Aim::AllIngredients => "all-ingredients",
+            Aim::WholeDish => "whole-dish",
+            Aim::LeastGrownShare => "least-grown-share",
+            Aim::ExpectedAmounts => "expected-amounts",
+            Aim::Slack => "slack",
+            Aim::Children => "children",
+            Aim::UnattendedDays => "unattended-days",
+            Aim::Evenness => "evenness",
+            Aim::Tidiness => "tidiness",
+        }
+    }
+
     /// True if more is better.
     #[must_use]
     pub fn more_is_better(self) -> bool {

@@ -34,6 +34,7 @@ pub fn listed<'n>(names: impl IntoIterator<Item = &'n str>) -> String {
 }
 
 /// The known name that is most like `name`, if one is near.
+#[must_use]
 pub fn near<'n>(name: &str, known: impl IntoIterator<Item = &'n str>) -> Option<&'n str> {
     if name.len() > LONGEST_QUOTE {
         return None;

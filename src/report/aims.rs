@@ -1,5 +1,6 @@
 //! What the plan was asked for, in order, how far it got, and what is proved best.
 
+use crate::garden::Garden;
 use crate::plan::{Aim, AimResult};
 
 use super::page::Page;
@@ -25,6 +26,7 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
 /// One aim in words, with its figure and how far it is proved.
 fn line(view: &View<'_>, result: &AimResult) -> String {
     let value = figure(result.aim, result.value);
+    let name = name(view.garden, view.years(), result.aim);
     let proof = if result.proved() {
         "best".to_owned()
     } else {
@@ -38,7 +40,7 @@ fn line(view: &View<'_>, result: &AimResult) -> String {
             figure(result.aim, bound(result))
         )
     };
-    format!("{}: {value} ({proof}).", name(view, result.aim))
+    format!("{name}: {value} ({proof}).")
 }
 
 /// The bound, rounded to what a whole number can reach.
@@ -58,9 +60,9 @@ fn figure(aim: Aim, value: f64) -> String {
     }
 }
 
-fn name(view: &View<'_>, aim: Aim) -> String {
-    let years = view.years();
-    let ingredients = view.garden.ingredients.len();
+/// What an aim counts; `years` weather years.
+pub(super) fn name(garden: &Garden, years: usize, aim: Aim) -> String {
+    let ingredients = garden.ingredients.len();
     match aim {
         Aim::InThePot => format!("Ingredients in the pot, of {ingredients}"),
         Aim::WorstIngredient => {

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 
 use crate::garden::{Garden, Ingredient};
 
+use super::manure::COMPOST;
 use super::page::Page;
 use super::words::list;
 
@@ -50,7 +51,7 @@ pub(super) fn write(garden: &Garden, page: &mut Page) {
     for text in garden.ingredients.iter().filter_map(of) {
         page.item(&text);
     }
-    for text in GENERAL {
+    for text in GENERAL.into_iter().chain([COMPOST]) {
         page.item(text);
     }
 }

@@ -7,6 +7,7 @@ use crate::plan::{Aim, Planting, StepKind};
 use crate::project::Change;
 
 use super::no_plan::why_none;
+use super::overview::shares;
 use super::page::{Look, Page};
 use super::screen::occasion;
 use super::space::{all_beds, shelf_rows};
@@ -44,21 +45,33 @@ pub fn compare(trials: &[Trial], look: Look) -> String {
 
 /// `As it is`, `Change 1`, `Change 2`, `Together`.
 fn labels(trials: &[Trial]) -> Vec<String> {
-    (0..trials.len())
-        .map(|n| match n {
-            0 => "As it is".to_owned(),
-            n if n > 1 && n + 1 == trials.len() => "Together".to_owned(),
-            n => format!("Change {n}"),
-        })
-        .collect()
+    let all = trials.last().map_or(&[][..], |trial| &trial.changes);
+    let label = |trial: &Trial| match trial.changes.as_slice() {
+        [] => "As it is".to_owned(),
+        [one] => {
+            let at = all.iter().position(|change| change == one);
+            format!("Change {}", at.unwrap_or(0) + 1)
+        }
+        _ => "Together".to_owned(),
+    };
+    trials.iter().map(label).collect()
 }
 
 fn what_is_tried(trial: &Trial) -> String {
     match trial.changes.as_slice() {
         [] => "no change".to_owned(),
-        [Change::Set(text)] => text.clone(),
-        [Change::OtherDay(days)] => format!("the feast {days} days later"),
-        _ => "all of these".to_owned(),
+        [one] => change_text(one),
+        several => {
+            let texts: Vec<String> = several.iter().map(change_text).collect();
+            format!("all of these: {}", texts.join(", "))
+        }
+    }
+}
+
+fn change_text(change: &Change) -> String {
+    match change {
+        Change::Set(text) => text.clone(),
+        Change::OtherDay(days) => format!("the feast {days} days later"),
     }
 }
 
@@ -102,13 +115,18 @@ fn figures(labels: &[String], trials: &[Trial], views: &[Option<View<'_>>], page
     for (name, aim) in aims {
         rows.push(row(name, &|v| aim_value(v, aim)));
     }
+    write_rows(&header, rows, page);
+}
+
+/// The rows in which something changes, as a table; the others in a sentence.
+fn write_rows(header: &[&str], rows: Vec<Vec<String>>, page: &mut Page) {
     let (same, different): (Vec<_>, Vec<_>) = rows.into_iter().partition(|row| {
         let mut cells = row.iter().skip(1);
         let first = cells.next();
         cells.all(|cell| Some(cell) == first)
     });
     if !different.is_empty() {
-        page.table(&header, &different, &[]);
+        page.table(header, &different, &[]);
         page.gap();
     }
     if !same.is_empty() {
@@ -159,7 +177,7 @@ fn ready(view: &View<'_>, name: &str) -> String {
 }
 
 fn grown(view: &View<'_>, name: &str) -> String {
-    seen(view, name).map_or_else(|| NONE.to_owned(), |seen| super::overview::shares(seen))
+    seen(view, name).map_or_else(|| NONE.to_owned(), shares)
 }
 
 fn aim_value(view: &View<'_>, aim: Aim) -> String {

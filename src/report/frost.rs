@@ -1,128 +1,181 @@
-//! The frosts of a record in plain words: when the last of spring and the first of autumn
-//! fell, north or south of the equator.
+//! The frosts of a record in plain words: how often it still freezes after a day of spring, or
+//! already before a day of autumn, and how long it stays free of frost between.
 
-use chrono::{Datelike, Months};
-
-use crate::calendar::{Date, days_between};
-use crate::units::{Celsius, Latitude};
+use crate::calendar::Date;
+use crate::units::Latitude;
 use crate::weather::Record;
+use crate::weather::cold_days::{ColdDays, FREEZING, HARD_FROST};
 
-/// Air at or below this is frost.
-const FREEZING: Celsius = Celsius(0.0);
+use super::page::Page;
+use super::words::{full_month, month_day, sentence};
 
-/// The frosts of many years; days are counted from the first day of their half-year.
+/// The light frosts of a record in sentences.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Frosts {
-    /// Last frosts of the half-years that warm up, earliest first.
-    last: Vec<i64>,
-    /// First frosts of the half-years that cool down, earliest first.
-    first: Vec<i64>,
-    /// Half-years of each kind that the record holds whole.
-    halves: (usize, usize),
-    south: bool,
-}
+pub struct Frosts(ColdDays);
 
 impl Frosts {
-    /// The frosts of a record. The year is warming from January to June in the north, from
-    /// July to December in the south.
+    /// The light frosts of a record.
     #[must_use]
     pub fn of(record: &Record, latitude: Latitude) -> Self {
-        let south = latitude.0 < 0.0;
-        let mut frosts = Self {
-            last: Vec::new(),
-            first: Vec::new(),
-            halves: (0, 0),
-            south,
-        };
-        let end = record.first().year() + i32::try_from(record.days().len() / 365).unwrap_or(0);
-        for year in record.first().year()..=end {
-            for (month, warming) in [(1, !south), (7, south)] {
-                frosts.add_half(record, year, month, warming);
-            }
-        }
-        frosts.last.sort_unstable();
-        frosts.first.sort_unstable();
-        frosts
-    }
-
-    /// Adds the half-year that begins in a month, if the record holds all of it.
-    fn add_half(&mut self, record: &Record, year: i32, month: u32, warming: bool) {
-        let Some((from, to)) = half_year(year, month) else {
-            return;
-        };
-        let Ok(start) = usize::try_from((from - record.first()).num_days()) else {
-            return;
-        };
-        let length = days_between(from, to).count();
-        let Some(days) = record.days().get(start..start + length) else {
-            return;
-        };
-        let frost = |d: &crate::weather::Daily| d.tmin <= FREEZING;
-        if warming {
-            self.halves.0 += 1;
-            self.last
-                .extend(days.iter().rposition(frost).map(|n| n as i64));
-        } else {
-            self.halves.1 += 1;
-            self.first
-                .extend(days.iter().position(frost).map(|n| n as i64));
-        }
+        Self(ColdDays::frosts(record, latitude, FREEZING))
     }
 
     /// The last frosts in a sentence: half of the years, and one year in ten.
     #[must_use]
     pub fn spring(&self) -> String {
-        let month = if self.south { 7 } else { 1 };
-        if self.last.is_empty() {
+        let (frosty, all) = self.0.springs();
+        if frosty == 0 {
             return "No frost in any spring of the record.".to_owned();
         }
+        let after = |share| edge("after", self.0.still_after(share));
         format!(
-            "Last frost: after {} in half of the years, after {} in one year of ten; {} of {} \
+            "Last frost: {} in half of the years, {} in one year of ten; {frosty} of {all} \
              springs had frost.",
-            day_name(quantile(&self.last, 0.5), month),
-            day_name(quantile(&self.last, 0.9), month),
-            self.last.len(),
-            self.halves.0
+            after(0.5),
+            after(0.1)
         )
     }
 
     /// The first frosts in a sentence.
     #[must_use]
     pub fn autumn(&self) -> String {
-        let month = if self.south { 1 } else { 7 };
-        if self.first.is_empty() {
+        let (frosty, all) = self.0.autumns();
+        if frosty == 0 {
             return "No frost in any autumn of the record.".to_owned();
         }
+        let before = |share| edge("before", self.0.already_before(share));
         format!(
-            "First frost: before {} in half of the years, before {} in one year of ten; {} of {} \
+            "First frost: {} in half of the years, {} in one year of ten; {frosty} of {all} \
              autumns had frost.",
-            day_name(quantile(&self.first, 0.5), month),
-            day_name(quantile(&self.first, 0.1), month),
-            self.first.len(),
-            self.halves.1
+            before(0.5),
+            before(0.1)
         )
     }
 }
 
-fn half_year(year: i32, month: u32) -> Option<(Date, Date)> {
-    let from = Date::from_ymd_opt(year, month, 1)?;
-    let to = from.checked_add_months(Months::new(6))?.pred_opt()?;
-    Some((from, to))
+/// `after 6 May`, or `none`.
+fn edge(side: &str, day: Option<Date>) -> String {
+    day.map_or_else(
+        || "none".to_owned(),
+        |d| format!("{side} {}", full_month(d)),
+    )
 }
 
-/// The value that a share of the sorted values does not pass: the nearest rank, rounded to
-/// the middle of the list.
-fn quantile(sorted: &[i64], share: f64) -> i64 {
-    let last = sorted.len().saturating_sub(1);
-    let at = (share * last as f64).round() as usize;
-    sorted.get(at.min(last)).copied().unwrap_or(0)
+/// The frosts of `climate`: sentences for light and hard frosts, the season between, a table.
+pub(super) fn write(record: &Record, latitude: Latitude, page: &mut Page) {
+    let light = ColdDays::frosts(record, latitude, FREEZING);
+    let hard = ColdDays::frosts(record, latitude, HARD_FROST);
+    page.heading("Frost");
+    if light.springs().0 + light.autumns().0 == 0 {
+        let years = light.springs().1.max(light.autumns().1);
+        page.line(&format!(
+            "None: in {years} years it was never 0 C or colder."
+        ));
+        return;
+    }
+    page.line(
+        "Light frost is air of 0 C (32 F) or colder; it kills tomatoes, beans and squash. Hard \
+         frost is -2.2 C (28 F) or colder; what stands it is called hardy, such as kale and leek. \
+         The ground can freeze on a clear night when the air, two metres up, does not.",
+    );
+    let spring = chances(&light, &hard, "spring", "after", ColdDays::still_after);
+    let autumn = chances(&light, &hard, "autumn", "before", ColdDays::already_before);
+    for text in spring.into_iter().chain(autumn) {
+        page.item(&text);
+    }
+    if let Some(day) = light.still_after(0.1) {
+        page.item(&format!(
+            "So what frost kills is safe from {} on, until autumn, in 9 springs of 10.",
+            full_month(day)
+        ));
+    }
+    if let Some(text) = between(&light) {
+        page.item(&text);
+    }
+    page.gap();
+    table(&light, &hard, page);
+    page.gap();
+    page.line(
+        "Read a row so: in that many years of ten it freezes once more after the date of spring, \
+         and has frozen before the date of autumn. The safe dates are those of the first row. \
+         Each date is that of one of the years, the one nearest to the share when all are put \
+         in order; years without such a frost count too. Sources: 32 and 28 F as in the tables \
+         of the Minnesota DNR State Climatology Office (Freeze dates, 1991-2020); \"hard\" after \
+         Knapp, Kansas State University, 2018.",
+    );
 }
 
-/// `6 May`: a day of a half-year in a year without leap day.
-fn day_name(day: i64, month: u32) -> String {
-    Date::from_ymd_opt(2001, month, 1).map_or_else(String::new, |first| {
-        crate::calendar::plus_days(first, day)
-            .format("%-d %B")
-            .to_string()
-    })
+/// When it freezes in a half-year: a sentence for light and one for hard frosts.
+fn chances(
+    light: &ColdDays,
+    hard: &ColdDays,
+    half: &str,
+    side: &str,
+    date: impl Fn(&ColdDays, f64) -> Option<Date>,
+) -> [String; 2] {
+    let again = if half == "spring" { "still" } else { "already" };
+    let told = |frosts: &ColdDays, frost: &str| {
+        let (with, all) = if half == "spring" {
+            frosts.springs()
+        } else {
+            frosts.autumns()
+        };
+        let Some(day) = date(frosts, 0.1) else {
+            return sentence(&format!("{frost} comes in {with} of {all} {half}s."));
+        };
+        let mut text = format!(
+            "In 1 {half} of 10 {frost} {again} comes {side} {}",
+            full_month(day)
+        );
+        let more = [
+            (0.5, format!("in half of the {half}s")),
+            (0.9, format!("in 9 {half}s of 10")),
+        ];
+        for (share, how_often) in more {
+            if let Some(day) = date(frosts, share) {
+                text.push_str(&format!("; {how_often} {side} {}", full_month(day)));
+            }
+        }
+        match all - with {
+            0 => text + ".",
+            without => format!("{text}; in {without} of {all} not at all."),
+        }
+    };
+    [told(light, "frost"), told(hard, "a hard frost")]
+}
+
+/// How long it stays free of light frost.
+fn between(light: &ColdDays) -> Option<String> {
+    Some(format!(
+        "From the last frost of spring to the first of autumn there are {} days in the middle \
+         year, fewer than {} in 1 year of 10 and more than {} in 1 of 10.",
+        light.free_days(0.5)?,
+        light.free_days(0.1)?,
+        light.free_days(0.9)?
+    ))
+}
+
+/// Rows of 1 to 9 years of ten.
+fn table(light: &ColdDays, hard: &ColdDays, page: &mut Page) {
+    let cell = |day: Option<Date>| day.map_or_else(|| "none".to_owned(), month_day);
+    let rows: Vec<Vec<String>> = (1..10)
+        .map(|tenths| {
+            let share = f64::from(tenths) / 10.0;
+            vec![
+                format!("{tenths}\u{a0}of\u{a0}10"),
+                cell(light.still_after(share)),
+                cell(hard.still_after(share)),
+                cell(light.already_before(share)),
+                cell(hard.already_before(share)),
+            ]
+        })
+        .collect();
+    let header = [
+        "In so many years",
+        "spring: frost still after",
+        "spring: hard frost still after",
+        "autumn: frost already before",
+        "autumn: hard frost already before",
+    ];
+    page.table(&header, &rows, &[1, 2, 3, 4]);
 }

@@ -1,28 +1,28 @@
-//! How far a share seen in a few years can be trusted: the Wilson score interval.
+//! What a number of ready years promises of as many more: a prediction interval.
 
-/// The normal deviate that leaves 2.5 % on either side.
-const Z_95: f64 = 1.959_963_984_540_054;
+/// The square of the normal deviate that leaves 2.5 % on either side.
+const Z2_95: f64 = 1.959_963_984_540_054 * 1.959_963_984_540_054;
 
-/// The 95 % interval for the true share behind `hits` of `trials`, as (low, high) in 0 to 1;
-/// (0, 1) when there are no trials.
+/// In how many of `trials` further years, as (fewest, most), to expect what came about in `hits`
+/// of `trials` years: the 95 % prediction interval by joint sampling. It holds every number that
+/// a score test of two equal shares (Pearson's chi-square without correction) does not tell
+/// from `hits`. Where Wilson's interval is for the share of endless years, this one allows for
+/// the chance in the further years too.
 ///
-/// Source: E. B. Wilson, "Probable inference, the law of succession, and statistical
-/// inference", Journal of the American Statistical Association 22 (1927), 209-212; the form
-/// without continuity correction. It takes the trials as independent, which weather years
-/// nearly are.
+/// Source: K. Krishnamoorthy and J. Peng, "Improved closed-form prediction intervals for
+/// binomial and Poisson distributions", Journal of Statistical Planning and Inference 141
+/// (2011), 1709-1718; the form of the test is from memory. Solved over whole years, so no year
+/// or none needs no correction. It takes the years as independent and of one climate, and the
+/// plan as chosen without a look at them.
 #[must_use]
-pub fn wilson_95(hits: usize, trials: usize) -> (f64, f64) {
-    if trials == 0 {
-        return (0.0, 1.0);
-    }
+pub fn further_years_95(hits: usize, trials: usize) -> (usize, usize) {
     let n = trials as f64;
-    let share = hits.min(trials) as f64 / n;
-    let z2 = Z_95 * Z_95;
-    let centre = share + z2 / (2.0 * n);
-    let reach = Z_95 * (share * (1.0 - share) / n + z2 / (4.0 * n * n)).sqrt();
-    let scale = 1.0 + z2 / n;
-    (
-        ((centre - reach) / scale).clamp(0.0, 1.0),
-        ((centre + reach) / scale).clamp(0.0, 1.0),
-    )
+    let seen = hits.min(trials);
+    let expected = |further: &usize| {
+        let (x, y) = (seen as f64, *further as f64);
+        2.0 * n * (x - y).powi(2) <= Z2_95 * (x + y) * (2.0 * n - x - y)
+    };
+    let fewest = (0..=seen).find(expected).unwrap_or(seen);
+    let most = (seen..=trials).rev().find(expected).unwrap_or(seen);
+    (fewest, most)
 }

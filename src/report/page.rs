@@ -78,6 +78,11 @@ impl Page {
         self.wrapped(text, "  - ", "    ");
     }
 
+    /// What belongs to the row of a table above it.
+    pub fn under(&mut self, text: &str) {
+        self.wrapped(text, "    > ", "      ");
+    }
+
     /// A label of `label_width` columns and its text beside it.
     pub fn entry(&mut self, label: &str, label_width: usize, text: &str) {
         let first = format!("{MARGIN}{label:<label_width$}  ");
@@ -85,8 +90,8 @@ impl Page {
         self.wrapped(text, &first, &hanging);
     }
 
-    /// A table; columns that are empty throughout are left out. `right` names the columns
-    /// whose cells are numbers.
+    /// A table; columns that are empty throughout are left out, and so is a header of nothing.
+    /// `right` names the columns whose cells are numbers.
     pub fn table(&mut self, header: &[&str], rows: &[Vec<String>], right: &[usize]) {
         let kept: Vec<usize> = (0..header.len())
             .filter(|&c| rows.iter().any(|r| r.get(c).is_some_and(|t| !t.is_empty())))
@@ -95,8 +100,10 @@ impl Page {
         table
             .load_style(presets::NOTHING)
             .set_content_arrangement(ContentArrangement::Dynamic)
-            .set_width(u16::try_from(self.room()).unwrap_or(u16::MAX))
-            .set_header(kept.iter().filter_map(|&c| header.get(c)));
+            .set_width(u16::try_from(self.room()).unwrap_or(u16::MAX));
+        if header.iter().any(|name| !name.is_empty()) {
+            table.set_header(kept.iter().filter_map(|&c| header.get(c)));
+        }
         for row in rows {
             table.add_row(kept.iter().map(|&c| {
                 let text = row.get(c).map_or("", String::as_str);

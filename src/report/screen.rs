@@ -1,5 +1,5 @@
 //! The coordinator's screen: the verdict, who grows what, what is done when, space, gaps,
-//! what was assumed, what to decide, what to take care of, what was aimed at.
+//! what to decide, what to take care of, what was assumed, how sure it is, what was aimed at.
 
 use std::path::Path;
 
@@ -10,7 +10,8 @@ use super::page::{Look, Page};
 use super::view::View;
 use super::words::{Dates, full_day};
 use super::{
-    aims, assumed, care, cautions, decisions, overview, rotation, space, timeline, verdict,
+    aims, assumed, care, cautions, decisions, how_sure, manure, overview, packet_days, rotation,
+    space, timeline, verdict,
 };
 
 /// The whole plan, as `tureen plan` prints it.
@@ -26,6 +27,7 @@ pub fn plan(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
     }
     overview::write(&view, &mut page);
     verdict::weak_points(&view, &mut page);
+    packet_days::write(&view, &mut page);
     timeline::write(&view, &mut page);
     space::write(&view, &mut page);
     rotation::write(&view, &mut page);
@@ -33,7 +35,11 @@ pub fn plan(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
     care::other_hands(&view, &mut page);
     decisions::write(&view, &mut page);
     cautions::write(garden, &mut page);
+    if let Some(text) = manure::of(checked, view.dates) {
+        page.item(&text);
+    }
     assumed::write(garden, &mut page);
+    how_sure::write(&view, &mut page);
     aims::write(&view, &mut page);
     page.finish()
 }

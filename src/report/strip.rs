@@ -13,7 +13,7 @@ use super::screen::occasion;
 use super::steps;
 use super::view::{View, ready_years};
 use super::words::{count, full_day, list, mass_range, sentence};
-use super::{cautions, timeline};
+use super::{cautions, packet_days, timeline};
 
 use ours::{Grown, Ours};
 
@@ -62,7 +62,7 @@ fn beds(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
             timeline::title(view, planting)
         ));
     }
-    for (_, ingredient, seen) in view.ingredients().filter(|(_, i, _)| i.grade == ours.grade) {
+    for (at, ingredient, seen) in view.ingredients().filter(|(_, i, _)| i.grade == ours.grade) {
         page.item(&format!(
             "It brings {} of {}, and is ready in {} of {} {}.",
             mass_range(seen.low, seen.expected),
@@ -71,6 +71,9 @@ fn beds(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
             view.years(),
             view.kind_of_years()
         ));
+        if let Some(text) = packet_days::at_risk(view, at, ingredient, seen) {
+            page.item(&text);
+        }
     }
 }
 

@@ -6,7 +6,7 @@ use std::collections::BTreeMap;
 use crate::growth::Unready;
 use crate::plan::{Aim, AimResult};
 
-use super::interval::wilson_95;
+use super::interval::further_years_95;
 use super::page::Page;
 use super::view::{View, ready_years};
 use super::words::{count, full_day, list};
@@ -15,17 +15,16 @@ use super::words::{count, full_day, list};
 pub(super) fn sentence(view: &View<'_>) -> String {
     let ready = view.replay.dish_ready.iter().filter(|r| **r).count();
     let years = view.years();
-    let (low, high) = wilson_95(ready, years);
+    let (fewest, most) = further_years_95(ready, years);
     let unless = if view.garden.weather.is_generated() {
         " (if the monthly means are right)"
     } else {
         ""
     };
     format!(
-        "The whole dish is ready in {ready} of {years} {}, so expect {:.0} to {:.0} in 100{unless}{}.",
+        "The whole dish is ready in {ready} of {years} {}, so expect it in {fewest} to {most} of {years} \
+         more{unless}{}.",
         view.kind_of_years(),
-        low * 100.0,
-        high * 100.0,
         proof(&view.plan.aims, ready)
     )
 }

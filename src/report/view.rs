@@ -4,6 +4,7 @@ use crate::calendar::Date;
 use crate::checker::{CheckedPlan, IngredientReplay, Replay};
 use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt, Source};
 use crate::plan::{Plan, Planting, Step, StepKind, When};
+use crate::units::Latitude;
 
 use super::words::Dates;
 
@@ -113,4 +114,13 @@ pub(super) fn by_children(step: &Step) -> bool {
 /// True if an ingredient is sown or planted within the plan.
 pub(super) fn is_sown(ingredient: &Ingredient) -> bool {
     ingredient.source == Source::Sown
+}
+
+/// `44.3 degrees north`, `the equator`.
+pub(super) fn latitude(latitude: Latitude) -> String {
+    if latitude.0 == 0.0 {
+        return "the equator".to_owned();
+    }
+    let side = if latitude.0 < 0.0 { "south" } else { "north" };
+    format!("{} degrees {side}", latitude.0.abs())
 }

@@ -118,10 +118,17 @@ fn outcome(garden: &Garden, repair: &Repair, page: &mut Page) {
     }
     for change in &repair.trial.changes {
         match change {
-            Change::Set(text) if text.ends_with('=') => {}
-            Change::Set(text) => page.entry("", 0, &format!("In the file: {text}")),
+            Change::Set(text) => page.entry("", 0, &in_the_file(text)),
             Change::OtherDay(_) => {}
         }
+    }
+}
+
+/// How a change is written in the file.
+fn in_the_file(change: &str) -> String {
+    match change.strip_suffix('=') {
+        Some(key) => format!("In the file: without {key}"),
+        None => format!("In the file: {change}"),
     }
 }
 

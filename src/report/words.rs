@@ -73,6 +73,18 @@ pub fn full_day(day: Date) -> String {
     day.format("%a %-d %b %Y").to_string()
 }
 
+/// `9 Feb`, of no particular year.
+#[must_use]
+pub fn month_day(day: Date) -> String {
+    day.format("%-d\u{a0}%b").to_string()
+}
+
+/// `9 February`, of no particular year.
+#[must_use]
+pub fn full_month(day: Date) -> String {
+    day.format("%-d\u{a0}%B").to_string()
+}
+
 /// `a`, `a and b`, `a, b and c`.
 #[must_use]
 pub fn list<S: AsRef<str>>(items: &[S]) -> String {

@@ -31,7 +31,9 @@ pub fn sunset_hour_angle(latitude: Latitude, day_of_year: u32) -> f64 {
 }
 
 /// Hours of daylight on day `day_of_year` (1 to 366): FAO56 equation 34. It takes the sun as
-/// a point without refraction, so almanacs print some ten minutes more.
+/// a point without refraction, so almanacs print 6 to 11 minutes more up to 45 degrees from the
+/// equator, and up to 22 at 60; and its plain sine is off by up to 9 and 17 minutes more there,
+/// most of all in October.
 #[must_use]
 pub fn day_length(latitude: Latitude, day_of_year: u32) -> Hours {
     Hours(24.0 / PI * sunset_hour_angle(latitude, day_of_year))

@@ -1,12 +1,11 @@
-//! The built-in crop catalogue: complete, every figure with its source, equal to what the
-//! published works print, and broken files refused.
+//! The built-in crop catalogue: complete, every figure with its source, and broken files
+//! refused. What the published works print is held in `outside`.
 
 mod broken;
+mod calibration;
 mod names;
-mod published;
 mod sane;
 mod sources;
-mod yields;
 
 use tureen::catalogue::{Catalogue, Entry};
 

@@ -3,6 +3,9 @@
 mod answers;
 mod arguments;
 mod looks;
+mod place;
+mod programs;
+mod trials;
 mod weather;
 
 use std::path::{Path, PathBuf};

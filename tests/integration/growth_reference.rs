@@ -1,12 +1,16 @@
-//! Facts of growth against published examples, closed forms and cases worked by hand.
+//! Facts of growth against closed forms and cases worked by hand.
 
 mod amounts;
-mod crops;
+mod climate;
+pub mod crops;
 mod degree_days;
 mod fates;
 mod germination;
 mod loss;
+mod outlook;
 mod picking;
 mod properties;
 mod seeds;
+mod steady;
+mod water;
 mod work;

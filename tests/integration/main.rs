@@ -3,13 +3,17 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod architecture;
+mod backtest;
 mod brute_force;
 mod catalogue;
 mod checker_damage;
 mod cli;
 mod growth_reference;
 mod hand_worked;
+mod outside;
+mod programs;
 mod project_errors;
+mod properties;
 mod random_gardens;
 mod readme;
 mod report;

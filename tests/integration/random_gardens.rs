@@ -2,7 +2,7 @@
 //! twice; of tiny gardens every aim is proved.
 
 mod crops;
-mod dice;
+pub mod dice;
 pub mod make;
 mod school;
 mod sky;

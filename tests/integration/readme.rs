@@ -113,7 +113,9 @@ fn the_first_plan_works_from_the_first_command_to_the_last() {
         let told = String::from_utf8_lossy(&answer.stderr);
         assert!(answer.status.success(), "{arguments:?}\n{told}");
     }
-    for sub_command in ["check", "plan", "show", "verify", "weather"] {
+    for sub_command in [
+        "check", "plan", "show", "verify", "weather", "crops", "climate",
+    ] {
         assert!(own.iter().any(|a| a[0] == sub_command), "{sub_command}");
     }
 }

@@ -1,13 +1,17 @@
-//! Reports: the interval against published values, words, frosts, and whole screens of the
+//! Reports: the range of further years, words, frosts, and whole screens of the
 //! tiny garden kept as text.
 
+mod climate;
+mod crops;
 mod decisions;
 mod faults;
 mod frosts;
 mod hand_over;
+mod how_sure;
 mod interval;
 mod no_plan;
 mod screens;
+mod watering;
 mod widths;
 mod words;
 

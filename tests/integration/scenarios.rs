@@ -13,7 +13,7 @@ use tureen::garden::Garden;
 use tureen::project;
 
 /// All scenarios.
-const ALL: [&str; 6] = [
+pub const ALL: [&str; 6] = [
     "autumn-down-under",
     "nine-grades",
     "soup-day",

@@ -1,5 +1,7 @@
-//! The sun, generated weather years, and the runs of a span through a record.
+//! The sun, generated weather years, the runs of a span, and the weeks of a record.
 
 mod generator;
 mod sun;
+mod trend;
+mod weeks;
 mod years;

@@ -8,7 +8,7 @@ set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 exec < /dev/null
 
-all=()
+all=(formulas weather generator packet_days backtest solvers)
 checks=("${@:-${all[@]}}")
 
 if [[ -z "${SCRATCH:-}" ]]; then

@@ -3,7 +3,8 @@
 //! for sharing plots out). Which strip goes to which bed is settled after the solve.
 
 use crate::candidates::{Candidate, PlotSet, greatest_use, unions, usable_strips};
-use crate::model::program::{Col, Program};
+use crate::model::program::{Col, Program, Section};
+use crate::plan::Rule;
 
 use super::capacity::{Capacities, rounded};
 use crate::model::setting::Setting;
@@ -111,14 +112,16 @@ fn strips_used(setting: &Setting<'_>, set: PlotSet, week: usize) -> Vec<(Col, u3
 }
 
 /// Adds the blocks of every candidate on every plot as columns, and the strips of every plot
-/// and week as rows: exact, but larger than the projected rows.
-pub fn name_plots(program: &mut Program, setting: &Setting<'_>) {
+/// and week as rows: exact, but larger than the projected rows. Gives back the columns, each
+/// with its candidate and plot.
+pub fn name_plots(program: &mut Program, setting: &Setting<'_>) -> Vec<(usize, usize, Col)> {
+    program.begin(Section::Rule(Rule::Space));
     let Setting {
         garden,
         candidates,
         columns,
     } = setting;
-    let mut on_plot: Vec<Vec<(usize, Col)>> = vec![Vec::new(); candidates.plots.len()];
+    let mut on_plot = Vec::new();
     for (k, c) in candidates
         .all
         .iter()
@@ -130,22 +133,23 @@ pub fn name_plots(program: &mut Program, setting: &Setting<'_>) {
             let fit = candidates.plots[plot].strips / c.amounts.block.strips.max(1);
             let col = program.whole(0, fit.min(c.amounts.blocks.1));
             placed.push((col, -1.0));
-            on_plot[plot].push((k, col));
+            on_plot.push((k, plot, col));
         }
         program.at_most(placed, 0.0);
     }
     let mut rows = Capacities::default();
-    for (plot, users) in on_plot.iter().enumerate() {
+    for (plot, place) in candidates.plots.iter().enumerate() {
         for week in 0..garden.horizon().weeks() {
-            let standing = users.iter().filter(|(k, _)| {
+            let standing = on_plot.iter().filter(|(k, on, _)| {
                 let (from, to) = candidates.all[*k].bed_weeks;
-                from <= week && week <= to
+                *on == plot && from <= week && week <= to
             });
             let terms = standing
-                .map(|(k, col)| (*col, candidates.all[*k].amounts.block.strips))
+                .map(|(k, _, col)| (*col, candidates.all[*k].amounts.block.strips))
                 .collect();
-            rows.push(terms, candidates.plots[plot].strips);
+            rows.push(terms, place.strips);
         }
     }
     rows.add_rows(program);
+    on_plot
 }

@@ -61,6 +61,12 @@ fn a_plan_beside_the_project_file_is_found_and_one_grade_sees_only_its_own() {
         "{space}"
     );
     assert!(!space.contains("DECIDE NEXT"), "{space}");
+    let water = folder.answer(&["show", "garden.toml", "--water"]);
+    assert!(water.starts_with("Watering list\n"), "{water}");
+    assert!(
+        water.contains("Week of  All beds") && water.contains("rain gauge"),
+        "{water}"
+    );
 }
 
 #[test]

@@ -14,7 +14,9 @@ fn trouble(folder: &Folder, code: i32, arguments: &[&str]) -> String {
 #[test]
 fn help_names_every_command_and_exit_code() {
     let help = Folder::new("help").answer(&["--help"]);
-    for command in ["check", "plan", "show", "verify", "weather"] {
+    for command in [
+        "check", "plan", "show", "verify", "weather", "crops", "climate",
+    ] {
         assert!(help.contains(&format!("\n  {command} ")), "{help}");
     }
     for code in 0..=6 {
@@ -35,6 +37,7 @@ fn wrong_arguments_end_with_2() {
         2,
         &["show", "garden.toml", "--space", "--grade", "1"],
     );
+    trouble(&folder, 2, &["show", "garden.toml", "--space", "--water"]);
 }
 
 #[test]
@@ -46,10 +49,26 @@ fn an_unknown_grade_ends_with_2_and_names_the_grades() {
 }
 
 #[test]
+fn an_unknown_crop_ends_with_2_and_names_the_nearest() {
+    let folder = Folder::new("unknown-crop");
+    let error = trouble(&folder, 2, &["crops", "carot"]);
+    assert!(error.contains("no crop \"carot\""), "{error}");
+    assert!(error.contains("Did you mean \"carrot\"?"), "{error}");
+    // Other names are near too; where nothing is near, the way to the list is told.
+    let error = trouble(&folder, 2, &["crops", "aubergin"]);
+    assert!(error.contains("\"aubergine\""), "{error}");
+    let error = trouble(&folder, 2, &["crops", "xylophone"]);
+    assert!(error.contains("`tureen crops` lists all"), "{error}");
+    trouble(&folder, 2, &["crops", "--for", "garden.toml"]);
+}
+
+#[test]
 fn a_missing_file_ends_with_3_and_is_named() {
     let folder = Folder::new("missing-file");
-    for command in ["check", "plan"] {
-        let error = trouble(&folder, 3, &[command, "orchard.toml"]);
+    for command in ["check", "plan", "climate", "crops radish --for"] {
+        let mut arguments: Vec<&str> = command.split(' ').collect();
+        arguments.push("orchard.toml");
+        let error = trouble(&folder, 3, &arguments);
         assert!(error.contains("orchard.toml"), "{error}");
     }
 }

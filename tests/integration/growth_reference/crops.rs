@@ -70,6 +70,7 @@ pub fn plain() -> Crop {
         },
         seed_size: SeedSize::Medium,
         water: None,
+        stages: None,
         caution: Caution::default(),
     }
 }

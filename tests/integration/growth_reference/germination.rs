@@ -1,4 +1,4 @@
-//! Days to come up, read from the published table, and soil temperature.
+//! Days to come up, read from a table, and soil temperature.
 
 use tureen::garden::Germination;
 use tureen::growth::germination::{days_to_emerge, least_days, rate};
@@ -26,62 +26,17 @@ fn reads(germination: &Germination, at: f64, days: Option<f64>) {
     }
 }
 
-// The figures of the next four tests: Harrington, J.F. and Minges, P.A. 1954, Vegetable seed
-// germination, University of California (HM1954), as reprinted.
-
 #[test]
-fn tomato_at_the_columns_of_the_table() {
-    let days = [
-        (10, 43.0),
-        (15, 14.0),
-        (20, 8.0),
-        (25, 6.0),
-        (30, 6.0),
-        (35, 9.0),
-    ];
-    let tomato = table(&days);
-    for (temperature, d) in days {
-        reads(&tomato, temperature as f64, Some(d));
-    }
-    for outside in [-3.0, 0.0, 5.0, 9.9, 35.1, 40.0, 44.0, 60.0] {
-        reads(&tomato, outside, None);
-    }
-    assert_eq!(least_days(&tomato), Some(6.0));
-}
-
-#[test]
-fn lettuce_fails_in_heat() {
-    let lettuce = table(&[
-        (0, 49.0),
-        (5, 15.0),
-        (10, 7.0),
-        (15, 4.0),
-        (20, 3.0),
-        (25, 2.0),
-        (30, 3.0),
-    ]);
-    reads(&lettuce, 25.0, Some(2.0));
-    reads(&lettuce, 30.0, Some(3.0));
-    reads(&lettuce, 35.0, None);
-    reads(&lettuce, 31.0, None);
-    reads(&lettuce, 0.0, Some(49.0));
-}
-
-#[test]
-fn spinach_between_columns() {
-    let spinach = table(&[(10, 12.0), (15, 7.0), (20, 6.0), (25, 5.0), (30, 6.0)]);
-    reads(&spinach, 10.0, Some(12.0));
-    reads(&spinach, 11.0, Some(11.0));
-    reads(&spinach, 29.0, Some(5.8));
-}
-
-#[test]
-fn pepper_on_a_straight_line() {
-    // Half way between 13 days at 20 C and 8 at 25 C.
+fn between_the_columns_on_a_straight_line_and_beyond_them_never() {
     let pepper = table(&[(15, 25.0), (20, 13.0), (25, 8.0), (30, 8.0), (35, 9.0)]);
-    reads(&pepper, 22.5, Some(10.5));
+    reads(&pepper, 21.0, Some(12.0));
+    reads(&pepper, 34.0, Some(8.8));
     assert!((rate(&pepper, Celsius(22.5)) - 1.0 / 10.5).abs() < 1e-12);
-    assert_eq!(rate(&pepper, Celsius(12.0)), 0.0);
+    for outside in [-3.0, 0.0, 5.0, 14.9, 35.1, 40.0, 44.0, 60.0] {
+        reads(&pepper, outside, None);
+        assert_eq!(rate(&pepper, Celsius(outside)), 0.0);
+    }
+    assert_eq!(least_days(&pepper), Some(8.0));
 }
 
 #[test]

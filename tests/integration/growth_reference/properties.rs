@@ -66,17 +66,6 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
 
     #[test]
-    fn warmth_never_delays(days in weather(), warmer in 0.0..6.0f64, method in methods(), sown in 0..120usize) {
-        let crop = unharmed(method);
-        let warm: Vec<Daily> = days.iter().map(|d| day(d.tmin.0 + warmer, d.tmax.0 + warmer)).collect();
-        let (cold, warm) = (grown(&crop, &days), grown(&crop, &warm));
-        for (cold, warm) in [(cold.sown(sown), warm.sown(sown)), (cold.planted(sown), warm.planted(sown))] {
-            prop_assert!(order(warm.up) <= order(cold.up));
-            prop_assert!(order(warm.ripe) <= order(cold.ripe));
-        }
-    }
-
-    #[test]
     fn later_is_never_earlier(days in weather(), method in methods()) {
         let season = grown(&unharmed(method), &days);
         let workable = workable_days(&days);

@@ -2,8 +2,9 @@
 
 use tureen::calendar::Date;
 use tureen::candidates::Candidates;
-use tureen::checker;
+use tureen::checker::{self, DaysOut};
 use tureen::garden::{Garden, IngredientAt, Method};
+use tureen::growth::Unready;
 use tureen::model::{Options, Outcome, solve};
 use tureen::plan::{Aim, Place, Plan, Planting, StepKind};
 
@@ -169,6 +170,21 @@ fn the_checker_agrees() {
     let garden = garden();
     let plan = solved(&garden);
     assert_eq!(checker::check(&garden, plan.clone()).unwrap().plan(), &plan);
+}
+
+/// A tenth fewer days: lettuce needs 247.7 degree-days, 24 plain days, radish 6 and 20 days; both
+/// are ripe in time where they were, and in the cold year neither. A tenth more: lettuce needs
+/// 302.7, 29 days, so it is ripe on 23 June, a day after its pick; radish, after 6 and 25 days,
+/// on 27 June.
+#[test]
+fn packet_days_a_tenth_out() {
+    let garden = garden();
+    let checked = checker::check(&garden, solved(&garden)).unwrap();
+    let out = &checked.replay().packet_days;
+    let ready = |out: &DaysOut| [LETTUCE, RADISH].map(|at| out.ready_years(at.0));
+    assert_eq!((ready(&out.fewer), out.fewer.dish_if_all), ([4, 4], 4));
+    assert_eq!((ready(&out.more), out.more.dish_if_all), ([0, 0], 0));
+    assert_eq!(out.more.ready, [[Err(Unready::NotRipe); 5]; 2]);
 }
 
 /// Without the fleece the frost year is lost: three years of five.

@@ -154,6 +154,7 @@ pub fn crop(dice: &mut Dice, name: String) -> Crop {
         },
         seed_size: kind.seed,
         water: None,
+        stages: None,
         caution: Caution::default(),
     }
 }

@@ -88,7 +88,7 @@ fn a_plan_without_aims_claims_nothing() {
     let text = report::plan(&garden, &checked, plain(160));
     expect(
         &text,
-        "The whole dish is ready in 2 of 4 past years, so expect 15 to 85 in 100.",
+        "The whole dish is ready in 2 of 4 past years, so expect it in 0 to 4 of 4 more.",
     );
     assert!(!text.contains("best"), "{text}");
 }

@@ -1,19 +1,27 @@
 //! Pages keep to their width, and carry no escape codes without colour.
 
+use tureen::catalogue::Catalogue;
 use tureen::garden::GradeAt;
 use tureen::report::{self, Look};
 
 use super::{plain, tiny};
 use crate::support::gardens::tiny_garden;
 
-/// All pages of the tiny garden.
+/// All pages of the tiny garden, and those of the catalogue.
 fn pages(look: Look) -> Vec<String> {
     let (garden, checked) = tiny();
+    let catalogue = Catalogue::load().unwrap();
+    let entry = catalogue.entry("cucumber").unwrap();
     vec![
+        report::crops(&catalogue, look),
+        report::crop(&catalogue, entry, None, look),
+        report::crop(&catalogue, entry, Some(&garden), look),
+        report::climate(&garden, look),
         report::plan(&garden, &checked, look),
         report::grade(&garden, &checked, GradeAt(0), look),
         report::grade(&garden, &checked, GradeAt(1), look),
         report::principal(&garden, &checked, look),
+        report::watering(&garden, &checked, look),
         report::understood(&tiny_garden(), look),
     ]
 }

@@ -1,6 +1,8 @@
 //! Dates, numbers and lists in words.
 
-use tureen::report::words::{Dates, choice, count, list, mass, mass_range, minutes, sentence};
+use tureen::report::words::{
+    Dates, choice, count, full_month, list, mass, mass_range, minutes, month_day, sentence,
+};
 use tureen::units::{Kilograms, Minutes};
 
 use crate::support::day;
@@ -27,6 +29,12 @@ fn spans_name_the_month_once_where_they_can() {
     assert_eq!(span("2027-02-09", "2027-03-04"), "9 Feb - 4 Mar");
     assert_eq!(span("2027-02-09", "2027-02-09"), "9 Feb");
     assert_eq!(span("2026-12-29", "2027-01-04"), "29 Dec 2026 - 4 Jan");
+}
+
+#[test]
+fn days_of_no_year_carry_none() {
+    assert_eq!(spaced(&month_day(day("2001-02-09"))), "9 Feb");
+    assert_eq!(spaced(&full_month(day("2001-02-09"))), "9 February");
 }
 
 #[test]

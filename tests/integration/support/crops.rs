@@ -64,6 +64,7 @@ pub fn sown_crop(name: &str, days: f64) -> Crop {
         },
         seed_size: SeedSize::Medium,
         water: None,
+        stages: None,
         caution: Caution::default(),
     }
 }

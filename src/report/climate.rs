@@ -1,0 +1,54 @@
+//! What `tureen climate` prints: a place's frosts, warmth, rain and light, and the weeks that
+//! suit warm-season and cool-season crops, as its weather years show them.
+
+mod chart;
+mod warmth;
+mod weeks;
+
+use crate::garden::Garden;
+use crate::growth::climate::{Spell, year_by_weeks};
+
+use super::frost;
+use super::page::{Look, Page};
+use super::view::{kind_of_years, latitude};
+
+/// The climate of a garden's place.
+#[must_use]
+pub fn climate(garden: &Garden, look: Look) -> String {
+    let (record, place) = (&garden.weather, garden.latitude);
+    let weeks = year_by_weeks(record, place);
+    let years = weeks.iter().map(|w| w.years).min().unwrap_or(0);
+    let mut page = Page::new(look);
+    let whose = garden.school.as_ref().unwrap_or(&garden.name);
+    page.title(&format!("The climate of {whose}, {}", latitude(place)));
+    if years == 0 {
+        page.paragraph(
+            "The weather record does not hold every week of the year once, so only its frosts \
+             can be told. Give daily weather of at least one whole year, better of thirty.",
+        );
+        frost::write(record, place, &mut page);
+        return page.finish();
+    }
+    page.paragraph(&format!(
+        "As {years} {} show it{}. What was is no promise of what comes.",
+        kind_of_years(garden),
+        span(garden, &weeks)
+    ));
+    chart::write(&weeks, &mut page);
+    weeks::windows(&weeks, &mut page);
+    frost::write(record, place, &mut page);
+    warmth::write(record, place, &mut page);
+    weeks::table(&weeks, &mut page);
+    page.finish()
+}
+
+/// ` (1982 to 2018)`; nothing for generated years, whose numbers mean nothing.
+fn span(garden: &Garden, weeks: &[Spell]) -> String {
+    use chrono::Datelike;
+    let record = &garden.weather;
+    if record.is_generated() || weeks.is_empty() {
+        return String::new();
+    }
+    let last = crate::calendar::plus_days(record.first(), record.days().len() as i64 - 1);
+    format!(" ({} to {})", record.first().year(), last.year())
+}

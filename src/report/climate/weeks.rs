@@ -1,0 +1,119 @@
+//! The weeks that suit warm-season and cool-season crops, in sentences, and all weeks with
+//! their figures in a table.
+
+use crate::growth::climate::{Spell, TOO_COLD, TOO_WARM, WARM_SOIL, stretches};
+use crate::growth::season::{STANDSTILL, WORKABLE};
+use crate::units::Celsius;
+
+use super::super::page::Page;
+use super::super::words::{count, full_month, list, month_day};
+
+/// Writes what is meant by the windows, and when they are.
+pub(super) fn windows(weeks: &[Spell], page: &mut Page) {
+    page.heading("When crops are at home");
+    page.item(&format!(
+        "Warm-season crops (tomato, bean, squash): {}. These are the weeks with a frost in at \
+         most 1 year of 10 and soil of {:.0} C in more than half of the years (soil: University \
+         of Georgia, 2000).",
+        when(weeks, Spell::suits_warm_crops),
+        WARM_SOIL.0
+    ));
+    page.item(&format!(
+        "Cool-season crops (lettuce, pea, cabbage): {}. These are the weeks with soil of {:.0} C \
+         in more than half of the years, a frost of {:.0} C in at most half of them, and days that \
+         get no warmer than {:.0} C on average (common practice). Hardy kinds stand colder weeks.",
+        when(weeks, Spell::suits_cool_crops),
+        WORKABLE.0,
+        TOO_COLD.0,
+        TOO_WARM.0
+    ));
+    let dark = |w: &Spell| w.light < STANDSTILL;
+    let light = if weeks.iter().any(dark) {
+        format!(
+            "Days shorter than {:.0} hours, in which crops stand still even where it is mild \
+             (common practice): {}.",
+            STANDSTILL.0,
+            when(weeks, dark)
+        )
+    } else {
+        format!(
+            "No day is shorter than {:.0} hours; crops can grow all year where it is warm enough.",
+            STANDSTILL.0
+        )
+    };
+    page.item(&light);
+}
+
+/// `12 May to 20 September (19 weeks)`, `all year`, `no week of the year`.
+fn when(weeks: &[Spell], holds: impl Fn(&Spell) -> bool) -> String {
+    let flags: Vec<bool> = weeks.iter().map(holds).collect();
+    let n = flags.len();
+    if flags.iter().all(|f| *f) {
+        return "all year".to_owned();
+    }
+    let runs: Vec<String> = stretches(&flags)
+        .into_iter()
+        .map(|(first, last)| {
+            let length = u32::try_from((last + n - first) % n + 1).unwrap_or(0);
+            format!(
+                "{} to {} ({})",
+                full_month(weeks[first].first),
+                full_month(weeks[last].last),
+                count(length, "week")
+            )
+        })
+        .collect();
+    if runs.is_empty() {
+        return "no week of the year".to_owned();
+    }
+    list(&runs)
+}
+
+/// Writes the table of all weeks.
+pub(super) fn table(weeks: &[Spell], page: &mut Page) {
+    page.heading("All weeks in figures");
+    let rows: Vec<Vec<String>> = weeks.iter().map(row).collect();
+    let header = [
+        "Week from",
+        "Lowest",
+        "Highest",
+        "Soil",
+        "Rain",
+        "Daylight",
+        "Frost in",
+        "Hard frost in",
+        "For",
+    ];
+    page.table(&header, &rows, &[1, 2, 3, 4, 5, 6, 7]);
+    page.gap();
+    page.line(
+        "Lowest, highest: mean of the days. Soil: at sowing depth in an open bed, estimated from \
+         the air of seven days. Frost in, hard frost in: years of all. For: the kinds of crops at \
+         home in the week.",
+    );
+}
+
+fn row(week: &Spell) -> Vec<String> {
+    let suits = match (week.suits_warm_crops(), week.suits_cool_crops()) {
+        (true, true) => "warm, cool",
+        (true, false) => "warm",
+        (false, true) => "cool",
+        (false, false) => "",
+    };
+    vec![
+        month_day(week.first),
+        whole_degrees(week.low),
+        whole_degrees(week.high),
+        whole_degrees(week.soil),
+        format!("{:.0}\u{a0}mm", week.rain.0),
+        format!("{:.1}\u{a0}h", week.light.0),
+        format!("{}\u{a0}of\u{a0}{}", week.frost_years, week.years),
+        format!("{}\u{a0}of\u{a0}{}", week.hard_frost_years, week.years),
+        suits.to_owned(),
+    ]
+}
+
+/// `-4 C`, and never `-0 C`.
+fn whole_degrees(t: Celsius) -> String {
+    format!("{:.0}\u{a0}C", t.0.round() + 0.0)
+}

@@ -1,0 +1,146 @@
+//! What `tureen crops NAME` prints: one crop with every figure, its unit and where it comes
+//! from, and what it means for a project's place.
+
+mod coming_up;
+mod figures;
+mod line;
+mod place;
+
+use crate::catalogue::{Catalogue, Entry, MEMORY, source_keys};
+use crate::garden::{Crop, FrostResponse, Garden};
+
+use super::crops::season;
+use super::page::{Look, Page};
+use super::words::{choice, list, sentence};
+
+use line::way;
+
+pub use figures::figures;
+pub use line::Figure;
+
+/// All that is known of a crop. `garden` is the project for whose place it is told; the
+/// project's own figures then take the place of the built-in ones.
+#[must_use]
+pub fn crop(catalogue: &Catalogue, entry: &Entry, garden: Option<&Garden>, look: Look) -> String {
+    let own = garden.and_then(|garden| own_crop(garden, entry));
+    let crop = own.unwrap_or(&entry.crop);
+    let mut page = Page::new(look);
+    page.title(&format!("{} ({})", sentence(&crop.name), crop.botanical));
+    page.paragraph(&in_short(entry, crop));
+    page.paragraph("In brackets: where a figure comes from. The works are named at the end.");
+    let mut sections = figures::by_heading(entry, crop).into_iter();
+    for (heading, figures) in sections.by_ref().take(1) {
+        write_figures(heading, figures, crop, &mut page);
+    }
+    if let Some(garden) = garden {
+        place::write(
+            garden,
+            crop,
+            own.is_some_and(|c| *c != entry.crop),
+            &mut page,
+        );
+    }
+    for (heading, figures) in sections {
+        write_figures(heading, figures, crop, &mut page);
+    }
+    notes(entry, &mut page);
+    sources(catalogue, entry, &mut page);
+    page.finish()
+}
+
+/// The crop with the project's own figures, if the project grows it.
+fn own_crop<'g>(garden: &'g Garden, entry: &Entry) -> Option<&'g Crop> {
+    garden
+        .ingredients
+        .iter()
+        .map(|ingredient| &ingredient.crop)
+        .find(|crop| crop.name == entry.crop.name)
+}
+
+/// The crop in a few sentences.
+fn in_short(entry: &Entry, crop: &Crop) -> String {
+    let ways: Vec<String> = crop.methods.iter().map(|m| way(*m).to_owned()).collect();
+    let started = if ways.is_empty() {
+        "It stands for years in a patch of its own and is not sown for one day".to_owned()
+    } else {
+        format!("It is {}", choice(&ways))
+    };
+    let frost = match crop.frost {
+        FrostResponse::Killed => format!("Air colder than {} C kills it.", crop.frost_limit.0),
+        FrostResponse::SetBack { .. } => format!(
+            "Air colder than {} C takes its leaves, and it grows again.",
+            crop.frost_limit.0
+        ),
+    };
+    let others = if entry.other_names.is_empty() {
+        String::new()
+    } else {
+        format!(" It is also found as {}.", list(&entry.other_names))
+    };
+    format!(
+        "A {}-season crop of the {} family. {started}. {frost}{others}",
+        season(crop),
+        crop.rotation.family
+    )
+}
+
+/// Columns of the labels, where the page is not narrow.
+const LABELS: usize = 18;
+
+/// Pages narrower than this have labels only as wide as they must be.
+const NARROW: usize = 78;
+
+/// The figures under one heading, each with its source in brackets.
+fn write_figures(heading: &str, figures: Vec<Figure>, crop: &Crop, page: &mut Page) {
+    if figures.is_empty() {
+        return;
+    }
+    page.heading(heading);
+    if heading == figures::TAKE_CARE {
+        for figure in figures {
+            page.item(&format!("{} [{}]", figure.text, figure.source));
+        }
+        return;
+    }
+    if heading == figures::COMING_UP {
+        coming_up::table(crop, page);
+        page.gap();
+    }
+    let width = if page.room() < NARROW { 0 } else { LABELS };
+    let row = |figure: Figure| {
+        // Spaces that do not break keep the column as wide under every heading.
+        let label = format!("{:<width$}", figure.label).replace(' ', "\u{a0}");
+        vec![label, figure.text, format!("[{}]", figure.source)]
+    };
+    let rows: Vec<Vec<String>> = figures.into_iter().map(row).collect();
+    page.table(&["", "", ""], &rows, &[]);
+}
+
+fn notes(entry: &Entry, page: &mut Page) {
+    if entry.notes.is_empty() {
+        return;
+    }
+    page.heading("Notes");
+    for note in &entry.notes {
+        page.item(note);
+    }
+}
+
+/// The works behind the figures, each once, in full.
+fn sources(catalogue: &Catalogue, entry: &Entry, page: &mut Page) {
+    page.heading("Sources");
+    let mut keys: Vec<&str> = entry.sources().flat_map(|(_, s)| source_keys(s)).collect();
+    keys.sort_unstable();
+    keys.dedup();
+    for key in keys.iter().filter(|key| **key != MEMORY) {
+        let citation = catalogue.citation(key).unwrap_or_default();
+        page.item(&format!("{key}: {citation}"));
+    }
+    if keys.contains(&MEMORY) {
+        page.item(
+            "from memory: no work was looked up. Put what you have seen yourself, or what your \
+             packet says, under [crop] in the project file.",
+        );
+    }
+    page.item("worked out: follows from the other figures.");
+}

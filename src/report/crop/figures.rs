@@ -1,0 +1,49 @@
+//! All figures of a crop under the headings under which a person looks for them.
+
+mod growing;
+mod harvest;
+
+use crate::catalogue::Entry;
+use crate::garden::Crop;
+
+use super::line::{Figure, Line};
+
+/// The heading of the cautions.
+pub(super) const TAKE_CARE: &str = "Take care";
+
+/// The heading under which the table of days to come up stands.
+pub(super) const COMING_UP: &str = "Coming up";
+
+/// All headings with their lines, in the order in which they are read.
+const HEADINGS: [(&str, &[Line]); 9] = [
+    (TAKE_CARE, &harvest::CAUTION),
+    ("Starting it", &growing::STARTING),
+    (COMING_UP, &growing::COMING_UP),
+    ("Getting ripe", &growing::RIPENING),
+    ("Cold and long days", &growing::COLD),
+    ("Picking and keeping", &harvest::PICKING),
+    ("Harvest", &harvest::YIELDS),
+    ("Place in the bed", &harvest::PLACE),
+    ("Water", &harvest::WATER),
+];
+
+/// All figures of a crop of the catalogue.
+#[must_use]
+pub fn figures(entry: &Entry) -> Vec<Figure> {
+    by_heading(entry, &entry.crop)
+        .into_iter()
+        .flat_map(|(_, figures)| figures)
+        .collect()
+}
+
+/// The figures of a crop under their headings; `crop` is the entry's, perhaps with the project's
+/// own figures.
+pub(super) fn by_heading(entry: &Entry, crop: &Crop) -> Vec<(&'static str, Vec<Figure>)> {
+    HEADINGS
+        .iter()
+        .map(|(heading, lines)| {
+            let shown = lines.iter().filter_map(|line| line.show(entry, crop));
+            (*heading, shown.collect())
+        })
+        .collect()
+}

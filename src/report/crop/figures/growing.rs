@@ -1,0 +1,247 @@
+//! Figures from the seed to the ripe crop: starting, coming up, ripening, cold.
+
+use crate::garden::{Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, SeedSize};
+use crate::growth::requirement::{Requirement, Start};
+use crate::units::{Celsius, DegreeDays};
+
+use super::super::super::words::count;
+use super::super::line::{Line, as_plants, days, in_bed, way};
+
+pub(super) const STARTING: [Line; 7] = [
+    Line {
+        label: "How",
+        fields: &["methods"],
+        text: |crop, _| Some(methods(crop)),
+    },
+    Line {
+        label: "Seed",
+        fields: &["seed_size"],
+        text: |crop, _| Some(seed_size(crop.seed_size).to_owned()),
+    },
+    Line {
+        label: "Of 100 seeds",
+        fields: &["germinates"],
+        text: |crop, _| Some(format!("{:.0} come up", crop.germinates.0 * 100.0)),
+    },
+    Line {
+        label: "On the shelf",
+        fields: &["indoor.weeks"],
+        text: |crop, _| crop.indoor.as_ref().map(shelf_weeks),
+    },
+    Line {
+        label: "In a flat",
+        fields: &["indoor.cells"],
+        text: |crop, _| {
+            let cells = crop.indoor?.cells_per_flat;
+            Some(format!("{cells} cells, when it is sown"))
+        },
+    },
+    Line {
+        label: "Potted up",
+        fields: &["indoor.pots"],
+        text: |crop, _| Some(format!("{} pots in a flat", crop.indoor?.pots_per_flat?)),
+    },
+    Line {
+        label: "Heat mat",
+        fields: &["indoor.warm_below"],
+        text: |crop, _| {
+            let warm = crop.indoor?.warm_below.0;
+            Some(format!("until it is up, in a room colder than {warm} C"))
+        },
+    },
+];
+
+pub(super) const COMING_UP: [Line; 5] = [
+    Line {
+        label: "The days above",
+        fields: &["germination.table"],
+        text: |crop, _| match crop.germination {
+            Germination::Table(_) => {
+                Some("measured in steady warmth; in a bed it takes longer".to_owned())
+            }
+            Germination::Range { .. } => None,
+        },
+    },
+    Line {
+        label: "Coldest soil",
+        fields: &["germination.range.min"],
+        text: |crop, _| range(crop).map(|(min, _, _, _)| format!("{} C", min.0)),
+    },
+    Line {
+        label: "Best soil",
+        fields: &["germination.range.optimum"],
+        text: |crop, _| range(crop).map(|(_, best, _, _)| format!("{} C", best.0)),
+    },
+    Line {
+        label: "Warmest soil",
+        fields: &["germination.range.max"],
+        text: |crop, _| range(crop).map(|(_, _, max, _)| format!("{} C", max.0)),
+    },
+    Line {
+        label: "At the best",
+        fields: &["germination.range.days"],
+        text: |crop, _| range(crop).map(|(_, _, _, at_best)| days(at_best)),
+    },
+];
+
+pub(super) const RIPENING: [Line; 9] = [
+    Line {
+        label: "From sowing",
+        fields: &["ripening.days_from_sowing"],
+        text: |crop, _| {
+            let packet = crop.ripening.days_from_sowing?;
+            Some(format!("{} in the bed, as packets say", days(packet)))
+        },
+    },
+    Line {
+        label: "From planting out",
+        fields: &["ripening.days_from_planting"],
+        text: |crop, _| {
+            let packet = crop.ripening.days_from_planting?;
+            Some(format!("{}, as packets say", days(packet)))
+        },
+    },
+    Line {
+        label: "Published warmth",
+        fields: &["ripening.thermal_from_sowing"],
+        text: |crop, _| {
+            let sum = crop.ripening.thermal_from_sowing?.0;
+            Some(format!(
+                "{sum} degree-days (C) from sowing; used instead of packet days"
+            ))
+        },
+    },
+    Line {
+        label: "Packet days hold",
+        fields: &["ripening.reference"],
+        text: |crop, _| {
+            let reference = crop.ripening.reference.0;
+            Some(format!("where days have a mean of {reference} C"))
+        },
+    },
+    Line {
+        label: "No growth",
+        fields: &["ripening.base"],
+        text: |crop, _| Some(format!("below {} C", crop.ripening.base.0)),
+    },
+    Line {
+        label: "No faster",
+        fields: &["ripening.upper"],
+        text: |crop, _| Some(format!("above {} C", crop.ripening.upper?.0)),
+    },
+    Line {
+        label: "A day's warmth",
+        fields: &["ripening.method"],
+        text: |crop, _| Some(method(crop.ripening.method).to_owned()),
+    },
+    Line {
+        label: "So, when sown",
+        fields: &[],
+        text: |crop, _| sown_need(crop),
+    },
+    Line {
+        label: "So, when planted",
+        fields: &[],
+        text: |crop, _| {
+            let need = Requirement::of(crop).planted.filter(|_| as_plants(crop))?;
+            Some(format!("ripe {} after planting out", degree_days(need)))
+        },
+    },
+];
+
+pub(super) const COLD: [Line; 3] = [
+    Line {
+        label: "Bears",
+        fields: &["frost.limit"],
+        text: |crop, _| {
+            let Celsius(limit) = crop.frost_limit;
+            let then = match crop.frost {
+                FrostResponse::Killed => "colder air kills it",
+                FrostResponse::SetBack { .. } => "colder air takes its leaves",
+            };
+            Some(format!("{limit} C when it is hardened; {then}"))
+        },
+    },
+    Line {
+        label: "Set back",
+        fields: &["frost.sets_back_days"],
+        text: |crop, _| match crop.frost {
+            FrostResponse::Killed => None,
+            FrostResponse::SetBack { days: lost } => {
+                Some(format!("by {} of growth, by such a night", days(lost)))
+            }
+        },
+    },
+    Line {
+        label: "Long days",
+        fields: &["bolting.day_length", "bolting.after_days"],
+        text: |crop, _| {
+            let bolting = crop.bolting?;
+            Some(format!(
+                "it flowers, and is lost, after {} of {} hours of light and more",
+                days(f64::from(bolting.after_days)),
+                bolting.day_length.0
+            ))
+        },
+    },
+];
+
+fn methods(crop: &Crop) -> String {
+    let ways: Vec<&str> = crop.methods.iter().map(|m| way(*m)).collect();
+    if ways.is_empty() {
+        return "stands in a patch for years".to_owned();
+    }
+    let best_first = if ways.len() > 1 { "; best first" } else { "" };
+    format!("{}{best_first}", ways.join(", or "))
+}
+
+fn seed_size(size: SeedSize) -> &'static str {
+    match size {
+        SeedSize::Tiny => "tiny: sown as a pinch, with help",
+        SeedSize::Medium => "of middling size",
+        SeedSize::Large => "large: little hands hold single seeds",
+    }
+}
+
+fn shelf_weeks(indoor: &IndoorStart) -> String {
+    let weeks = if indoor.weeks_lo == indoor.weeks_hi {
+        count(indoor.weeks_lo, "week")
+    } else {
+        format!("{} to {} weeks", indoor.weeks_lo, indoor.weeks_hi)
+    };
+    format!("{weeks} from sowing to planting out")
+}
+
+fn range(crop: &Crop) -> Option<(Celsius, Celsius, Celsius, f64)> {
+    match crop.germination {
+        Germination::Table(_) => None,
+        Germination::Range {
+            min,
+            optimum,
+            max,
+            days,
+        } => Some((min, optimum, max, days)),
+    }
+}
+
+fn method(method: DegreeDayMethod) -> &'static str {
+    match method {
+        DegreeDayMethod::Average => {
+            "mean of its lowest and highest temperature, each held within the limits"
+        }
+        DegreeDayMethod::Sine => "area under a sine curve through its lowest and highest",
+    }
+}
+
+fn sown_need(crop: &Crop) -> Option<String> {
+    let (start, need) = Requirement::of(crop).sown.filter(|_| in_bed(crop))?;
+    let from = match start {
+        Start::Sowing => "sowing",
+        Start::Emergence => "coming up",
+    };
+    Some(format!("ripe {} after {from}", degree_days(need)))
+}
+
+fn degree_days(need: DegreeDays) -> String {
+    format!("{:.0} degree-days (C)", need.0)
+}

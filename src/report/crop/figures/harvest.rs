@@ -1,0 +1,263 @@
+//! Figures from the pick on: keeping, amounts, room in the bed, water, caution.
+
+use crate::catalogue::{Basis, Entry};
+use crate::garden::{Crop, Sun};
+use crate::growth::Block;
+use crate::units::{Kilograms, Metres, STRIP};
+
+use super::super::super::words::count;
+use super::super::line::{Line, days, years};
+
+/// The width of bed for which the room is worked out: reached from both sides (common practice).
+const USUAL_WIDTH: Metres = Metres(1.2);
+
+pub(super) const PICKING: [Line; 6] = [
+    Line {
+        label: "Picked",
+        fields: &["picking.keeps_bearing"],
+        text: |crop, _| {
+            let how = match crop.picking.keeps_bearing {
+                true => "again and again",
+                false => "once",
+            };
+            Some(how.to_owned())
+        },
+    },
+    Line {
+        label: "One pick",
+        fields: &["picking.one_pick_share"],
+        text: |crop, _| {
+            let share = crop.picking.one_pick_share;
+            Some(format!("gives {share} of the season's harvest"))
+        },
+    },
+    Line {
+        label: "Once ripe",
+        fields: &["picking.holds_in_ground_days"],
+        text: |crop, _| {
+            let holds = days(f64::from(crop.picking.holds_in_ground_days));
+            Some(match crop.picking.keeps_bearing {
+                true => format!("it bears for {holds}"),
+                false => format!("it stays good in the ground for {holds}"),
+            })
+        },
+    },
+    Line {
+        label: "Frost, once ripe",
+        fields: &["picking.safe_underground"],
+        text: |crop, _| {
+            let harm = match crop.picking.safe_underground {
+                true => "does no harm: the ripe crop is safe in the ground",
+                false => "harms it",
+            };
+            Some(harm.to_owned())
+        },
+    },
+    Line {
+        label: "Cured",
+        fields: &["picking.cure_days"],
+        text: |crop, _| {
+            let cured = days(f64::from(crop.picking.cure_days));
+            Some(format!("{cured} of drying before it is used or stored"))
+        },
+    },
+    Line {
+        label: "Keeps",
+        fields: &["picking.storage_days"],
+        text: |crop, _| {
+            let keeps = days(f64::from(crop.picking.storage_days));
+            Some(match crop.picking.cure_days {
+                0 => format!("{keeps} once picked"),
+                _ => format!("{keeps} once cured"),
+            })
+        },
+    },
+];
+
+pub(super) const YIELDS: [Line; 4] = [
+    Line {
+        label: "Counted by",
+        fields: &["yields.basis"],
+        text: |_, entry| {
+            Some(match entry.basis {
+                Basis::Row => "the metre of row, over a whole season".to_owned(),
+                Basis::Plant => "the plant, over a whole season".to_owned(),
+            })
+        },
+    },
+    Line {
+        label: "Poor year",
+        fields: &["yields.low"],
+        text: |crop, entry| Some(harvest(crop.yields.low, entry)),
+    },
+    Line {
+        label: "Ordinary year",
+        fields: &["yields.expected"],
+        text: |crop, entry| Some(harvest(crop.yields.expected, entry)),
+    },
+    Line {
+        label: "After trimming",
+        fields: &["yields.usable"],
+        text: |crop, _| Some(format!("{} is left for the kitchen", crop.yields.usable)),
+    },
+];
+
+pub(super) const PLACE: [Line; 9] = [
+    Line {
+        label: "In the row",
+        fields: &["spacing.in_row"],
+        text: |crop, _| Some(format!("{} cm from plant to plant", crop.spacing.in_row.0)),
+    },
+    Line {
+        label: "Rows",
+        fields: &["spacing.between_rows"],
+        text: |crop, _| Some(format!("{} cm apart", crop.spacing.between_rows.0)),
+    },
+    Line {
+        label: "So, in a bed",
+        fields: &[],
+        text: |crop, _| {
+            let block = Block::of(crop, USUAL_WIDTH)?;
+            let plants = count(block.plants, "plant");
+            Some(format!(
+                "{} m wide: {plants} on {:.1} m of its length",
+                USUAL_WIDTH.0,
+                f64::from(block.strips) * STRIP.0
+            ))
+        },
+    },
+    Line {
+        label: "Sun",
+        fields: &["needs.sun"],
+        text: |crop, _| Some(sun(crop).to_owned()),
+    },
+    Line {
+        label: "Soil",
+        fields: &["needs.soil"],
+        text: |crop, _| Some(format!("at least {} cm deep", crop.needs.soil.0)),
+    },
+    Line {
+        label: "Trellis",
+        fields: &["needs.trellis"],
+        text: |crop, _| {
+            let needed = match crop.needs.trellis {
+                true => "needed: it climbs or is staked",
+                false => "not needed",
+            };
+            Some(needed.to_owned())
+        },
+    },
+    Line {
+        label: "Family",
+        fields: &["rotation.family"],
+        text: |crop, _| Some(crop.rotation.family.clone()),
+    },
+    Line {
+        label: "Kept away",
+        fields: &["rotation.years_hard"],
+        text: |crop, _| {
+            let hard = years(crop.rotation.years_hard);
+            Some(format!("{hard} at least from a bed that had its family"))
+        },
+    },
+    Line {
+        label: "Better",
+        fields: &["rotation.years_wished"],
+        text: |crop, _| Some(years(crop.rotation.years_wished)),
+    },
+];
+
+pub(super) const WATER: [Line; 4] = [
+    Line {
+        label: "Water while small",
+        fields: &["water.initial"],
+        text: |crop, _| Some(water(crop.water?.initial)),
+    },
+    Line {
+        label: "Full grown",
+        fields: &["water.mid"],
+        text: |crop, _| Some(water(crop.water?.mid)),
+    },
+    Line {
+        label: "At the end",
+        fields: &["water.end"],
+        text: |crop, _| Some(water(crop.water?.end)),
+    },
+    Line {
+        label: "Stages",
+        fields: &[
+            "stages.initial",
+            "stages.development",
+            "stages.mid",
+            "stages.late",
+        ],
+        text: |crop, _| {
+            let stages = crop.stages?;
+            Some(format!(
+                "{} small, {} growing, {} full grown, {} at the end",
+                days(stages.initial),
+                days(stages.development),
+                days(stages.mid),
+                days(stages.late)
+            ))
+        },
+    },
+];
+
+pub(super) const CAUTION: [Line; 2] = [
+    Line {
+        label: "Caution",
+        fields: &["caution.text"],
+        text: |crop, _| Some(crop.caution.text.clone()).filter(|text| !text.is_empty()),
+    },
+    Line {
+        label: "Allergies",
+        fields: &["caution.allergen"],
+        text: |crop, _| {
+            let allergen = crop.caution.allergen.as_ref()?;
+            Some(format!(
+                "Allergies: ask the school nurse about {allergen} before the dish is fixed."
+            ))
+        },
+    },
+];
+
+/// A crop coefficient in words.
+fn water(coefficient: f64) -> String {
+    format!("{coefficient} times as much as short grass needs")
+}
+
+/// A plant's harvest, counted as the catalogue counts it.
+fn harvest(of_plant: Kilograms, entry: &Entry) -> String {
+    let metres = entry.crop.spacing.in_row.to_metres().0;
+    match entry.basis {
+        Basis::Row => format!(
+            "{} kg a metre, which is {} a plant",
+            rounded(of_plant.0 / metres),
+            small_mass(of_plant)
+        ),
+        Basis::Plant => format!("{} kg a plant", rounded(of_plant.0)),
+    }
+}
+
+/// A figure of the catalogue without the dust of arithmetic.
+fn rounded(value: f64) -> f64 {
+    (value * 1e6).round() / 1e6
+}
+
+/// `360 g`, `4 g`, `1.20 kg`.
+fn small_mass(mass: Kilograms) -> String {
+    if mass.0 < 0.9995 {
+        format!("{:.0}\u{a0}g", mass.0 * 1000.0)
+    } else {
+        format!("{:.2}\u{a0}kg", mass.0)
+    }
+}
+
+fn sun(crop: &Crop) -> &'static str {
+    match crop.needs.sun {
+        Sun::Full => "full: six hours and more a day",
+        Sun::Part => "three hours a day at least",
+        Sun::Shade => "shade is enough",
+    }
+}

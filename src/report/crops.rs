@@ -1,0 +1,107 @@
+//! What `tureen crops` prints: all crops of the catalogue, grouped as a gardener would look for
+//! them, one line each.
+
+use crate::catalogue::{Catalogue, Entry};
+use crate::garden::{Crop, Method};
+use crate::units::Celsius;
+
+use super::page::{Look, Page};
+use super::words::{count, sentence};
+
+/// Crops that stand still below a warmer base than this are called warm-season: the bases of the
+/// catalogue fall into two groups, up to 5 C and from 6.7 C on (common practice; the line is ours).
+const WARM_BASE: Celsius = Celsius(6.0);
+
+/// The list of all crops.
+#[must_use]
+pub fn crops(catalogue: &Catalogue, look: Look) -> String {
+    let mut page = Page::new(look);
+    let number = u32::try_from(catalogue.names().count()).unwrap_or(u32::MAX);
+    page.title(&format!("{} that the program knows", count(number, "crop")));
+    for (group, entries) in catalogue.groups() {
+        page.heading(heading(group).unwrap_or(group));
+        let rows: Vec<Vec<String>> = entries.into_iter().map(row).collect();
+        let header = ["Crop", "Started as", "Days to ripe", "Season", "Family"];
+        page.table(&header, &rows, &[]);
+    }
+    page.gap();
+    page.line(
+        "Started as: seed in the bed; shelf: sown indoors, then planted out; pieces: seed \
+         potatoes, sets or cloves; bought: young plants. The best way comes first. Days to ripe: as \
+         packets say, from sowing in the bed, or from planting out. Season: warm crops want \
+         warmth and most die of frost, cool crops grow in spring and autumn. Family: crops of one \
+         family should not follow each other in a bed.",
+    );
+    page.gap();
+    page.line(
+        "All about one: tureen crops tomato. What it means for your place: tureen crops tomato \
+         --for garden.toml",
+    );
+    page.finish()
+}
+
+/// The heading of a group of the catalogue.
+fn heading(group: &str) -> Option<&'static str> {
+    Some(match group {
+        "fruits" => "Grown for their fruit",
+        "roots" => "Roots and tubers",
+        "onions" => "Onions and their kin",
+        "leaves" => "Leaves, heads and stalks",
+        "pulses" => "Peas and beans",
+        "herbs" => "Herbs",
+        "standing" => "Flowers, and plants that stand for years",
+        _ => return None,
+    })
+}
+
+fn row(entry: &Entry) -> Vec<String> {
+    let crop = &entry.crop;
+    let methods: Vec<&str> = crop.methods.iter().map(|m| method(*m)).collect();
+    vec![
+        sentence(&crop.name),
+        if methods.is_empty() {
+            "stands for years".to_owned()
+        } else {
+            methods.join(", ")
+        },
+        days(crop),
+        season(crop).to_owned(),
+        crop.rotation.family.clone(),
+    ]
+}
+
+fn method(method: Method) -> &'static str {
+    match method {
+        Method::Direct => "seed",
+        Method::Indoor => "shelf",
+        Method::Pieces => "pieces",
+        Method::Bought => "bought",
+        Method::Growing | Method::Patch => "standing",
+    }
+}
+
+/// `57 sown, 47 planted`.
+fn days(crop: &Crop) -> String {
+    let ripening = &crop.ripening;
+    let in_bed = |m: &Method| matches!(m, Method::Direct | Method::Pieces);
+    let sown = crop.methods.iter().any(in_bed) || ripening.days_from_planting.is_none();
+    let as_plants = !crop.methods.iter().all(in_bed);
+    [
+        (sown, ripening.days_from_sowing, "sown"),
+        (as_plants, ripening.days_from_planting, "planted"),
+    ]
+    .into_iter()
+    .filter(|(applies, _, _)| *applies)
+    .filter_map(|(_, days, how)| Some(format!("{:.0} {how}", days?)))
+    .collect::<Vec<_>>()
+    .join(", ")
+}
+
+/// `warm` or `cool`.
+pub(super) fn season(crop: &Crop) -> &'static str {
+    if crop.ripening.base > WARM_BASE {
+        "warm"
+    } else {
+        "cool"
+    }
+}

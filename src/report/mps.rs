@@ -1,0 +1,224 @@
+//! The program of an aim as a file that other solvers read: the MPS format with fields parted
+//! by spaces, and the section OBJSENSE for the direction.
+
+use std::collections::BTreeMap;
+use std::fmt::Write;
+use std::path::Path;
+
+use crate::calendar::Date;
+use crate::candidates::{Candidate, PickDay, Round, Thinning};
+use crate::garden::Garden;
+use crate::model::{AimProgram, NamedPlanting, Section};
+use crate::plan::{Aim, StepKind};
+
+use super::aims::name;
+use super::steps;
+use super::words::{count, list};
+
+/// The name of the objective among the rows.
+const OBJECTIVE: &str = "aim";
+/// Comments are cut off after this many letters.
+const LONGEST_COMMENT: usize = 200;
+
+/// The name of the file of an aim's program, in the order of the aims: `01-in-the-pot.mps`.
+#[must_use]
+pub fn mps_file(aim: Aim) -> String {
+    let before = Aim::ALL.iter().take_while(|other| **other < aim);
+    format!("{:02}-{}.mps", before.count() + 1, aim.name())
+}
+
+/// The file of an aim's program. Lines that begin with a star are for people.
+#[must_use]
+pub fn mps(garden: &Garden, solved: &AimProgram) -> String {
+    let mut text = String::new();
+    // Writing to a string cannot fail.
+    let _ = head(&mut text, garden, solved);
+    let _ = rows(&mut text, solved);
+    let _ = columns(&mut text, solved);
+    let _ = right_sides(&mut text, solved);
+    let _ = bounds(&mut text, solved);
+    text.push_str("ENDATA\n");
+    text
+}
+
+/// What the file is about, what was found, and what the names mean.
+fn head(text: &mut String, garden: &Garden, solved: &AimProgram) -> std::fmt::Result {
+    let result = &solved.result;
+    let years = garden.weather.years(garden.horizon()).len();
+    let (great, bound) = if result.aim.more_is_better() {
+        ("great", "at most")
+    } else {
+        ("small", "at least")
+    };
+    let project = in_a_comment(&garden.name);
+    writeln!(
+        text,
+        "* {project}: the arithmetic behind one aim of the plan."
+    )?;
+    writeln!(text, "* Aim: {}.", name(garden, years, result.aim))?;
+    writeln!(
+        text,
+        "* It is made as {great} as can be; the aims before it are held."
+    )?;
+    writeln!(text, "* Value found: {}", result.value + 0.0)?;
+    writeln!(text, "* Possible, {bound}: {}", result.bound + 0.0)?;
+    writeln!(
+        text,
+        "* Proved best: {}",
+        if result.proved() { "yes" } else { "no" }
+    )?;
+    writeln!(
+        text,
+        "*\n* Names: made.carrot.3 is 1 if the third planting of carrots is made, and"
+    )?;
+    writeln!(
+        text,
+        "* blocks.carrot.3 is how large it is. Rows begin with the rule that they keep."
+    )?;
+    writeln!(text, "* The plantings, with the first day of each step:")?;
+    for planting in &solved.plantings {
+        let meaning = what_it_is(garden, planting);
+        writeln!(text, "* {}", in_a_comment(&meaning))?;
+    }
+    writeln!(text, "NAME {}", result.aim.name())?;
+    let direction = if result.aim.more_is_better() {
+        "MAX"
+    } else {
+        "MIN"
+    };
+    writeln!(text, "OBJSENSE\n    {direction}")
+}
+
+/// Words for a comment: a line break would end it, and some readers take long lines for two.
+fn in_a_comment(words: &str) -> String {
+    let words = words.chars().take(LONGEST_COMMENT);
+    words
+        .map(|c| if c.is_control() { ' ' } else { c })
+        .collect()
+}
+
+/// `carrot.3: Sow in bed 2027-05-19, Thin 2027-06-09, Pick 2027-08-30; bed 2`.
+fn what_it_is(
+    garden: &Garden,
+    NamedPlanting {
+        name,
+        planting,
+        beds,
+    }: &NamedPlanting,
+) -> String {
+    let days: Vec<String> = days(planting)
+        .map(|(kind, day)| format!("{} {day}", steps::name(planting.method, kind)))
+        .collect();
+    let ids: Vec<&str> = beds.iter().map(|bed| garden[*bed].id.as_str()).collect();
+    match ids[..] {
+        [] => format!("{name}: {}", days.join(", ")),
+        _ => format!("{name}: {}; bed {}", days.join(", "), list(&ids)),
+    }
+}
+
+/// The steps of a planting with their first days.
+fn days(planting: &Candidate) -> impl Iterator<Item = (StepKind, Date)> {
+    let steps = &planting.steps;
+    let round = |kind, round: &Option<Round>| Some((kind, round.as_ref()?.first()));
+    let thin = steps.thin.as_ref().map(|thin| match thin {
+        Thinning::Round(round) => round.first(),
+        Thinning::Adult(day) | Thinning::Families(day) => *day,
+    });
+    let picks = steps.picks.iter().map(|pick| match pick {
+        PickDay::Round(round) => round.first(),
+        PickDay::Families(day) => *day,
+    });
+    [
+        round(StepKind::Sow, &steps.sow),
+        round(StepKind::PotUp, &steps.pot_up),
+        round(StepKind::PlantOut, &steps.plant_out),
+        thin.map(|day| (StepKind::Thin, day)),
+    ]
+    .into_iter()
+    .flatten()
+    .chain(picks.map(|day| (StepKind::Pick, day)))
+}
+
+/// The objective and all rows, each section after what it is there for.
+fn rows(text: &mut String, solved: &AimProgram) -> std::fmt::Result {
+    writeln!(text, "ROWS\n N {OBJECTIVE}")?;
+    let mut names = solved.row_names.iter();
+    for (section, rows) in solved
+        .program
+        .sections()
+        .filter(|(_, rows)| !rows.is_empty())
+    {
+        let meaning = match section {
+            Section::Rule(rule) => rule.sentence().to_owned(),
+            Section::Held(aim) => format!("An earlier aim is held: {}.", aim.name()),
+            Section::Forbidden => "Plantings that cannot be laid out together.".to_owned(),
+        };
+        writeln!(text, "* {meaning}")?;
+        for name in names.by_ref().take(rows.len()) {
+            writeln!(text, " L {name}")?;
+        }
+    }
+    Ok(())
+}
+
+/// The weights of all columns, the objective's first. Every column stands there, if need be
+/// with a weight of zero.
+fn columns(text: &mut String, solved: &AimProgram) -> std::fmt::Result {
+    let columns = solved.program.columns();
+    let mut weights: Vec<BTreeMap<usize, f64>> = vec![BTreeMap::from([(0, 0.0)]); columns.len()];
+    let rows = solved.program.rows().iter().map(|row| &row.terms);
+    for (row, terms) in [&solved.objective].into_iter().chain(rows).enumerate() {
+        for (col, weight) in terms {
+            *weights[col.0].entry(row).or_insert(0.0) += weight;
+        }
+    }
+    let row_name = |row: usize| match row.checked_sub(1) {
+        Some(row) => &solved.row_names[row],
+        None => OBJECTIVE,
+    };
+    writeln!(text, "COLUMNS")?;
+    let mut whole = false;
+    for ((column, name), weights) in columns.iter().zip(&solved.column_names).zip(weights) {
+        if column.whole != whole {
+            whole = column.whole;
+            let marker = if whole { "INTORG" } else { "INTEND" };
+            writeln!(text, "    MARKER 'MARKER' '{marker}'")?;
+        }
+        for (row, weight) in weights {
+            writeln!(text, "    {name} {} {weight}", row_name(row))?;
+        }
+    }
+    if whole {
+        writeln!(text, "    MARKER 'MARKER' 'INTEND'")?;
+    }
+    Ok(())
+}
+
+fn right_sides(text: &mut String, solved: &AimProgram) -> std::fmt::Result {
+    writeln!(text, "RHS")?;
+    let rows = solved.program.rows().iter().zip(&solved.row_names);
+    for (row, name) in rows.filter(|(row, _)| row.rhs != 0.0) {
+        writeln!(text, "    RHS {name} {}", row.rhs)?;
+    }
+    Ok(())
+}
+
+fn bounds(text: &mut String, solved: &AimProgram) -> std::fmt::Result {
+    writeln!(text, "BOUNDS")?;
+    for (column, name) in solved.program.columns().iter().zip(&solved.column_names) {
+        writeln!(text, " LO BOUND {name} {}", column.lo)?;
+        writeln!(text, " UP BOUND {name} {}", column.hi)?;
+    }
+    Ok(())
+}
+
+/// What `tureen plan --write-program` adds.
+#[must_use]
+pub fn programs_written(folder: &Path, files: usize) -> String {
+    let files = u32::try_from(files).unwrap_or(u32::MAX);
+    format!(
+        "\nThe arithmetic behind the plan: {} in {}, one for each aim that was followed.\n",
+        count(files, "file"),
+        folder.display()
+    )
+}

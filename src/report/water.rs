@@ -1,0 +1,160 @@
+//! The watering list: litres for every bed and week, who waters in breaks with room for
+//! names, what families pick, seedbeds that must stay damp, and how to use the list.
+
+mod breaks;
+mod names;
+mod table;
+
+use crate::checker::{CheckedPlan, Seedbed, WaterNeed, Watering};
+use crate::garden::Garden;
+use crate::units::{Litres, SquareMetres};
+
+use super::page::{Look, Page};
+use super::screen::occasion;
+use super::view::{View, kind_of_years};
+use super::words::sentence;
+
+use names::{beds, named};
+
+/// What `tureen show --water` prints.
+#[must_use]
+pub fn watering(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
+    let view = View::new(garden, checked);
+    let watering = checked.watering(garden);
+    let mut page = Page::new(look);
+    page.title("Watering list");
+    page.paragraph(&occasion(garden));
+    page.heading("Litres for each week");
+    page.line(
+        "60-85 means: 60 litres in the whole week in an ordinary year, 85 in a dry one, beside \
+         what rain brings. A can is 10 litres. A dot: nothing stands there. A line that begins with > \
+         tells who waters in a week of a break and what to pick, with room for a name.",
+    );
+    page.gap();
+    table::write(&view, &watering, &mut page);
+    page.gap();
+    page.line(&format!(
+        "All weeks together: {}.",
+        ordinary_and_dry(watering.whole)
+    ));
+    seedbeds(&view, &watering.seedbeds, &mut page);
+    how_to_water(&view, &watering, &mut page);
+    how_computed(&view, &mut page);
+    page.finish()
+}
+
+/// `about 8200 litres in an ordinary year, 11000 in a dry one`.
+fn ordinary_and_dry(need: WaterNeed) -> String {
+    let tens = |litres: Litres| (litres.0 / 10.0).round() * 10.0;
+    format!(
+        "about {:.0} litres in an ordinary year, {:.0} in a dry one",
+        tens(need.ordinary),
+        tens(need.dry)
+    )
+}
+
+/// Seed that dries out in a day.
+fn seedbeds(view: &View<'_>, seedbeds: &[Seedbed], page: &mut Page) {
+    if seedbeds.is_empty() {
+        return;
+    }
+    page.heading("Seedbeds: a little every day");
+    for seedbed in seedbeds {
+        page.item(&format!(
+            "{}, {}: every day from {} until it is up, about {}.",
+            sentence(&seedbed.ingredient),
+            beds(
+                view,
+                seedbed.beds.iter().map(|b| view.garden[*b].id.as_str())
+            ),
+            view.dates.day(seedbed.from),
+            view.dates.day(seedbed.up)
+        ));
+    }
+    page.line(
+        "Only the top of the soil dries, but seed that dries once is lost. Use a fine rose, and \
+         lay fleece or a board over it for weekends; look under it every day, and leave it on a \
+         wet one.",
+    );
+}
+
+fn how_to_water(view: &View<'_>, watering: &Watering, page: &mut Page) {
+    page.heading("How to water");
+    page.item(
+        "Feel the soil first: push a finger in, all of it. If it is damp at the tip, leave it for \
+         today. Where soil and list differ, the soil is right.",
+    );
+    page.item(
+        "Give a week's litres in two or three goes, early in the day, slowly, on the soil and not \
+         on the leaves. Pots and sandy beds want more goes.",
+    );
+    page.item(
+        "Newly set plants get a cup each at once, and again every second day of their first week \
+         (common practice).",
+    );
+    page.item(&rain_gauge(view, &watering.planted));
+    page.item("Mulch of 5 cm of straw or leaves on damp soil saves much of it (common practice).");
+    for bed in covered(view, watering) {
+        page.item(&bed);
+    }
+    page.item(
+        "Local rules come first: follow drought restrictions and hose bans, and ask the school who \
+         may open the tap and which water may go on food. Water in the shade or in the cool, with \
+         a hat and something to drink; small children carry half a can.",
+    );
+}
+
+/// What a millimetre saves in each bed.
+fn rain_gauge(view: &View<'_>, planted: &[SquareMetres]) -> String {
+    let mut saved: Vec<(String, Vec<&str>)> = Vec::new();
+    let used = view.garden.beds.iter().zip(planted);
+    for (bed, area) in used.filter(|(_, area)| area.0 > 0.0) {
+        let litres = format!("{:.1}", area.0);
+        match saved.iter_mut().find(|(other, _)| *other == litres) {
+            Some((_, ids)) => ids.push(&bed.id),
+            None => saved.push((litres, vec![&bed.id])),
+        }
+    }
+    let saved: Vec<String> = saved
+        .into_iter()
+        .map(|(litres, ids)| format!("{litres} for {}", named(&ids)))
+        .collect();
+    format!(
+        "Measured rain is better than any average. Hang up a rain gauge. In a week without rain give \
+         a dry year's litres; for every millimetre in the gauge give so many litres less: {}.",
+        saved.join("; ")
+    )
+}
+
+/// Beds with a cover that may keep rain off.
+fn covered(view: &View<'_>, watering: &Watering) -> Vec<String> {
+    let used = view.garden.beds.iter().zip(&watering.planted);
+    used.filter(|(_, area)| area.0 > 0.0)
+        .filter_map(|(bed, _)| {
+            let cover = bed.cover.as_ref()?;
+            Some(format!(
+                "Bed {} has a cover ({}). If it keeps rain off, give that bed a dry year's litres in \
+                 every week.",
+                bed.id, cover.name
+            ))
+        })
+        .collect()
+}
+
+fn how_computed(view: &View<'_>, page: &mut Page) {
+    page.heading("How it is computed");
+    page.line(&format!(
+        "For every day of {} {}: what well watered grass loses, from the day's lowest and highest \
+         temperature and the sun (Hargreaves), times a figure for the crop and its age, less rain. \
+         Rain so light that it dries off at once does not count, nor does rain beyond the week's \
+         need. Ordinary is the middle one of those years, dry the one that only one in ten passes; \
+         the weeks just before and after count as well. No year is dry in every week, so the weeks \
+         add up to more than the year. A crop drinks until the last day set aside for picking. Wind, \
+         your own soil and shade are not known: it is a first guess.",
+        view.years(),
+        kind_of_years(view.garden)
+    ));
+    if view.plan.plantings.iter().any(|p| p.places.is_empty()) {
+        page.line("Patches outside the beds are not in the list.");
+    }
+}

@@ -1,0 +1,180 @@
+//! The table of the watering list: a row a week, a column a bed, in as many blocks as the
+//! width asks for. What belongs to a week of a break stands under its row.
+
+use crate::calendar::plus_days;
+use crate::checker::{WaterNeed, Watering};
+use crate::report::page::Page;
+use crate::report::view::View;
+use crate::units::Litres;
+
+use super::breaks;
+
+/// Litres that are told apart.
+const STEP: f64 = 5.0;
+/// Litres in a can.
+const CAN: f64 = 10.0;
+/// Columns between two cells.
+const GAP: usize = 2;
+
+/// One row: a week, or weeks in a row that need next to nothing.
+struct Row {
+    from: usize,
+    to: usize,
+    /// All beds, cans, then bed by bed.
+    cells: Vec<String>,
+    /// What stands under it.
+    under: Option<String>,
+}
+
+/// Writes the table.
+pub(super) fn write(view: &View<'_>, watering: &Watering, page: &mut Page) {
+    let header = header(view, watering);
+    let rows = rows(view, watering);
+    let width_of = |c: usize| {
+        let cells = rows.iter().filter_map(|r| r.cells.get(c));
+        let longest = cells.chain([&header[c]]).map(|t| t.chars().count()).max();
+        longest.unwrap_or(0) + GAP
+    };
+    let widths: Vec<usize> = (0..header.len()).map(width_of).collect();
+    let monday = |row: &Row| view.dates.short(view.garden.horizon().monday(row.from));
+    let label = rows
+        .iter()
+        .map(|r| monday(r).chars().count())
+        .chain(["Week of".len()])
+        .max()
+        .unwrap_or(0);
+    for (n, block) in blocks(&widths, page.room().saturating_sub(label))
+        .into_iter()
+        .enumerate()
+    {
+        if n > 0 {
+            page.raw("");
+        }
+        let line = |first: &str, cells: &[String]| {
+            let cells = block.clone().filter_map(|c| {
+                let (cell, width) = (cells.get(c)?, widths.get(c)?);
+                Some(format!("{cell:>width$}"))
+            });
+            format!("{first:<label$}{}", cells.collect::<String>())
+        };
+        page.raw(&line("Week of", &header));
+        for row in &rows {
+            page.raw(&line(&monday(row), &row.cells));
+            if let Some(text) = row.under.as_ref().filter(|_| n == 0) {
+                page.under(text);
+            }
+        }
+    }
+}
+
+/// Runs of columns that fit side by side.
+fn blocks(widths: &[usize], room: usize) -> Vec<std::ops::Range<usize>> {
+    let mut blocks: Vec<std::ops::Range<usize>> = Vec::new();
+    let mut used = 0;
+    for (column, width) in widths.iter().enumerate() {
+        match blocks.last_mut() {
+            Some(block) if used + width <= room => {
+                block.end = column + 1;
+                used += width;
+            }
+            _ => {
+                blocks.push(column..column + 1);
+                used = *width;
+            }
+        }
+    }
+    blocks
+}
+
+/// The beds in which something stands at some time.
+fn used(watering: &Watering) -> impl Iterator<Item = usize> + '_ {
+    let stands = |bed: &Vec<Option<WaterNeed>>| bed.iter().any(Option::is_some);
+    (0..watering.beds.len()).filter(move |b| watering.beds.get(*b).is_some_and(stands))
+}
+
+fn header(view: &View<'_>, watering: &Watering) -> Vec<String> {
+    let beds = used(watering).map(|b| format!("Bed {}", view.garden.beds[b].id));
+    ["All beds".to_owned(), "Cans".to_owned()]
+        .into_iter()
+        .chain(beds)
+        .collect()
+}
+
+/// Weeks in which something stands, or in which seedlings on the shelf are alone in a break.
+/// Weeks in a row that need one can at the most, outside breaks, share one row.
+fn rows(view: &View<'_>, watering: &Watering) -> Vec<Row> {
+    let mut rows: Vec<Row> = Vec::new();
+    let mut slack = false;
+    for week in 0..watering.weeks.len() {
+        let flats = view.replay.flats_by_week.get(week).copied().unwrap_or(0);
+        let stands = used(watering).any(|b| watering.beds[b][week].is_some());
+        let pause = breaks::of_week(view, week);
+        if !stands && (pause.is_none() || flats == 0) {
+            slack = false;
+            continue;
+        }
+        let little = pause.is_none() && rounded(watering.weeks[week].dry) <= CAN;
+        match rows.last_mut() {
+            Some(row) if slack && little => row.to = week,
+            _ => rows.push(Row {
+                from: week,
+                to: week,
+                cells: Vec::new(),
+                under: pause.map(|p| p.line(view, &watering.seedbeds, flats)),
+            }),
+        }
+        slack = little;
+    }
+    for row in &mut rows {
+        row.cells = cells(watering, row);
+        if row.from < row.to {
+            let last = plus_days(view.garden.horizon().monday(row.to), 6);
+            row.under = Some(format!(
+                "So much at the most in each week until {}.",
+                view.dates.day(last)
+            ));
+        }
+    }
+    rows
+}
+
+/// The cells of a row; of several weeks the greatest figures.
+fn cells(watering: &Watering, row: &Row) -> Vec<String> {
+    let most = |weeks: &mut dyn Iterator<Item = WaterNeed>| {
+        weeks.reduce(|a, b| WaterNeed {
+            ordinary: a.ordinary.max(b.ordinary),
+            dry: a.dry.max(b.dry),
+        })
+    };
+    let litres = |need: Option<WaterNeed>| {
+        need.map_or(".".to_owned(), |n| {
+            range(rounded(n.ordinary), rounded(n.dry))
+        })
+    };
+    let of_bed = |bed: usize| {
+        let weeks = watering.beds[bed][row.from..=row.to].iter();
+        most(&mut weeks.filter_map(|need| *need))
+    };
+    let beds: Vec<Option<WaterNeed>> = used(watering).map(of_bed).collect();
+    let all = most(&mut watering.weeks[row.from..=row.to].iter().copied());
+    let all = all.filter(|_| beds.iter().any(Option::is_some));
+    let cans = |litres: Litres| (rounded(litres) / CAN).ceil();
+    let carried = all.map_or(".".to_owned(), |n| range(cans(n.ordinary), cans(n.dry)));
+    [litres(all), carried]
+        .into_iter()
+        .chain(beds.into_iter().map(litres))
+        .collect()
+}
+
+/// `60-85`, or one figure where both are the same.
+fn range(ordinary: f64, dry: f64) -> String {
+    if ordinary == dry {
+        format!("{dry:.0}")
+    } else {
+        format!("{ordinary:.0}-{dry:.0}")
+    }
+}
+
+fn rounded(litres: Litres) -> f64 {
+    (litres.0 / STEP).round() * STEP + 0.0
+}

@@ -1,0 +1,92 @@
+//! A crop through the years of a place: how long it takes, not whether it lives.
+
+use chrono::NaiveDate;
+use tureen::calendar::Horizon;
+use tureen::garden::{Crop, Germination, Microclimate};
+use tureen::growth::CropSeason;
+use tureen::growth::soil::soil_temperatures;
+use tureen::units::Celsius;
+
+use super::packets::{Packet, Way};
+use super::places::Place;
+
+/// One year: the crop's sums, and the warmth of the ground.
+pub struct Season {
+    crop: CropSeason,
+    soil: Vec<Celsius>,
+}
+
+/// Two years from Monday 1 January 2001.
+pub fn horizon() -> Horizon {
+    let day = |year, month, day| NaiveDate::from_ymd_opt(year, month, day).unwrap();
+    Horizon::spanning(day(2001, 1, 1), day(2002, 12, 31))
+}
+
+pub fn open_ground() -> Microclimate {
+    Microclimate {
+        frost_kept_off: Celsius(0.0),
+        soil_bonus: Celsius(0.0),
+    }
+}
+
+/// All years of a place; `None` if the crop is not grown there. Frost and bolting are left
+/// out.
+pub fn seasons(crop: &Crop, packet: &Packet, place: &Place) -> Option<Vec<Season>> {
+    if packet.is_warm() && !place.warm {
+        return None;
+    }
+    let mut crop = crop.clone();
+    crop.frost_limit = Celsius(-100.0);
+    crop.bolting = None;
+    let seasons = place.record.years(horizon());
+    let seasons = seasons.iter().map(|year| Season {
+        crop: CropSeason::new(&crop, open_ground(), year, place.latitude, horizon()),
+        soil: soil_temperatures(year, Celsius(0.0)),
+    });
+    Some(seasons.collect())
+}
+
+/// Ground in which warm crops are sown and set out at the earliest: 60 F (UGA-SOILT, for
+/// tomato, cucumber and snap bean).
+const WARM_GROUND: Celsius = Celsius(15.6);
+/// Colder ground is not worked.
+const WORKABLE: Celsius = Celsius(4.0);
+
+/// Days to the first pick in the median year, if it is begun on a day, or as soon after as the
+/// ground is warm enough for the crop, or for its seed to come up.
+pub fn grown(crop: &Crop, packet: &Packet, way: Way, years: &[Season], start: usize) -> usize {
+    let mut least = WORKABLE;
+    if packet.is_warm() {
+        least = least.max(WARM_GROUND);
+    }
+    if way == Way::Sown {
+        least = least.max(coldest(&crop.germination));
+    }
+    let days = years.iter().map(|year| {
+        let mut wait = start..year.soil.len();
+        let begun = wait.find(|day| year.soil[*day] >= least)?;
+        let fate = match way {
+            Way::Planted => year.crop.planted(begun),
+            Way::Sown => year.crop.sown(begun),
+        };
+        Some(fate.ripe? - begun)
+    });
+    median(days.map(|d| d.unwrap_or(usize::MAX)).collect())
+}
+
+/// The coldest ground for which there is a figure.
+fn coldest(germination: &Germination) -> Celsius {
+    match germination {
+        Germination::Table(days) => {
+            let column = days.iter().position(Option::is_some).unwrap();
+            Celsius(5.0 * column as f64)
+        }
+        Germination::Range { min, .. } => *min,
+    }
+}
+
+/// The value in the middle, the greater of two.
+pub fn median(mut values: Vec<usize>) -> usize {
+    values.sort_unstable();
+    values[values.len() / 2]
+}

@@ -1,0 +1,62 @@
+//! What the cautions must say of poisons, allergens and soil.
+
+use super::check::{Check, EXACT};
+use super::ours::{catalogue, crop};
+use crate::report::{plain, tiny};
+
+/// Crop, words of its caution, source.
+const SAID: [(&str, &str, &str); 16] = [
+    ("dry bean", "soak five hours or more", "FDA-BBB"),
+    ("dry bean", "boil 30 minutes in fresh water", "FDA-BBB"),
+    ("dry bean", "never slow-cook from raw", "FDA-BBB"),
+    ("bush bean", "cook the pods", "FDA-BBB"),
+    ("pole bean", "cook the pods", "FDA-BBB"),
+    ("celery", "must be declared in the EU", "EU1169"),
+    ("rhubarb", "leaves are poisonous", "POISONS"),
+    ("potato", "poisonous", "POISONS"),
+    ("tomato", "poisonous", "POISONS"),
+    ("eggplant", "poisonous", "POISONS"),
+    ("asparagus", "berries are poisonous", "POISONS"),
+    ("parsnip", "blisters", "POISONS"),
+    ("celery", "blisters", "POISONS"),
+    ("garlic", "botulism", "POISONS"),
+    ("strawberry", "school nurse", "POISONS"),
+    ("sunflower", "school nurse", "POISONS"),
+];
+
+/// EU1169, Annex II: what of it could grow in a bed, with "nuts" that grow on trees left out.
+const DECLARED: [&str; 6] = ["celery", "mustard", "sesame", "soybean", "peanut", "lupin"];
+
+pub fn checks() -> Vec<Check> {
+    let catalogue = catalogue();
+    let mut checks: Vec<Check> = SAID
+        .map(|(name, words, source)| {
+            let text = &crop(&catalogue, name).caution.text;
+            Check::words(name, text, words, source).of(&[name], "caution.text")
+        })
+        .into();
+    let declared = DECLARED.iter().filter(|name| {
+        let allergen = |name: &str| catalogue.get(name)?.caution.allergen.clone();
+        catalogue.get(name).is_some() && allergen(name).as_deref() == Some(**name)
+    });
+    let grown = DECLARED.iter().filter(|name| catalogue.get(name).is_some());
+    // Celery is the only one that the catalogue has, and it carries its allergen.
+    checks.push(Check::number(
+        "crops that must be declared, with their allergen",
+        declared.count() as f64,
+        grown.count() as f64,
+        EXACT,
+        "EU1169",
+    ));
+    let (garden, checked) = tiny();
+    let text = tureen::report::plan(&garden, &checked, plain(1000));
+    let soil = "have it tested for lead";
+    checks.push(Check::words("soil", &text, soil, "LEAD"));
+    checks.push(Check::words(
+        "hands",
+        &text,
+        "wash hands with soap",
+        "HANDS",
+    ));
+    checks
+}
