@@ -56,7 +56,7 @@ fn a_change_on_trial_gives_what_the_changed_file_gives() {
     }
     let answer = as_it_is("try-the-same").answer(&arguments);
     let row = answer.lines().find(|l| l.contains("Whole dish ready"));
-    let same = answer.contains(&format!("whole dish ready {ready}"))
+    let same = answer.contains(&format!("Whole dish ready {ready}"))
         || row.is_some_and(|row| row.trim_end().ends_with(ready));
     assert!(same, "{ready} is missing in\n{answer}");
 }
