@@ -208,7 +208,7 @@ def judge(all_pairs: list[Pair]) -> None:
                 f"reached {mean(map(Pair.reached, some)):.1%}; Wilson {mean(map(by_wilson, some)):.1%}"
             )
             short = mean(map(Pair.promised, some)) - mean(map(Pair.reached, some))
-            if whole and not 0.05 <= short <= 0.10:
+            if whole and not 5 <= round(100 * short) <= 10:
                 print("report::how_sure says five to ten years in a hundred")
                 failed = True
     assert not failed, "the program says more than holds"
