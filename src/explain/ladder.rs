@@ -279,7 +279,8 @@ fn cover(garden: &Garden) -> Ladder {
     });
     Ladder {
         rungs: rungs.collect(),
-        rising: true,
+        // Warmer ground can also be too warm for a seed.
+        rising: false,
     }
 }
 

@@ -5,7 +5,7 @@ use rayon::prelude::*;
 
 use crate::catalogue::Catalogue;
 use crate::garden::{Garden, IngredientAt};
-use crate::growth::Block;
+use crate::growth::{Block, need};
 use crate::model::{Possible, possible};
 use crate::project::Change;
 use crate::units::Metres;
@@ -19,8 +19,10 @@ use super::trial::{Trial, Workbench};
 pub struct Diagnosis {
     /// Ingredients that cannot be in the pot, even each by itself.
     pub hopeless: Vec<String>,
-    /// If there are none: the fewest ingredients that cannot be in the pot together.
+    /// If there are none: ingredients that cannot be in the pot together.
     pub conflict: Vec<String>,
+    /// True if it is proved that any fewer of those in conflict can be.
+    pub conflict_is_least: bool,
     /// Changes that are enough, each by itself: one of a kind and thing, the cheapest kind first.
     pub repairs: Vec<Repair>,
     /// Where no single change is enough: several that are, together.
@@ -38,6 +40,8 @@ pub struct Repair {
 
 /// Other crops that are told of for one ingredient.
 const MOST_CROPS: usize = 3;
+/// More sets of ingredients of one size than this are not tried one by one.
+const MOST_SETS: usize = 150;
 
 impl Workbench<'_> {
     /// Looks for repairs of a project that has no plan.
@@ -62,12 +66,14 @@ impl Workbench<'_> {
             .collect();
         repairs.sort_by_key(|repair| repair.kinds.iter().map(Kind::weight).max());
         let hopeless = self.hopeless(garden);
+        let (conflict, conflict_is_least) = match hopeless.is_empty() {
+            true => self.conflict(garden),
+            false => (Vec::new(), false),
+        };
         let name = |at: &IngredientAt| garden[*at].name.clone();
         Diagnosis {
-            conflict: match hopeless.is_empty() {
-                true => self.conflict(garden).iter().map(name).collect(),
-                false => Vec::new(),
-            },
+            conflict: conflict.iter().map(name).collect(),
+            conflict_is_least,
             hopeless: hopeless.iter().map(name).collect(),
             together: match repairs.is_empty() {
                 true => self.several(garden, &hopeless, catalogue),
@@ -121,18 +127,31 @@ impl Workbench<'_> {
         all.into_par_iter().filter(alone).collect()
     }
 
-    /// The fewest ingredients that cannot be in the pot together, the first such set in the
-    /// order of the dish; each of them can be by itself.
-    fn conflict(&self, garden: &Garden) -> Vec<IngredientAt> {
+    /// Ingredients that cannot be in the pot together: the first set of the smallest size for
+    /// which that is proved, in the order of the dish; and whether all smaller sets are proved
+    /// to be possible. All ingredients, where no smaller set was found or there are too many.
+    fn conflict(&self, garden: &Garden) -> (Vec<IngredientAt>, bool) {
         let all: Vec<IngredientAt> = garden.ingredient_positions().collect();
-        (2..all.len())
-            .find_map(|size| {
-                subsets(&all, size).into_par_iter().find_first(|subset| {
-                    let few = garden.with_ingredients(|at| subset.contains(&at));
-                    possible(&few, &self.options) == Possible::No
+        let mut known = true;
+        for size in 1..all.len() {
+            let sets = subsets(&all, size);
+            if sets.len() > MOST_SETS {
+                return (all, false);
+            }
+            let found: Vec<Possible> = sets
+                .par_iter()
+                .map(|set| {
+                    let few = garden.with_ingredients(|at| set.contains(&at));
+                    possible(&few, &self.options)
                 })
-            })
-            .unwrap_or(all)
+                .collect();
+            let impossible = found.iter().position(|found| *found == Possible::No);
+            if let Some(set) = impossible.and_then(|at| sets.get(at)) {
+                return (set.clone(), known);
+            }
+            known &= !found.contains(&Possible::Unknown);
+        }
+        (all, known)
     }
 
     /// Several changes that help together: what each hopeless ingredient needs beside fewer
@@ -218,16 +237,11 @@ impl Workbench<'_> {
 /// Usable kilograms that a strip of the widest bed gives in a poor year.
 fn kilograms_a_strip(garden: &Garden, at: IngredientAt) -> f64 {
     let ingredient = &garden[at];
-    let widest = garden
-        .beds
-        .iter()
-        .map(|bed| bed.width.0)
-        .fold(0.0, f64::max);
-    let block = Block::of(&ingredient.crop, Metres(widest));
-    block.map_or(0.0, |block| {
-        let plants = f64::from(block.plants) / f64::from(block.strips);
-        let yields = &ingredient.crop.yields;
-        plants * yields.low.0 * yields.usable.0 * ingredient.crop.picking.one_pick_share.0
+    let widths = garden.beds.iter().map(|bed| bed.width.0);
+    let block = Block::of(&ingredient.crop, Metres(widths.fold(0.0, f64::max)));
+    let method = ingredient.methods.first();
+    block.zip(method).map_or(0.0, |(block, method)| {
+        need(ingredient, *method, 0, block.plants).low.0 / f64::from(block.strips)
     })
 }
 

@@ -48,6 +48,10 @@ pub fn plan_exists(garden: &Garden, checked: &CheckedPlan, look: Look) -> String
 /// The fewest ingredients that do not go together.
 fn heart(garden: &Garden, diagnosis: &Diagnosis) -> String {
     match diagnosis.hopeless.as_slice() {
+        [] if !diagnosis.conflict_is_least => format!(
+            "{} do not go together. Whether fewer of them would was not settled in the time allowed.",
+            sentence(&list(&diagnosis.conflict))
+        ),
         [] if diagnosis.conflict.len() == garden.ingredients.len() => {
             "All ingredients together are too much; with any one fewer the others fit.".to_owned()
         }
