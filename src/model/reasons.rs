@@ -40,7 +40,8 @@ pub enum Why {
         /// The reasons, the most frequent first.
         reasons: Vec<(DropReason, u32)>,
     },
-    /// It works by itself, but not together with the others.
+    /// No rule forbids every planting of it, but not enough of it fits in beside the rest. Whether
+    /// it would by itself is not looked at here.
     Crowded,
 }
 

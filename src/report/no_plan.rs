@@ -97,7 +97,7 @@ fn reasons(garden: &Garden, left_out: &LeftOut, pressure: &[Pressure], page: &mu
     });
     match &left_out.why {
         Why::Crowded => page.item(&format!(
-            "{name}: it works alone, but not together with the others.{wants}"
+            "{name}: its steps can be done, but not enough of it fits in beside the rest.{wants}"
         )),
         Why::NoWay { reasons } => {
             page.item(&format!("{name}: nothing that was tried works.{wants}"));

@@ -37,7 +37,7 @@ pub(super) fn write(garden: &Garden, found: &Impossible, page: &mut Page) {
         page.item(&sentence(&format!("for {}: {}", list(&names), idea.text())));
     }
     page.item("Another crop in place of one that cannot be in the pot.");
-    page.item("Then run the program again: it says what the change brings.");
+    page.item("`tureen why` looks for changes that are enough, and plans and checks each.");
 }
 
 /// Something to try.

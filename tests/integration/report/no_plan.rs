@@ -48,7 +48,8 @@ fn what_runs_out_is_named_with_its_quantities() {
         &[
             "No plan. Tomato cannot be in the pot with the rest: 1 of 2 ingredients fit, more is \
              not possible.",
-            "tomato: it works alone, but not together with the others. Its least share wants 97 strips.",
+            "tomato: its steps can be done, but not enough of it fits in beside the rest. Its least \
+             share wants 97 strips.",
             "154 strips of 72 are wanted in the week of 24 May; tomato alone wants 97 of 72.",
             "Bean.\n",
             "For tomato: fewer grams in a portion",
