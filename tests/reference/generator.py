@@ -128,30 +128,9 @@ def generate(means: dict[str, list[float]], latitude: float, folder: pathlib.Pat
     """What `tureen weather` makes of monthly means."""
     parts = [f"{key} = [{', '.join(f'{x:.3f}' for x in row)}]" for key, row in means.items()]
     project = folder / "garden.toml"
-    project.write_text(
-        f"""
-[project]
-name = "Reference"
-feast = 2027-10-08
-[place]
-latitude = {latitude}
-monthly = {{ {", ".join(parts)} }}
-[calendar]
-start = 2027-01-11
-terms = [{{ name = "Year", from = 2027-01-11, to = 2027-12-17 }}]
-[[grade]]
-id = "1"
-classes = [{{ name = "1a", children = 20, day = "Mon" }}]
-[[dish.ingredient]]
-crop = "radish"
-grade = "1"
-grams_per_portion = 5
-[[bed]]
-id = "1"
-length_m = 3.6
-width_m = 1.2
-"""
-    )
+    monthly = f"monthly = {{ {', '.join(parts)} }}"
+    start, feast = datetime.date(2027, 1, 11), datetime.date(2027, 10, 8)
+    project.write_text(stations.smallest_project(latitude, monthly, start, feast))
     out = folder / "weather.csv"
     command = [os.environ["TUREEN"], "weather", project, "--out", out, "--years", str(YEARS)]
     subprocess.run(command, check=True, stdout=subprocess.DEVNULL)

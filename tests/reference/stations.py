@@ -88,6 +88,32 @@ def write(days: list[Day], path: pathlib.Path) -> None:
             file.write(f"{day.date},{day.tmin:.2f},{day.tmax:.2f},{day.rain:.2f}\n")
 
 
+def smallest_project(latitude: float, weather: str, start: datetime.date, feast: datetime.date) -> str:
+    """A project file that is valid and small, for a place whose `[place]` goes on with `weather`."""
+    return f"""
+[project]
+name = "Reference"
+feast = {feast}
+[place]
+latitude = {latitude}
+{weather}
+[calendar]
+start = {start}
+terms = [{{ name = "Year", from = {start}, to = {feast} }}]
+[[grade]]
+id = "1"
+classes = [{{ name = "1a", children = 20, day = "Mon" }}]
+[[dish.ingredient]]
+crop = "radish"
+grade = "1"
+grams_per_portion = 5
+[[bed]]
+id = "1"
+length_m = 3.6
+width_m = 1.2
+"""
+
+
 def main() -> None:
     folder = pathlib.Path(sys.argv[1])
     records = {name: aquacrop(name) for name in AQUACROP}

@@ -15,28 +15,6 @@ import numpy as np
 
 import stations
 
-GARDEN = """
-[project]
-name = "Reference"
-feast = {feast}
-[place]
-latitude = {latitude}
-weather = "weather.csv"
-[calendar]
-start = {start}
-terms = [{{ name = "Year", from = {start}, to = {feast} }}]
-[[grade]]
-id = "1"
-classes = [{{ name = "1a", children = 20, day = "Mon" }}]
-[[dish.ingredient]]
-crop = "radish"
-grade = "1"
-grams_per_portion = 5
-[[bed]]
-id = "1"
-length_m = 3.6
-width_m = 1.2
-"""
 # Spans, each from a Monday to a Friday; the program adds the weekend. Both hold 29 February.
 NORTH = (datetime.date(2027, 1, 11), datetime.date(2027, 10, 8))
 SOUTH = (datetime.date(2026, 10, 5), datetime.date(2027, 4, 9))
@@ -67,7 +45,7 @@ def prepare(folder: pathlib.Path, station: str, text: str) -> pathlib.Path:
     start, feast = span(latitude)
     (folder / "weather.csv").write_text(text)
     garden = folder / "garden.toml"
-    garden.write_text(GARDEN.format(latitude=latitude, start=start, feast=feast))
+    garden.write_text(stations.smallest_project(latitude, 'weather = "weather.csv"', start, feast))
     return garden
 
 
