@@ -26,7 +26,7 @@ use std::time::Duration;
 
 use crate::candidates::{Candidates, Scope};
 use crate::garden::Garden;
-use crate::plan::{Aim, Plan};
+use crate::plan::{Aim, AimResult, Plan};
 
 use board::{Board, Places};
 use fit::layout;
@@ -92,15 +92,7 @@ pub fn solve_and_record(garden: &Garden, options: &Options) -> Recorded {
 }
 
 fn decide(garden: &Garden, options: &Options, record: bool) -> Recorded {
-    let all = Candidates::enumerate(garden);
-    let deadline = Deadline::after(options.time_limit);
-    let pace = Pace {
-        concession_years: options.concession_years,
-        deadline,
-        record,
-    };
-    let decision = Decision { garden, all, pace };
-    let outcome = match decision.decide() {
+    let outcome = match Decision::new(garden, options, record).decide() {
         Ok(recorded) => return recorded,
         Err(Unsolved::Failed(words)) => Outcome::Failed(words),
         Err(Unsolved::Infeasible) => Outcome::Failed("the rows contradict each other".into()),
@@ -123,14 +115,12 @@ pub enum Possible {
     Unknown,
 }
 
-/// Tells whether every ingredient of a garden can be in the pot at once.
+/// Tells whether every ingredient of a garden can be in the pot at once, without looking how
+/// well.
 #[must_use]
 pub fn possible(garden: &Garden, options: &Options) -> Possible {
-    match solve(garden, options) {
-        Outcome::Planned(_) => Possible::Yes,
-        Outcome::Impossible(why) if why.proved => Possible::No,
-        Outcome::Impossible(_) | Outcome::OutOfTime | Outcome::Failed(_) => Possible::Unknown,
-    }
+    let decision = Decision::new(garden, options, false);
+    decision.possible().unwrap_or(Possible::Unknown)
 }
 
 /// A garden with all its candidates, and how long to think about them.
@@ -147,15 +137,42 @@ const MOST_NAMED: usize = 3_000;
 type Solution<'a> = (Board<'a>, Staged);
 
 impl<'a> Decision<'a> {
+    fn new(garden: &'a Garden, options: &Options, record: bool) -> Self {
+        let all = Candidates::enumerate(garden);
+        let pace = Pace {
+            concession_years: options.concession_years,
+            deadline: Deadline::after(options.time_limit),
+            record,
+        };
+        Self { garden, all, pace }
+    }
+
+    /// The candidates that matter to years: with the least amounts, none of them needless.
+    fn about_years(&self) -> Candidates {
+        self.all
+            .with_least_amounts(self.garden)
+            .without_needless(self.garden, Scope::Harvest)
+    }
+
+    /// Solves for the first aim.
+    fn possible(&self) -> Result<Possible, Unsolved> {
+        let first = |board: &mut Board<'a>| stages::in_the_pot(board, &self.pace);
+        let (_, staged) = self.laid_out(&self.about_years(), first)?;
+        let wanted = self.garden.ingredients.len() as f64;
+        let is = |edge: fn(&AimResult) -> f64| staged.aims.iter().all(|a| edge(a) >= wanted);
+        Ok(match (is(|first| first.value), is(|first| first.bound)) {
+            (true, _) if staged.laid_out => Possible::Yes,
+            (_, false) => Possible::No,
+            _ => Possible::Unknown,
+        })
+    }
+
     /// Decides in three steps: which plantings give the best years, with the least amounts;
     /// among those that keep these years, how much of each; and among those that keep both,
     /// the small aims. Each step looks only at candidates that differ in what it asks for.
     fn decide(&self) -> Result<Recorded, Unsolved> {
         let garden = self.garden;
-        let few = self
-            .all
-            .with_least_amounts(garden)
-            .without_needless(garden, Scope::Harvest);
+        let few = self.about_years();
         let years = |board: &mut Board<'a>| stages::years(board, &self.pace);
         let (board, mut staged) = self.laid_out(&few, years)?;
         let mut programs = std::mem::take(&mut staged.programs);

@@ -69,12 +69,11 @@ pub struct Pace {
 /// So many sets of plantings are forbidden for one aim before it is given up.
 const MOST_FORBIDDEN: usize = 40;
 
-/// Solves for the aims about years, in order. Stops after the first one if not every
-/// ingredient can be in the pot.
+/// Solves for the first aim only: as many ingredients in the pot as can be.
 ///
 /// # Errors
 /// None found in time, or a failure of the solver.
-pub fn years(board: &mut Board<'_>, pace: &Pace) -> Result<Staged, Unsolved> {
+pub fn in_the_pot(board: &mut Board<'_>, pace: &Pace) -> Result<Staged, Unsolved> {
     let aim = objective(Aim::InThePot, &board.setting());
     let mut tries = 0;
     let (first, values, laid_out) = loop {
@@ -94,7 +93,18 @@ pub fn years(board: &mut Board<'_>, pace: &Pace) -> Result<Staged, Unsolved> {
         programs: Vec::new(),
     };
     staged.record(board, &first, pace);
-    if first.value >= board.garden.ingredients.len() as f64 {
+    Ok(staged)
+}
+
+/// Solves for the aims about years, in order. Stops after the first one if not every
+/// ingredient can be in the pot.
+///
+/// # Errors
+/// None found in time, or a failure of the solver.
+pub fn years(board: &mut Board<'_>, pace: &Pace) -> Result<Staged, Unsolved> {
+    let mut staged = in_the_pot(board, pace)?;
+    let wanted = board.garden.ingredients.len() as f64;
+    if staged.aims.iter().all(|first| first.value >= wanted) {
         board.all_in_the_pot();
         settle(board, &mut staged.values);
         for aim in ABOUT_YEARS.into_iter().skip(1) {

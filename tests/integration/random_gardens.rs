@@ -12,7 +12,7 @@ use std::time::Duration;
 use tureen::candidates::{Candidates, Scope, YearSet};
 use tureen::checker::check;
 use tureen::garden::Garden;
-use tureen::model::{Options, Outcome, solve};
+use tureen::model::{Options, Outcome, Possible, possible, solve};
 use tureen::plan::Plan;
 
 use make::{LARGER, Size, TINY, garden};
@@ -90,6 +90,27 @@ fn the_same_garden_has_the_same_plan() {
         let again = plan_of(&garden(seed, &TINY), &options(seed, AMPLE));
         assert_eq!(again, Ok(Some(plan)), "seed {seed}");
     }
+}
+
+/// Whether all can be in the pot is found without the later aims, and comes out the same.
+#[test]
+fn possible_gardens_are_those_that_have_a_plan() {
+    let (mut planned, mut impossible) = (0, 0);
+    for seed in 10_000..10_060 {
+        let garden = garden(seed, &TINY);
+        let options = options(seed, AMPLE);
+        let expected = match solve(&garden, &options) {
+            Outcome::Planned(_) => Possible::Yes,
+            Outcome::Impossible(_) => Possible::No,
+            other => panic!("seed {seed}: {other:?}"),
+        };
+        assert_eq!(possible(&garden, &options), expected, "seed {seed}");
+        match expected {
+            Possible::Yes => planned += 1,
+            _ => impossible += 1,
+        }
+    }
+    assert!(planned > 20 && impossible > 5, "{planned}, {impossible}");
 }
 
 /// A planting keeps its strips, so a week more in the bed can be in another's way even where
