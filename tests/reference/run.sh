@@ -27,7 +27,8 @@ if [[ ! -e "$SCRATCH/ready" ]]; then
 fi
 
 cargo build --quiet --release --locked
-export TUREEN="${CARGO_TARGET_DIR:-target}/release/tureen"
+TUREEN="$(cd "${CARGO_TARGET_DIR:-target}" && pwd)/release/tureen"
+export TUREEN
 
 for name in "${checks[@]}"; do
     printf '\n-- %s\n' "$name"
