@@ -225,7 +225,12 @@ fn any_layout(
             program.at_most(terms, f64::from(place.strips));
         }
     }
-    let solved = match solve(&program, &Objective::none(), None, deadline.left()) {
+    let solved = match solve(
+        &program,
+        &Objective::none(),
+        None,
+        deadline.left_for_small(),
+    ) {
         Ok(solved) => solved,
         Err(Unsolved::Infeasible) => return Ok(None),
         Err(other) => return Err(other),
