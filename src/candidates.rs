@@ -13,6 +13,7 @@ mod slack;
 mod sowings;
 mod standing;
 mod takes;
+mod thinning;
 mod windows;
 mod years;
 
@@ -24,6 +25,8 @@ pub use dropped::{DropReason, Dropped};
 pub use nursery::hardening;
 pub use places::{BedClass, MOST_PLOTS, PlotSet, bed_classes, plots, unions, usable_strips};
 pub use rounds::{PickDay, Round, rounds};
+pub use thinning::thinning_days;
+pub use windows::family_days;
 pub use years::{HOPE, YearSet};
 
 use years::least_ready_years;
