@@ -36,6 +36,7 @@ use stages::{ABOUT_AMOUNTS, ABOUT_YEARS, Pace, SMALL, Staged, carried};
 use still_possible::still_possible;
 
 pub use aim_program::{AimProgram, NamedPlanting};
+pub use decode::planting;
 pub use program::{Col, Column, Program, Row, Section};
 pub use reasons::{Impossible, LeftOut, Pressure, Why};
 

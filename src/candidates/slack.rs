@@ -86,7 +86,8 @@ pub fn fragile(
     });
     let thinned = match (&steps.thin, &steps.sow) {
         (Some(Thinning::Round(thin)), Some(sow)) => later(thin).is_some_and(|late| {
-            late.last() < first_pick(steps) && late.last() <= thinning_days(sow).1
+            late.last() < first_pick(steps)
+                && late.last() <= thinning_days(sow.first(), sow.last()).1
         }),
         _ => true,
     };

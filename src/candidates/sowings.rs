@@ -257,7 +257,7 @@ impl Search<'_> {
         picks: &[PickDay],
     ) -> Result<Option<Thinning>, DropReason> {
         let first_pick = picks.first().map_or(sow.last(), PickDay::first);
-        let (from, to) = thinning_days(sow);
+        let (from, to) = thinning_days(sow.first(), sow.last());
         let to = to.min(plus_days(first_pick, -1));
         let large = self.ingredient.crop.seed_size == SeedSize::Large;
         if method != Method::Direct || large || to < from {

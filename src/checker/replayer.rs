@@ -76,15 +76,8 @@ impl<'a> Replayer<'a> {
     pub fn kept(&self, edit: &Edit) -> Option<Harvest> {
         let plan = self.edited(edit);
         let (run, violations) = Run::new(self.garden, &plan);
-        if !violations.is_empty() {
-            return None;
-        }
-        let harvest = self.harvest_of(&run, edit);
-        let breaks = |rule: &Rule| {
-            let faults = rules::faults(*rule, &run, &harvest);
-            faults.iter().any(|fault| !about_promise(fault))
-        };
-        (!CHEAP_FIRST.iter().any(breaks)).then_some(harvest)
+        let kept = violations.is_empty() && keeps(&run);
+        kept.then(|| self.harvest_of(&run, edit))
     }
 
     /// What the changed plan brings, whatever rules it breaks.
@@ -130,6 +123,23 @@ impl<'a> Replayer<'a> {
         }
         Harvest::put_together(run, &ready, None)
     }
+}
+
+/// True if a plan keeps every rule, apart from what it promises and aims at.
+#[must_use]
+pub fn keeps_rules(garden: &Garden, plan: &Plan) -> bool {
+    let (run, violations) = Run::new(garden, plan);
+    violations.is_empty() && keeps(&run)
+}
+
+/// The rules ask nothing of what is grown that is no promise, so nothing is grown for them.
+fn keeps(run: &Run<'_>) -> bool {
+    let harvest = Harvest::put_together(run, &[], None);
+    let breaks = |rule: &Rule| {
+        let faults = rules::faults(*rule, run, &harvest);
+        faults.iter().any(|fault| !about_promise(fault))
+    };
+    !CHEAP_FIRST.iter().any(breaks)
 }
 
 /// True for faults about what a plan says will come of it.

@@ -38,7 +38,10 @@ fn the_aim_counts_the_steps_that_the_checker_finds() {
         let said = slack.value;
         let checked = check(&garden, plan).unwrap();
         let found = checked.replay().fragile.len();
-        assert!((said - found as f64).abs() < 1e-6, "seed {seed}: {said}, {found}");
+        assert!(
+            (said - found as f64).abs() < 1e-6,
+            "seed {seed}: {said}, {found}"
+        );
         plans_seen += 1;
         fragile += found;
     }
