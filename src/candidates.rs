@@ -25,6 +25,7 @@ pub use dropped::{DropReason, Dropped};
 pub use nursery::hardening;
 pub use places::{BedClass, MOST_PLOTS, PlotSet, bed_classes, plots, unions, usable_strips};
 pub use rounds::{PickDay, Round, rounds};
+pub use slack::next_round;
 pub use thinning::thinning_days;
 pub use windows::family_days;
 pub use years::{HOPE, YearSet};

@@ -10,6 +10,7 @@ mod repairs;
 mod rescue;
 mod slack;
 mod trial;
+mod why_step;
 
 pub use days::{OtherDay, weeks_from_feast};
 pub use kind::Kind;
@@ -17,3 +18,4 @@ pub use repairs::{Diagnosis, Repair};
 pub use rescue::{Rescue, RescueLadder, Rung, rescue_ladders};
 pub use slack::{Missed, StepSlack, slack};
 pub use trial::{Trial, Workbench};
+pub use why_step::{Beside, Held, Start, WhyStep, why_step};

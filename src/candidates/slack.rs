@@ -1,39 +1,44 @@
-//! Steps that one cancelled session would lose: if every class does them one session later, a
+//! Steps that one cancelled session would lose: if every class does them one round later, a
 //! rule about days is broken, or too many ready years are lost. The checker counts them as well.
 
 use crate::calendar::{Date, monday_of, plus_days};
-use crate::garden::{GradeAt, Ingredient};
+use crate::garden::{ClassAt, GradeAt, Ingredient};
 use crate::growth::Fate;
 
-use super::candidate::{Steps, Thinning};
+use super::candidate::Steps;
 use super::context::Context;
 use super::nursery::{
     POT_TO_OUT_DAYS, SOW_TO_POT_DAYS, days_on_shelf_until_up, hardening, right_age,
 };
 use super::rounds::{PickDay, Round};
-use super::thinning::thinning_days;
 use super::windows::{Seasons, Window};
 use super::years::HOPE;
 
-/// The round with every class one session later; `None` if a class has no later session, if
-/// it is then the turn of others, or if the sessions no longer lie close together.
-fn one_session_later(context: &Context<'_>, grade: GradeAt, round: &Round) -> Option<Round> {
+/// The next round after another: every class comes later than in that one, as soon as all of
+/// them meet close together. `None` if they no longer do, or if it is then the turn of others.
+#[must_use]
+pub fn next_round(context: &Context<'_>, grade: GradeAt, round: &Round) -> Option<Round> {
     let garden = context.garden;
+    let weeks = i64::from(garden[garden.tending(grade, round.first())].round_weeks());
     let later = |(class, day): &(_, Date)| Some((*class, context.next_session(*class, *day)?));
-    let late = Round {
+    let mut late = Round {
         visits: round.visits.iter().map(later).collect::<Option<_>>()?,
     };
-    let tending = garden.tending(grade, late.first());
-    let in_turn = late
-        .visits
-        .iter()
-        .all(|(class, day)| class.grade == tending && garden.tending(grade, *day) == tending);
-    let days = i64::from(garden[tending].round_weeks()) * 7;
-    let end = plus_days(monday_of(late.first()), days);
-    (in_turn && late.last() < end && late.last() <= garden.last_day()).then_some(late)
+    loop {
+        // A round that ends then begins in this week at the earliest.
+        let from = plus_days(monday_of(late.last()), -7 * (weeks - 1));
+        if late.first() >= from {
+            break;
+        }
+        for (class, day) in late.visits.iter_mut().filter(|(_, day)| *day < from) {
+            *day = context.next_session(*class, plus_days(from, -1))?;
+        }
+    }
+    let in_turn = |(class, day): &(ClassAt, Date)| garden.tending(grade, *day) == class.grade;
+    (late.visits.iter().all(in_turn) && late.last() <= garden.last_day()).then_some(late)
 }
 
-/// A planting that starts in the bed one session late, with the fates of its parts.
+/// A planting that starts in the bed one round late, with the fates of its parts.
 #[must_use]
 pub fn late_start(
     context: &Context<'_>,
@@ -41,14 +46,14 @@ pub fn late_start(
     seasons: &Seasons,
     start: &Round,
 ) -> Option<(Round, Vec<Vec<Fate>>)> {
-    let late = one_session_later(context, grade, start)?;
+    let late = next_round(context, grade, start)?;
     let fates = (0..late.visits.len())
         .map(|j| seasons.fates(late.day_of_part(j)))
         .collect();
     Some((late, fates))
 }
 
-/// The start in the bed one session late, unless it costs more ready years than one in ten.
+/// The start in the bed one round late, unless it costs more ready years than one in ten.
 #[must_use]
 pub fn bearable_start<'l>(
     seasons: &Seasons,
@@ -61,8 +66,8 @@ pub fn bearable_start<'l>(
     kept.then_some(late)
 }
 
-/// How many steps of a planting have no session to spare. `late_start` is its start in the bed
-/// one session late, if its years bear that.
+/// How many steps of a planting have no round to spare. `late_start` is its start in the bed
+/// one round late, if its years bear that.
 #[must_use]
 pub fn fragile(
     context: &Context<'_>,
@@ -70,10 +75,10 @@ pub fn fragile(
     steps: &Steps,
     late_start: Option<&Round>,
 ) -> u32 {
-    let later = |round: &Round| one_session_later(context, ingredient.grade, round);
+    let later = |round: &Round| next_round(context, ingredient.grade, round);
     let in_bed = match &steps.plant_out {
         Some(_) => late_start.is_some_and(|late| planted_late(context, ingredient, steps, late)),
-        None => late_start.is_some_and(|late| late.last() < after_sowing(steps)),
+        None => late_start.is_some_and(|late| late.last() < first_pick(steps)),
     };
     let on_shelf = steps.plant_out.as_ref().and_then(|out| {
         let sow = steps.sow.as_ref()?;
@@ -84,17 +89,7 @@ pub fn fragile(
         });
         Some(u32::from(!sown) + u32::from(!potted))
     });
-    let thinned = match (&steps.thin, &steps.sow) {
-        (Some(Thinning::Round(thin)), Some(sow)) => later(thin).is_some_and(|late| {
-            late.last() < first_pick(steps)
-                && late.last() <= thinning_days(sow.first(), sow.last()).1
-        }),
-        _ => true,
-    };
-    on_shelf.unwrap_or(0)
-        + u32::from(!in_bed)
-        + u32::from(!thinned)
-        + u32::from(steps.picks.len() == 1)
+    on_shelf.unwrap_or(0) + u32::from(!in_bed) + u32::from(steps.picks.len() == 1)
 }
 
 /// True if seed sown late on the shelf still makes seedlings of the right age.
@@ -135,13 +130,4 @@ fn planted_late(
 
 fn first_pick(steps: &Steps) -> Date {
     steps.picks.first().map_or(Date::MAX, PickDay::first)
-}
-
-/// The first day of the step that follows sowing in the bed.
-fn after_sowing(steps: &Steps) -> Date {
-    match &steps.thin {
-        Some(Thinning::Round(round)) => round.first(),
-        Some(Thinning::Adult(day) | Thinning::Families(day)) => *day,
-        None => first_pick(steps),
-    }
 }

@@ -182,7 +182,7 @@ impl Search<'_> {
         self.context.gaps_touching(start.first(), until)
     }
 
-    /// Puts one candidate together. `late` is its start in the bed one session late, if its
+    /// Puts one candidate together. `late` is its start in the bed one round late, if its
     /// years bear that.
     fn candidate(
         &self,

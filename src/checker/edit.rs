@@ -9,12 +9,16 @@ use crate::units::Minutes;
 use super::seedlings::HARDEN_DAYS;
 
 /// A planting with a step (by its position) on other days, its minutes those of the classes
-/// that then do it.
+/// that then do it. Thinning hangs on the sowing: where that is moved, it is left out, to be
+/// planned anew.
 pub fn moved(garden: &Garden, planting: &Planting, step: usize, when: When) -> Planting {
     let mut moved = planting.clone();
     if let Some(step) = moved.steps.get_mut(step) {
         step.minutes = minutes(garden, planting, step.kind, &when);
         step.when = when;
+        if step.kind == StepKind::Sow {
+            moved.steps.retain(|step| step.kind != StepKind::Thin);
+        }
     }
     follow(garden, &mut moved);
     moved

@@ -1,5 +1,5 @@
-//! Steps that one cancelled session would lose: the aim `Slack` counts them. Each planting is
-//! looked at by itself: what others leave of lessons, shelf and beds does not count here.
+//! Steps that a cancelled session would lose: the aim `Slack` counts them. Each planting is looked
+//! at by itself: what others leave of lessons, shelf and beds does not count here.
 
 use crate::garden::Method;
 use crate::plan::{self, Plan, Planting as Planned, Promise, Rule, StepKind, Visit};
@@ -7,15 +7,12 @@ use crate::plan::{self, Plan, Planting as Planned, Promise, Rule, StepKind, Visi
 use super::edit::moved;
 use super::fault::Fault;
 use super::harvest::{Harvest, Ready, Seasons, grown, grown_all};
-use super::planting::{Planting, Step, When};
+use super::planting::{Planting, Step, Visit as Visited, When};
 use super::rules;
 use super::run::Run;
 
 /// One ready year in so many may be lost: that is bearable.
 const BEARABLE: usize = 10;
-
-/// Later than this after sowing, a row that is to be thinned is entangled (common practice).
-const THIN_BEFORE_DAYS: usize = 42;
 
 /// Ready years that may be lost of so many weather years.
 pub fn bearable(years: usize) -> usize {
@@ -32,8 +29,8 @@ pub struct StepAt {
 }
 
 /// The steps of a sound plan without slack, in order: those that break a rule, or cost their
-/// planting more than one ready year in ten, if every class does them one session later; and
-/// picks without another beside them. A patch is there whenever it is picked.
+/// planting more than one ready year in ten, in the next round; and picks without another beside
+/// them. A patch is there whenever it is picked, and a plan without thinning keeps the rules.
 pub fn fragile(run: &Run<'_>, seasons: &[Seasons]) -> Vec<StepAt> {
     let ready = grown_all(run, seasons, run.garden.feast.day);
     let mut found = Vec::new();
@@ -42,7 +39,7 @@ pub fn fragile(run: &Run<'_>, seasons: &[Seasons]) -> Vec<StepAt> {
         for step in &planting.steps {
             let fragile = match step.plan.kind {
                 StepKind::Pick => only_pick,
-                StepKind::Harden | StepKind::Cure => false,
+                StepKind::Thin | StepKind::Harden | StepKind::Cure => false,
                 _ => late_fails(run, planting, step, &seasons[at], &ready[at]),
             };
             found.extend(fragile.then_some(StepAt {
@@ -54,7 +51,7 @@ pub fn fragile(run: &Run<'_>, seasons: &[Seasons]) -> Vec<StepAt> {
     found
 }
 
-/// True if a step that children do fails one session later.
+/// True if a step that children do fails in the next round.
 fn late_fails(
     run: &Run<'_>,
     planting: &Planting<'_>,
@@ -65,15 +62,7 @@ fn late_fails(
     let When::Sessions(visits) = &step.when else {
         return false;
     };
-    let later = |visit: &super::planting::Visit| {
-        let today = run.horizon.date(visit.day);
-        let sessions = run.garden.sessions(visit.class).into_iter();
-        Some(Visit {
-            class: run.garden.class(visit.class).name.clone(),
-            date: sessions.filter(|day| *day > today).min()?,
-        })
-    };
-    let Some(late) = visits.iter().map(later).collect::<Option<Vec<_>>>() else {
+    let Some(late) = next_round(run, planting, visits) else {
         return true;
     };
     let late = moved(
@@ -82,9 +71,6 @@ fn late_fails(
         step.name.number - 1,
         plan::When::Sessions(late),
     );
-    if step.plan.kind == StepKind::Thin && thinned_too_late(run, &late) {
-        return true;
-    }
     let late = alone(late);
     let (late, unknown) = Run::new(run.garden, &late);
     let broken = !unknown.is_empty() || breaks_a_rule(&late);
@@ -96,13 +82,31 @@ fn late_fails(
     late + bearable(ready.len()) < count(ready)
 }
 
-/// True if a row is thinned when it is entangled.
-fn thinned_too_late(run: &Run<'_>, planting: &Planned) -> bool {
-    let of = |kind| planting.steps.iter().find(|s| s.kind == kind);
-    let sown = of(StepKind::Sow).and_then(|s| run.horizon.day_number(s.when.first()?));
-    let thinned = of(StepKind::Thin).and_then(|s| run.horizon.day_number(s.when.last()?));
-    sown.zip(thinned)
-        .is_some_and(|(sown, thinned)| thinned > sown + THIN_BEFORE_DAYS)
+/// The first sessions of the same classes, each later than now, that lie in one round.
+fn next_round(run: &Run<'_>, planting: &Planting<'_>, visits: &[Visited]) -> Option<Vec<Visit>> {
+    let garden = run.garden;
+    let first = visits.iter().map(|visit| visit.day).min()?;
+    let tending = garden.tending(planting.ingredient.grade, run.horizon.date(first));
+    let days = garden[tending].round_weeks() as usize * 7;
+    let sessions = |visit: &Visited| -> Vec<usize> {
+        let days = garden.sessions(visit.class).into_iter();
+        days.filter_map(|day| run.horizon.day_number(day))
+            .filter(|day| *day > visit.day)
+            .collect()
+    };
+    let left: Vec<Vec<usize>> = visits.iter().map(sessions).collect();
+    let within = |week: usize| -> Option<Vec<usize>> {
+        let fits = |day: &&usize| (week * 7..week * 7 + days).contains(*day);
+        left.iter()
+            .map(|own| own.iter().find(fits).copied())
+            .collect()
+    };
+    let round = (first / 7..run.horizon.weeks()).find_map(within)?;
+    let visit = |(visit, day): (&Visited, usize)| Visit {
+        class: garden.class(visit.class).name.clone(),
+        date: run.horizon.date(day),
+    };
+    Some(visits.iter().zip(round).map(visit).collect())
 }
 
 /// A plan of one planting that promises nothing.

@@ -53,7 +53,7 @@ const QUICK_DAYS: f64 = 60.0;
 /// So many quick crops are tried, the quickest first.
 const MOST_CROPS: usize = 6;
 /// So many plantings with the same first day are put into the plan.
-const MOST_TRIES: usize = 30;
+const MOST_TRIES: usize = 200;
 
 /// The rescue ladders of all ingredients, in the order of the dish. A rung counts if the
 /// ingredient is then ready in half of the promised years, and in one weather year of ten.
@@ -181,7 +181,7 @@ fn latest(
     let found = Candidates::enumerate(&alone);
     let mut candidates: Vec<&Candidate> = found.all.iter().collect();
     candidates.retain(|c| c.ingredient.0 == position && c.ready.len() as usize >= wanted);
-    candidates.sort_by_key(|c| std::cmp::Reverse((begins(c), c.ready.len())));
+    candidates.sort_by_key(|c| (std::cmp::Reverse((begins(c), c.ready.len())), c.tasks.len()));
     for same_day in candidates.chunk_by(|a, b| begins(a) == begins(b)) {
         for candidate in same_day.iter().take(MOST_TRIES) {
             let blocks = candidate.amounts.blocks.0;

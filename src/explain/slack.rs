@@ -4,8 +4,8 @@
 use rayon::prelude::*;
 
 use crate::calendar::days_between;
-use crate::candidates::{Context, family_days, rounds, thinning_days};
-use crate::checker::{CheckedPlan, Edit, Harvest, Replayer, StepAt, bearable};
+use crate::candidates::{Context, Round, family_days, next_round, rounds, thinning_days};
+use crate::checker::{CheckedPlan, Edit, Harvest, Replayer, StepAt, Violation, bearable};
 use crate::garden::{ClassAt, Garden, GradeAt};
 use crate::plan::{Planting, Step, StepKind, Visit, When};
 use crate::units::Kilograms;
@@ -22,10 +22,10 @@ pub struct StepSlack {
     pub planned: usize,
     /// Days between the first and the last of these on which it may not be.
     pub not_between: Vec<When>,
-    /// True if it fails one session later whatever other plantings do: the aim counts it.
+    /// True if it fails in the next round whatever other plantings do: the aim counts it.
     pub fragile: bool,
-    /// True if the plan as it stands bears every class one session later. Of what no children do,
-    /// and of picks, this is not asked.
+    /// True if the plan as it stands bears it in the next round. Of what no children do, of
+    /// thinning and of picks this is not asked.
     pub bears_next: Option<bool>,
     /// What is left if it does not happen at all.
     pub missed: Missed,
@@ -45,21 +45,17 @@ pub struct Missed {
 }
 
 /// A plan whose steps are moved on trial.
-struct Bench<'a> {
+pub struct Bench<'a> {
     context: Context<'a>,
     checked: &'a CheckedPlan,
     replayer: Replayer<'a>,
 }
 
 /// The slack of every step that people do, in the order of the plan. Hardening off and curing
-/// go with the steps that they hang on.
+/// go with the steps that they hang on; thinning is left out where its sowing is moved.
 #[must_use]
 pub fn slack(garden: &Garden, checked: &CheckedPlan) -> Vec<StepSlack> {
-    let bench = Bench {
-        context: Context::new(garden),
-        replayer: checked.replayer(garden),
-        checked,
-    };
+    let bench = Bench::new(garden, checked);
     let plantings = checked.plan().plantings.iter().enumerate();
     let steps: Vec<StepAt> = plantings
         .flat_map(|(planting, planned)| {
@@ -77,8 +73,18 @@ pub fn slack(garden: &Garden, checked: &CheckedPlan) -> Vec<StepSlack> {
         .collect()
 }
 
-impl Bench<'_> {
-    fn slack_of(&self, at: StepAt) -> Option<StepSlack> {
+impl<'a> Bench<'a> {
+    /// Grows the plan once.
+    pub fn new(garden: &'a Garden, checked: &'a CheckedPlan) -> Self {
+        Self {
+            context: Context::new(garden),
+            replayer: checked.replayer(garden),
+            checked,
+        }
+    }
+
+    /// A step's slack; `None` for what goes with other steps.
+    pub fn slack_of(&self, at: StepAt) -> Option<StepSlack> {
         let planting = self.checked.plan().plantings.get(at.planting)?;
         let step = planting.steps.get(at.step)?;
         let mut choices = self.choices(planting, step)?;
@@ -102,7 +108,7 @@ impl Bench<'_> {
     }
 
     /// All days on which the same hands could do a step.
-    fn choices(&self, planting: &Planting, step: &Step) -> Option<Vec<When>> {
+    pub fn choices(&self, planting: &Planting, step: &Step) -> Option<Vec<When>> {
         let garden = self.context.garden;
         let thinned = || {
             let sow = planting.steps.iter().find(|s| s.kind == StepKind::Sow)?;
@@ -137,26 +143,31 @@ impl Bench<'_> {
         When::Sessions(visits.map(visit).collect())
     }
 
+    /// What the changed plan breaks, and what it brings.
+    pub fn faults(&self, edit: &Edit) -> (Vec<Violation>, Harvest) {
+        (self.replayer.faults(edit), self.replayer.harvest(edit))
+    }
+
     /// True if the changed plan keeps every rule and its promise.
-    fn bears(&self, edit: &Edit) -> bool {
+    pub fn bears(&self, edit: &Edit) -> bool {
         let kept = self.replayer.kept(edit);
         kept.is_some_and(|harvest| keeps_promise(self.checked, &harvest))
     }
 
-    /// Whether the plan bears a step one session later.
+    /// Whether the plan bears a step in the next round.
     fn bears_next(&self, at: StepAt, step: &Step) -> Option<bool> {
         let When::Sessions(visits) = &step.when else {
             return None;
         };
-        if step.kind == StepKind::Pick {
+        if matches!(step.kind, StepKind::Pick | StepKind::Thin) {
             return None;
         }
-        let later = |visit: &Visit| {
-            let class = class_named(self.context.garden, &visit.class)?;
-            Some((class, self.context.next_session(class, visit.date)?))
-        };
-        let late: Option<Vec<_>> = visits.iter().map(later).collect();
-        let late = late.map(|visits| self.sessions(visits.into_iter()));
+        let garden = self.context.garden;
+        let visit = |v: &Visit| Some((class_named(garden, &v.class)?, v.date));
+        let visits = visits.iter().map(visit).collect::<Option<_>>()?;
+        let grade = grade_of(garden, self.checked.plan().plantings.get(at.planting)?)?;
+        let late = next_round(&self.context, grade, &Round { visits });
+        let late = late.map(|round| self.sessions(round.visits.into_iter()));
         Some(late.is_some_and(|when| self.bears(&Edit::Moved(at, when))))
     }
 
@@ -191,7 +202,7 @@ fn keeps_promise(checked: &CheckedPlan, harvest: &Harvest) -> bool {
 }
 
 /// True if both are the same days of the same hands, in whatever order.
-fn same_days(a: &When, b: &When) -> bool {
+pub fn same_days(a: &When, b: &When) -> bool {
     match (a, b) {
         (When::Sessions(a), When::Sessions(b)) => {
             a.len() == b.len() && a.iter().all(|visit| b.contains(visit))

@@ -5,7 +5,7 @@ use crate::calendar::monday_of;
 use crate::checker::bearable;
 use crate::explain::StepSlack;
 use crate::garden::Method;
-use crate::plan::{Planting, StepKind, When};
+use crate::plan::{Planting, Step, StepKind, When};
 
 use super::page::Page;
 use super::view::View;
@@ -57,11 +57,11 @@ fn legend(view: &View<'_>, rows: &[Vec<String>]) -> String {
         promise(view)
     );
     if says(NO_SLACK) {
-        text += " No slack: if its session is cancelled, the next one is too late.";
+        text += " No slack: if it is cancelled, the next round of sessions is too late.";
     }
     if says(NO_ROOM) {
         text +=
-            " No room: the crop would bear the next session, but lessons, shelf or beds are full.";
+            " No room: the crop would bear the next round, but lessons, shelf or beds are full.";
     }
     if says("missed") {
         text += " Missed: so many of the sessions kept for picking may fall out, one of them at a time.";
@@ -89,7 +89,7 @@ fn cell(view: &View<'_>, slack: &[StepSlack], planting: &Planting, kind: StepKin
         .collect();
     match of_kind.as_slice() {
         [] => String::new(),
-        [one] if kind != StepKind::Pick || planting.method == Method::Patch => weeks(view, one),
+        [one] if kind != StepKind::Pick || planting.method == Method::Patch => weeks(one),
         [_] => format!("{NO_SLACK} (one session)"),
         many => {
             let free = many
@@ -102,10 +102,7 @@ fn cell(view: &View<'_>, slack: &[StepSlack], planting: &Planting, kind: StepKin
 }
 
 /// The planting and the step that a slack is about.
-pub(super) fn step_of<'a>(
-    view: &View<'a>,
-    slack: &StepSlack,
-) -> Option<(&'a Planting, &'a crate::plan::Step)> {
+pub(super) fn step_of<'a>(view: &View<'a>, slack: &StepSlack) -> Option<(&'a Planting, &'a Step)> {
     let planting = view.plan.plantings.get(slack.at.planting)?;
     Some((planting, planting.steps.get(slack.at.step)?))
 }
@@ -121,18 +118,16 @@ pub(super) fn may_fall_out(view: &View<'_>, planting: &Planting, slack: &StepSla
 }
 
 /// `3 later, 1 earlier`; in words where it cannot be later.
-fn weeks(view: &View<'_>, slack: &StepSlack) -> String {
+fn weeks(slack: &StepSlack) -> String {
     let (earlier, later) = range(slack);
     let later = match (slack.fragile, slack.bears_next) {
         (true, _) => NO_SLACK.to_owned(),
         (false, Some(false)) => NO_ROOM.to_owned(),
         _ if later > 0 => format!("{later} later"),
-        _ => NO_ROOM.to_owned(),
+        _ => "not later".to_owned(),
     };
-    let by_days = step_of(view, slack).is_some_and(|(_, s)| !matches!(s.when, When::Sessions(_)));
-    match (by_days, earlier) {
-        (true, _) => String::new(),
-        (_, 0) => later,
+    match earlier {
+        0 => later,
         _ => format!("{later}, {earlier} earlier"),
     }
 }

@@ -54,8 +54,10 @@ pub fn slack(
         "With the rest of the plan as it stands. Each way out was put into the plan and checked; \
          it counts if the ingredient is then ready in at least half of the promised years.",
     );
+    let names = garden.ingredients.iter().map(|i| i.name.chars().count());
+    let width = names.max().unwrap_or(0);
     for ladder in ladders {
-        ladder_of(&view, ladder, &mut page);
+        ladder_of(&view, ladder, width, &mut page);
     }
     page.finish()
 }
@@ -63,10 +65,22 @@ pub fn slack(
 /// All that is said of one step.
 pub(super) fn one(view: &View<'_>, slack: &StepSlack, planting: &Planting, step: &Step) -> String {
     let mut parts = vec![format!("{}.", steps::when(&step.when, view.dates))];
-    parts.push(span(view, slack));
+    let picks = planting.steps.iter().filter(|s| s.kind == StepKind::Pick);
+    // Of several chances to pick, only how long they may go on says anything.
+    match (step.kind, picks.count()) {
+        (StepKind::Pick, 2..) => parts.extend(last_chance(view, slack)),
+        _ => parts.push(span(view, slack)),
+    }
     parts.extend(mark(slack, planting, step));
     parts.push(missed(view, slack, planting, step));
     parts.join(" ")
+}
+
+/// Until when a chance to pick may be put off.
+fn last_chance(view: &View<'_>, slack: &StepSlack) -> Option<String> {
+    let weeks = weeks_apart(range(slack).1, "later")?;
+    let last = steps::when(slack.days.last()?, view.dates);
+    Some(format!("At the latest {last} ({weeks})."))
 }
 
 /// The earliest and the latest sessions.
@@ -101,12 +115,12 @@ fn mark(slack: &StepSlack, planting: &Planting, step: &Step) -> Option<String> {
     let text = match (slack.fragile, slack.bears_next, step.kind) {
         (true, _, StepKind::Pick) => "there is only this session to pick",
         (true, Some(true), _) => {
-            "by itself it fails one session later; another sowing makes up for it"
+            "by itself it fails in the next round; another sowing makes up for it"
         }
-        (true, ..) => "one session later is too late",
+        (true, ..) => "the next round of sessions is too late",
         (false, Some(false), _) => {
             return Some(format!(
-                "No room: {} would bear the next session, but lessons, shelf or beds are full.",
+                "No room: {} would bear the next round, but lessons, shelf or beds are full.",
                 planting.ingredient
             ));
         }
@@ -151,7 +165,7 @@ fn missed(view: &View<'_>, slack: &StepSlack, planting: &Planting, step: &Step) 
 }
 
 /// The ways out of one ingredient.
-fn ladder_of(view: &View<'_>, ladder: &RescueLadder, page: &mut Page) {
+fn ladder_of(view: &View<'_>, ladder: &RescueLadder, width: usize, page: &mut Page) {
     let ingredient = &view.garden[ladder.ingredient];
     let mut parts: Vec<String> = Vec::new();
     for rung in &ladder.rungs {
@@ -181,5 +195,5 @@ fn ladder_of(view: &View<'_>, ladder: &RescueLadder, page: &mut Page) {
         [] => buy,
         _ => format!("{}; then {buy}", parts.join("; ")),
     };
-    page.entry(&ingredient.name, LABEL, &sentence(&format!("{text}.")));
+    page.entry(&ingredient.name, width, &sentence(&format!("{text}.")));
 }

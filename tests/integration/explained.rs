@@ -2,3 +2,7 @@
 //! Everything is found here a second time, by hand and by asking the checker.
 
 mod aim;
+mod by_hand;
+mod rescue;
+mod slack;
+mod weeks;

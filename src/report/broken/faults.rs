@@ -10,6 +10,8 @@ mod steps;
 
 use crate::checker::Fault;
 
+pub(super) use references::kind;
+
 use super::super::words::Dates;
 
 /// One fault as a sentence.
