@@ -37,37 +37,7 @@ fn sentence(view: &View<'_>, fault: &Fault) -> String {
             weeks_hi,
             got,
             ..
-        } if got > weeks_hi => format!(
-            "the seedlings are {} old when they are planted out, at most {weeks_hi}",
-            count(*got, "week")
-        ),
-        Fault::Age { weeks_lo, got, .. } => format!(
-            "the seedlings are only {} old when they are planted out, at least {weeks_lo}",
-            count(*got, "week")
-        ),
-        Fault::SessionOverfull {
-            class,
-            day,
-            expected,
-            got,
-        } => format!(
-            "class {class} has {} of work on {}, in a session of {}",
-            minutes(Minutes(*got)),
-            dates.day(*day),
-            minutes(Minutes(*expected))
-        ),
-        Fault::StripTakenTwice {
-            bed,
-            strip,
-            day,
-            first,
-            second,
-        } => format!(
-            "on {} {} and {} want the same strip {strip} of bed {bed}",
-            dates.day(*day),
-            first.ingredient,
-            second.ingredient
-        ),
+        } => age(*weeks_lo, *weeks_hi, *got),
         Fault::ShelfFull {
             mat,
             day,
@@ -93,6 +63,50 @@ fn sentence(view: &View<'_>, fault: &Fault) -> String {
         Fault::Day {
             limit, from, to, ..
         } => day(view, *limit, *from, *to),
+        other => in_bed_or_lesson(view, other),
+    }
+}
+
+/// What is wrong with the age of seedlings.
+fn age(least: u32, most: u32, got: u32) -> String {
+    let weeks = count(got, "week");
+    match got > most {
+        true => format!("the seedlings are {weeks} old when they are planted out, at most {most}"),
+        false => {
+            format!(
+                "the seedlings are only {weeks} old when they are planted out, at least {least}"
+            )
+        }
+    }
+}
+
+/// What is wrong with beds and lessons.
+fn in_bed_or_lesson(view: &View<'_>, fault: &Fault) -> String {
+    let dates = view.dates;
+    match fault {
+        Fault::SessionOverfull {
+            class,
+            day,
+            expected,
+            got,
+        } => format!(
+            "class {class} has {} of work on {}, in a session of {}",
+            minutes(Minutes(*got)),
+            dates.day(*day),
+            minutes(Minutes(*expected))
+        ),
+        Fault::StripTakenTwice {
+            bed,
+            strip,
+            day,
+            first,
+            second,
+        } => format!(
+            "on {} {} and {} want the same strip {strip} of bed {bed}",
+            dates.day(*day),
+            first.ingredient,
+            second.ingredient
+        ),
         Fault::Visits {
             class, expected: 0, ..
         } => format!("it is not the turn of class {class}"),

@@ -9,8 +9,7 @@ mod seedlings;
 mod steps;
 
 use crate::checker::Fault;
-
-pub(super) use references::kind;
+use crate::plan::StepKind;
 
 use super::super::words::Dates;
 
@@ -43,4 +42,9 @@ pub(super) fn sentence(fault: &Fault, dates: Dates) -> String {
     };
     // A group that does not word one of its faults still shows what the checker saw.
     worded.unwrap_or_else(|| format!("{fault:?}"))
+}
+
+/// The name of a step without regard to the way of growing.
+pub(super) fn kind(kind: StepKind) -> &'static str {
+    references::kind(kind)
 }

@@ -19,7 +19,7 @@ pub(super) fn step(step: &StepRef) -> String {
 }
 
 /// The name of a step without regard to the way of growing.
-pub(in crate::report::broken) fn kind(kind: StepKind) -> &'static str {
+pub(super) fn kind(kind: StepKind) -> &'static str {
     match kind {
         StepKind::Sow => "sow",
         StepKind::PotUp => "pot up",
