@@ -7,9 +7,7 @@ use crate::growth::Fate;
 
 use super::candidate::Steps;
 use super::context::Context;
-use super::nursery::{
-    POT_TO_OUT_DAYS, SOW_TO_POT_DAYS, days_on_shelf_until_up, hardening, right_age,
-};
+use super::nursery::{Nursery, POT_TO_OUT_DAYS, SOW_TO_POT_DAYS, hardening, right_age};
 use super::rounds::{PickDay, Round};
 use super::windows::{Seasons, Window};
 use super::years::HOPE;
@@ -73,6 +71,7 @@ pub fn fragile(
     context: &Context<'_>,
     ingredient: &Ingredient,
     steps: &Steps,
+    nursery: Option<&Nursery>,
     late_start: Option<&Round>,
 ) -> u32 {
     let later = |round: &Round| next_round(context, ingredient.grade, round);
@@ -80,32 +79,24 @@ pub fn fragile(
         Some(_) => late_start.is_some_and(|late| planted_late(context, ingredient, steps, late)),
         None => late_start.is_some_and(|late| late.last() < first_pick(steps)),
     };
-    let on_shelf = steps.plant_out.as_ref().and_then(|out| {
-        let sow = steps.sow.as_ref()?;
-        let sown = later(sow)
-            .is_some_and(|late| sown_late(context, ingredient, steps.pot_up.as_ref(), out, &late));
+    let on_shelf = steps.plant_out.as_ref().zip(nursery).map(|(out, nursery)| {
+        let sown = later(&nursery.sow);
+        let sown = sown.is_some_and(|late| sown_late(ingredient, nursery, out, &late));
         let potted = steps.pot_up.as_ref().is_none_or(|pot| {
             later(pot).is_some_and(|late| plus_days(late.last(), POT_TO_OUT_DAYS) <= out.first())
         });
-        Some(u32::from(!sown) + u32::from(!potted))
+        u32::from(!sown) + u32::from(!potted)
     });
     on_shelf.unwrap_or(0) + u32::from(!in_bed) + u32::from(steps.picks.len() == 1)
 }
 
 /// True if seed sown late on the shelf still makes seedlings of the right age.
-fn sown_late(
-    context: &Context<'_>,
-    ingredient: &Ingredient,
-    pot_up: Option<&Round>,
-    out: &Round,
-    late: &Round,
-) -> bool {
-    let days_until_up = days_on_shelf_until_up(context.garden, ingredient).map_or(0, |d| d.0);
-    let up = plus_days(late.last(), days_until_up);
+fn sown_late(ingredient: &Ingredient, nursery: &Nursery, out: &Round, late: &Round) -> bool {
+    let up = plus_days(late.last(), nursery.days_up);
     let of_age = |indoor| right_age(&indoor, late.first(), out.first());
     ingredient.crop.indoor.is_some_and(of_age)
         && late.last() < hardening(out).0
-        && match pot_up {
+        && match &nursery.pot_up {
             Some(pot) => plus_days(late.last(), SOW_TO_POT_DAYS).max(up) <= pot.first(),
             None => up <= out.first(),
         }
