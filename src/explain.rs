@@ -1,13 +1,21 @@
 //! What the plan hangs on. Every statement here is found by changing the project and solving it
-//! again, and holds for plans that the checker has passed.
+//! again, or by replaying a plan with one step moved, and holds for plans that the checker has
+//! passed.
 
 mod days;
+mod free_strips;
 mod kind;
 mod ladder;
 mod repairs;
+mod rescue;
+mod slack;
 mod trial;
+mod why_step;
 
 pub use days::{OtherDay, weeks_from_feast};
 pub use kind::Kind;
 pub use repairs::{Diagnosis, Repair};
+pub use rescue::{Rescue, RescueLadder, Rung, rescue_ladders};
+pub use slack::{Missed, StepSlack, slack};
 pub use trial::{Trial, Workbench};
+pub use why_step::{Beside, Held, Start, WhyStep, why_step};
