@@ -33,7 +33,7 @@ use board::{Board, Places};
 use fit::layout;
 use point::chosen;
 use solver::{Deadline, Unsolved};
-use stages::{ABOUT_AMOUNTS, ABOUT_YEARS, Pace, SMALL, Staged, carried};
+use stages::{ABOUT_AMOUNTS, Pace, SMALL, Staged, carried};
 use still_possible::still_possible;
 
 pub use aim_program::{AimProgram, NamedPlanting};
@@ -214,7 +214,12 @@ impl<'a> Decision<'a> {
         let years = |board: &mut Board<'a>| stages::years(board, &self.pace);
         let (board, mut staged) = self.laid_out(&few, years)?;
         let mut programs = std::mem::take(&mut staged.programs);
-        if staged.aims.len() < ABOUT_YEARS.len() {
+        let wanted = garden.ingredients.len() as f64;
+        if staged
+            .aims
+            .iter()
+            .any(|a| a.aim == Aim::InThePot && a.value < wanted)
+        {
             let reasons = reasons::impossible(garden, &self.all, &board.columns, &staged);
             return Ok(Recorded {
                 outcome: Outcome::Impossible(reasons),
@@ -226,6 +231,9 @@ impl<'a> Decision<'a> {
             (Scope::Harvest, &ABOUT_AMOUNTS[..]),
             (Scope::Everything, &SMALL),
         ] {
+            if self.pace.deadline.is_over() {
+                break;
+            }
             match self.go_on(&best, scope, aims) {
                 Ok((board, mut staged)) => {
                     programs.append(&mut staged.programs);
@@ -236,7 +244,7 @@ impl<'a> Decision<'a> {
             }
         }
         let (board, staged) = best;
-        let staged = stages::unfinished(&board, staged);
+        let staged = stages::unfinished(&board, staged, &self.pace.deadline);
         let plan = self.plan(&board, staged);
         Ok(Recorded {
             outcome: plan.map_or(Outcome::OutOfTime, Outcome::Planned),
