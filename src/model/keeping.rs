@@ -1,9 +1,7 @@
 //! Plans that keep what is held already, and no more is asked of them: any at all, or one on
 //! the fewest strips of bed.
 
-use std::time::Duration;
-
-use crate::candidates::{Candidate, Candidates, Scope};
+use crate::candidates::{Candidate, Candidates, Scope, fullest};
 use crate::garden::Garden;
 use crate::plan::{Aim, AimResult, Plan};
 
@@ -43,9 +41,6 @@ pub struct FewestStrips {
     /// No plan that keeps what is held uses fewer than this.
     pub bound: u32,
 }
-
-/// The time for a bound is short: it is a program without whole columns.
-const FOR_A_BOUND: Duration = Duration::from_secs(1);
 
 /// Any plan that keeps what is held; `None` if it is proved that there is none.
 ///
@@ -98,7 +93,7 @@ pub fn on_fewest_strips(
         }
         other => {
             let found = other.map_or_else(|| start.clone(), |solved| solved.values);
-            let bound = relaxed_bound(&board.program, &strips, FOR_A_BOUND);
+            let bound = relaxed_bound(&board.program, &strips, pace.deadline.left_for_bounds());
             let best = if used(&found) < used(&start) {
                 found
             } else {
@@ -219,29 +214,26 @@ fn most_at_once(
     let value = match solve(&board.program, &objective, None, limit) {
         Ok(solved) if solved.proved => solved.values[most.0],
         Ok(_) | Err(Unsolved::OutOfTime) => {
-            relaxed_bound(&board.program, &objective, FOR_A_BOUND).unwrap_or(0.0)
+            relaxed_bound(&board.program, &objective, pace.deadline.left_for_bounds())
+                .unwrap_or(0.0)
         }
         Err(other) => return Err(other),
     };
     Ok((value - 1e-6).ceil().max(0.0) as u32)
 }
 
-/// Holds a column to at least the strips that are taken at once; that is most where some
-/// planting begins. `taken` has each candidate's strips as a term.
+/// Holds a column to at least the strips that are taken at once. `taken` has each candidate's strips as a term.
 fn add_peak(
     program: &mut Program,
     candidates: &Candidates,
     peak: Col,
     taken: &[(usize, (Col, f64))],
 ) {
-    let span = |k: usize| candidates.all[k].bed_weeks;
-    let mut begins: Vec<_> = taken.iter().map(|(k, _)| span(*k).0).collect();
-    begins.sort_unstable();
-    begins.dedup();
-    for begin in begins {
+    let span = |k: usize| candidates.all[k].bed_days;
+    for day in fullest(taken.iter().map(|(k, _)| span(*k))) {
         let standing = taken
             .iter()
-            .filter(|(k, _)| span(*k).0 <= begin && begin <= span(*k).1);
+            .filter(|(k, _)| span(*k).0 <= day && day <= span(*k).1);
         let mut row: Terms = standing.map(|(_, term)| *term).collect();
         row.push((peak, -1.0));
         program.at_most(row, 0.0);
