@@ -34,10 +34,8 @@ impl Placed {
 /// Strips of bed that are enough.
 #[derive(Debug, Clone, PartialEq)]
 pub struct FewestStrips {
-    /// A plan that uses no more.
+    /// A plan on the fewest that were found.
     pub plan: Plan,
-    /// How many strips ever carry one of its plantings.
-    pub strips: u32,
     /// No plan that keeps what is held uses fewer than this.
     pub bound: u32,
 }
@@ -104,7 +102,6 @@ pub fn on_fewest_strips(
         }
     };
     Ok(FewestStrips {
-        strips: used(&values),
         bound,
         plan: placed_on_plots(board, &peaks, &values).plan(garden),
     })

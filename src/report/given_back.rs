@@ -1,7 +1,7 @@
 //! What a plan gave back of the years that were possible, and what was bought with it.
 
 use crate::checker::CheckedPlan;
-use crate::explain::{GivenBack, YearsBack};
+use crate::explain::{GivenBack, YearsBack, promise};
 use crate::plan::{Aim, AimResult};
 
 use super::page::{Look, Page};
@@ -47,7 +47,8 @@ fn bought(checked: &CheckedPlan, back: &GivenBack) -> String {
     let Some(without) = &back.without else {
         return "What was bought with it was not settled in the time allowed.".to_owned();
     };
-    let gains = gains(checked, without);
+    let first = back.aims.iter().map(|b| b.aim).min();
+    let gains = gains(checked, without, first.unwrap_or(Aim::WholeDish));
     let proved = without.plan().aims.iter().all(AimResult::proved);
     let unless = if proved {
         ""
@@ -68,13 +69,16 @@ fn bought(checked: &CheckedPlan, back: &GivenBack) -> String {
     }
 }
 
-/// The later aims in which a plan is better than the one that gives nothing back, in order.
-fn gains(checked: &CheckedPlan, without: &CheckedPlan) -> Vec<String> {
+/// The aims after the first of which something was given back in which a plan is better than
+/// the one that gives nothing back, in order.
+fn gains(checked: &CheckedPlan, without: &CheckedPlan, first: Aim) -> Vec<String> {
+    // Of years and amounts what the plan has counts, not what was reached before something was
+    // given back.
     let value = |of: &CheckedPlan, aim: Aim| {
-        let result = of.plan().aims.iter().find(|r| r.aim == aim);
-        result.map(|r| r.value)
+        let has = promise(of).into_iter().chain(of.plan().aims.clone());
+        has.into_iter().find(|r| r.aim == aim).map(|r| r.value)
     };
-    let later = Aim::ALL.into_iter().filter(|aim| *aim > Aim::WholeDish);
+    let later = Aim::ALL.into_iter().filter(|aim| *aim > first);
     let gain = |aim: Aim| {
         let (with, without) = (value(checked, aim)?, value(without, aim)?);
         let better = match aim.more_is_better() {
@@ -89,6 +93,8 @@ fn gains(checked: &CheckedPlan, without: &CheckedPlan) -> Vec<String> {
 /// `days for which someone must be found, 5 instead of 7`.
 fn what(aim: Aim, with: f64, without: f64) -> String {
     let name = match aim {
+        Aim::AllIngredients => "ready years of all ingredients, added up",
+        Aim::WholeDish => "years of the whole dish",
         Aim::LeastGrownShare => {
             return format!(
                 "least part grown in a poor year, {:.0} % instead of {:.0} %",

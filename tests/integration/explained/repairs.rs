@@ -62,8 +62,14 @@ fn ladders(garden: &Garden) -> Vec<Vec<Rung>> {
         ladders.push(fewer_grams(ingredient));
         if garden.ingredients.len() > 1 {
             let name = &ingredient.name;
-            let way = format!("dish.ingredient.\"{name}\"");
-            ladders.push(vec![one(format!("{name} bought"), &way, "")]);
+            let (name_of_it, mut changes) = one(
+                format!("{name} bought"),
+                &format!("dish.ingredient.\"{name}\""),
+                "",
+            );
+            // The school's own figures may stand only while the crop is grown.
+            changes.push(Change::Set(format!("crop.\"{name}\"=")));
+            ladders.push(vec![(name_of_it, changes)]);
         }
     }
     ladders
