@@ -9,6 +9,7 @@ mod decode;
 mod fit;
 mod forbidden;
 mod grown_share;
+mod keeping;
 mod layout;
 mod names;
 mod point;
@@ -37,6 +38,7 @@ use still_possible::still_possible;
 
 pub use aim_program::{AimProgram, NamedPlanting};
 pub use decode::planting;
+pub use keeping::FewestStrips;
 pub use program::{Col, Column, Program, Row, Section};
 pub use reasons::{Impossible, LeftOut, Pressure, Why};
 
@@ -139,9 +141,49 @@ pub enum Possible {
 /// well.
 #[must_use]
 pub fn possible(garden: &Garden, options: &Options) -> Possible {
-    let decision = Decision::new(garden, options, false);
-    decision.possible().unwrap_or(Possible::Unknown)
+    let all = [AimResult {
+        aim: Aim::InThePot,
+        value: garden.ingredients.len() as f64,
+        bound: garden.ingredients.len() as f64,
+    }];
+    match keeping(garden, options, &all) {
+        Ok(Some(_)) => Possible::Yes,
+        Ok(None) => Possible::No,
+        Err(NotKnown) => Possible::Unknown,
+    }
 }
+
+/// A plan that keeps what aims have reached, whatever else becomes of it; nothing is given back.
+/// `None` if it is proved that there is none. `held` begins with the first aim.
+///
+/// # Errors
+/// Neither a plan nor a proof was found in the time allowed.
+pub fn keeping(
+    garden: &Garden,
+    options: &Options,
+    held: &[AimResult],
+) -> Result<Option<Plan>, NotKnown> {
+    let decision = Decision::keeping(garden, options);
+    keeping::any(garden, &decision.all, held, &decision.pace).map_err(|_| NotKnown)
+}
+
+/// A plan that keeps what aims have reached and needs the fewest strips of bed, as far as that
+/// is found in the time allowed.
+///
+/// # Errors
+/// Not one plan was found.
+pub fn on_fewest_strips(
+    garden: &Garden,
+    options: &Options,
+    held: &[AimResult],
+) -> Result<FewestStrips, NotKnown> {
+    let decision = Decision::keeping(garden, options);
+    keeping::on_fewest_strips(garden, &decision.all, held, &decision.pace).map_err(|_| NotKnown)
+}
+
+/// Nothing was found in the time allowed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct NotKnown;
 
 /// A garden with all its candidates, and how long to think about them.
 struct Decision<'a> {
@@ -167,24 +209,20 @@ impl<'a> Decision<'a> {
         Self { garden, all, pace }
     }
 
+    /// The same, with nothing to be given back.
+    fn keeping(garden: &'a Garden, options: &Options) -> Self {
+        let options = Options {
+            concession_years: 0,
+            ..*options
+        };
+        Self::new(garden, &options, false)
+    }
+
     /// The candidates that matter to years: with the least amounts, none of them needless.
     fn about_years(&self) -> Candidates {
         self.all
             .with_least_amounts(self.garden)
             .without_needless(self.garden, Scope::Harvest)
-    }
-
-    /// Solves for the first aim.
-    fn possible(&self) -> Result<Possible, Unsolved> {
-        let first = |board: &mut Board<'a>| stages::in_the_pot(board, &self.pace);
-        let (_, staged) = self.laid_out(&self.about_years(), first)?;
-        let wanted = self.garden.ingredients.len() as f64;
-        let is = |edge: fn(&AimResult) -> f64| staged.aims.iter().all(|a| edge(a) >= wanted);
-        Ok(match (is(|first| first.value), is(|first| first.bound)) {
-            (true, _) if staged.laid_out => Possible::Yes,
-            (_, false) => Possible::No,
-            _ => Possible::Unknown,
-        })
     }
 
     /// Decides in three steps: which plantings give the best years, with the least amounts;

@@ -6,12 +6,13 @@ use std::path::{Path, PathBuf};
 use crate::checker::{CheckedPlan, check};
 use crate::explain;
 use crate::garden::{Garden, GradeAt};
+use crate::model::Options;
 use crate::pipeline::read_saved;
 use crate::report::{self, Look};
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load};
-use super::plan::{PLAN_FILE, plan_at};
+use super::plan::{PLAN_FILE, plan_at, whole_plan};
 use super::terminal::{err_look, with_progress};
 
 /// The arguments of `show`.
@@ -48,10 +49,10 @@ pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> 
     let checked = checked(&garden, &path)?;
     let text = match grade {
         Some(grade) => report::grade(&garden, &checked, grade, look),
-        None if arguments.space => report::principal(&garden, &checked, look),
+        None if arguments.space => principal(&garden, &checked, look),
         None if arguments.slack => slack(&garden, &checked, look)?,
         None if arguments.water => report::watering(&garden, &checked, look),
-        None => report::plan(&garden, &checked, look),
+        None => whole_plan(&garden, &checked, &Options::default(), look),
     };
     Ok(Answer::done(text))
 }
@@ -65,6 +66,15 @@ fn slack(garden: &Garden, checked: &CheckedPlan, look: Look) -> Result<String, T
         (slack, explain::rescue_ladders(garden, checked, &catalogue))
     });
     Ok(report::slack(garden, checked, &slack, &ladders, look))
+}
+
+/// The principal's page, for which shelf and beds are planned with less.
+fn principal(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
+    let message = "Looking for how little space would do ...".to_owned();
+    let least = with_progress(message, || {
+        explain::least_space(garden, checked, &Options::default())
+    });
+    report::principal(garden, checked, &least, look)
 }
 
 /// Where the saved plan is.

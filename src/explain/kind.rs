@@ -1,5 +1,6 @@
 //! What a repair changes, and the order in which kinds of repairs are told.
 
+use crate::calendar::Date;
 use crate::garden::Care;
 
 /// What a repair changes, with the figures that a reader wants to know.
@@ -17,6 +18,22 @@ pub enum Kind {
     /// More flats on the shelf.
     MoreFlats {
         /// How many more.
+        more: u32,
+    },
+    /// The kitchen takes the harvest later, so that it can still be picked then.
+    LaterDelivery {
+        /// The day by which it wants it now.
+        from: Date,
+        /// The day then.
+        to: Date,
+    },
+    /// Sessions every week for the classes of a grade that meet every second week.
+    EveryWeek {
+        /// The grade's id.
+        grade: String,
+        /// In this term only.
+        term: Option<String>,
+        /// Sessions more of all its classes together, until the feast.
         more: u32,
     },
     /// Longer sessions for all classes of a grade.
@@ -71,14 +88,16 @@ impl Kind {
     pub fn weight(&self) -> u32 {
         match self {
             Self::FewerGrams { .. } => 0,
-            Self::SomeoneThere { .. } => 1,
-            Self::LongerSessions { .. } => 2,
-            Self::MoreFlats { .. } => 3,
-            Self::Cover { .. } => 4,
-            Self::MoreBeds { .. } => 5,
-            Self::AnotherCrop { .. } => 6,
-            Self::AnotherDay { .. } => 7,
-            Self::Bought { .. } => 8,
+            Self::LaterDelivery { .. } => 1,
+            Self::SomeoneThere { .. } => 2,
+            Self::LongerSessions { .. } => 3,
+            Self::EveryWeek { .. } => 4,
+            Self::MoreFlats { .. } => 5,
+            Self::Cover { .. } => 6,
+            Self::MoreBeds { .. } => 7,
+            Self::AnotherCrop { .. } => 8,
+            Self::AnotherDay { .. } => 9,
+            Self::Bought { .. } => 10,
         }
     }
 }

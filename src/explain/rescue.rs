@@ -26,7 +26,7 @@ pub enum Rescue {
 
 /// One rung of a rescue ladder.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Rung {
+pub struct RescueRung {
     /// What is done.
     pub rescue: Rescue,
     /// The last sessions in which it can be begun.
@@ -45,7 +45,7 @@ pub struct RescueLadder {
     /// The ingredient.
     pub ingredient: IngredientAt,
     /// The rungs; each later than the one before it.
-    pub rungs: Vec<Rung>,
+    pub rungs: Vec<RescueRung>,
 }
 
 /// A crop is quick if its packet says so many days from sowing, or fewer.
@@ -78,7 +78,7 @@ fn rungs(
     checked: &CheckedPlan,
     at: IngredientAt,
     catalogue: &Catalogue,
-) -> Vec<Rung> {
+) -> Vec<RescueRung> {
     let old = &garden[at];
     let replay = checked.replay();
     let promised = replay
@@ -101,7 +101,7 @@ fn rungs(
         .iter()
         .copied()
         .filter(|m| *m == Method::Bought);
-    let mut found: Vec<Rung> = Vec::new();
+    let mut found: Vec<RescueRung> = Vec::new();
     found.extend(try_with(Rescue::SowAgain, &old.crop, sown));
     found.extend(try_with(Rescue::BoughtPlants, &old.crop, bought.collect()));
     let quick = quick_crops(garden, catalogue)
@@ -171,7 +171,7 @@ fn latest(
     at: IngredientAt,
     wanted: usize,
     rescue: Rescue,
-) -> Option<Rung> {
+) -> Option<RescueRung> {
     let name = &garden[at].name;
     let (lost, rest): (Vec<&Planting>, Vec<&Planting>) =
         plan.plantings.iter().partition(|p| p.ingredient == *name);
@@ -216,7 +216,7 @@ fn put_in(
     at: IngredientAt,
     wanted: usize,
     rescue: &Rescue,
-) -> Option<Rung> {
+) -> Option<RescueRung> {
     let until = new.steps.first().map(|step: &Step| step.when.clone())?;
     let before = |p: &&Planting| {
         let of = |name: &str| garden.ingredients.iter().position(|i| i.name == name);
@@ -240,7 +240,7 @@ fn put_in(
     plan.promise = promise(garden, &plan);
     let checked = check(garden, plan).ok()?;
     let ready_years = checked.replay().ingredients.get(at.0)?.ready_years();
-    (ready_years >= wanted).then(|| Rung {
+    (ready_years >= wanted).then(|| RescueRung {
         rescue: rescue.clone(),
         until,
         garden: garden.clone(),

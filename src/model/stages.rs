@@ -67,7 +67,7 @@ pub struct Pace {
 }
 
 /// So many sets of plantings are forbidden for one aim before it is given up.
-const MOST_FORBIDDEN: usize = 40;
+pub const MOST_FORBIDDEN: usize = 40;
 
 /// Solves for the first aim only: as many ingredients in the pot as can be.
 ///
@@ -174,7 +174,7 @@ pub fn later(
 }
 
 /// Holds all aims so far, the first of which puts every ingredient in the pot.
-fn hold_all(board: &mut Board<'_>, results: &[AimResult], pace: &Pace) {
+pub fn hold_all(board: &mut Board<'_>, results: &[AimResult], pace: &Pace) {
     board.all_in_the_pot();
     for result in results.iter().skip(1) {
         board.hold(result, pace.concession_years);

@@ -3,9 +3,9 @@
 //! and the value of every aim must be the same.
 
 mod beds;
-mod options;
-mod search;
-mod takes;
+pub mod options;
+pub mod search;
+pub mod takes;
 
 use std::time::Duration;
 

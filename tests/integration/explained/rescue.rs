@@ -2,7 +2,7 @@
 
 use tureen::catalogue::Catalogue;
 use tureen::checker::{CheckedPlan, check, promise};
-use tureen::explain::{Rescue, RescueLadder, Rung, rescue_ladders};
+use tureen::explain::{Rescue, RescueLadder, RescueRung, rescue_ladders};
 use tureen::garden::{Garden, IngredientAt, Method, Source};
 use tureen::plan::{Plan, Planting};
 
@@ -17,7 +17,7 @@ struct Case {
 }
 
 /// Puts a rung into the plan by hand: all others as they were, and the new planting.
-fn by_hand(case: &Case, at: IngredientAt, rung: &Rung) {
+fn by_hand(case: &Case, at: IngredientAt, rung: &RescueRung) {
     let Case { seed, .. } = case;
     let plan = case.checked.plan();
     let name = &case.garden[at].name;

@@ -8,7 +8,7 @@ use tureen::garden::{Garden, Method};
 use tureen::plan::{Plan, StepKind};
 
 use super::aim::plans;
-use super::by_hand::{Said, bears, choices, key, moved, said, without_pick};
+use super::steps_by_hand::{Said, bears, choices, key, moved, said, without_pick};
 use crate::random_gardens::make::TINY;
 
 /// A garden with its plan, and what the plan promises: ready years, the whole dish last.

@@ -8,7 +8,7 @@ use tureen::model::{Options, Outcome, solve_where};
 use tureen::plan::{Aim, Plan, StepKind, When};
 
 use super::aim::plans;
-use super::by_hand::{choices, key};
+use super::steps_by_hand::{choices, key};
 use crate::random_gardens::make::TINY;
 
 /// The first day of a candidate's start in the bed.
