@@ -11,6 +11,7 @@ mod forbidden;
 mod grown_share;
 mod layout;
 mod names;
+mod open_grades;
 mod point;
 mod program;
 mod reasons;
@@ -133,6 +134,12 @@ struct Decision<'a> {
 /// Programs with more plots of candidates than this are not solved plot by plot.
 const MOST_NAMED: usize = 3_000;
 
+/// With more candidates than this and open grades, the aims about years are first followed
+/// with the most promising ones, and the later aims with the grades chosen so far. Below, a
+/// plan took some seconds at the most where it was measured.
+const MOST_AT_FIRST: usize = 3_000;
+const MOST_LATER: usize = 1_000;
+
 /// A solved program with its point.
 type Solution<'a> = (Board<'a>, Staged);
 
@@ -154,10 +161,22 @@ impl<'a> Decision<'a> {
             .without_needless(self.garden, Scope::Harvest)
     }
 
-    /// Solves for the first aim.
+    /// Solves for the first aim; where grades are open and there are many candidates, with few
+    /// of them first.
     fn possible(&self) -> Result<Possible, Unsolved> {
+        let all = self.about_years();
+        if self.garden.has_open_grades() && all.all.len() > MOST_AT_FIRST {
+            let few = open_grades::promising(&all);
+            if let Ok(Possible::Yes) = self.possible_with(&few) {
+                return Ok(Possible::Yes);
+            }
+        }
+        self.possible_with(&all)
+    }
+
+    fn possible_with(&self, candidates: &Candidates) -> Result<Possible, Unsolved> {
         let first = |board: &mut Board<'a>| stages::in_the_pot(board, &self.pace);
-        let (_, staged) = self.laid_out(&self.about_years(), first)?;
+        let (_, staged) = self.laid_out(candidates, first)?;
         let wanted = self.garden.ingredients.len() as f64;
         let is = |edge: fn(&AimResult) -> f64| staged.aims.iter().all(|a| edge(a) >= wanted);
         Ok(match (is(|first| first.value), is(|first| first.bound)) {
@@ -170,10 +189,18 @@ impl<'a> Decision<'a> {
     /// Decides in three steps: which plantings give the best years, with the least amounts;
     /// among those that keep these years, how much of each; and among those that keep both,
     /// the small aims. Each step looks only at candidates that differ in what it asks for.
+    /// Where grades are open and there are too many candidates for a step, it is done with the
+    /// grades that few of them, or the step before, have chosen.
     fn decide(&self) -> Result<Recorded, Unsolved> {
         let garden = self.garden;
         let few = self.about_years();
         let years = |board: &mut Board<'a>| stages::years(board, &self.pace);
+        if garden.has_open_grades() && few.all.len() > MOST_AT_FIRST {
+            let solution = self.laid_out(&open_grades::promising(&few), years);
+            if let Some(planned) = solution.ok().and_then(|s| self.with_grades_of(&s, &[])) {
+                return Ok(planned);
+            }
+        }
         let (board, mut staged) = self.laid_out(&few, years)?;
         let mut programs = std::mem::take(&mut staged.programs);
         if staged.aims.len() < ABOUT_YEARS.len() {
@@ -184,6 +211,13 @@ impl<'a> Decision<'a> {
             });
         }
         let mut best = (board, staged);
+        let known = best.1.aims.clone();
+        if garden.has_open_grades()
+            && self.later(&known, Scope::Harvest).all.len() > MOST_LATER
+            && let Some(planned) = self.with_grades_of(&best, &known)
+        {
+            return Ok(planned);
+        }
         for (scope, aims) in [
             (Scope::Harvest, &ABOUT_AMOUNTS[..]),
             (Scope::Everything, &SMALL),
@@ -206,6 +240,38 @@ impl<'a> Decision<'a> {
         })
     }
 
+    /// A plan with the grades of a solution of the aims about years, if it finds one; `known`
+    /// are the aims that were followed with all candidates.
+    fn with_grades_of(
+        &self,
+        (board, staged): &Solution<'a>,
+        known: &[AimResult],
+    ) -> Option<Recorded> {
+        if staged.aims.len() < ABOUT_YEARS.len() {
+            return None;
+        }
+        let grades = open_grades::chosen(board, &staged.values);
+        let garden = self.garden.grown_by(&grades);
+        let fixed = Decision {
+            garden: &garden,
+            all: self.all.only(|c| grades.contains(&(c.ingredient, c.grade))),
+            pace: self.pace,
+        };
+        let mut recorded = fixed.decide().ok()?;
+        let Outcome::Planned(plan) = &mut recorded.outcome else {
+            return None;
+        };
+        open_grades::widen(self.garden, &self.all, known, &mut plan.aims);
+        Some(recorded)
+    }
+
+    /// The candidates that matter after the aims so far.
+    fn later(&self, aims: &[AimResult], scope: Scope) -> Candidates {
+        let (garden, pace) = (self.garden, &self.pace);
+        still_possible(garden, &self.all, aims, pace.concession_years)
+            .without_needless(garden, scope)
+    }
+
     /// Follows more aims from a solution of the earlier ones.
     fn go_on(
         &self,
@@ -213,9 +279,7 @@ impl<'a> Decision<'a> {
         scope: Scope,
         aims: &[Aim],
     ) -> Result<Solution<'a>, Unsolved> {
-        let garden = self.garden;
-        let possible = still_possible(garden, &self.all, &staged.aims, self.pace.concession_years);
-        let mut few = possible.without_needless(garden, scope);
+        let mut few = self.later(&staged.aims, scope);
         let made = chosen(&board.candidates, &board.columns, &staged.values);
         for c in &made {
             let planting = &board.candidates.all[c.candidate];

@@ -1,7 +1,9 @@
 //! Candidates of ingredients that are sown or planted within the plan.
 
+use std::cell::LazyCell;
+
 use crate::calendar::{days_between, plus_days};
-use crate::garden::{Ingredient, IngredientAt, Method, Plot, SeedSize, Source};
+use crate::garden::{GradeAt, Ingredient, IngredientAt, Method, Plot, SeedSize, Source};
 
 use super::amounts::Amounts;
 use super::candidate::{Candidate, Steps, Thinning};
@@ -22,11 +24,12 @@ const THIN_AFTER_DAYS: i64 = 14;
 /// Later than this the roots are entangled (common practice).
 const THIN_BEFORE_DAYS: i64 = 42;
 
-/// One ingredient's enumeration.
+/// The enumeration of one ingredient, grown by one grade.
 struct Search<'a> {
     context: &'a Context<'a>,
     at: IngredientAt,
     ingredient: &'a Ingredient,
+    grade: GradeAt,
     plots: &'a [Plot],
     rounds: Vec<Round>,
     pick_days: Vec<PickDay>,
@@ -37,7 +40,7 @@ struct Setting<'a> {
     method: Method,
     class: &'a BedClass,
     amounts: Amounts,
-    seasons: Seasons,
+    seasons: &'a Seasons,
 }
 
 /// A start in the bed.
@@ -59,20 +62,30 @@ pub fn candidates(
     if ingredient.source != Source::Sown {
         return Vec::new();
     }
-    let rounds = rounds(context, ingredient.grade);
-    let pick_days = pick_days(garden, at, &rounds);
-    let search = Search {
-        context,
-        at,
-        ingredient,
-        plots,
-        rounds,
-        pick_days,
+    let search = |grade: &GradeAt| {
+        let rounds = rounds(context, *grade);
+        Search {
+            context,
+            at,
+            ingredient,
+            grade: *grade,
+            plots,
+            pick_days: pick_days(garden, at, &rounds),
+            rounds,
+        }
     };
+    let searches: Vec<Search<'_>> = ingredient.grades.iter().map(search).collect();
     let mut found = Vec::new();
     for method in &ingredient.methods {
         for class in &bed_classes(garden) {
-            search.grow(*method, class, dropped, &mut found);
+            // The weather is the same for every grade.
+            let seasons = LazyCell::new(|| {
+                let as_plants = starts_as_plants(*method);
+                Seasons::new(garden, &ingredient.crop, class.microclimate, as_plants)
+            });
+            for search in &searches {
+                search.grow((*method, class), &seasons, dropped, &mut found);
+            }
         }
     }
     found
@@ -82,8 +95,8 @@ impl Search<'_> {
     /// All candidates of one method in one class of beds.
     fn grow(
         &self,
-        method: Method,
-        class: &BedClass,
+        (method, class): (Method, &BedClass),
+        seasons: &LazyCell<Seasons, impl FnOnce() -> Seasons>,
         dropped: &mut Dropped,
         found: &mut Vec<Candidate>,
     ) {
@@ -92,13 +105,13 @@ impl Search<'_> {
         let ever = allowed(garden, self.plots, class, crop, garden.last_day());
         let amounts = ever.and_then(|plots| {
             let strips = plots.iter().map(|k| self.plots[k].strips).sum();
-            Amounts::of(garden, self.at, method, class.width, strips)
+            let children = garden.children_of(self.grade);
+            Amounts::of(garden, self.at, method, children, (class.width, strips))
         });
         let amounts = match amounts.and_then(|a| self.within_shelf(method, a)) {
             Ok(amounts) => amounts,
             Err(reason) => return refuse(dropped, reason),
         };
-        let seasons = Seasons::new(garden, crop, class.microclimate, starts_as_plants(method));
         let setting = Setting {
             method,
             class,
@@ -141,7 +154,7 @@ impl Search<'_> {
             Ok(plots) => plots,
             Err(reason) => return refuse(dropped, reason),
         };
-        let mut windows = windows(&setting.seasons, start, &self.pick_days);
+        let mut windows = windows(setting.seasons, start, &self.pick_days);
         let least = least_ready_years(setting.seasons.years());
         windows.retain(|w| w.ready.len() >= least);
         if windows.is_empty() {
@@ -156,7 +169,7 @@ impl Search<'_> {
             }
             _ => vec![None],
         };
-        let late = late_fates(self.context, &setting.seasons, start);
+        let late = late_fates(self.context, setting.seasons, start);
         let seedbed = self.seedbed_gaps(setting, start);
         let begun = Begun {
             start,
@@ -164,7 +177,7 @@ impl Search<'_> {
             seedbed,
         };
         for window in &windows {
-            let late_fails = late_start_fails(&setting.seasons, late.as_ref(), window);
+            let late_fails = late_start_fails(setting.seasons, late.as_ref(), window);
             for nursery in &nurseries {
                 match self.candidate(setting, &begun, nursery.as_ref(), window, late_fails) {
                     Ok(candidate) => found.push(candidate),
@@ -208,6 +221,7 @@ impl Search<'_> {
         });
         Ok(Candidate {
             ingredient: self.at,
+            grade: self.grade,
             method: setting.method,
             plots: begun.plots,
             bed_weeks: bed_weeks(self.context, begun.start.first(), &window.picks),
@@ -216,7 +230,7 @@ impl Search<'_> {
             fragile: on_shelf
                 + u32::from(late_fails || too_old_late)
                 + u32::from(window.picks.len() == 1),
-            by_others: by_others(garden, self.ingredient, &steps),
+            by_others: by_others(garden, self.grade, &steps),
             idle_weeks: nursery.map_or(0, |n| n.late_weeks) + waiting_weeks(garden, &window.picks),
             ready: window.ready.clone(),
             gaps: match nursery {

@@ -14,6 +14,13 @@ pub enum Kind {
         /// Grams then.
         to: f64,
     },
+    /// Another grade grows an ingredient.
+    AnotherGrade {
+        /// The ingredient.
+        ingredient: String,
+        /// The grade's name.
+        grade: String,
+    },
     /// More flats on the shelf.
     MoreFlats {
         /// How many more.
@@ -71,14 +78,15 @@ impl Kind {
     pub fn weight(&self) -> u32 {
         match self {
             Self::FewerGrams { .. } => 0,
-            Self::SomeoneThere { .. } => 1,
-            Self::LongerSessions { .. } => 2,
-            Self::MoreFlats { .. } => 3,
-            Self::Cover { .. } => 4,
-            Self::MoreBeds { .. } => 5,
-            Self::AnotherCrop { .. } => 6,
-            Self::AnotherDay { .. } => 7,
-            Self::Bought { .. } => 8,
+            Self::AnotherGrade { .. } => 1,
+            Self::SomeoneThere { .. } => 2,
+            Self::LongerSessions { .. } => 3,
+            Self::MoreFlats { .. } => 4,
+            Self::Cover { .. } => 5,
+            Self::MoreBeds { .. } => 6,
+            Self::AnotherCrop { .. } => 7,
+            Self::AnotherDay { .. } => 8,
+            Self::Bought { .. } => 9,
         }
     }
 }

@@ -36,7 +36,7 @@ pub fn plan(
 fn planting(garden: &Garden, candidate: &Candidate, blocks: u32, places: Vec<Place>) -> Planting {
     let ingredient = &garden[candidate.ingredient];
     let plants = blocks * candidate.amounts.block.plants;
-    let children = garden.children_of(ingredient.grade);
+    let children = garden.children_of(candidate.grade);
     let need = need(ingredient, candidate.method, children, plants);
     let places = match ingredient.source {
         Source::Growing(which) => {
@@ -51,6 +51,7 @@ fn planting(garden: &Garden, candidate: &Candidate, blocks: u32, places: Vec<Pla
     };
     Planting {
         ingredient: ingredient.name.clone(),
+        grade: garden[candidate.grade].id.clone(),
         method: candidate.method,
         steps: steps(garden, candidate, plants),
         places,

@@ -4,7 +4,7 @@
 mod ideas;
 
 use crate::candidates::DropReason;
-use crate::garden::{Garden, IngredientAt};
+use crate::garden::{Garden, GradeAt, IngredientAt};
 use crate::model::{Impossible, LeftOut, Pressure, Why};
 use crate::pipeline::NoPlan;
 
@@ -119,7 +119,7 @@ fn wanted_strips(ingredient: IngredientAt, pressure: &[Pressure]) -> Option<u32>
             .iter()
             .find(|(at, _)| *at == ingredient)
             .map(|(_, strips)| *strips),
-        Pressure::Shelf { .. } => None,
+        Pressure::Shelf { .. } | Pressure::Grades { .. } => None,
     })
 }
 
@@ -166,6 +166,15 @@ fn limit_text(garden: &Garden, limit: &Pressure) -> String {
             Dates::of(garden).short(*week),
             who_wants(garden, parts, *strips, "strip")
         ),
+        Pressure::Grades {
+            wanted,
+            can,
+            without,
+        } => format!(
+            "Grades: {wanted} must grow something, as many as can by the file, but something works \
+             for {can} only{}.",
+            nothing_for(garden, without)
+        ),
         Pressure::Shelf {
             wanted,
             flats,
@@ -175,6 +184,15 @@ fn limit_text(garden: &Garden, limit: &Pressure) -> String {
             count(*wanted, "flat"),
             who_wants(garden, parts, *flats, "flat")
         ),
+    }
+}
+
+/// `; nothing works for Grade 3`.
+fn nothing_for(garden: &Garden, grades: &[GradeAt]) -> String {
+    let names: Vec<&str> = grades.iter().map(|g| garden[*g].name.as_str()).collect();
+    match names.is_empty() {
+        true => String::new(),
+        false => format!("; nothing works for {}", list(&names)),
     }
 }
 
