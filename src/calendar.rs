@@ -77,13 +77,12 @@ impl Horizon {
             .filter(|&n| n < self.days())
     }
 
-    /// Week number of a date, clamped into the span.
+    /// Day number of a date, clamped into the span.
     #[must_use]
-    pub fn week(&self, day: Date) -> usize {
-        let n = (day - self.first)
+    pub fn day(&self, day: Date) -> usize {
+        (day - self.first)
             .num_days()
-            .clamp(0, self.days() as i64 - 1);
-        n as usize / 7
+            .clamp(0, self.days() as i64 - 1) as usize
     }
 
     /// The date of a day number.

@@ -8,7 +8,9 @@ mod dominance;
 mod dropped;
 mod nursery;
 mod places;
+mod room;
 mod rounds;
+mod shelf;
 mod slack;
 mod sowings;
 mod standing;
@@ -17,13 +19,15 @@ mod windows;
 mod years;
 
 pub use amounts::{Amounts, Level, blocks_for};
-pub use candidate::{Candidate, ShelfWeeks, Steps, Task, Thinning};
+pub use candidate::{Candidate, Steps, Task, Thinning};
 pub use context::Context;
-pub use dominance::{Scope, greatest_use};
+pub use dominance::Scope;
 pub use dropped::{DropReason, Dropped};
 pub use nursery::hardening;
 pub use places::{BedClass, MOST_PLOTS, PlotSet, bed_classes, plots, unions, usable_strips};
+pub use room::{fullest, fullest_days, greatest_use};
 pub use rounds::{PickDay, Round, rounds};
+pub use shelf::ShelfDays;
 pub use years::{HOPE, YearSet};
 
 use years::least_ready_years;

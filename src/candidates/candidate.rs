@@ -8,6 +8,7 @@ use crate::plan::StepKind;
 use super::amounts::Amounts;
 use super::places::PlotSet;
 use super::rounds::{PickDay, Round};
+use super::shelf::ShelfDays;
 use super::years::YearSet;
 
 /// Who thins, and when.
@@ -68,19 +69,6 @@ impl Steps {
     }
 }
 
-/// Weeks on the shelf; all are week numbers of the span.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct ShelfWeeks {
-    /// Week of the first sowing session.
-    pub sown: usize,
-    /// Weeks of the first and last potting-up session; both the week after `out` if none.
-    pub potted: (usize, usize),
-    /// Week of the last planting-out session.
-    pub out: usize,
-    /// The last week on the heat mat, if it stands there.
-    pub warm_until: Option<usize>,
-}
-
 /// Work in one session of one class.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Task {
@@ -107,12 +95,12 @@ pub struct Candidate {
     pub steps: Steps,
     /// The plots on which it may stand; none for what stands already.
     pub plots: PlotSet,
-    /// First and last week in the bed, a week to clear it included.
-    pub bed_weeks: (usize, usize),
+    /// First and last day number in the bed, a week to clear it included.
+    pub bed_days: (usize, usize),
     /// How much of it there may be and what that takes.
     pub amounts: Amounts,
-    /// Weeks on the shelf, for plants raised there.
-    pub shelf: Option<ShelfWeeks>,
+    /// Days on the shelf, for plants raised there.
+    pub shelf: Option<ShelfDays>,
     /// Work in sessions.
     pub tasks: Vec<Task>,
     /// The weather years in which it is ready for the feast.

@@ -1,6 +1,6 @@
 //! Throws out a candidate if another one of the same ingredient and grade is at least as good in
-//! everything that counts: ready years, beds, weeks, shelf, sessions, care and the small aims.
-//! Weeks in which the shelf can never run short do not count.
+//! everything that counts: ready years, beds, days, shelf, sessions, care and the small aims.
+//! Days on which the shelf can never run short do not count.
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -9,7 +9,8 @@ use crate::garden::{ClassAt, Garden, GradeAt, IngredientAt};
 use crate::growth::Effort;
 use crate::plan::StepKind;
 
-use super::candidate::{Candidate, ShelfWeeks};
+use super::candidate::Candidate;
+use super::room::{fullest_days, greatest_use};
 
 /// What counts when candidates are compared.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -23,7 +24,8 @@ pub enum Scope {
 /// What is compared, and where something can run short.
 struct Tight {
     scope: Scope,
-    shelf_weeks: Vec<bool>,
+    /// Days on which flats can run short, in order.
+    shelf_days: Vec<usize>,
     /// Ingredients with the grades in whose sessions another planting may have its steps.
     sessions: BTreeSet<(IngredientAt, GradeAt)>,
 }
@@ -100,24 +102,24 @@ fn serves_small_aims(a: &Candidate, b: &Candidate) -> bool {
         && a.gaps.iter().all(|gap| b.gaps.contains(gap))
 }
 
-/// True if `a` can stand wherever `b` stands, and no longer. All weeks count: a planting keeps
-/// its strips, so one more week can be in the way even where strips seem plenty in that week.
+/// True if `a` can stand wherever `b` stands, and no longer. All days count: a planting keeps
+/// its strips, so one more day can be in the way even where strips seem plenty on that day.
 fn place_serves(a: &Candidate, b: &Candidate) -> bool {
-    let within = b.bed_weeks.0 <= a.bed_weeks.0 && a.bed_weeks.1 <= b.bed_weeks.1;
+    let within = b.bed_days.0 <= a.bed_days.0 && a.bed_days.1 <= b.bed_days.1;
     b.plots.is_empty() || (a.plots.covers(b.plots) && within)
 }
 
 impl Tight {
     fn of(garden: &Garden, all: &[Candidate], scope: Scope) -> Self {
-        let weeks = garden.horizon().weeks();
-        let short_of_flats = |week: usize| {
-            let cold = greatest_use(garden, all, |c| c.greatest_flats(week));
-            let warm = greatest_use(garden, all, |c| c.greatest_warm_flats(week));
+        let short_of_flats = |day: &usize| {
+            let cold = greatest_use(garden, all, |c| c.greatest_flats(*day));
+            let warm = greatest_use(garden, all, |c| c.greatest_warm_flats(*day));
             cold > garden.shelf.flats || warm > garden.shelf.warm_flats
         };
+        let days = fullest_days(all).into_iter();
         Self {
             scope,
-            shelf_weeks: (0..weeks).map(short_of_flats).collect(),
+            shelf_days: days.filter(short_of_flats).collect(),
             sessions: sharing(garden, all),
         }
     }
@@ -141,94 +143,22 @@ impl Tight {
             && x.expected == y.expected
     }
 
-    /// True if `a` never takes more flats than `b` in a week in which they can run short.
+    /// True if `a` never takes more flats than `b` on a day on which they can run short.
     fn shelf_serves(&self, a: &Candidate, b: &Candidate) -> bool {
-        let Some(weeks) = a.shelf else { return true };
-        (weeks.sown..=weeks.out)
-            .filter(|w| self.shelf_weeks[*w])
-            .all(|week| {
-                let warm = weeks.warm_in(week) <= b.shelf.is_some_and(|s| s.warm_in(week));
+        let Some(stands) = a.shelf else { return true };
+        let days = self.shelf_days.iter().copied();
+        days.filter(|day| stands.sown <= *day && *day <= stands.out)
+            .all(|day| {
+                let warm = stands.warm_on(day) <= b.shelf.is_some_and(|s| s.warm_on(day));
                 warm && a.amounts.levels.iter().all(|level| {
                     let flats_of_b = b
                         .shelf
                         .zip(b.amounts.level(level.up_to.min(b.amounts.blocks.1)));
-                    weeks.flats_in(week, level.sown, level.kept)
-                        <= flats_of_b.map_or(0, |(s, l)| s.flats_in(week, l.sown, l.kept))
+                    stands.flats_on(day, level.sown, level.kept)
+                        <= flats_of_b.map_or(0, |(s, l)| s.flats_on(day, l.sown, l.kept))
                 })
             })
     }
-}
-
-impl ShelfWeeks {
-    /// Flats in a week, given those before and after potting up.
-    #[must_use]
-    pub fn flats_in(&self, week: usize, sown: u32, kept: u32) -> u32 {
-        if week < self.sown || week > self.out {
-            0
-        } else if week < self.potted.0 {
-            sown
-        } else if week <= self.potted.1 {
-            sown.max(kept)
-        } else {
-            kept
-        }
-    }
-
-    /// True if the flats stand on the mat in a week.
-    #[must_use]
-    pub fn warm_in(&self, week: usize) -> bool {
-        self.warm_until
-            .is_some_and(|until| self.sown <= week && week <= until)
-    }
-}
-
-impl Candidate {
-    /// Most flats that it can take in a week.
-    #[must_use]
-    pub fn greatest_flats(&self, week: usize) -> u32 {
-        let Some(shelf) = self.shelf else { return 0 };
-        let flats = self
-            .amounts
-            .levels
-            .iter()
-            .map(|l| shelf.flats_in(week, l.sown, l.kept));
-        flats.max().unwrap_or(0)
-    }
-
-    /// Most flats that it can take on the mat in a week.
-    #[must_use]
-    pub fn greatest_warm_flats(&self, week: usize) -> u32 {
-        match self.shelf {
-            Some(shelf) if shelf.warm_in(week) => self
-                .amounts
-                .levels
-                .iter()
-                .map(|l| l.sown)
-                .max()
-                .unwrap_or(0),
-            _ => 0,
-        }
-    }
-}
-
-/// The greatest sum of a use over plantings: for each ingredient its greatest uses, as many
-/// as it may have sowings.
-pub fn greatest_use(garden: &Garden, all: &[Candidate], use_of: impl Fn(&Candidate) -> u32) -> u32 {
-    garden
-        .ingredient_positions()
-        .map(|at| {
-            let mut uses: Vec<u32> = all
-                .iter()
-                .filter(|c| c.ingredient == at)
-                .map(&use_of)
-                .filter(|u| *u > 0)
-                .collect();
-            uses.sort_unstable_by_key(|u| std::cmp::Reverse(*u));
-            uses.iter()
-                .take(garden[at].most_plantings() as usize)
-                .sum::<u32>()
-        })
-        .sum()
 }
 
 /// Ingredients, with their grades, that have a session that another planting may use too.

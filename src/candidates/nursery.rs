@@ -5,10 +5,10 @@ use crate::calendar::{Date, monday_of, plus_days};
 use crate::garden::{Garden, IndoorStart, Ingredient, MAT};
 use crate::growth::germination::days_to_emerge;
 
-use super::candidate::ShelfWeeks;
 use super::context::Context;
 use super::dropped::{DropReason, Dropped};
 use super::rounds::Round;
+use super::shelf::ShelfDays;
 
 /// Days that seedlings get used to the outdoors before planting out (common practice: 7 to 14).
 pub const HARDEN_DAYS: i64 = 7;
@@ -24,8 +24,10 @@ pub struct Nursery {
     pub sow: Round,
     /// Potting up, if the crop is potted up.
     pub pot_up: Option<Round>,
-    /// Weeks on the shelf.
-    pub shelf: ShelfWeeks,
+    /// Days from the last sowing until the seed is up.
+    pub days_up: i64,
+    /// Days on the shelf.
+    pub shelf: ShelfDays,
     /// Weeks beyond the least age at planting out.
     pub late_weeks: u32,
 }
@@ -43,15 +45,26 @@ pub fn weeks_apart(from: Date, to: Date) -> i64 {
     (monday_of(to) - monday_of(from)).num_days() / 7
 }
 
-/// Days until the seed is up on the shelf, and whether it stands on the heat mat for it.
-/// `None` if it does not come up there.
-#[must_use]
-pub fn days_on_shelf_until_up(garden: &Garden, ingredient: &Ingredient) -> Option<(i64, bool)> {
-    let indoor = ingredient.crop.indoor?;
-    let on_mat = garden.shelf.warm_flats > 0 && garden.shelf.room < indoor.warm_below;
-    let warmth = if on_mat { MAT } else { garden.shelf.room };
-    let days = days_to_emerge(&ingredient.crop.germination, warmth)?;
-    Some((days.ceil() as i64, on_mat))
+/// A way to bring seed up on the shelf.
+#[derive(Debug, Clone, Copy)]
+struct ComingUp {
+    days: i64,
+    on_mat: bool,
+}
+
+/// The ways in which the seed comes up on the shelf: on the heat mat, if there is one and the
+/// crop wants it warmer than the room, and in the room.
+fn ways_up(garden: &Garden, ingredient: &Ingredient, indoor: &IndoorStart) -> Vec<ComingUp> {
+    let shelf = &garden.shelf;
+    let mat = (shelf.warm_flats > 0 && shelf.room < indoor.warm_below).then_some((MAT, true));
+    let at = |(warmth, on_mat)| {
+        let days = days_to_emerge(&ingredient.crop.germination, warmth)?.ceil() as i64;
+        Some(ComingUp { days, on_mat })
+    };
+    mat.into_iter()
+        .chain([(shelf.room, false)])
+        .filter_map(at)
+        .collect()
 }
 
 /// All ways to raise plants for a planting-out round.
@@ -67,10 +80,11 @@ pub fn nurseries(
         return Vec::new();
     };
     let mut refuse = |reason| *dropped.entry(reason).or_insert(0) += 1;
-    let Some((days_until_up, on_mat)) = days_on_shelf_until_up(garden, ingredient) else {
+    let ways = ways_up(garden, ingredient, &indoor);
+    if ways.is_empty() {
         refuse(DropReason::TooColdIndoors);
         return Vec::new();
-    };
+    }
     let (from, to) = hardening(plant_out);
     if !context.gaps_touching(from, to).is_empty() {
         refuse(DropReason::HardensUnattended);
@@ -85,22 +99,24 @@ pub fn nurseries(
             refuse(DropReason::ShelfTooSmall);
             continue;
         }
-        let up = plus_days(sow.last(), days_until_up);
-        let warm_until = on_mat.then_some(up);
-        let pot_ups = pot_up_rounds(&indoor, rounds, sow, plant_out, up);
-        if pot_ups.is_empty() {
-            refuse(DropReason::NoSession);
-        }
-        found.extend(pot_ups.into_iter().map(|pot_up| {
-            let shelf = shelf_weeks(context, sow, pot_up.as_ref(), plant_out, warm_until);
-            let late = weeks_apart(sow.first(), plant_out.first()) - i64::from(indoor.weeks_lo);
-            Nursery {
-                sow: sow.clone(),
-                pot_up,
-                shelf,
-                late_weeks: late.max(0) as u32,
+        for way in &ways {
+            let up = plus_days(sow.last(), way.days);
+            let pot_ups = pot_up_rounds(&indoor, rounds, sow, plant_out, up);
+            if pot_ups.is_empty() {
+                refuse(DropReason::NoSession);
             }
-        }));
+            found.extend(pot_ups.into_iter().map(|pot_up| {
+                let warm_until = way.on_mat.then_some(plus_days(up, -1));
+                let late = weeks_apart(sow.first(), plant_out.first()) - i64::from(indoor.weeks_lo);
+                Nursery {
+                    sow: sow.clone(),
+                    shelf: shelf_days(context, sow, pot_up.as_ref(), plant_out, warm_until),
+                    pot_up,
+                    days_up: way.days,
+                    late_weeks: late.max(0) as u32,
+                }
+            }));
+        }
     }
     if found.is_empty() {
         refuse(DropReason::NoSession);
@@ -141,22 +157,22 @@ fn pot_up_rounds(
         .collect()
 }
 
-/// Weeks on the shelf.
-fn shelf_weeks(
+/// Days on the shelf.
+fn shelf_days(
     context: &Context<'_>,
     sow: &Round,
     pot_up: Option<&Round>,
     plant_out: &Round,
     warm_until: Option<Date>,
-) -> ShelfWeeks {
+) -> ShelfDays {
     let horizon = context.horizon;
-    let out = horizon.week(plant_out.last());
-    ShelfWeeks {
-        sown: horizon.week(sow.first()),
+    let out = horizon.day(plant_out.last());
+    ShelfDays {
+        sown: horizon.day(sow.first()),
         potted: pot_up.map_or((out + 1, out + 1), |p| {
-            (horizon.week(p.first()), horizon.week(p.last()))
+            (horizon.day(p.first()), horizon.day(p.last()))
         }),
         out,
-        warm_until: warm_until.map(|day| horizon.week(day)),
+        warm_until: warm_until.map(|day| horizon.day(day)),
     }
 }

@@ -5,9 +5,7 @@ use crate::garden::Ingredient;
 use crate::growth::Fate;
 
 use super::context::Context;
-use super::nursery::{
-    Nursery, POT_TO_OUT_DAYS, SOW_TO_POT_DAYS, days_on_shelf_until_up, right_age, weeks_apart,
-};
+use super::nursery::{Nursery, POT_TO_OUT_DAYS, SOW_TO_POT_DAYS, right_age, weeks_apart};
 use super::rounds::Round;
 use super::windows::{Seasons, Window};
 use super::years::HOPE;
@@ -58,11 +56,10 @@ pub fn fragile_on_shelf(
     let Some(indoor) = ingredient.crop.indoor else {
         return (0, false);
     };
-    let days_until_up = days_on_shelf_until_up(context.garden, ingredient).map_or(0, |d| d.0);
     let out = plant_out.first();
     let sow_late = one_session_later(context, &nursery.sow).is_some_and(|late| {
         let young_enough = weeks_apart(late.first(), out) >= i64::from(indoor.weeks_lo);
-        let up = plus_days(late.last(), days_until_up);
+        let up = plus_days(late.last(), nursery.days_up);
         let in_time = match &nursery.pot_up {
             Some(pot) => plus_days(late.last(), SOW_TO_POT_DAYS).max(up) <= pot.first(),
             None => up < out,

@@ -9,12 +9,12 @@ use super::amounts::Amounts;
 use super::candidate::{Candidate, Steps, Thinning};
 use super::context::Context;
 use super::dropped::{DropReason, Dropped};
-use super::nursery::{Nursery, days_on_shelf_until_up, nurseries};
+use super::nursery::{Nursery, nurseries};
 use super::places::{BedClass, PlotSet, allowed, bed_classes};
 use super::rounds::{PickDay, Round, rounds};
 use super::slack::{fragile_on_shelf, late_fates, late_start_fails};
 use super::takes::{
-    bed_weeks, by_others, median_day_up, most_blocks_in_lessons, tasks, waiting_weeks,
+    bed_days, by_others, median_day_up, most_blocks_in_lessons, tasks, waiting_weeks,
 };
 use super::windows::{Seasons, Window, family_days, pick_days, starts_as_plants, windows};
 use super::years::least_ready_years;
@@ -132,11 +132,7 @@ impl Search<'_> {
         if method != Method::Indoor {
             return Ok(amounts);
         }
-        let garden = self.context.garden;
-        let (_, on_mat) =
-            days_on_shelf_until_up(garden, self.ingredient).ok_or(DropReason::TooColdIndoors)?;
-        let warm = on_mat.then_some(garden.shelf.warm_flats);
-        let most = amounts.raised_on(garden.shelf.flats, warm);
+        let most = amounts.raised_on(self.context.garden.shelf.flats, None);
         amounts.at_most(most).ok_or(DropReason::ShelfTooSmall)
     }
 
@@ -210,12 +206,15 @@ impl Search<'_> {
         let garden = self.context.garden;
         let steps = self.steps(setting.method, begun.start, nursery, window)?;
         let tasks = tasks(garden, self.ingredient, setting.method, &steps);
-        let most = most_blocks_in_lessons(garden, &tasks, &setting.amounts);
-        let amounts = setting
-            .amounts
-            .clone()
-            .at_most(most)
-            .ok_or(DropReason::LessonTooShort)?;
+        let shelf = nursery.map(|n| n.shelf);
+        let mut amounts = setting.amounts.clone();
+        if shelf.is_some_and(|s| s.warm_until.is_some()) {
+            let warm = Some(garden.shelf.warm_flats);
+            let most = amounts.raised_on(garden.shelf.flats, warm);
+            amounts = amounts.at_most(most).ok_or(DropReason::ShelfTooSmall)?;
+        }
+        let most = most_blocks_in_lessons(garden, &tasks, &amounts);
+        let amounts = amounts.at_most(most).ok_or(DropReason::LessonTooShort)?;
         let (on_shelf, too_old_late) = nursery.map_or((0, false), |n| {
             fragile_on_shelf(self.context, self.ingredient, n, begun.start)
         });
@@ -224,9 +223,9 @@ impl Search<'_> {
             grade: self.grade,
             method: setting.method,
             plots: begun.plots,
-            bed_weeks: bed_weeks(self.context, begun.start.first(), &window.picks),
+            bed_days: bed_days(self.context, begun.start.first(), &window.picks),
             amounts,
-            shelf: nursery.map(|n| n.shelf),
+            shelf,
             fragile: on_shelf
                 + u32::from(late_fails || too_old_late)
                 + u32::from(window.picks.len() == 1),

@@ -10,7 +10,7 @@ use super::context::Context;
 use super::dropped::{DropReason, Dropped};
 use super::places::PlotSet;
 use super::rounds::rounds;
-use super::takes::{bed_weeks, by_others, most_blocks_in_lessons, tasks, waiting_weeks};
+use super::takes::{bed_days, by_others, most_blocks_in_lessons, tasks, waiting_weeks};
 use super::windows::{Seasons, Window, pick_days, windows_of};
 use super::years::{YearSet, least_ready_years};
 
@@ -147,7 +147,7 @@ fn standing(
 ) -> Candidate {
     let garden: &Garden = context.garden;
     let fragile = u32::from(window.picks.len() == 1 && method != Method::Patch);
-    let bed_weeks = bed_weeks(context, context.horizon.first(), &window.picks);
+    let bed_days = bed_days(context, context.horizon.first(), &window.picks);
     let steps = Steps {
         sow: None,
         pot_up: None,
@@ -160,7 +160,7 @@ fn standing(
         grade,
         method,
         plots: PlotSet::default(),
-        bed_weeks,
+        bed_days,
         amounts,
         shelf: None,
         tasks: tasks(garden, &garden[at], method, &steps),

@@ -1,6 +1,6 @@
-//! What the steps of a planting take: weeks in the bed, minutes of sessions, other people.
+//! What the steps of a planting take: days in the bed, minutes of sessions, other people.
 
-use crate::calendar::Date;
+use crate::calendar::{Date, plus_days};
 use crate::garden::{Garden, GradeAt, Ingredient, Method};
 use crate::growth::{Fate, effort};
 use crate::plan::StepKind;
@@ -18,16 +18,15 @@ pub fn median_day_up(fates: &[Fate]) -> Option<usize> {
     days.get(days.len() / 2).copied()
 }
 
-/// First and last week in the bed: a week after the last pick clears it, unless the feast
-/// comes first.
+/// Days that a bed takes to be cleared after the last pick (common practice: within the week).
+const CLEARING_DAYS: i64 = 7;
+
+/// First and last day number in the bed, until it is cleared or the span ends.
 #[must_use]
-pub fn bed_weeks(context: &Context<'_>, from: Date, picks: &[PickDay]) -> (usize, usize) {
+pub fn bed_days(context: &Context<'_>, from: Date, picks: &[PickDay]) -> (usize, usize) {
     let last_pick = picks.iter().map(PickDay::last).max().unwrap_or(from);
-    let cleared = context.horizon.week(last_pick) + 1;
-    (
-        context.horizon.week(from),
-        cleared.min(context.horizon.weeks() - 1),
-    )
+    let cleared = plus_days(last_pick, CLEARING_DAYS);
+    (context.horizon.day(from), context.horizon.day(cleared))
 }
 
 /// Whole weeks from the last pick to the feast, for which the harvest is kept.

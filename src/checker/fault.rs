@@ -231,12 +231,10 @@ pub enum Fault {
         /// Flats in the plan.
         got: u32,
     },
-    /// The heat mat is used where it need not be, or not where it must be.
+    /// The heat mat is used where there is none or where the crop does not ask for it.
     Mat {
         /// The planting.
         planting: PlantingRef,
-        /// True if it belongs on the mat.
-        expected: bool,
     },
     /// Seedlings harden off while nobody is on site.
     HardensUnattended {

@@ -27,11 +27,11 @@ pub fn forbid(
     program.at_most(row, set.len() as f64 - 1.0);
 }
 
-/// True if `c` takes at least the strips, weeks and choice of plots that `other` takes.
+/// True if `c` takes at least the strips, days and choice of plots that `other` takes.
 fn takes_as_much(c: &Candidate, other: &Candidate) -> bool {
     c.ingredient == other.ingredient
-        && c.bed_weeks.0 <= other.bed_weeks.0
-        && c.bed_weeks.1 >= other.bed_weeks.1
+        && c.bed_days.0 <= other.bed_days.0
+        && c.bed_days.1 >= other.bed_days.1
         && other.plots.covers(c.plots)
         && c.amounts.block == other.amounts.block
         && c.amounts.blocks.0 >= other.amounts.blocks.0

@@ -1,7 +1,7 @@
 //! Which plots the chosen plantings stand on, and on which strips: each in one piece where
 //! that can be, on beds that suit the wished rotation, next to nothing of its own elsewhere.
 
-use crate::candidates::{Candidate, Candidates};
+use crate::candidates::{Candidate, Candidates, fullest};
 use crate::garden::Garden;
 
 use super::program::{Program, Terms};
@@ -44,11 +44,11 @@ pub fn lay_out(
     chosen: &[Chosen],
     deadline: &Deadline,
 ) -> Result<Option<Parts>, Unsolved> {
-    let weeks = garden.horizon().weeks();
+    let days = fullest(chosen.iter().map(|c| candidates.all[c.candidate].bed_days));
     let free = candidates
         .plots
         .iter()
-        .map(|p| vec![p.strips; weeks])
+        .map(|p| vec![p.strips; days.len()])
         .collect();
     let mut order: Vec<usize> = (0..chosen.len()).collect();
     order.sort_by_key(|k| {
@@ -64,6 +64,7 @@ pub fn lay_out(
         candidates,
         chosen,
         order,
+        days,
         free,
         parts,
         best: None,
@@ -72,7 +73,7 @@ pub fn lay_out(
     search.place(0, 0);
     match search.best {
         Some((_, parts)) => Ok(Some(parts)),
-        None => any_layout(garden, candidates, chosen, deadline),
+        None => any_layout(candidates, chosen, &search.days, deadline),
     }
 }
 
@@ -82,6 +83,9 @@ struct Search<'a> {
     candidates: &'a Candidates,
     chosen: &'a [Chosen],
     order: Vec<usize>,
+    /// The days on which beds are fullest.
+    days: Vec<usize>,
+    /// Per plot and such day: strips that are free.
     free: Vec<Vec<u32>>,
     parts: Vec<Vec<Part>>,
     best: Option<(u32, Vec<Vec<Part>>)>,
@@ -148,25 +152,32 @@ impl Search<'_> {
         placings
     }
 
-    /// Whole blocks that fit on a plot through all weeks of a planting.
+    /// Positions of the days on which a planting stands.
+    fn stands(&self, c: &Candidate) -> std::ops::Range<usize> {
+        let (from, to) = c.bed_days;
+        self.days.partition_point(|day| *day < from)..self.days.partition_point(|day| *day <= to)
+    }
+
+    /// Whole blocks that fit on a plot for as long as a planting stands.
     fn blocks_free(&self, c: &Candidate, plot: usize) -> u32 {
-        let weeks = c.bed_weeks.0..=c.bed_weeks.1;
-        let strips = self.free[plot][weeks].iter().min().copied().unwrap_or(0);
-        strips / c.amounts.block.strips.max(1)
+        let free = &self.free[plot][self.stands(c)];
+        free.iter().min().copied().unwrap_or(0) / c.amounts.block.strips.max(1)
     }
 
     fn take(&mut self, c: &Candidate, parts: &[Part]) {
+        let days = self.stands(c);
         for part in parts {
-            for week in &mut self.free[part.plot][c.bed_weeks.0..=c.bed_weeks.1] {
-                *week -= part.blocks * c.amounts.block.strips;
+            for free in &mut self.free[part.plot][days.clone()] {
+                *free -= part.blocks * c.amounts.block.strips;
             }
         }
     }
 
     fn give_back(&mut self, c: &Candidate, parts: &[Part]) {
+        let days = self.stands(c);
         for part in parts {
-            for week in &mut self.free[part.plot][c.bed_weeks.0..=c.bed_weeks.1] {
-                *week += part.blocks * c.amounts.block.strips;
+            for free in &mut self.free[part.plot][days.clone()] {
+                *free += part.blocks * c.amounts.block.strips;
             }
         }
     }
@@ -174,9 +185,9 @@ impl Search<'_> {
 
 /// Any way to share the plantings out over their plots, exactly, as a small program.
 fn any_layout(
-    garden: &Garden,
     candidates: &Candidates,
     chosen: &[Chosen],
+    days: &[usize],
     deadline: &Deadline,
 ) -> Result<Option<Parts>, Unsolved> {
     let mut program = Program::default();
@@ -197,11 +208,11 @@ fn any_layout(
         }
     }
     for (plot, place) in candidates.plots.iter().enumerate() {
-        for week in 0..garden.horizon().weeks() {
+        for day in days {
             let mut terms = Terms::new();
             for (c, columns) in chosen.iter().zip(&columns) {
                 let candidate = &candidates.all[c.candidate];
-                if candidate.bed_weeks.0 <= week && week <= candidate.bed_weeks.1 {
+                if (candidate.bed_days.0..=candidate.bed_days.1).contains(day) {
                     let strips = f64::from(candidate.amounts.block.strips);
                     terms.extend(
                         columns

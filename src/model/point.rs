@@ -25,7 +25,7 @@ pub fn chosen(candidates: &Candidates, columns: &Columns, values: &[f64]) -> Vec
         .collect();
     chosen.sort_by_key(|c| {
         let candidate = &candidates.all[c.candidate];
-        (candidate.ingredient, candidate.bed_weeks, c.candidate)
+        (candidate.ingredient, candidate.bed_days, c.candidate)
     });
     chosen
 }

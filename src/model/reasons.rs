@@ -1,8 +1,8 @@
 //! Why no plan is possible: which ingredients cannot be in the pot, and which limits they
 //! press on, with quantities.
 
-use crate::calendar::Date;
-use crate::candidates::{Candidates, DropReason, Dropped, blocks_for};
+use crate::calendar::{Date, monday_of};
+use crate::candidates::{Candidates, DropReason, Dropped, blocks_for, fullest};
 use crate::garden::{Garden, GradeAt, IngredientAt, Method, Source};
 use crate::growth::{Block, need};
 
@@ -169,24 +169,27 @@ fn least_plants(garden: &Garden, at: IngredientAt) -> Option<(u32, u32)> {
     Some((blocks * block.plants, blocks * block.strips))
 }
 
-/// Strips that all ingredients want in the week in which fewest are free for what stands.
+/// Strips that all ingredients want on the day on which fewest are free for what stands.
 fn beds(garden: &Garden, candidates: &Candidates) -> Option<Pressure> {
     let horizon = garden.horizon();
-    let always = |at: IngredientAt, week: usize| {
-        of(candidates, at).all(|(_, c)| c.bed_weeks.0 <= week && week <= c.bed_weeks.1)
+    let always = |at: IngredientAt, day: usize| {
+        of(candidates, at).all(|(_, c)| c.bed_days.0 <= day && day <= c.bed_days.1)
     };
-    (0..horizon.weeks())
-        .map(|week| {
-            let monday = horizon.monday(week);
-            let free = candidates.plots.iter().filter(|p| {
-                garden[p.bed]
-                    .free_from
-                    .is_none_or(|free| free <= crate::calendar::plus_days(monday, 6))
-            });
+    // Where nothing can be planted at all, the last day tells what the beds could hold.
+    let at_last = (horizon.days() - 1, horizon.days() - 1);
+    fullest(candidates.all.iter().map(|c| c.bed_days).chain([at_last]))
+        .into_iter()
+        .map(|day| {
+            let date = horizon.date(day);
+            let is_free = |free: Date| free <= date;
+            let free = candidates
+                .plots
+                .iter()
+                .filter(|p| garden[p.bed].free_from.is_none_or(is_free));
             let strips = free.map(|p| p.strips).sum();
             let mut parts: Vec<(IngredientAt, u32)> = garden
                 .ingredient_positions()
-                .filter(|at| always(*at, week))
+                .filter(|at| always(*at, day))
                 .filter_map(|at| Some((at, least_plants(garden, at)?.1)))
                 .collect();
             parts.sort_by_key(|(at, strips)| (std::cmp::Reverse(*strips), *at));
@@ -195,7 +198,7 @@ fn beds(garden: &Garden, candidates: &Candidates) -> Option<Pressure> {
                 wanted,
                 strips,
                 parts,
-                week: monday,
+                week: monday_of(date),
             }
         })
         .max_by(|a, b| a.ratio().total_cmp(&b.ratio()))

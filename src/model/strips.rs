@@ -6,7 +6,7 @@ use crate::plan::Place;
 
 use super::layout::{Chosen, Part};
 
-/// The places of each chosen planting. Plantings are placed by first week, so that a strip is
+/// The places of each chosen planting. Plantings are placed by first day, so that a strip is
 /// free for one as soon as its last user is gone; the strips that a layout counts suffice.
 #[must_use]
 pub fn places(
@@ -22,16 +22,16 @@ pub fn places(
         .collect();
     let mut places = vec![Vec::new(); chosen.len()];
     let mut order: Vec<usize> = (0..chosen.len()).collect();
-    order.sort_by_key(|k| (candidates.all[chosen[*k].candidate].bed_weeks.0, *k));
+    order.sort_by_key(|k| (candidates.all[chosen[*k].candidate].bed_days.0, *k));
     for which in order {
         let candidate = &candidates.all[chosen[which].candidate];
         for part in &parts[which] {
             let block = candidate.amounts.block.strips;
             let strips = &mut free_from[part.plot];
-            let runs = free_runs(strips, candidate.bed_weeks.0);
+            let runs = free_runs(strips, candidate.bed_days.0);
             let taken = choose(&runs, part.blocks * block, block);
             for (from, n) in taken {
-                strips[from..from + n].fill(candidate.bed_weeks.1 + 1);
+                strips[from..from + n].fill(candidate.bed_days.1 + 1);
                 places[which].push(place(garden, &candidates.plots[part.plot], from, n));
             }
         }
@@ -40,11 +40,11 @@ pub fn places(
     places
 }
 
-/// Runs of strips that are free from a week on: first strip and length.
-fn free_runs(free_from: &[usize], week: usize) -> Vec<(usize, usize)> {
+/// Runs of strips that are free from a day on: first strip and length.
+fn free_runs(free_from: &[usize], day: usize) -> Vec<(usize, usize)> {
     let mut runs: Vec<(usize, usize)> = Vec::new();
     for (strip, free) in free_from.iter().enumerate() {
-        if *free > week {
+        if *free > day {
             continue;
         }
         match runs.last_mut() {

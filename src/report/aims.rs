@@ -19,8 +19,7 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     page.line(
         "Each aim comes before the next. Best means: no plan does better that keeps the aims \
          above it. A later aim may give back a little of an earlier one, so the figures of \
-         the finished plan, further up, can be slightly lower. Plans are compared with beds and \
-         shelf given out by whole weeks; one that uses them by the day could do better.",
+         the finished plan, further up, can be slightly lower.",
     );
 }
 

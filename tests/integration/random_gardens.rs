@@ -153,9 +153,9 @@ fn a_planting_that_stands_longer_makes_no_shorter_one_needless() {
             continue;
         };
         let mut shorter = longer.clone();
-        shorter.bed_weeks.1 = longer.bed_weeks.0;
+        shorter.bed_days.1 = longer.bed_days.0;
         shorter.ready = YearSet::of(all.years, |year| longer.ready.has(year) && year > 0);
-        if shorter.bed_weeks == longer.bed_weeks || shorter.ready == longer.ready {
+        if shorter.bed_days == longer.bed_days || shorter.ready == longer.ready {
             continue;
         }
         seen += 1;

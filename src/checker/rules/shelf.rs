@@ -19,11 +19,9 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
                 day: run.horizon.date(day),
             });
         }
-        let expected = belongs_on_mat(run, planting);
-        if planting.plan.on_mat != expected {
+        if planting.plan.on_mat && !mat_serves(run, planting) {
             faults.push(Fault::Mat {
                 planting: planting.name.clone(),
-                expected,
             });
         }
     }
@@ -33,8 +31,9 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
     faults
 }
 
-/// True if a crop is to be started on the mat: the room is too cold for it, and there is one.
-fn belongs_on_mat(run: &Run<'_>, planting: &Planting<'_>) -> bool {
+/// True if a crop may be started on the mat: there is one, and the crop likes it warmer than
+/// the room.
+fn mat_serves(run: &Run<'_>, planting: &Planting<'_>) -> bool {
     let shelf = &run.garden.shelf;
     let cold = |i: crate::garden::IndoorStart| shelf.room < i.warm_below;
     planting.plan.method == Method::Indoor

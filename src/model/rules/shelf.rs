@@ -1,7 +1,7 @@
-//! Shelf: in every week the flats of all plantings fit on the shelf, and warm ones on the
-//! mat. Flats grow with the blocks in levels, each level a step up from the one before.
+//! Shelf: on every day the flats of all plantings fit on the shelf, and warm ones on the
+//! mat; only the days on which it can be fullest need a row. Flats grow with the blocks in levels, each level a step up from the one before.
 
-use crate::candidates::{Candidate, ShelfWeeks, greatest_use};
+use crate::candidates::{Candidate, ShelfDays, fullest_days, greatest_use};
 use crate::model::program::{Col, Program};
 
 use super::capacity::{Capacities, rounded};
@@ -15,16 +15,16 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
     } = setting;
     let mut rows = Capacities::default();
     let mut companions = Capacities::default();
-    for week in 0..garden.horizon().weeks() {
-        let cold = |c: &Candidate| c.greatest_flats(week);
-        let warm = |c: &Candidate| c.greatest_warm_flats(week);
-        let in_week = |weeks: &ShelfWeeks, sown, kept| weeks.flats_in(week, sown, kept);
-        let on_mat = |weeks: &ShelfWeeks, sown, _| if weeks.warm_in(week) { sown } else { 0 };
+    for day in fullest_days(&candidates.all) {
+        let cold = |c: &Candidate| c.greatest_flats(day);
+        let warm = |c: &Candidate| c.greatest_warm_flats(day);
+        let in_all = |days: &ShelfDays, sown, kept| days.flats_on(day, sown, kept);
+        let on_mat = |days: &ShelfDays, sown, _| if days.warm_on(day) { sown } else { 0 };
         if greatest_use(garden, &candidates.all, cold) > garden.shelf.flats {
             collect(
                 &mut rows,
                 &mut companions,
-                flats(setting, in_week),
+                flats(setting, in_all),
                 garden.shelf.flats,
             );
         }
@@ -71,7 +71,7 @@ fn levels(program: &mut Program, setting: &Setting<'_>) {
 }
 
 /// The flats of all candidates by a measure of one level's flats.
-fn flats(setting: &Setting<'_>, measure: impl Fn(&ShelfWeeks, u32, u32) -> u32) -> Vec<(Col, u32)> {
+fn flats(setting: &Setting<'_>, measure: impl Fn(&ShelfDays, u32, u32) -> u32) -> Vec<(Col, u32)> {
     let Setting {
         candidates,
         columns,
@@ -79,11 +79,11 @@ fn flats(setting: &Setting<'_>, measure: impl Fn(&ShelfWeeks, u32, u32) -> u32) 
     } = setting;
     let mut terms = Vec::new();
     for (k, c) in candidates.all.iter().enumerate() {
-        let Some(weeks) = &c.shelf else { continue };
+        let Some(days) = &c.shelf else { continue };
         let mut below = 0;
         let steps = std::iter::once(&columns.made[k]).chain(&columns.level_up[k]);
         for (level, col) in c.amounts.levels.iter().zip(steps) {
-            let flats = measure(weeks, level.sown, level.kept);
+            let flats = measure(days, level.sown, level.kept);
             terms.push((*col, flats - below));
             below = flats;
         }

@@ -1,16 +1,16 @@
 //! Whether plantings can really be shared out over the plots: every way of putting whole
-//! blocks on plots is tried, week by week.
+//! blocks on plots is tried, day by day.
 
 use super::takes::{Choice, School};
 
 /// True if all plantings have a place.
 pub fn hold(school: &School<'_>, choices: &[Choice<'_>]) -> bool {
-    let weeks = school.garden.horizon().weeks();
+    let days = school.garden.horizon().days();
     let mut free: Vec<Vec<u32>> = school
         .candidates
         .plots
         .iter()
-        .map(|p| vec![p.strips; weeks])
+        .map(|p| vec![p.strips; days])
         .collect();
     let blocks = choices.first().map_or(0, |c| c.blocks);
     share_out(choices, 0, blocks, &mut free)
@@ -29,9 +29,9 @@ fn share_out(choices: &[Choice<'_>], plot: usize, left: u32, free: &mut [Vec<u32
     if plot == free.len() {
         return false;
     }
-    let weeks = candidate.bed_weeks.0..=candidate.bed_weeks.1;
+    let days = candidate.bed_days.0..=candidate.bed_days.1;
     let block = candidate.amounts.block.strips;
-    let room = free[plot][weeks.clone()]
+    let room = free[plot][days.clone()]
         .iter()
         .min()
         .map_or(0, |strips| strips / block);
@@ -41,11 +41,11 @@ fn share_out(choices: &[Choice<'_>], plot: usize, left: u32, free: &mut [Vec<u32
         0
     };
     for blocks in (0..=most).rev() {
-        free[plot][weeks.clone()]
+        free[plot][days.clone()]
             .iter_mut()
             .for_each(|strips| *strips -= blocks * block);
         let done = share_out(choices, plot + 1, left - blocks, free);
-        free[plot][weeks.clone()]
+        free[plot][days.clone()]
             .iter_mut()
             .for_each(|strips| *strips += blocks * block);
         if done {

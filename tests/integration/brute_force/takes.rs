@@ -17,7 +17,8 @@ pub struct Choice<'a> {
 pub struct School<'a> {
     pub garden: &'a Garden,
     pub candidates: &'a Candidates,
-    weeks: usize,
+    /// The days on which flats are sown or potted up: on no other day do they become more.
+    days: Vec<usize>,
     /// All sessions in which something may be done, and their minutes.
     sessions: Vec<(ClassAt, Date)>,
     minutes: Vec<f64>,
@@ -31,13 +32,17 @@ impl<'a> School<'a> {
         let mut sessions: Vec<(ClassAt, Date)> = tasks.map(|t| (t.class, t.date)).collect();
         sessions.sort();
         sessions.dedup();
+        let shelves = || candidates.all.iter().filter_map(|c| c.shelf);
+        let mut days: Vec<usize> = shelves().flat_map(|s| [s.sown, s.potted.0]).collect();
+        days.sort_unstable();
+        days.dedup();
         let minutes = sessions
             .iter()
             .map(|(class, day)| garden.session_minutes(*class, *day).0);
         Self {
             minutes: minutes.collect(),
             sessions,
-            weeks: garden.horizon().weeks(),
+            days,
             gap_days: garden
                 .gaps()
                 .iter()
@@ -50,8 +55,8 @@ impl<'a> School<'a> {
 
     pub fn nothing(&self) -> Takes {
         Takes {
-            flats: vec![0; self.weeks],
-            warm: vec![0; self.weeks],
+            flats: vec![0; self.days.len()],
+            warm: vec![0; self.days.len()],
             steps: vec![0; self.sessions.len()],
             minutes: vec![0.0; self.sessions.len()],
             gaps: 0,
@@ -70,14 +75,17 @@ impl<'a> School<'a> {
         if let Some(shelf) = candidate.shelf {
             let children = self.garden.children_of(candidate.grade);
             let need = need(ingredient, Method::Indoor, children, plants);
-            for week in shelf.sown..=shelf.out {
-                takes.flats[week] = match week {
-                    w if w < shelf.potted.0 => need.flats_sown,
-                    w if w > shelf.potted.1 => need.flats_kept,
+            for (k, day) in self.days.iter().enumerate() {
+                if !(shelf.sown..=shelf.out).contains(day) {
+                    continue;
+                }
+                takes.flats[k] = match *day {
+                    d if d < shelf.potted.0 => need.flats_sown,
+                    d if d > shelf.potted.1 => need.flats_kept,
                     _ => need.flats_sown.max(need.flats_kept),
                 };
-                if shelf.warm_until.is_some_and(|until| week <= until) {
-                    takes.warm[week] = need.flats_sown;
+                if shelf.warm_until.is_some_and(|until| *day <= until) {
+                    takes.warm[k] = need.flats_sown;
                 }
             }
         }
@@ -114,7 +122,7 @@ impl<'a> School<'a> {
 /// What plantings take.
 #[derive(Debug, Clone)]
 pub struct Takes {
-    /// Per week: flats on the shelf, and on the mat.
+    /// Per such day: flats on the shelf, and on the mat.
     flats: Vec<u32>,
     warm: Vec<u32>,
     /// Per session: steps and minutes.

@@ -196,12 +196,6 @@ pub const NUMBERS: &[Damage<Plan>] = &[
         "ShelfFull",
     ),
     (
-        "off the mat",
-        |p| p.plantings[1].on_mat = false,
-        Rule::Shelf,
-        "Mat",
-    ),
-    (
         "a bed on the mat",
         |p| p.plantings[0].on_mat = true,
         Rule::Shelf,

@@ -190,10 +190,6 @@ fn of_people() -> Vec<Fault> {
 }
 
 fn of_seedlings() -> Vec<Fault> {
-    let mat = |expected| Fault::Mat {
-        planting: bean(),
-        expected,
-    };
     vec![
         Fault::Age {
             planting: bean(),
@@ -212,8 +208,7 @@ fn of_seedlings() -> Vec<Fault> {
             expected: 3,
             got: 4,
         },
-        mat(true),
-        mat(false),
+        Fault::Mat { planting: bean() },
         Fault::HardensUnattended {
             planting: bean(),
             gap: Gap {

@@ -45,7 +45,7 @@ fn grass(week: usize, tmin: f64, tmax: f64) -> f64 {
 fn the_first_week_of_the_tomato_by_hand() {
     let (garden, checked) = tiny();
     let watering = checked.watering(&garden);
-    let week = garden.horizon().week(day("2027-04-19"));
+    let week = garden.horizon().day(day("2027-04-19")) / 7;
     let need = watering.beds[0][week].unwrap();
     let mut ordinary: Vec<f64> = (0..3).map(|w| grass(w, 10.0, 20.0)).collect();
     let mut dry: Vec<f64> = (0..3).map(|w| grass(w, 14.0, 24.0)).collect();
@@ -55,7 +55,7 @@ fn the_first_week_of_the_tomato_by_hand() {
     assert!((need.dry.0 - 0.7 * 1.44 * dry[1]).abs() < 1e-9);
     // Before it stands there is nothing to water, and on its last day one day of it.
     assert_eq!(watering.beds[0][week - 1], None);
-    let last = watering.beds[0][garden.horizon().week(day("2027-06-07"))].unwrap();
+    let last = watering.beds[0][garden.horizon().day(day("2027-06-07")) / 7].unwrap();
     assert!(last.dry.0 > 0.0 && last.dry.0 < need.dry.0 / 3.0);
     assert!((watering.planted[0].0 - 1.44).abs() < 1e-9);
 }

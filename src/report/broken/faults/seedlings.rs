@@ -24,17 +24,12 @@ pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {
             if *mat { "heat mat" } else { "shelf" },
             count(*got, "flat")
         ),
-        Fault::Mat {
-            planting: p,
-            expected: true,
-        } => format!(
-            "{} belongs on the heat mat until it is up: the room is too cold for it.",
-            capital(&planting(p))
-        ),
-        Fault::Mat {
-            planting: p,
-            expected: false,
-        } => format!("{} does not need the heat mat.", capital(&planting(p))),
+        Fault::Mat { planting: p } => {
+            format!(
+                "{} does not need a heat mat, or there is none.",
+                capital(&planting(p))
+            )
+        }
         Fault::NeverUp { planting: p } => format!(
             "{} does not come up at the warmth of the room or mat.",
             capital(&planting(p))
