@@ -1,7 +1,5 @@
 //! Candidates of ingredients that are sown or planted within the plan.
 
-use std::cell::LazyCell;
-
 use crate::calendar::{days_between, plus_days};
 use crate::garden::{GradeAt, Ingredient, IngredientAt, Method, Plot, SeedSize, Source};
 
@@ -79,12 +77,9 @@ pub fn candidates(
     for method in &ingredient.methods {
         for class in &bed_classes(garden) {
             // The weather is the same for every grade.
-            let seasons = LazyCell::new(|| {
-                let as_plants = starts_as_plants(*method);
-                Seasons::new(garden, &ingredient.crop, class.microclimate, as_plants)
-            });
+            let mut seasons = None;
             for search in &searches {
-                search.grow((*method, class), &seasons, dropped, &mut found);
+                search.grow((*method, class), &mut seasons, dropped, &mut found);
             }
         }
     }
@@ -92,11 +87,11 @@ pub fn candidates(
 }
 
 impl Search<'_> {
-    /// All candidates of one method in one class of beds.
+    /// All candidates of one method in one class of beds; `seasons` are filled in when first wanted.
     fn grow(
         &self,
         (method, class): (Method, &BedClass),
-        seasons: &LazyCell<Seasons, impl FnOnce() -> Seasons>,
+        seasons: &mut Option<Seasons>,
         dropped: &mut Dropped,
         found: &mut Vec<Candidate>,
     ) {
@@ -112,6 +107,9 @@ impl Search<'_> {
             Ok(amounts) => amounts,
             Err(reason) => return refuse(dropped, reason),
         };
+        let as_plants = starts_as_plants(method);
+        let seasons = seasons
+            .get_or_insert_with(|| Seasons::new(garden, crop, class.microclimate, as_plants));
         let setting = Setting {
             method,
             class,

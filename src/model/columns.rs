@@ -27,6 +27,9 @@ pub enum Ready {
     Decided(Vec<(AlikeYears, Option<Col>)>),
 }
 
+/// A grade with a column of its own.
+pub type OfGrade = (GradeAt, Col);
+
 /// The columns.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Columns {
@@ -39,9 +42,9 @@ pub struct Columns {
     /// Per ingredient: it is in the pot.
     pub in_pot: Vec<Col>,
     /// Per ingredient: the grade that grows it; none where there is nothing to choose.
-    pub grown_by: Vec<Vec<(GradeAt, Col)>>,
+    pub grown_by: Vec<Vec<OfGrade>>,
     /// Grades to which the file gives no ingredient: it grows one that may be its own.
-    pub takes_part: Vec<(GradeAt, Col)>,
+    pub takes_part: Vec<OfGrade>,
     /// Per ingredient: when it is ready.
     pub ready: Vec<Ready>,
     /// Years that are alike for every ingredient, with the column of the whole dish.
@@ -178,10 +181,7 @@ pub fn of(
 }
 
 /// Which grade grows what, and which takes part.
-fn grades(
-    program: &mut Program,
-    garden: &Garden,
-) -> (Vec<Vec<(GradeAt, Col)>>, Vec<(GradeAt, Col)>) {
+fn grades(program: &mut Program, garden: &Garden) -> (Vec<Vec<OfGrade>>, Vec<OfGrade>) {
     let choice = |ingredient: &Ingredient| match ingredient.only_grade() {
         Some(_) => Vec::new(),
         None => {

@@ -1,6 +1,7 @@
 //! Where the choice of grades makes a program too large: a smaller one that chooses them, and
 //! what can still be said of all.
 
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
 use crate::candidates::{Candidate, Candidates, PickDay};
@@ -17,15 +18,17 @@ const PROMISING: usize = 8;
 /// For every ingredient and grade those that are ready most often, and of these those that
 /// stand in the bed for the shortest time.
 pub fn promising(candidates: &Candidates) -> Candidates {
-    let mut of: BTreeMap<(IngredientAt, GradeAt), Vec<(u32, i64, usize)>> = BTreeMap::new();
+    let mut of: BTreeMap<(IngredientAt, GradeAt), Vec<usize>> = BTreeMap::new();
     for (k, c) in candidates.all.iter().enumerate() {
-        let own = of.entry((c.ingredient, c.grade)).or_default();
-        own.push((u32::MAX - c.ready.len(), days_in_bed(c), k));
+        of.entry((c.ingredient, c.grade)).or_default().push(k);
     }
     let mut few: Vec<usize> = Vec::new();
     for mut own in of.into_values() {
-        own.sort_unstable();
-        few.extend(own.iter().take(PROMISING).map(|(.., k)| *k));
+        own.sort_by_key(|k| {
+            let c = &candidates.all[*k];
+            (Reverse(c.ready.len()), days_in_bed(c))
+        });
+        few.extend(own.iter().take(PROMISING));
     }
     few.sort_unstable();
     Candidates {
