@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 pub use entry::Entry;
 pub use error::{CatalogueError, Fault};
 pub use raw::Basis;
-pub use sources::{MEMORY, source_keys};
+pub use sources::{MEMORY, PRACTICE, source_keys};
 
 use crate::garden::Crop;
 use raw::{CropFile, GerminationTable};

@@ -9,12 +9,13 @@ mod dish;
 mod grade;
 mod school_year;
 mod shelf;
+mod taking_part;
 
 pub use at::{BedAt, ClassAt, GradeAt, IngredientAt};
 pub use attendance::Gap;
 pub use bed::{Area, Bed, BedKind, Cover, Growing, Microclimate, Patch, Plot, Position};
 pub use crop::{
-    Bolting, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, Method,
+    Ages, Bolting, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, Method,
     Needs, Picking, Ripening, Rotation, SeedSize, Spacing, Stages, Sun, WaterUse, Yield,
 };
 pub use dish::{Fallback, Feast, Ingredient, Source};

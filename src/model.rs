@@ -12,6 +12,7 @@ mod grown_share;
 mod keeping;
 mod layout;
 mod names;
+mod open_grades;
 mod point;
 mod program;
 mod reasons;
@@ -195,6 +196,10 @@ struct Decision<'a> {
 /// Programs with more plots of candidates than this are not solved plot by plot.
 const MOST_NAMED: usize = 3_000;
 
+/// With more candidates than this and open grades, the later aims are followed with the grades
+/// chosen so far. Below, a plan took some seconds at the most where it was measured.
+const MOST_LATER: usize = 1_000;
+
 /// A solved program with its point.
 type Solution<'a> = (Board<'a>, Staged);
 
@@ -225,21 +230,31 @@ impl<'a> Decision<'a> {
             .without_needless(self.garden, Scope::Harvest)
     }
 
+    /// True if not every ingredient is in the pot.
+    fn lacks_one(&self, staged: &Staged) -> bool {
+        let wanted = self.garden.ingredients.len() as f64;
+        let mut first = staged.aims.iter().filter(|a| a.aim == Aim::InThePot);
+        first.any(|first| first.value < wanted)
+    }
+
     /// Decides in three steps: which plantings give the best years, with the least amounts;
     /// among those that keep these years, how much of each; and among those that keep both,
     /// the small aims. Each step looks only at candidates that differ in what it asks for.
+    /// Where grades are open and there are too many candidates for a step, it is done with the
+    /// grades that few of them, or the step before, have chosen.
     fn decide(&self) -> Result<Recorded, Unsolved> {
         let garden = self.garden;
         let few = self.about_years();
         let years = |board: &mut Board<'a>| stages::years(board, &self.pace);
+        if let Some(promising) = open_grades::promising(garden, &few) {
+            let solution = self.laid_out(&promising, years);
+            if let Some(planned) = solution.ok().and_then(|s| self.with_grades_of(&s, &[])) {
+                return Ok(planned);
+            }
+        }
         let (board, mut staged) = self.laid_out(&few, years)?;
         let mut programs = std::mem::take(&mut staged.programs);
-        let wanted = garden.ingredients.len() as f64;
-        if staged
-            .aims
-            .iter()
-            .any(|a| a.aim == Aim::InThePot && a.value < wanted)
-        {
+        if self.lacks_one(&staged) {
             let reasons = reasons::impossible(garden, &self.all, &board.columns, &staged);
             return Ok(Recorded {
                 outcome: Outcome::Impossible(reasons),
@@ -247,6 +262,13 @@ impl<'a> Decision<'a> {
             });
         }
         let mut best = (board, staged);
+        let known = best.1.aims.clone();
+        if garden.has_open_grades()
+            && self.later(&known, Scope::Harvest).all.len() > MOST_LATER
+            && let Some(planned) = self.with_grades_of(&best, &known)
+        {
+            return Ok(planned);
+        }
         for (scope, aims) in [
             (Scope::Harvest, &ABOUT_AMOUNTS[..]),
             (Scope::Everything, &SMALL),
@@ -272,6 +294,38 @@ impl<'a> Decision<'a> {
         })
     }
 
+    /// A plan with the grades of a solution of the aims about years, if it finds one; `known`
+    /// are the aims that were followed with all candidates.
+    fn with_grades_of(
+        &self,
+        (board, staged): &Solution<'a>,
+        known: &[AimResult],
+    ) -> Option<Recorded> {
+        if self.lacks_one(staged) {
+            return None;
+        }
+        let grades = open_grades::chosen(board, &staged.values);
+        let garden = self.garden.grown_by(&grades);
+        let fixed = Decision {
+            garden: &garden,
+            all: self.all.only(|c| grades.contains(&(c.ingredient, c.grade))),
+            pace: self.pace,
+        };
+        let mut recorded = fixed.decide().ok()?;
+        let Outcome::Planned(plan) = &mut recorded.outcome else {
+            return None;
+        };
+        open_grades::widen(self.garden, &self.all, known, &mut plan.aims);
+        Some(recorded)
+    }
+
+    /// The candidates that matter after the aims so far.
+    fn later(&self, aims: &[AimResult], scope: Scope) -> Candidates {
+        let (garden, pace) = (self.garden, &self.pace);
+        still_possible(garden, &self.all, aims, pace.concession_years)
+            .without_needless(garden, scope)
+    }
+
     /// Follows more aims from a solution of the earlier ones.
     fn go_on(
         &self,
@@ -279,9 +333,7 @@ impl<'a> Decision<'a> {
         scope: Scope,
         aims: &[Aim],
     ) -> Result<Solution<'a>, Unsolved> {
-        let garden = self.garden;
-        let possible = still_possible(garden, &self.all, &staged.aims, self.pace.concession_years);
-        let mut few = possible.without_needless(garden, scope);
+        let mut few = self.later(&staged.aims, scope);
         let made = chosen(&board.candidates, &board.columns, &staged.values);
         for c in &made {
             let planting = &board.candidates.all[c.candidate];

@@ -114,6 +114,8 @@ pub struct Place {
 pub struct Planting {
     /// The ingredient's name.
     pub ingredient: String,
+    /// The id of the grade that grows it.
+    pub grade: String,
     /// How it is grown.
     pub method: Method,
     /// Steps in order of time; one `Pick` per round of the pick window.

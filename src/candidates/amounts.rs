@@ -34,7 +34,8 @@ pub struct Level {
 }
 
 impl Amounts {
-    /// Amounts of an ingredient by a method in beds of a width that have `strips` in all.
+    /// Amounts of an ingredient by a method in beds of a width that have `strips` in all, grown
+    /// by a grade of `children`.
     ///
     /// # Errors
     /// No plant fits across the bed, or the beds do not hold the least amount.
@@ -42,11 +43,10 @@ impl Amounts {
         garden: &Garden,
         at: IngredientAt,
         method: Method,
-        width: Metres,
-        strips: u32,
+        children: u32,
+        (width, strips): (Metres, u32),
     ) -> Result<Self, DropReason> {
         let ingredient = &garden[at];
-        let children = garden.children_of(ingredient.grade);
         let block = Block::of(&ingredient.crop, width).ok_or(DropReason::NoBed)?;
         let one = need(ingredient, method, children, block.plants);
         let target = ingredient.target(garden.feast.portions);

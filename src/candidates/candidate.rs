@@ -1,7 +1,7 @@
 //! One planting that might be made: its steps on real days and what it takes and gives.
 
 use crate::calendar::Date;
-use crate::garden::{ClassAt, IngredientAt, Method};
+use crate::garden::{ClassAt, GradeAt, IngredientAt, Method};
 use crate::growth::Effort;
 use crate::plan::StepKind;
 
@@ -87,6 +87,8 @@ pub struct Task {
 pub struct Candidate {
     /// Of which ingredient.
     pub ingredient: IngredientAt,
+    /// The grade that grows it.
+    pub grade: GradeAt,
     /// How it is grown.
     pub method: Method,
     /// Its steps.
@@ -119,6 +121,7 @@ impl Candidate {
     #[must_use]
     pub fn is_same_planting(&self, other: &Self) -> bool {
         self.ingredient == other.ingredient
+            && self.grade == other.grade
             && self.method == other.method
             && self.plots == other.plots
             && self.steps == other.steps

@@ -1,11 +1,11 @@
-//! Throws out a candidate if another one of the same ingredient is at least as good in
+//! Throws out a candidate if another one of the same ingredient and grade is at least as good in
 //! everything that counts: ready years, beds, days, shelf, sessions, care and the small aims.
 //! Days on which the shelf can never run short do not count.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::calendar::Date;
-use crate::garden::{ClassAt, Garden, IngredientAt};
+use crate::garden::{ClassAt, Garden, GradeAt, IngredientAt};
 use crate::growth::Effort;
 use crate::plan::StepKind;
 
@@ -26,22 +26,23 @@ struct Tight {
     scope: Scope,
     /// Days on which flats can run short, in order.
     shelf_days: Vec<usize>,
-    /// Ingredients whose sessions may meet those of another planting.
-    sessions: BTreeSet<IngredientAt>,
+    /// Ingredients with the grades in whose sessions another planting may have its steps.
+    sessions: BTreeSet<(IngredientAt, GradeAt)>,
 }
 
 /// The candidates that no other makes needless, in their order.
 pub fn keep_best(garden: &Garden, all: Vec<Candidate>, scope: Scope) -> Vec<Candidate> {
     let tight = Tight::of(garden, &all, scope);
     let mut kept = Vec::new();
-    for at in garden.ingredient_positions() {
+    let grades = |at: IngredientAt| garden[at].grades.iter().map(move |grade| (at, *grade));
+    for grown_by in garden.ingredient_positions().flat_map(grades) {
         let mut own: Vec<(Candidate, Vec<Session>)> = all
             .iter()
-            .filter(|c| c.ingredient == at)
+            .filter(|c| (c.ingredient, c.grade) == grown_by)
             .map(|c| {
                 (
                     c.clone(),
-                    if tight.sessions.contains(&at) {
+                    if tight.sessions.contains(&grown_by) {
                         sessions(c)
                     } else {
                         Vec::new()
@@ -160,23 +161,20 @@ impl Tight {
     }
 }
 
-/// Ingredients with a session that another planting may use too.
-fn sharing(garden: &Garden, all: &[Candidate]) -> BTreeSet<IngredientAt> {
-    let classes = |at: IngredientAt| -> BTreeSet<ClassAt> {
-        all.iter()
-            .filter(|c| c.ingredient == at)
-            .flat_map(|c| &c.tasks)
-            .map(|t| t.class)
-            .collect()
+/// Ingredients, with their grades, that have a session that another planting may use too.
+fn sharing(garden: &Garden, all: &[Candidate]) -> BTreeSet<(IngredientAt, GradeAt)> {
+    let mut classes: BTreeMap<(IngredientAt, GradeAt), BTreeSet<ClassAt>> = BTreeMap::new();
+    for c in all {
+        let of = classes.entry((c.ingredient, c.grade)).or_default();
+        of.extend(c.tasks.iter().map(|t| t.class));
+    }
+    let apart = garden.each_grade_grows_one();
+    let shared = |(at, grade): &(IngredientAt, GradeAt), own: &BTreeSet<ClassAt>| {
+        let others = classes
+            .iter()
+            .filter(|((other, by), _)| other != at && !(apart && by == grade));
+        garden[*at].most_plantings() > 1 || others.into_iter().any(|(_, c)| !c.is_disjoint(own))
     };
-    let of: Vec<BTreeSet<ClassAt>> = garden.ingredient_positions().map(classes).collect();
-    garden
-        .ingredient_positions()
-        .filter(|at| {
-            garden[*at].most_plantings() > 1
-                || garden
-                    .ingredient_positions()
-                    .any(|b| b != *at && !of[b.0].is_disjoint(&of[at.0]))
-        })
-        .collect()
+    let sharing = classes.iter().filter(|(of, own)| shared(of, own));
+    sharing.map(|(of, _)| *of).collect()
 }

@@ -70,11 +70,12 @@ pub fn bearable_start<'l>(
 pub fn fragile(
     context: &Context<'_>,
     ingredient: &Ingredient,
+    grade: GradeAt,
     steps: &Steps,
     nursery: Option<&Nursery>,
     late_start: Option<&Round>,
 ) -> u32 {
-    let later = |round: &Round| next_round(context, ingredient.grade, round);
+    let later = |round: &Round| next_round(context, grade, round);
     let in_bed = match &steps.plant_out {
         Some(_) => late_start.is_some_and(|late| planted_late(context, ingredient, steps, late)),
         None => late_start.is_some_and(|late| late.last() < first_pick(steps)),

@@ -1,7 +1,7 @@
 //! Candidates of ingredients that are sown or planted within the plan.
 
 use crate::calendar::{days_between, plus_days};
-use crate::garden::{Ingredient, IngredientAt, Method, Plot, SeedSize, Source};
+use crate::garden::{GradeAt, Ingredient, IngredientAt, Method, Plot, SeedSize, Source};
 
 use super::amounts::Amounts;
 use super::candidate::{Candidate, Steps, Thinning};
@@ -18,11 +18,12 @@ use super::thinning::thinning_days;
 use super::windows::{Seasons, Window, family_days, pick_days, starts_as_plants, windows};
 use super::years::least_ready_years;
 
-/// One ingredient's enumeration.
+/// The enumeration of one ingredient, grown by one grade.
 struct Search<'a> {
     context: &'a Context<'a>,
     at: IngredientAt,
     ingredient: &'a Ingredient,
+    grade: GradeAt,
     plots: &'a [Plot],
     rounds: Vec<Round>,
     pick_days: Vec<PickDay>,
@@ -33,7 +34,7 @@ struct Setting<'a> {
     method: Method,
     class: &'a BedClass,
     amounts: Amounts,
-    seasons: Seasons,
+    seasons: &'a Seasons,
 }
 
 /// A start in the bed.
@@ -55,31 +56,38 @@ pub fn candidates(
     if ingredient.source != Source::Sown {
         return Vec::new();
     }
-    let rounds = rounds(context, ingredient.grade);
-    let pick_days = pick_days(garden, at, &rounds);
-    let search = Search {
-        context,
-        at,
-        ingredient,
-        plots,
-        rounds,
-        pick_days,
+    let search = |grade: &GradeAt| {
+        let rounds = rounds(context, *grade);
+        Search {
+            context,
+            at,
+            ingredient,
+            grade: *grade,
+            plots,
+            pick_days: pick_days(garden, at, &rounds),
+            rounds,
+        }
     };
+    let searches: Vec<Search<'_>> = ingredient.grades.iter().map(search).collect();
     let mut found = Vec::new();
     for method in &ingredient.methods {
         for class in &bed_classes(garden) {
-            search.grow(*method, class, dropped, &mut found);
+            // The weather is the same for every grade.
+            let mut seasons = None;
+            for search in &searches {
+                search.grow((*method, class), &mut seasons, dropped, &mut found);
+            }
         }
     }
     found
 }
 
 impl Search<'_> {
-    /// All candidates of one method in one class of beds.
+    /// All candidates of one method in one class of beds; `seasons` are filled in when first wanted.
     fn grow(
         &self,
-        method: Method,
-        class: &BedClass,
+        (method, class): (Method, &BedClass),
+        seasons: &mut Option<Seasons>,
         dropped: &mut Dropped,
         found: &mut Vec<Candidate>,
     ) {
@@ -88,13 +96,16 @@ impl Search<'_> {
         let ever = allowed(garden, self.plots, class, crop, garden.last_day());
         let amounts = ever.and_then(|plots| {
             let strips = plots.iter().map(|k| self.plots[k].strips).sum();
-            Amounts::of(garden, self.at, method, class.width, strips)
+            let children = garden.children_of(self.grade);
+            Amounts::of(garden, self.at, method, children, (class.width, strips))
         });
         let amounts = match amounts.and_then(|a| self.within_shelf(method, a)) {
             Ok(amounts) => amounts,
             Err(reason) => return refuse(dropped, reason),
         };
-        let seasons = Seasons::new(garden, crop, class.microclimate, starts_as_plants(method));
+        let as_plants = starts_as_plants(method);
+        let seasons = seasons
+            .get_or_insert_with(|| Seasons::new(garden, crop, class.microclimate, as_plants));
         let setting = Setting {
             method,
             class,
@@ -133,7 +144,7 @@ impl Search<'_> {
             Ok(plots) => plots,
             Err(reason) => return refuse(dropped, reason),
         };
-        let mut windows = windows(&setting.seasons, start, &self.pick_days);
+        let mut windows = windows(setting.seasons, start, &self.pick_days);
         let least = least_ready_years(setting.seasons.years());
         windows.retain(|w| w.ready.len() >= least);
         if windows.is_empty() {
@@ -148,8 +159,7 @@ impl Search<'_> {
             }
             _ => vec![None],
         };
-        let grade = self.ingredient.grade;
-        let late = late_start(self.context, grade, &setting.seasons, start);
+        let late = late_start(self.context, self.grade, setting.seasons, start);
         let seedbed = self.seedbed_gaps(setting, start);
         let begun = Begun {
             start,
@@ -157,7 +167,7 @@ impl Search<'_> {
             seedbed,
         };
         for window in &windows {
-            let late = bearable_start(&setting.seasons, late.as_ref(), window);
+            let late = bearable_start(setting.seasons, late.as_ref(), window);
             for nursery in &nurseries {
                 match self.candidate(setting, &begun, nursery.as_ref(), window, late) {
                     Ok(candidate) => found.push(candidate),
@@ -202,13 +212,21 @@ impl Search<'_> {
         let amounts = amounts.at_most(most).ok_or(DropReason::LessonTooShort)?;
         Ok(Candidate {
             ingredient: self.at,
+            grade: self.grade,
             method: setting.method,
             plots: begun.plots,
             bed_days: bed_days(self.context, begun.start.first(), &window.picks),
             amounts,
             shelf,
-            fragile: fragile(self.context, self.ingredient, &steps, nursery, late),
-            by_others: by_others(garden, self.ingredient, &steps),
+            fragile: fragile(
+                self.context,
+                self.ingredient,
+                self.grade,
+                &steps,
+                nursery,
+                late,
+            ),
+            by_others: by_others(garden, self.grade, &steps),
             idle_weeks: nursery.map_or(0, |n| n.late_weeks) + waiting_weeks(garden, &window.picks),
             ready: window.ready.clone(),
             gaps: match nursery {

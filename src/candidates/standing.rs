@@ -1,6 +1,6 @@
 //! Candidates of ingredients that stand already: growing in a bed, or in a perennial patch.
 
-use crate::garden::{Garden, Ingredient, IngredientAt, Method, Source};
+use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt, Method, Source};
 use crate::growth::{Block, Fate};
 use crate::units::Kilograms;
 
@@ -21,28 +21,30 @@ pub fn candidates(
     dropped: &mut Dropped,
 ) -> Vec<Candidate> {
     let ingredient = &context.garden[at];
-    let found = match ingredient.source {
-        Source::Sown => return Vec::new(),
-        Source::Growing(which) => growing(context, at, ingredient, which),
-        Source::Patch(which) => patch(context, at, ingredient, which),
-    };
-    match found {
-        Ok(found) => found,
-        Err(reason) => {
-            *dropped.entry(reason).or_insert(0) += 1;
-            Vec::new()
+    let mut all = Vec::new();
+    for grade in &ingredient.grades {
+        let found = match ingredient.source {
+            Source::Sown => return Vec::new(),
+            Source::Growing(which) => growing(context, at, *grade, which),
+            Source::Patch(which) => patch(context, at, *grade, which),
+        };
+        match found {
+            Ok(found) => all.extend(found),
+            Err(reason) => *dropped.entry(reason).or_insert(0) += 1,
         }
     }
+    all
 }
 
 /// What grows in a bed already: only the pick window is open.
 fn growing(
     context: &Context<'_>,
     at: IngredientAt,
-    ingredient: &Ingredient,
+    grade: GradeAt,
     which: usize,
 ) -> Result<Vec<Candidate>, DropReason> {
     let garden = context.garden;
+    let ingredient = &garden[at];
     let growing = &garden.growing[which];
     let bed = &garden[growing.bed];
     let seasons = Seasons::new(
@@ -51,7 +53,7 @@ fn growing(
         bed.microclimate(),
         growing.as_plants,
     );
-    let pick_days = pick_days(garden, at, &rounds(context, ingredient.grade));
+    let pick_days = pick_days(garden, at, &rounds(context, grade));
     let fates: Vec<Vec<Fate>> = vec![seasons.fates(growing.sown)];
     let mut windows = windows_of(&seasons, &fates, growing.sown, &pick_days);
     windows.retain(|w| w.ready.len() >= least_ready_years(seasons.years()));
@@ -66,7 +68,7 @@ fn growing(
     enough(garden, ingredient, &amounts)?;
     let found = windows
         .into_iter()
-        .map(|w| standing(context, at, Method::Growing, w, amounts.clone()));
+        .map(|w| standing(context, (at, grade), Method::Growing, w, amounts.clone()));
     within_lessons(garden, found.collect())
 }
 
@@ -74,15 +76,16 @@ fn growing(
 fn patch(
     context: &Context<'_>,
     at: IngredientAt,
-    ingredient: &Ingredient,
+    grade: GradeAt,
     which: usize,
 ) -> Result<Vec<Candidate>, DropReason> {
     let garden = context.garden;
+    let ingredient = &garden[at];
     let patch = &garden.patches[which];
     let years = garden.weather.years(context.horizon).len();
     let amounts = fixed_amount(0, patch.low, patch.expected);
     enough(garden, ingredient, &amounts)?;
-    let found: Vec<Candidate> = pick_days(garden, at, &rounds(context, ingredient.grade))
+    let found: Vec<Candidate> = pick_days(garden, at, &rounds(context, grade))
         .into_iter()
         .filter(|d| patch.pick_from <= d.first() && d.last() <= patch.pick_to)
         .map(|d| {
@@ -90,7 +93,7 @@ fn patch(
                 picks: vec![d],
                 ready: YearSet::of(years, |_| true),
             };
-            standing(context, at, Method::Patch, window, amounts.clone())
+            standing(context, (at, grade), Method::Patch, window, amounts.clone())
         })
         .collect();
     if found.is_empty() {
@@ -137,7 +140,7 @@ fn enough(garden: &Garden, ingredient: &Ingredient, amounts: &Amounts) -> Result
 /// A candidate that only has a pick window.
 fn standing(
     context: &Context<'_>,
-    at: IngredientAt,
+    (at, grade): (IngredientAt, GradeAt),
     method: Method,
     window: Window,
     amounts: Amounts,
@@ -154,6 +157,7 @@ fn standing(
     };
     Candidate {
         ingredient: at,
+        grade,
         method,
         plots: PlotSet::default(),
         bed_days,
@@ -163,7 +167,7 @@ fn standing(
         ready: window.ready,
         gaps: Vec::new(),
         fragile,
-        by_others: by_others(garden, &garden[at], &steps),
+        by_others: by_others(garden, grade, &steps),
         idle_weeks: waiting_weeks(garden, &steps.picks),
         steps,
     }

@@ -1,7 +1,7 @@
 //! What the steps of a planting take: days in the bed, minutes of sessions, other people.
 
 use crate::calendar::{Date, plus_days};
-use crate::garden::{Garden, Ingredient, Method};
+use crate::garden::{Garden, GradeAt, Ingredient, Method};
 use crate::growth::{Fate, effort};
 use crate::plan::StepKind;
 
@@ -74,8 +74,8 @@ pub fn most_blocks_in_lessons(garden: &Garden, tasks: &[Task], amounts: &Amounts
 
 /// Steps that others do than the children who sowed; a pick window counts once.
 #[must_use]
-pub fn by_others(garden: &Garden, ingredient: &Ingredient, steps: &Steps) -> u32 {
-    let strangers = |round: &Round| !garden.same_children(ingredient.grade, round.first());
+pub fn by_others(garden: &Garden, grade: GradeAt, steps: &Steps) -> u32 {
+    let strangers = |round: &Round| !garden.same_children(grade, round.first());
     let strange = |(kind, round): &(StepKind, &Round)| *kind != StepKind::Pick && strangers(round);
     let steps_of_rounds = steps.rounds().filter(strange).count();
     let thinned_by_others = matches!(steps.thin, Some(Thinning::Adult(_) | Thinning::Families(_)));

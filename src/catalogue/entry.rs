@@ -8,7 +8,7 @@ use super::error::Fault;
 use super::raw::{
     Basis, GerminationTable, RawCrop, RawFrost, RawGermination, RawIndoor, RawYields,
 };
-use super::sources::{self, MEMORY, source_keys};
+use super::sources::{self, MEMORY, PRACTICE, source_keys};
 use crate::garden::{Crop, FrostResponse, Germination, IndoorStart, Spacing, Yield};
 use crate::units::Kilograms;
 
@@ -56,7 +56,8 @@ impl Entry {
                 days,
             },
         };
-        let unknown = |key: &&str| *key != MEMORY && !citations.contains_key(*key);
+        let is_work = |key: &&str| ![MEMORY, PRACTICE].contains(key);
+        let unknown = |key: &&str| is_work(key) && !citations.contains_key(*key);
         if let Some(key) = named.values().flat_map(|s| source_keys(s)).find(unknown) {
             return Err(Fault::UnknownSource(key.to_owned()));
         }
@@ -104,6 +105,7 @@ fn crop(raw: RawCrop, germination: Germination) -> Crop {
         spacing: raw.spacing,
         needs: raw.needs,
         seed_size: raw.seed_size,
+        ages: raw.ages,
         water: raw.water.map(|w| w.0),
         stages: raw.stages.map(|s| s.0),
         caution: raw.caution,

@@ -7,8 +7,8 @@ use serde::Deserialize;
 
 use super::error::Fault;
 use crate::garden::{
-    Bolting, Caution, DegreeDayMethod, Germination, Method, Needs, Picking, Ripening, Rotation,
-    SeedSize, Spacing, Stages, Sun, WaterUse,
+    Ages, Bolting, Caution, DegreeDayMethod, Germination, Method, Needs, Picking, Ripening,
+    Rotation, SeedSize, Spacing, Stages, Sun, WaterUse,
 };
 use crate::units::{Celsius, Centimetres, DegreeDays, Hours, Share};
 
@@ -56,6 +56,8 @@ pub(super) struct RawCrop {
     pub needs: Needs,
     #[serde(with = "SeedSizeDef")]
     pub seed_size: SeedSize,
+    #[serde(default, with = "AgesDef")]
+    pub ages: Ages,
     pub water: Option<RawWater>,
     pub stages: Option<RawStages>,
     #[serde(default, with = "CautionDef")]
@@ -195,6 +197,13 @@ enum SeedSizeDef {
     Tiny,
     Medium,
     Large,
+}
+
+#[derive(Deserialize)]
+#[serde(remote = "Ages", deny_unknown_fields)]
+struct AgesDef {
+    sowing: Option<u32>,
+    harvest: Option<u32>,
 }
 
 #[derive(Deserialize)]

@@ -10,6 +10,10 @@ use super::error::Fault;
 /// What stands in place of a source key where a figure is from memory.
 pub const MEMORY: &str = "memory";
 
+/// What stands in place of a source key where a figure is common practice, without a single
+/// published work.
+pub const PRACTICE: &str = "common practice";
+
 /// Keys of a crop's table that are no figures.
 const NO_FIGURES: [&str; 5] = ["name", "other_names", "botanical", "notes", "from"];
 

@@ -64,6 +64,33 @@ pub enum Fault {
         /// The plan's way.
         got: Method,
     },
+    /// A grade that may not grow the ingredient.
+    Grade {
+        /// The planting.
+        planting: PlantingRef,
+        /// The ids of the grades of which one may.
+        expected: Vec<String>,
+        /// The plan's grade.
+        got: String,
+    },
+    /// Another grade than that of an earlier planting of the ingredient.
+    SecondGrade {
+        /// The planting.
+        planting: PlantingRef,
+        /// The grade of the earlier one.
+        expected: String,
+        /// The plan's grade.
+        got: String,
+    },
+    /// More grades could grow something.
+    GradesLeftOut {
+        /// How many could.
+        expected: usize,
+        /// How many do.
+        got: usize,
+        /// The ids of those that might grow something and do not.
+        idle: Vec<String>,
+    },
     /// Steps are missing, doubled or out of place.
     Steps {
         /// The planting.

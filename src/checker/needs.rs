@@ -31,7 +31,7 @@ pub fn strips(garden: &Garden, planting: &Planting<'_>) -> u32 {
     u32::try_from(strips).unwrap_or(u32::MAX)
 }
 
-/// What a planting takes and gives. The children are those of the ingredient's grade.
+/// What a planting takes and gives. The children are those of its grade.
 /// A patch gives what the garden says of one pick.
 pub fn need(garden: &Garden, planting: &Planting<'_>) -> Option<Need> {
     let ingredient = planting.ingredient;
@@ -51,7 +51,7 @@ pub fn need(garden: &Garden, planting: &Planting<'_>) -> Option<Need> {
     }
     let block = block(garden, planting)?;
     let plants = (strips(garden, planting) / block.strips).saturating_mul(block.plants);
-    let children = garden.children_of(ingredient.grade);
+    let children = garden.children_of(planting.grade);
     Some(growth::need(
         ingredient,
         planting.plan.method,

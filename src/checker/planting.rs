@@ -1,6 +1,6 @@
 //! A planting of the plan with its names looked up and its dates as day numbers.
 
-use crate::garden::{BedAt, ClassAt, Garden, Ingredient, IngredientAt, Method};
+use crate::garden::{BedAt, ClassAt, Garden, GradeAt, Ingredient, IngredientAt, Method};
 use crate::growth::Need;
 use crate::plan::{self, StepKind};
 
@@ -16,6 +16,9 @@ pub struct Planting<'a> {
     pub at: IngredientAt,
     /// Its ingredient.
     pub ingredient: &'a Ingredient,
+    /// The grade that grows it: as the plan says, or, where it names none that the project
+    /// knows, the first that may.
+    pub grade: GradeAt,
     /// The steps that have a day.
     pub steps: Vec<Step<'a>>,
     /// The places in known beds.

@@ -15,6 +15,13 @@ pub enum Kind {
         /// Grams then.
         to: f64,
     },
+    /// Another grade grows an ingredient.
+    AnotherGrade {
+        /// The ingredient.
+        ingredient: String,
+        /// The grade's name.
+        grade: String,
+    },
     /// More flats on the shelf.
     MoreFlats {
         /// How many more.
@@ -88,16 +95,17 @@ impl Kind {
     pub fn weight(&self) -> u32 {
         match self {
             Self::FewerGrams { .. } => 0,
-            Self::LaterDelivery { .. } => 1,
-            Self::SomeoneThere { .. } => 2,
-            Self::LongerSessions { .. } => 3,
-            Self::EveryWeek { .. } => 4,
-            Self::MoreFlats { .. } => 5,
-            Self::Cover { .. } => 6,
-            Self::MoreBeds { .. } => 7,
-            Self::AnotherCrop { .. } => 8,
-            Self::AnotherDay { .. } => 9,
-            Self::Bought { .. } => 10,
+            Self::AnotherGrade { .. } => 1,
+            Self::LaterDelivery { .. } => 2,
+            Self::SomeoneThere { .. } => 3,
+            Self::LongerSessions { .. } => 4,
+            Self::EveryWeek { .. } => 5,
+            Self::MoreFlats { .. } => 6,
+            Self::Cover { .. } => 7,
+            Self::MoreBeds { .. } => 8,
+            Self::AnotherCrop { .. } => 9,
+            Self::AnotherDay { .. } => 10,
+            Self::Bought { .. } => 11,
         }
     }
 }

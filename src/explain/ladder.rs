@@ -3,7 +3,7 @@
 mod sessions;
 
 use crate::catalogue::Catalogue;
-use crate::garden::{Care, Garden, IngredientAt, Method, Source};
+use crate::garden::{Care, Garden, GradeAt, IngredientAt, Method, Source};
 use crate::project::Change;
 
 use super::kind::Kind;
@@ -42,6 +42,7 @@ pub fn of_ingredient(garden: &Garden, at: IngredientAt, catalogue: &Catalogue) -
     let grams = (1..PARTS).rev().map(|part| fewer_grams(garden, at, part));
     let mut ladders = vec![
         rising(grams.collect()),
+        another_grade(garden, at),
         another_crop(garden, at, catalogue),
         rising(vec![bought(garden, at)]),
     ];
@@ -65,6 +66,33 @@ pub fn fewer_grams(garden: &Garden, at: IngredientAt, part: u32) -> Rung {
             to,
         },
         changes: vec![Change::set(&way, &to.to_string())],
+    }
+}
+
+/// Other grades that are old enough, where the file names one: first those that grow nothing.
+fn another_grade(garden: &Garden, at: IngredientAt) -> Ladder {
+    let ingredient = &garden[at];
+    let given = ingredient.only_grade();
+    let grows = |grade: &GradeAt| garden.ingredients.iter().any(|i| i.grades.contains(grade));
+    let mut others: Vec<GradeAt> = garden
+        .grade_positions()
+        .filter(|grade| given.is_some_and(|given| given != *grade))
+        .filter(|grade| !ingredient.is_too_hard_for(&garden[*grade]))
+        .collect();
+    others.sort_by_key(grows);
+    let rung = |grade: &GradeAt| Rung {
+        kind: Kind::AnotherGrade {
+            ingredient: ingredient.name.clone(),
+            grade: garden[*grade].name.clone(),
+        },
+        changes: vec![Change::set(
+            &["dish", "ingredient", &ingredient.name, "grade"],
+            &format!("{:?}", garden[*grade].id),
+        )],
+    };
+    Ladder {
+        rungs: others.iter().map(rung).collect(),
+        rising: false,
     }
 }
 

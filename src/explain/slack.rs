@@ -213,9 +213,8 @@ pub fn same_days(a: &When, b: &When) -> bool {
 
 /// The grade to which a planting belongs.
 fn grade_of(garden: &Garden, planting: &Planting) -> Option<GradeAt> {
-    let mut ingredients = garden.ingredients.iter();
-    let of = ingredients.find(|i| i.name == planting.ingredient)?;
-    Some(of.grade)
+    let of = |grade: &GradeAt| garden[*grade].id == planting.grade;
+    garden.grade_positions().find(of)
 }
 
 fn class_named(garden: &Garden, name: &str) -> Option<ClassAt> {

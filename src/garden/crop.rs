@@ -228,6 +228,38 @@ pub struct Stages {
     pub late: f64,
 }
 
+/// Ages in years from which on children do the work well, as school gardens commonly see it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Ages {
+    /// To sow it, where its seed is fine; `None` or 0 if every child can.
+    pub sowing: Option<u32>,
+    /// To harvest it, where it is cut with a knife; `None` or 0 if every child can.
+    pub harvest: Option<u32>,
+}
+
+impl Ages {
+    /// The age at which children can do everything, for the ways in which it may be grown.
+    /// Only what is sown needs hands for its seed.
+    #[must_use]
+    pub fn least(&self, methods: &[Method]) -> Option<u32> {
+        self.to_sow(methods).max(self.to_harvest())
+    }
+
+    /// The age for the harvest.
+    #[must_use]
+    pub fn to_harvest(&self) -> Option<u32> {
+        self.harvest.filter(|age| *age > 0)
+    }
+
+    /// The age for sowing, for the ways in which it may be grown.
+    #[must_use]
+    pub fn to_sow(&self, methods: &[Method]) -> Option<u32> {
+        let sown = |method: &Method| matches!(method, Method::Direct | Method::Indoor);
+        let age = self.sowing.filter(|age| *age > 0);
+        age.filter(|_| methods.iter().any(sown))
+    }
+}
+
 /// What a reader must be told.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Caution {
@@ -273,6 +305,8 @@ pub struct Crop {
     pub needs: Needs,
     /// Seed size.
     pub seed_size: SeedSize,
+    /// From which age on it suits children.
+    pub ages: Ages,
     /// Water use, where published.
     pub water: Option<WaterUse>,
     /// Lengths of the stages, where published.

@@ -5,6 +5,7 @@ use crate::units::{Kilograms, Share};
 
 use super::at::GradeAt;
 use super::crop::{Crop, Method};
+use super::grade::Grade;
 
 /// The shared day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -46,8 +47,8 @@ pub struct Ingredient {
     pub name: String,
     /// The crop with the project's overrides applied.
     pub crop: Crop,
-    /// The grade that grows it.
-    pub grade: GradeAt,
+    /// The grades of which one grows it, in the order of the file; at least one.
+    pub grades: Vec<GradeAt>,
     /// Where it comes from.
     pub source: Source,
     /// The ways of sowing or planting that are allowed; at least one for `Source::Sown`.
@@ -73,6 +74,29 @@ impl Ingredient {
             Source::Sown => self.max_sowings,
             Source::Growing(_) | Source::Patch(_) => 1,
         }
+    }
+
+    /// The grade that grows it, if there is nothing to choose.
+    #[must_use]
+    pub fn only_grade(&self) -> Option<GradeAt> {
+        match self.grades[..] {
+            [only] => Some(only),
+            _ => None,
+        }
+    }
+
+    /// From which age on children can do all that it asks of them: tiny seed where it is sown,
+    /// a knife where it is cut. `None` where any age will do.
+    #[must_use]
+    pub fn least_age(&self) -> Option<u32> {
+        self.crop.ages.least(&self.methods)
+    }
+
+    /// True if a grade is known to be too young for it.
+    #[must_use]
+    pub fn is_too_hard_for(&self, grade: &Grade) -> bool {
+        let least = self.least_age();
+        grade.age.zip(least).is_some_and(|(age, least)| age < least)
     }
 
     /// Edible kilograms for all portions.

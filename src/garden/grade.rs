@@ -63,6 +63,8 @@ pub struct Grade {
     pub id: String,
     /// The name that people read.
     pub name: String,
+    /// How old most of its children are when the plan begins, in years, if that is given.
+    pub age: Option<u32>,
     /// Its classes, at least one.
     pub classes: Vec<Class>,
     /// Who carries on after moving up.

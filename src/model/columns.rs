@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::calendar::Date;
 use crate::candidates::{Candidate, Candidates, YearSet};
-use crate::garden::{ClassAt, Garden, IngredientAt};
+use crate::garden::{ClassAt, Garden, GradeAt, Ingredient, IngredientAt};
 
 use super::program::{Col, Program, Terms};
 
@@ -27,6 +27,9 @@ pub enum Ready {
     Decided(Vec<(AlikeYears, Option<Col>)>),
 }
 
+/// A grade with a column of its own.
+pub type OfGrade = (GradeAt, Col);
+
 /// The columns.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Columns {
@@ -38,6 +41,10 @@ pub struct Columns {
     pub level_up: Vec<Vec<Col>>,
     /// Per ingredient: it is in the pot.
     pub in_pot: Vec<Col>,
+    /// Per ingredient: the grade that grows it; none where there is nothing to choose.
+    pub grown_by: Vec<Vec<OfGrade>>,
+    /// Grades to which the file gives no ingredient: it grows one that may be its own.
+    pub takes_part: Vec<OfGrade>,
     /// Per ingredient: when it is ready.
     pub ready: Vec<Ready>,
     /// Years that are alike for every ingredient, with the column of the whole dish.
@@ -82,6 +89,7 @@ impl Columns {
             .ingredient_positions()
             .map(|at| ready(program, garden, candidates, at))
             .collect();
+        let (grown_by, takes_part) = grades(program, garden);
         let dish = alike_years(candidates.years, all.iter().map(|c| &c.ready))
             .into_iter()
             .map(|years| (years, program.real(1.0)))
@@ -92,6 +100,8 @@ impl Columns {
             blocks,
             level_up,
             in_pot,
+            grown_by,
+            takes_part,
             ready,
             dish,
             worst_years: program.whole(0, years),
@@ -170,6 +180,26 @@ pub fn of(
         .filter(move |(_, c)| c.ingredient == at)
 }
 
+/// Which grade grows what, and which takes part.
+fn grades(program: &mut Program, garden: &Garden) -> (Vec<Vec<OfGrade>>, Vec<OfGrade>) {
+    let choice = |ingredient: &Ingredient| match ingredient.only_grade() {
+        Some(_) => Vec::new(),
+        None => {
+            let grades = ingredient.grades.iter();
+            grades.map(|grade| (*grade, program.binary())).collect()
+        }
+    };
+    let grown_by = garden.ingredients.iter().map(choice).collect();
+    let has_one = |grade: &GradeAt| {
+        let mut only = garden.ingredients.iter().filter_map(Ingredient::only_grade);
+        only.any(|other| other == *grade)
+    };
+    let may = |grade: &GradeAt| garden.ingredients.iter().any(|i| i.grades.contains(grade));
+    let open = garden.grade_positions().filter(|g| may(g) && !has_one(g));
+    let takes_part = open.map(|grade| (grade, program.real(1.0))).collect();
+    (grown_by, takes_part)
+}
+
 /// A column for the blocks of a candidate, if there is anything to decide.
 fn decided_blocks(program: &mut Program, candidate: &Candidate) -> Option<Col> {
     let (least, most) = candidate.amounts.blocks;
@@ -211,24 +241,33 @@ fn alike_years<'a>(
     groups.into_values().collect()
 }
 
-/// Sessions in which more than one step may fall, with the most steps beyond the first.
+/// Sessions in which more than one step may fall, with the most steps beyond the first. Where
+/// no grade grows two ingredients, of those of one grade only the one with most steps counts.
 fn shared_sessions(garden: &Garden, all: &[Candidate]) -> BTreeMap<(ClassAt, Date), f64> {
-    let mut users: BTreeMap<(ClassAt, Date), BTreeMap<IngredientAt, u32>> = BTreeMap::new();
+    type Users = BTreeMap<(GradeAt, IngredientAt), u32>;
+    let mut users: BTreeMap<(ClassAt, Date), Users> = BTreeMap::new();
     for candidate in all {
         for task in &candidate.tasks {
             let of_session = users.entry((task.class, task.date)).or_default();
-            *of_session.entry(candidate.ingredient).or_insert(0) += 1;
+            let of = (candidate.grade, candidate.ingredient);
+            *of_session.entry(of).or_insert(0) += 1;
         }
     }
+    let apart = garden.each_grade_grows_one();
+    let most_steps = |users: Users| {
+        let mut of_one: BTreeMap<usize, u32> = BTreeMap::new();
+        for ((grade, at), steps) in users {
+            let steps = steps.min(garden[at].most_plantings());
+            let most = of_one
+                .entry(if apart { grade.0 } else { at.0 })
+                .or_insert(0);
+            *most = steps.max(*most);
+        }
+        f64::from(of_one.values().sum::<u32>())
+    };
     users
         .into_iter()
-        .map(|(session, of_ingredient)| {
-            let steps: u32 = of_ingredient
-                .iter()
-                .map(|(at, n)| (*n).min(garden[*at].most_plantings()))
-                .sum();
-            (session, f64::from(steps) - 1.0)
-        })
+        .map(|(session, users)| (session, most_steps(users) - 1.0))
         .filter(|(_, most)| *most > 0.0)
         .collect()
 }

@@ -42,7 +42,7 @@ pub fn planting(
 ) -> Planting {
     let ingredient = &garden[candidate.ingredient];
     let plants = blocks * candidate.amounts.block.plants;
-    let children = garden.children_of(ingredient.grade);
+    let children = garden.children_of(candidate.grade);
     let need = need(ingredient, candidate.method, children, plants);
     let places = match ingredient.source {
         Source::Growing(which) => {
@@ -57,6 +57,7 @@ pub fn planting(
     };
     Planting {
         ingredient: ingredient.name.clone(),
+        grade: garden[candidate.grade].id.clone(),
         method: candidate.method,
         steps: steps(garden, candidate, plants),
         places,

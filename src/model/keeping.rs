@@ -9,6 +9,7 @@ use super::board::{Board, Places};
 use super::decode;
 use super::fit::{Fit, fit, layout};
 use super::layout::{Chosen, Part, Parts};
+use super::open_grades;
 use super::point::{self, chosen};
 use super::program::{Col, Program, Terms, value};
 use super::solver::{Objective, Unsolved, relaxed_bound, solve};
@@ -51,7 +52,13 @@ pub fn any(
     pace: &Pace,
 ) -> Result<Option<Plan>, Unsolved> {
     let few = enough(garden, all, held);
-    Ok(any_placed(garden, few, held, pace)?.map(|placed| placed.plan(garden)))
+    let promising = open_grades::promising(garden, &few);
+    let first = promising.map(|few| any_placed(garden, few, held, pace));
+    let placed = match first {
+        Some(Ok(Some(placed))) => Some(placed),
+        _ => any_placed(garden, few, held, pace)?,
+    };
+    Ok(placed.map(|placed| placed.plan(garden)))
 }
 
 /// A plan on the fewest strips that keeps what is held. Strips of a plot are alike, so the

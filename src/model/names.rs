@@ -68,12 +68,18 @@ fn of_the_dish(board: &Board<'_>) -> Vec<(Col, String)> {
         named.push((columns.in_pot[k], format!("in-pot.{name}")));
         let share = format!("expected-share.{name}");
         named.push((columns.expected_share[k], share));
+        for (grade, col) in &columns.grown_by[k] {
+            named.push((*col, format!("grows.{name}.{}", word(&garden[*grade].id))));
+        }
         let Ready::Decided(groups) = &columns.ready[k] else {
             continue;
         };
         for (years, col) in groups {
             named.extend(col.map(|col| (col, format!("ready.{name}.{}", year(years)))));
         }
+    }
+    for (grade, col) in &columns.takes_part {
+        named.push((*col, format!("takes-part.{}", word(&garden[*grade].id))));
     }
     for (years, col) in &columns.dish {
         named.push((*col, format!("dish.{}", year(years))));

@@ -47,6 +47,10 @@ pub fn values(board: &Board<'_>, chosen: &[Chosen]) -> Vec<f64> {
         if let Some(col) = columns.blocks[*candidate] {
             values[col.0] = f64::from(*blocks);
         }
+        let choice = columns.grown_by[of_it.ingredient.0].iter();
+        for (_, col) in choice.filter(|(grade, _)| *grade == of_it.grade) {
+            values[col.0] = 1.0;
+        }
         let passed = of_it
             .amounts
             .levels
@@ -71,6 +75,12 @@ pub fn settle(board: &Board<'_>, values: &mut [f64]) {
     } = setting;
     for at in garden.ingredient_positions() {
         settle_readiness(setting, at, values);
+    }
+    for (grade, takes_part) in &columns.takes_part {
+        let grows = columns.grown_by.iter().flatten();
+        let mut grows = grows.filter(|(g, _)| g == grade);
+        let one = grows.any(|(_, col)| values[col.0] > 0.5);
+        values[takes_part.0] = f64::from(u8::from(one));
     }
     let all = || garden.ingredient_positions();
     let least = |sums: &mut dyn Iterator<Item = f64>| sums.fold(f64::INFINITY, f64::min);

@@ -3,7 +3,7 @@
 
 use crate::calendar::{Date, monday_of};
 use crate::candidates::{Candidates, DropReason, Dropped, blocks_for, fullest};
-use crate::garden::{Garden, IngredientAt, Method, Source};
+use crate::garden::{Garden, GradeAt, IngredientAt, Method, Source};
 use crate::growth::{Block, need};
 
 use super::columns::{Columns, of};
@@ -59,6 +59,15 @@ pub enum Pressure {
         /// Monday of the tightest week.
         week: Date,
     },
+    /// Grades that grow something.
+    Grades {
+        /// How many must.
+        wanted: u32,
+        /// How many can at the most.
+        can: u32,
+        /// Grades for which nothing works that they may grow.
+        without: Vec<GradeAt>,
+    },
     /// Flats on the shelf.
     Shelf {
         /// Flats that the least shares want.
@@ -76,6 +85,7 @@ impl Pressure {
         let (wanted, there) = match self {
             Pressure::Beds { wanted, strips, .. } => (*wanted, *strips),
             Pressure::Shelf { wanted, flats, .. } => (*wanted, *flats),
+            Pressure::Grades { wanted, can, .. } => (*wanted, *can),
         };
         f64::from(wanted) / f64::from(there).max(0.5)
     }
@@ -101,6 +111,7 @@ pub fn impossible(
     let mut pressure: Vec<Pressure> = beds(garden, candidates)
         .into_iter()
         .chain(shelf(garden))
+        .chain(grades(garden, candidates))
         .collect();
     pressure.sort_by(|a, b| b.ratio().total_cmp(&a.ratio()));
     Impossible {
@@ -124,6 +135,13 @@ fn why(candidates: &Candidates, at: IngredientAt) -> Why {
 /// No school has more; keeps the products of absurd figures within bounds.
 const MOST_BLOCKS: u32 = 100_000;
 
+/// The children of the smallest grade that may grow an ingredient.
+fn fewest_children(garden: &Garden, at: IngredientAt) -> u32 {
+    let grades = garden[at].grades.iter();
+    let children = grades.map(|grade| garden.children_of(*grade));
+    children.min().unwrap_or(0)
+}
+
 /// The plants of an ingredient's least share in the widest bed, with their strips.
 fn least_plants(garden: &Garden, at: IngredientAt) -> Option<(u32, u32)> {
     let ingredient = &garden[at];
@@ -143,7 +161,7 @@ fn least_plants(garden: &Garden, at: IngredientAt) -> Option<(u32, u32)> {
     let one = need(
         ingredient,
         method,
-        garden.children_of(ingredient.grade),
+        fewest_children(garden, at),
         block.plants,
     );
     let least = ingredient.target(garden.feast.portions) * ingredient.least_share.0;
@@ -195,7 +213,7 @@ fn shelf(garden: &Garden) -> Option<Pressure> {
         .filter_map(|at| {
             let (plants, _) = least_plants(garden, at)?;
             let ingredient = &garden[at];
-            let children = garden.children_of(ingredient.grade);
+            let children = fewest_children(garden, at);
             let need = need(ingredient, Method::Indoor, children, plants);
             Some((at, need.flats_sown.max(need.flats_kept)))
         })
@@ -208,4 +226,27 @@ fn shelf(garden: &Garden) -> Option<Pressure> {
         parts,
     };
     (wanted > garden.shelf.flats).then_some(pressure)
+}
+
+/// Grades that must grow something by the file, where not as many can.
+fn grades(garden: &Garden, candidates: &Candidates) -> Option<Pressure> {
+    let works =
+        |at: IngredientAt, grade: GradeAt| of(candidates, at).any(|(_, c)| c.grade == grade);
+    let mut able = garden.clone();
+    for at in garden.ingredient_positions() {
+        able.ingredients[at.0]
+            .grades
+            .retain(|grade| works(at, *grade));
+    }
+    let may = |grade: &GradeAt| garden.ingredients.iter().any(|i| i.grades.contains(grade));
+    let can = |grade: &GradeAt| able.ingredients.iter().any(|i| i.grades.contains(grade));
+    let (wanted, most) = (garden.most_grades(), able.most_grades());
+    (garden.has_open_grades() && most < wanted).then(|| Pressure::Grades {
+        wanted: wanted as u32,
+        can: most as u32,
+        without: garden
+            .grade_positions()
+            .filter(|g| may(g) && !can(g))
+            .collect(),
+    })
 }

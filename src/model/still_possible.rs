@@ -49,13 +49,15 @@ pub fn still_possible(
 }
 
 /// The best ready years of each ingredient.
-struct Years {
+pub struct Years {
     ever: Vec<YearSet>,
     most: Vec<u32>,
 }
 
 impl Years {
-    fn of(garden: &Garden, candidates: &Candidates) -> Self {
+    /// Of all candidates of a garden.
+    #[must_use]
+    pub fn of(garden: &Garden, candidates: &Candidates) -> Self {
         let none = YearSet::of(candidates.years, |_| false);
         let ever: Vec<YearSet> = garden
             .ingredient_positions()
@@ -72,6 +74,26 @@ impl Years {
             })
             .collect();
         Self { ever, most }
+    }
+
+    /// Most ready years of the ingredient that has fewest.
+    #[must_use]
+    pub fn most_of_worst(&self) -> u32 {
+        self.most.iter().copied().min().unwrap_or(0)
+    }
+
+    /// Most ready years of all ingredients together.
+    #[must_use]
+    pub fn most_of_all(&self) -> u32 {
+        self.most.iter().sum()
+    }
+
+    /// Most years of the whole dish.
+    #[must_use]
+    pub fn most_of_dish(&self) -> u32 {
+        let ready = self.ever.iter().cloned();
+        let dish = ready.reduce(|dish, ready| dish.and(&ready));
+        dish.map_or(0, |dish| dish.len())
     }
 
     /// Most ready years of all ingredients together with a planting.

@@ -18,7 +18,8 @@ pub enum Rule {
     Amount,
     /// Steps follow one another as the crop needs, and the promised years are ready.
     Readiness,
-    /// Every class of a grade takes part in its steps.
+    /// Every class of a grade takes part in its steps, one grade grows an ingredient, and as
+    /// many grades as can be grow something.
     Participation,
     /// Nothing hardens off while nobody is on site.
     Care,
@@ -62,7 +63,10 @@ impl Rule {
             Rule::Rotation => "A crop family keeps away from a bed for its years.",
             Rule::Amount => "Every ingredient reaches its least share of the target.",
             Rule::Readiness => "Steps follow one another as the crop needs, so that it is ready.",
-            Rule::Participation => "Every class of a grade takes part in its steps.",
+            Rule::Participation => {
+                "Every class of a grade takes part in its steps, and as many grades as can be \
+                 grow something."
+            }
             Rule::Care => "Nothing hardens off while nobody is on site.",
         }
     }

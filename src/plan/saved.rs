@@ -1,5 +1,5 @@
 //! The saved plan: versioned JSON that a person can read and edit.
-//! `{"tureen_plan": 1, "project": name, "feast": date, "plan": {...}}`
+//! `{"tureen_plan": 2, "project": name, "feast": date, "plan": {...}}`
 
 use std::fmt;
 
@@ -12,7 +12,7 @@ use crate::garden::Garden;
 use super::Plan;
 
 /// The version of the form that is written, and the only one that is read.
-pub const VERSION: u64 = 1;
+pub const VERSION: u64 = 2;
 
 /// The form of the file.
 #[derive(Serialize, Deserialize)]

@@ -102,6 +102,9 @@ fn apply(t: &mut Table<'_, '_>, crop: &mut Crop) {
     });
     set(t, "sun", sun, |v| needs.sun = v);
     set(t, "trellis", flag, |v| needs.trellis = v);
+    let ages = &mut crop.ages;
+    set(t, "sowing_age", count(0..=25), |v| ages.sowing = Some(v));
+    set(t, "harvest_age", count(0..=25), |v| ages.harvest = Some(v));
     let rotation = &mut crop.rotation;
     set(t, "rotation_years", count(0..=20), |v| {
         rotation.years_hard = v;

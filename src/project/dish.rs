@@ -9,6 +9,7 @@ use super::assumed::Assumed;
 use super::crop::check_used;
 use super::crop_names::find_crop;
 use super::grade::unique;
+use super::grown_by;
 use super::ingredient::{Around, METHODS, RawIngredient};
 use super::names::listed;
 use super::order::in_order;
@@ -66,14 +67,13 @@ fn check_one(
             .get(&crop.name)
             .map_or(crop, |(own, _)| own)
     });
-    let grade = check_grade(raw, around, findings);
+    let named = grown_by::named(raw, around, findings);
     let source = crop.and_then(|crop| source(raw, crop, growing?, around, findings));
     let methods = match (crop, source) {
         (Ok(crop), Ok(source)) => methods(raw, crop, source, findings),
         (Err(reported), _) | (_, Err(reported)) => Err(reported),
     };
     let fallback = fallback(raw, around.feast, findings);
-    let grade = grade.and_then(|id| around.grades?.find(id, findings));
     let name = raw.name().map(|name| name.value.clone());
     let least_share = raw.least_share?;
     let each_child_sows = raw.each_child_sows?;
@@ -90,39 +90,23 @@ fn check_one(
     if each_child_sows.is_none() && source == Ok(Source::Sown) {
         assumed.note_for(&name, "each_child_sows = 1", "every child has its own");
     }
+    let methods = methods?;
+    let grades = match named? {
+        Some(grades) => grades,
+        None => grown_by::chosen(&name, crop, &methods, around.grades?, assumed),
+    };
     Ok(Ingredient {
         name,
         crop: crop.clone(),
-        grade: grade?,
+        grades,
         source: source?,
-        methods: methods?,
+        methods,
         grams_per_portion: raw.grams?.value,
         least_share: Share(least_share.map_or(USUAL_LEAST_SHARE, |given| given.value)),
         each_child_sows: each_child_sows.map_or(1, |given| given.value),
         max_sowings: raw.max_sowings?.map_or(1, |given| given.value),
         fallback: fallback?,
     })
-}
-
-fn check_grade<'r>(
-    raw: &'r RawIngredient,
-    around: &Around<'_>,
-    findings: &mut Findings,
-) -> Read<&'r Given<String>> {
-    match &raw.grade {
-        Ok(Some(id)) => Ok(id),
-        Ok(None) => {
-            let list = around.grades?.list();
-            Err(findings.report(
-                Problem::new(Code::MissingKey, "this ingredient has no `grade`")
-                    .at(raw.span, "")
-                    .remedy(format!(
-                        "add `grade = ` and the grade that grows it: {list}"
-                    )),
-            ))
-        }
-        Err(reported) => Err(*reported),
-    }
 }
 
 /// The ways of growing when the file names none: bought plants only where nothing else works,

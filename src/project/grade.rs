@@ -7,7 +7,7 @@ use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span, peek};
 use crate::garden::{Class, Grade, GradeAt, HandOver, SchoolYear};
 
 use super::assumed::Assumed;
-use super::kind::{some, text, word};
+use super::kind::{count, some, text, word};
 use super::names::{listed, near, quote};
 use super::order::in_order;
 use super::slot::{RawClass, check_slots, read_class};
@@ -32,6 +32,7 @@ pub struct RawGrade {
     span: Span,
     id: Read<Given<String>>,
     name: Read<Option<Given<String>>>,
+    age: Read<Option<Given<u32>>>,
     classes: Read<Given<Vec<Given<RawClass>>>>,
     hand_over: Read<Option<Given<Hand>>>,
     adopted_by: Read<Option<Given<String>>>,
@@ -44,45 +45,72 @@ pub fn read(t: &mut Table<'_, '_>) -> RawGrade {
         span: t.span(),
         id: t.need("id", "\"2\"", text),
         name: t.maybe("name", text),
+        age: t.maybe("age", count(3..=25)),
         classes: t.need("classes", example, some(table("this class", read_class))),
         hand_over: t.maybe("hand_over", word(&HANDS)),
         adopted_by: t.maybe("adopted_by", text),
     }
 }
 
-/// The grades' ids with their positions.
-pub struct GradeIds(BTreeMap<String, usize>);
+/// The grades' ids with their positions, and the ages of their children.
+pub struct GradeIds {
+    ids: BTreeMap<String, usize>,
+    ages: Vec<Option<u32>>,
+}
 
 impl GradeIds {
     /// Gathers the ids; reports those that stand twice.
     pub fn of(raw: &[Given<RawGrade>], findings: &mut Findings) -> Self {
         let ids = raw.iter().map(|grade| grade.value.id.as_ref().ok());
-        Self(unique("grades", "id", ids, findings))
+        let age = |grade: &Given<RawGrade>| Some(grade.value.age.ok()??.value);
+        Self {
+            ids: unique("grades", "id", ids, findings),
+            ages: raw.iter().map(age).collect(),
+        }
+    }
+
+    /// All grades whose id is sound, in the order of the file: position, id and age.
+    pub fn all(&self) -> Vec<(GradeAt, &str, Option<u32>)> {
+        let ids = self.ids.iter();
+        let mut all: Vec<_> = ids
+            .map(|(id, at)| {
+                (
+                    GradeAt(*at),
+                    id.as_str(),
+                    self.ages.get(*at).copied().flatten(),
+                )
+            })
+            .collect();
+        all.sort_by_key(|(at, ..)| *at);
+        all
     }
 
     /// The position of a grade; reports it if there is none.
     pub fn find(&self, id: &Given<String>, findings: &mut Findings) -> Read<GradeAt> {
-        self.0.get(&id.value).map(|at| GradeAt(*at)).ok_or_else(|| {
-            let cause = format!("there is no grade with the id {}", quote(&id.value));
-            findings.report(
-                Problem::new(Code::NoSuchGrade, cause)
-                    .at(id.span, "")
-                    .remedy(self.hint(&id.value)),
-            )
-        })
+        self.ids
+            .get(&id.value)
+            .map(|at| GradeAt(*at))
+            .ok_or_else(|| {
+                let cause = format!("there is no grade with the id {}", quote(&id.value));
+                findings.report(
+                    Problem::new(Code::NoSuchGrade, cause)
+                        .at(id.span, "")
+                        .remedy(self.hint(&id.value)),
+                )
+            })
     }
 
     fn hint(&self, id: &str) -> String {
         let list = self.list();
-        match near(id, self.0.keys().map(String::as_str)) {
+        match near(id, self.ids.keys().map(String::as_str)) {
             Some(other) => format!("did you mean {}? The grades are {list}", quote(other)),
             None => format!("the grades are {list}"),
         }
     }
 
     /// All ids, for messages.
-    pub fn list(&self) -> String {
-        listed(self.0.keys().map(String::as_str))
+    fn list(&self) -> String {
+        listed(self.ids.keys().map(String::as_str))
     }
 }
 
@@ -149,6 +177,7 @@ pub fn check(
                     .name?
                     .map_or_else(|| format!("Grade {id}"), |n| n.value),
                 id,
+                age: raw.value.age?.map(|age| age.value),
                 classes: classes?,
                 hand_over: hand_over?,
             })

@@ -7,7 +7,7 @@ use crate::garden::Method;
 
 use super::crop::Overrides;
 use super::grade::GradeIds;
-use super::kind::{Value, count, date, number, text, word};
+use super::kind::{Value, count, date, number, one_or_some, text, word};
 use super::standing::{RawGrowing, RawPatch};
 use super::table::{Table, table};
 
@@ -24,7 +24,7 @@ pub struct RawIngredient {
     pub span: Span,
     pub crop: Read<Given<String>>,
     pub name: Read<Option<Given<String>>>,
-    pub grade: Read<Option<Given<String>>>,
+    pub grade: Read<Option<Given<Vec<Given<String>>>>>,
     pub grams: Read<Given<f64>>,
     pub least_share: Read<Option<Given<f64>>>,
     pub each_child_sows: Read<Option<Given<u32>>>,
@@ -68,7 +68,7 @@ pub fn read(t: &mut Table<'_, '_>) -> RawIngredient {
         span: t.span(),
         crop: t.need("crop", "\"carrot\"", text),
         name: t.maybe("name", text),
-        grade: t.maybe("grade", text),
+        grade: t.maybe("grade", one_or_some(text)),
         grams: t.need("grams_per_portion", "25", number(0.1..=1000.0)),
         least_share: t.maybe("least_share", number(0.05..=1.0)),
         each_child_sows: t.maybe("each_child_sows", count(0..=20)),

@@ -236,6 +236,19 @@ pub fn some<T>(
     }
 }
 
+/// One value, or a list that holds at least one.
+pub fn one_or_some<T>(
+    kind: impl Fn(&Value<'_>, &mut Findings) -> Read<T>,
+) -> impl Fn(&Value<'_>, &mut Findings) -> Read<Vec<Given<T>>> {
+    move |value, findings| match value.value {
+        DeValue::Array(_) => some(&kind)(value, findings),
+        _ => {
+            let span = value.span;
+            kind(value, findings).map(|value| vec![Given { value, span }])
+        }
+    }
+}
+
 /// Exactly `N` numbers of one kind.
 pub fn exactly<const N: usize>(
     kind: impl Fn(&Value<'_>, &mut Findings) -> Read<f64>,

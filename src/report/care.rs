@@ -136,12 +136,13 @@ fn days_of(view: &View<'_>, steps: &[Step], day: impl Fn(&When) -> Option<Date>)
 /// Which later steps of a planting other children do.
 fn taken_over(view: &View<'_>, planting: &Planting, ingredient: &Ingredient) -> Option<String> {
     let moves_up = view.garden.school_year.moves_up?;
+    let grade = view.grade_of(planting)?;
     let by_others = |step: &&Step| {
         by_children(step)
             && step
                 .when
                 .first()
-                .is_some_and(|day| !view.garden.same_children(ingredient.grade, day))
+                .is_some_and(|day| !view.garden.same_children(grade, day))
     };
     let kinds: BTreeSet<StepKind> = planting
         .steps
@@ -156,7 +157,7 @@ fn taken_over(view: &View<'_>, planting: &Planting, ingredient: &Ingredient) -> 
     (!names.is_empty()).then(|| {
         format!(
             "The children then in {}: {} {}, after moving up on {}.",
-            view.grade_name(view.garden.tending(ingredient.grade, moves_up)),
+            view.grade_name(view.garden.tending(grade, moves_up)),
             list(&names),
             ingredient.name,
             view.dates.day(moves_up)

@@ -51,9 +51,28 @@ pub(super) fn write(garden: &Garden, page: &mut Page) {
     for text in garden.ingredients.iter().filter_map(of) {
         page.item(&text);
     }
+    for text in garden.ingredients.iter().flat_map(|i| too_young(garden, i)) {
+        page.item(&text);
+    }
     for text in GENERAL.into_iter().chain([COMPOST]) {
         page.item(text);
     }
+}
+
+/// Grades that may grow an ingredient and are younger than is usual for it.
+fn too_young(garden: &Garden, ingredient: &Ingredient) -> Option<String> {
+    let least = ingredient.least_age()?;
+    let grades = ingredient.grades.iter().map(|grade| &garden[*grade]);
+    let young = grades.filter(|grade| ingredient.is_too_hard_for(grade));
+    let names: Vec<&str> = young.map(|grade| grade.name.as_str()).collect();
+    (!names.is_empty()).then(|| {
+        format!(
+            "{} is young for {}: by common practice children are {least} and older for it. Let an \
+             adult do the fine seed and the knife.",
+            list(&names),
+            ingredient.name
+        )
+    })
 }
 
 /// What goes for every school garden (common practice).

@@ -268,7 +268,7 @@ fn without_plan(labels: &[String], trials: &[Trial], page: &mut Page) {
     }
 }
 
-/// The steps whose dates differ from those of the file as it stands.
+/// The steps whose dates differ from those of the file as it stands, and other grades.
 fn moved(labels: &[String], trials: &[Trial], views: &[Option<View<'_>>], page: &mut Page) {
     let Some((Some(as_it_is), changed)) = views.split_first() else {
         return;
@@ -279,7 +279,8 @@ fn moved(labels: &[String], trials: &[Trial], views: &[Option<View<'_>>], page: 
         for name in ingredient_names(trials) {
             let before: Vec<&Planting> = as_it_is.plantings_named(&name).collect();
             let after: Vec<&Planting> = view.plantings_named(&name).collect();
-            let steps = moved_steps(as_it_is, &before, view, &after);
+            let mut steps = moved_steps(as_it_is, &before, view, &after);
+            steps.extend(other_grade(as_it_is, &before, view, &after));
             if !steps.is_empty() {
                 lines.push(format!("{label}, {name}: {}.", steps.join("; ")));
             }
@@ -292,6 +293,21 @@ fn moved(labels: &[String], trials: &[Trial], views: &[Option<View<'_>>], page: 
     for line in lines {
         page.item(&line);
     }
+}
+
+/// `grown by Grade 3 instead of Grade 2`, if another grade grows it.
+fn other_grade(
+    as_it_is: &View<'_>,
+    before: &[&Planting],
+    view: &View<'_>,
+    after: &[&Planting],
+) -> Option<String> {
+    let name = |view: &View<'_>, plantings: &[&Planting]| {
+        let grade = plantings.first().and_then(|p| view.grade_of(p))?;
+        Some(view.grade_name(grade).to_owned())
+    };
+    let (old, new) = (name(as_it_is, before)?, name(view, after)?);
+    (old != new).then(|| format!("grown by {new} instead of {old}"))
 }
 
 /// `sow 8-15 Feb instead of 1-8 Feb`, for every kind of step that moved.

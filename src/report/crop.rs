@@ -6,7 +6,7 @@ mod figures;
 mod line;
 mod place;
 
-use crate::catalogue::{Catalogue, Entry, MEMORY, source_keys};
+use crate::catalogue::{Catalogue, Entry, MEMORY, PRACTICE, source_keys};
 use crate::garden::{Crop, FrostResponse, Garden};
 
 use super::crops::season;
@@ -132,7 +132,7 @@ fn sources(catalogue: &Catalogue, entry: &Entry, page: &mut Page) {
     let mut keys: Vec<&str> = entry.sources().flat_map(|(_, s)| source_keys(s)).collect();
     keys.sort_unstable();
     keys.dedup();
-    for key in keys.iter().filter(|key| **key != MEMORY) {
+    for key in keys.iter().filter(|key| ![MEMORY, PRACTICE].contains(key)) {
         let citation = catalogue.citation(key).unwrap_or_default();
         page.item(&format!("{key}: {citation}"));
     }

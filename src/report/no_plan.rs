@@ -6,7 +6,7 @@ mod ideas;
 use std::cmp::Reverse;
 
 use crate::candidates::DropReason;
-use crate::garden::{Garden, IngredientAt};
+use crate::garden::{Garden, GradeAt, IngredientAt};
 use crate::model::{Impossible, LeftOut, Pressure, Why};
 use crate::pipeline::NoPlan;
 
@@ -127,7 +127,7 @@ fn wanted_strips(ingredient: IngredientAt, pressure: &[Pressure]) -> Option<u32>
             .iter()
             .find(|(at, _)| *at == ingredient)
             .map(|(_, strips)| *strips),
-        Pressure::Shelf { .. } => None,
+        Pressure::Shelf { .. } | Pressure::Grades { .. } => None,
     })
 }
 
@@ -174,6 +174,15 @@ fn limit_text(garden: &Garden, limit: &Pressure) -> String {
             Dates::of(garden).short(*week),
             who_wants(garden, parts, *strips, "strip")
         ),
+        Pressure::Grades {
+            wanted,
+            can,
+            without,
+        } => format!(
+            "Grades: {wanted} must grow something, as many as can by the file, but something works \
+             for {can} only{}.",
+            nothing_for(garden, without)
+        ),
         Pressure::Shelf {
             wanted,
             flats,
@@ -183,6 +192,15 @@ fn limit_text(garden: &Garden, limit: &Pressure) -> String {
             count(*wanted, "flat"),
             who_wants(garden, parts, *flats, "flat")
         ),
+    }
+}
+
+/// `; nothing works for Grade 3`.
+fn nothing_for(garden: &Garden, grades: &[GradeAt]) -> String {
+    let names: Vec<&str> = grades.iter().map(|g| garden[*g].name.as_str()).collect();
+    match names.is_empty() {
+        true => String::new(),
+        false => format!("; nothing works for {}", list(&names)),
     }
 }
 

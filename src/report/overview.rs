@@ -7,6 +7,7 @@ use crate::plan::{Planting, StepKind};
 
 use super::page::Page;
 use super::view::{View, ready_years, span_of};
+use super::words::list;
 
 const HEADER: [&str; 9] = [
     "Grade",
@@ -35,6 +36,17 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
         view.years(),
         view.kind_of_years()
     ));
+    let ingredients = view.garden.ingredients.iter();
+    let chosen: Vec<&str> = ingredients
+        .filter(|i| i.only_grade().is_none())
+        .map(|i| i.name.as_str())
+        .collect();
+    if !chosen.is_empty() {
+        page.line(&format!(
+            "The program chose the grade for {}: the file leaves it open.",
+            list(&chosen)
+        ));
+    }
 }
 
 fn row(view: &View<'_>, ingredient: &Ingredient, seen: &IngredientReplay) -> Vec<String> {
@@ -50,9 +62,10 @@ fn row(view: &View<'_>, ingredient: &Ingredient, seen: &IngredientReplay) -> Vec
             cells.join("\n")
         }
     };
+    let grade = view.grown_by(ingredient);
     let beds: Vec<String> = plantings.iter().map(|p| beds(p)).collect();
     vec![
-        view.grade_name(ingredient.grade).to_owned(),
+        grade.map_or("", |grade| view.grade_name(grade)).to_owned(),
         ingredient.name.clone(),
         spans(&[StepKind::Sow]),
         spans(&[StepKind::PotUp]),

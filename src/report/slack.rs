@@ -30,7 +30,7 @@ pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
     ];
     let mut rows = Vec::new();
     for grade in view.garden.grade_positions() {
-        for (planting, ingredient) in view.planted().filter(|(_, i)| i.grade == grade) {
+        for (planting, ingredient) in view.planted_by(grade) {
             let cell = |kind| cell(view, slack, planting, kind);
             rows.push(vec![
                 view.grade_name(grade).to_owned(),

@@ -35,7 +35,7 @@ pub fn slack(
         promise(&view)
     ));
     for grade in garden.grade_positions() {
-        for (planting, _) in view.planted().filter(|(_, i)| i.grade == grade) {
+        for (planting, _) in view.planted_by(grade) {
             page.gap();
             page.line(&format!(
                 "{}: {}",

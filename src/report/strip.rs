@@ -55,14 +55,16 @@ fn beds(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     for (planting, _) in &ours.own {
         page.item(&sentence(&format!("{}.", timeline::title(view, planting))));
     }
-    for (planting, ingredient) in &ours.adopted {
+    for (planting, _) in &ours.adopted {
         page.item(&format!(
             "Taken over from {}: {}.",
-            view.grade_name(ingredient.grade),
+            view.grade_of(planting)
+                .map_or("", |grade| view.grade_name(grade)),
             timeline::title(view, planting)
         ));
     }
-    for (at, ingredient, seen) in view.ingredients().filter(|(_, i, _)| i.grade == ours.grade) {
+    let grown = |i| view.grown_by(i) == Some(ours.grade);
+    for (at, ingredient, seen) in view.ingredients().filter(|(_, i, _)| grown(i)) {
         page.item(&format!(
             "It brings {} of {}, and is ready in {} of {} {}.",
             mass_range(seen.low, seen.expected),

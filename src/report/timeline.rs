@@ -15,7 +15,7 @@ const LABEL: usize = 12;
 pub(super) fn write(view: &View<'_>, page: &mut Page) {
     page.heading("What is done when");
     for grade in view.garden.grade_positions() {
-        for (planting, _) in view.planted().filter(|(_, i)| i.grade == grade) {
+        for (planting, _) in view.planted_by(grade) {
             page.line(&format!(
                 "{}: {}",
                 view.grade_name(grade),
@@ -85,8 +85,7 @@ fn ordinal(at: usize) -> &'static str {
 pub(super) fn hand_over(view: &View<'_>, grade: GradeAt) -> Option<String> {
     let moves_up = view.garden.school_year.moves_up?;
     let goes_on = view
-        .planted()
-        .filter(|(_, i)| i.grade == grade)
+        .planted_by(grade)
         .flat_map(|(p, _)| &p.steps)
         .filter_map(|s| s.when.last())
         .any(|day| day >= moves_up);

@@ -8,7 +8,7 @@ use crate::garden::{Care, Garden, GradeAt, Ingredient, Slot, Source, Term};
 
 use super::page::{Look, Page};
 use super::screen::occasion;
-use super::words::{Dates, mass};
+use super::words::{Dates, choice, mass};
 use super::{assumed, cautions};
 
 /// What `tureen check` prints for a valid file.
@@ -36,7 +36,7 @@ fn dish(garden: &Garden, page: &mut Page) {
         .map(|i| {
             vec![
                 i.name.clone(),
-                garden[i.grade].name.clone(),
+                grown_by(garden, i),
                 format!("{:.0} g", i.grams_per_portion),
                 mass(i.target(garden.feast.portions)),
                 mass(i.target(garden.feast.portions) * i.least_share.0),
@@ -53,6 +53,19 @@ fn dish(garden: &Garden, page: &mut Page) {
         "From",
     ];
     page.table(&header, &rows, &[2, 3, 4]);
+}
+
+/// `Grade 2`, `Grade 2 or Grade 3`, `any grade`: what the plan then chooses among.
+fn grown_by(garden: &Garden, ingredient: &Ingredient) -> String {
+    let names: Vec<String> = ingredient
+        .grades
+        .iter()
+        .map(|grade| garden[*grade].name.clone())
+        .collect();
+    match names.len() {
+        n if n > 1 && n == garden.grades.len() => "any grade".to_owned(),
+        _ => choice(&names),
+    }
 }
 
 fn source(garden: &Garden, ingredient: &Ingredient) -> String {

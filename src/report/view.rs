@@ -63,6 +63,27 @@ impl<'a> View<'a> {
             .filter_map(|p| Some((p, self.ingredient_of(p)?)))
     }
 
+    /// The plantings of a grade with their ingredient.
+    pub fn planted_by(
+        &self,
+        grade: GradeAt,
+    ) -> impl Iterator<Item = (&'a Planting, &'a Ingredient)> {
+        let planted = self.planted();
+        planted.filter(move |(p, _)| self.grade_of(p) == Some(grade))
+    }
+
+    /// The grade that grows a planting; a checked plan names one that the project knows.
+    pub fn grade_of(&self, planting: &Planting) -> Option<GradeAt> {
+        let named = |grade: &GradeAt| self.garden[*grade].id == planting.grade;
+        self.garden.grade_positions().find(named)
+    }
+
+    /// The grade that grows an ingredient.
+    pub fn grown_by(&self, ingredient: &Ingredient) -> Option<GradeAt> {
+        let mut plantings = self.plantings_named(&ingredient.name);
+        plantings.next().and_then(|p| self.grade_of(p))
+    }
+
     /// The name of a grade.
     pub fn grade_name(&self, grade: GradeAt) -> &'a str {
         &self.garden[grade].name

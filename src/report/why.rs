@@ -218,6 +218,9 @@ fn what(garden: &Garden, kind: &Kind) -> String {
         Kind::MoreBeds { like, more } => {
             format!("{} more like bed {like}.", count(*more, "bed"))
         }
+        Kind::AnotherGrade { ingredient, grade } => {
+            format!("{grade} grows {ingredient} instead.")
+        }
         Kind::AnotherCrop { ingredient, crop } => format!("{crop} in place of {ingredient}."),
         Kind::AnotherDay { later } => {
             let weeks = u32::try_from(later.unsigned_abs() / 7).unwrap_or(u32::MAX);

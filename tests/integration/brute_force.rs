@@ -3,6 +3,7 @@
 //! and the value of every aim must be the same.
 
 mod beds;
+mod grades;
 pub mod options;
 pub mod search;
 pub mod takes;
@@ -14,7 +15,7 @@ use tureen::garden::Garden;
 use tureen::model::{Options, Outcome, solve};
 use tureen::plan::{Aim, AimResult};
 
-use crate::random_gardens::make::{TINY, garden};
+use crate::random_gardens::make::{TINY, TINY_CHOICE, garden, open_garden};
 use options::Plantings;
 use search::{Search, TooLarge};
 use takes::School;
@@ -41,13 +42,7 @@ fn try_all(garden: &Garden, concession: u32) -> Result<Tried, TooLarge> {
         .ingredient_positions()
         .map(|at| options::all(&school, at, MOST_WAYS).ok_or(TooLarge))
         .collect::<Result<_, _>>()?;
-    let search = |some: usize| {
-        let some = ways
-            .iter()
-            .enumerate()
-            .filter(move |(k, _)| some >> k & 1 == 1);
-        Search::new(&school, some.map(|(_, ways)| ways.as_slice()), MOST_NODES)
-    };
+    let search = |some: usize| Search::new(&school, &ways, move |k| some >> k & 1 == 1, MOST_NODES);
     let n = ways.len();
     if let Some(later) = search((1 << n) - 1).aims(concession)? {
         return Ok(Tried::Full([vec![n as f64], later].concat()));
@@ -120,43 +115,66 @@ fn between(of_model: &AimResult, value: f64) -> Result<Same, String> {
     }
 }
 
-/// Gardens whose every aim must be compared.
-const FULL: u32 = 300;
+/// What came of a number of gardens.
+#[derive(Debug, Default)]
+struct Count {
+    full: u32,
+    impossible: u32,
+    out_of_time: u32,
+    too_large: u32,
+    /// Gardens with a plan in which a grade was chosen.
+    chosen: u32,
+}
 
-#[test]
-fn the_model_finds_what_trying_everything_finds() {
-    let (mut full, mut impossible, mut out_of_time, mut too_large) = (0, 0, 0, 0);
+/// Compares gardens until so many have a plan.
+fn compare_until(full: u32, garden: impl Fn(u64) -> Garden) -> Count {
+    let mut count = Count::default();
     let mut wrong = Vec::new();
     for seed in 0.. {
-        if full == FULL {
+        if count.full == full {
             break;
         }
-        let garden = garden(seed, &TINY);
+        let garden = garden(seed);
         let concession = (seed % 2) as u32;
         let Ok(tried) = try_all(&garden, concession) else {
-            too_large += 1;
+            count.too_large += 1;
             continue;
         };
         match compare(&garden, &tried, concession) {
-            Ok(Same::Proved) if matches!(tried, Tried::Full(_)) => full += 1,
-            Ok(Same::Proved) => impossible += 1,
-            Ok(Same::OutOfTime) => out_of_time += 1,
+            Ok(Same::Proved) if matches!(tried, Tried::Full(_)) => {
+                count.full += 1;
+                count.chosen += u32::from(garden.has_open_grades());
+            }
+            Ok(Same::Proved) => count.impossible += 1,
+            Ok(Same::OutOfTime) => count.out_of_time += 1,
             Err(words) => wrong.push(format!("seed {seed}, concession {concession}: {words}")),
         }
     }
-    println!(
-        "{full} gardens the same in every aim, {impossible} impossible both ways, \
-         {out_of_time} not proved in time, {too_large} too large to try"
-    );
+    println!("{count:?}");
     assert!(
         wrong.is_empty(),
         "{} of them:\n{}",
         wrong.len(),
         wrong.join("\n")
     );
-    assert!(
-        impossible > FULL / 5,
-        "only {impossible} impossible gardens"
-    );
-    assert!(out_of_time < FULL / 20, "{out_of_time} gardens not proved");
+    assert!(count.out_of_time < full / 20, "{count:?}");
+    count
+}
+
+/// Gardens whose every aim must be compared.
+const FULL: u32 = 300;
+
+#[test]
+fn the_model_finds_what_trying_everything_finds() {
+    let count = compare_until(FULL, |seed| garden(seed, &TINY));
+    assert!(count.impossible > FULL / 5, "{count:?}");
+}
+
+/// The same of gardens in which the program chooses who grows what: the best assignment by
+/// every aim in its turn.
+#[test]
+fn the_best_assignment_is_that_of_trying_everything() {
+    let count = compare_until(FULL / 2, |seed| open_garden(seed, &TINY_CHOICE));
+    assert!(count.chosen > FULL / 4, "{count:?}");
+    assert!(count.impossible > FULL / 20, "{count:?}");
 }

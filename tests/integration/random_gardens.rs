@@ -15,7 +15,7 @@ use tureen::garden::Garden;
 use tureen::model::{Options, Outcome, Possible, possible, solve};
 use tureen::plan::Plan;
 
-use make::{LARGER, Size, TINY, garden};
+use make::{LARGER, Size, TINY, TINY_CHOICE, garden, open_garden};
 
 /// A time within which every tiny garden must be proved; no solve should come near it.
 const AMPLE: Duration = Duration::from_secs(60);
@@ -56,10 +56,18 @@ fn plan_of(garden: &Garden, options: &Options) -> Result<Option<Plan>, String> {
 
 /// The plans of some seeds' gardens.
 fn plans(seeds: std::ops::Range<u64>, size: &Size, time_limit: Duration) -> Vec<(u64, Plan)> {
+    plans_of(seeds, |seed| garden(seed, size), time_limit)
+}
+
+fn plans_of(
+    seeds: std::ops::Range<u64>,
+    garden: impl Fn(u64) -> Garden,
+    time_limit: Duration,
+) -> Vec<(u64, Plan)> {
     let mut wrong = Vec::new();
     let mut plans = Vec::new();
     for seed in seeds {
-        match plan_of(&garden(seed, size), &options(seed, time_limit)) {
+        match plan_of(&garden(seed), &options(seed, time_limit)) {
             Ok(plan) => plans.extend(plan.map(|plan| (seed, plan))),
             Err(words) => wrong.push(format!("seed {seed}: {words}")),
         }
@@ -76,6 +84,26 @@ fn plans_of_tiny_gardens_pass_the_checker_with_every_aim_proved() {
         let open: Vec<_> = plan.aims.iter().filter(|a| !a.proved()).collect();
         assert!(open.is_empty(), "seed {seed}: {open:?}");
     }
+}
+
+#[test]
+fn plans_with_chosen_grades_pass_the_checker_with_every_aim_proved() {
+    let plans = plans_of(
+        10_000..10_060,
+        |seed| open_garden(seed, &TINY_CHOICE),
+        AMPLE,
+    );
+    assert!(plans.len() > 25, "{} plans", plans.len());
+    for (seed, plan) in plans {
+        let open: Vec<_> = plan.aims.iter().filter(|a| !a.proved()).collect();
+        assert!(open.is_empty(), "seed {seed}: {open:?}");
+    }
+}
+
+#[test]
+fn plans_of_larger_gardens_with_chosen_grades_pass_the_checker() {
+    let plans = plans_of(0..6, |seed| open_garden(seed, &LARGER), SHORT);
+    assert!(plans.len() > 2, "{} plans", plans.len());
 }
 
 #[test]

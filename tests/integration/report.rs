@@ -6,6 +6,7 @@ mod crops;
 mod decisions;
 mod faults;
 mod frosts;
+mod grades;
 mod hand_over;
 mod how_sure;
 mod interval;

@@ -30,6 +30,8 @@ pub enum Named {
     Bed,
     /// A class.
     Class,
+    /// A grade.
+    Grade,
     /// An ingredient.
     Ingredient,
 }

@@ -55,7 +55,7 @@ fn no_session(run: &Run<'_>, step: &Step<'_>, visit: Visit) -> Option<Fault> {
 /// All visits of a step lie in the weeks of one round, counted from the first one's Monday.
 fn round_too_long(run: &Run<'_>, planting: &Planting<'_>, step: &Step<'_>) -> Option<Fault> {
     let from = run.horizon.date(step.first);
-    let grade = run.garden.tending(planting.ingredient.grade, from);
+    let grade = run.garden.tending(planting.grade, from);
     let days = run.garden[grade].round_weeks() as usize * 7;
     let end = step.first / 7 * 7 + days;
     (step.last >= end).then(|| Fault::Day {
@@ -94,7 +94,7 @@ fn wrong_minutes(run: &Run<'_>, planting: &Planting<'_>, step: &Step<'_>) -> Opt
     let expected = match &step.when {
         When::Sessions(_) => {
             let day = run.horizon.date(step.first);
-            let grade = run.garden.tending(planting.ingredient.grade, day);
+            let grade = run.garden.tending(planting.grade, day);
             let children = run.garden.children_of(grade);
             let method = planting.plan.method;
             let effort = growth::effort(step.plan.kind, planting.ingredient, method, children);

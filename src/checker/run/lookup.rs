@@ -5,7 +5,7 @@ use crate::calendar::Date;
 use crate::checker::fault::{DayLimit, Fault, Named, PlantingRef, StepRef, Violation};
 use crate::checker::needs;
 use crate::checker::planting::{Place, Planting, Step, Visit, When};
-use crate::garden::{BedAt, ClassAt, Garden, Ingredient, IngredientAt, Source};
+use crate::garden::{BedAt, ClassAt, Garden, GradeAt, Ingredient, IngredientAt, Source};
 use crate::plan::{self, Plan, Rule};
 
 use super::Run;
@@ -44,6 +44,7 @@ impl<'a> Run<'a> {
             number,
             ingredient: planting.ingredient.clone(),
         };
+        let grade = self.grade(&planting.grade, ingredient, unknown)?;
         let steps = (1..)
             .zip(&planting.steps)
             .filter_map(|(number, step)| {
@@ -60,6 +61,7 @@ impl<'a> Run<'a> {
             plan: planting,
             at,
             ingredient,
+            grade,
             steps,
             places: self.places(planting, unknown),
             grows_since: self.grows_since(ingredient),
@@ -67,6 +69,20 @@ impl<'a> Run<'a> {
         };
         planting.need = needs::need(self.garden, &planting);
         Some(planting)
+    }
+
+    fn grade(
+        &self,
+        id: &str,
+        ingredient: &Ingredient,
+        unknown: &mut Vec<Violation>,
+    ) -> Option<GradeAt> {
+        let mut all = self.garden.grade_positions();
+        let found = all.find(|g| self.garden[*g].id == id);
+        if found.is_none() {
+            unknown.push(not_known(Named::Grade, id));
+        }
+        found.or(ingredient.grades.first().copied())
     }
 
     fn grows_since(&self, ingredient: &Ingredient) -> Option<usize> {
@@ -187,7 +203,7 @@ fn not_known(kind: Named, name: &str) -> Violation {
     Violation {
         rule: match kind {
             Named::Bed => Rule::Space,
-            Named::Class => Rule::Participation,
+            Named::Class | Named::Grade => Rule::Participation,
             Named::Ingredient => Rule::Amount,
         },
         fault: Fault::Unknown {

@@ -13,7 +13,7 @@ const MINUTES: usize = 5;
 
 /// The grades that grow something.
 fn growing(garden: &Garden) -> impl Iterator<Item = GradeAt> {
-    let grows = |grade: &GradeAt| garden.ingredients.iter().any(|i| i.grade == *grade);
+    let grows = |grade: &GradeAt| garden.ingredients.iter().any(|i| i.grades.contains(grade));
     garden.grade_positions().filter(grows)
 }
 

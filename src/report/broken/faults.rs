@@ -35,6 +35,9 @@ pub(super) fn sentence(fault: &Fault, dates: Dates) -> String {
         | Fault::Visits { .. }
         | Fault::SessionOverfull { .. }
         | Fault::Hands { .. }
+        | Fault::Grade { .. }
+        | Fault::SecondGrade { .. }
+        | Fault::GradesLeftOut { .. }
         | Fault::NoVisit { .. } => people::sentence(fault, dates),
         Fault::Method { .. } | Fault::Steps { .. } | Fault::Day { .. } => {
             steps::sentence(fault, dates)

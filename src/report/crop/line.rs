@@ -71,6 +71,14 @@ pub(super) fn years(years: u32) -> String {
     count(years, "year")
 }
 
+/// From which age on children do a part of the work.
+pub(super) fn old_enough(age: u32) -> String {
+    match age {
+        0 => "children of every age".to_owned(),
+        _ => format!("children of {age} and older, unless the file names a grade"),
+    }
+}
+
 /// How it is started, after "it is".
 pub(super) fn way(method: Method) -> &'static str {
     match method {

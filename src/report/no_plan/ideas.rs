@@ -3,7 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::candidates::DropReason;
-use crate::garden::Garden;
+use crate::garden::{Garden, IngredientAt};
 use crate::model::{Impossible, Pressure, Why};
 
 use super::super::page::Page;
@@ -13,12 +13,16 @@ use super::super::words::{list, sentence};
 pub(super) fn write(garden: &Garden, found: &Impossible, page: &mut Page) {
     let mut ideas: BTreeMap<Idea, BTreeSet<&str>> = BTreeMap::new();
     for limit in &found.pressure {
-        let (idea, parts) = match limit {
-            Pressure::Beds { parts, .. } => (Idea::FewerGrams, parts),
-            Pressure::Shelf { parts, .. } => (Idea::ShelfRoom, parts),
+        let heaviest = |parts: &[(IngredientAt, u32)]| {
+            let first = parts.first();
+            first.map(|(at, _)| garden[*at].name.as_str())
         };
-        let heaviest = parts.first().map(|(at, _)| garden[*at].name.as_str());
-        ideas.entry(idea).or_default().extend(heaviest);
+        let (idea, whom) = match limit {
+            Pressure::Beds { parts, .. } => (Idea::FewerGrams, heaviest(parts)),
+            Pressure::Shelf { parts, .. } => (Idea::ShelfRoom, heaviest(parts)),
+            Pressure::Grades { .. } => (Idea::NamedGrades, Some("the grades")),
+        };
+        ideas.entry(idea).or_default().extend(whom);
     }
     for left_out in &found.left_out {
         if let Why::NoWay { reasons } = &left_out.why
@@ -52,6 +56,7 @@ enum Idea {
     WarmerPlace,
     AnotherDay,
     SomeoneThere,
+    NamedGrades,
 }
 
 impl Idea {
@@ -96,6 +101,10 @@ impl Idea {
                  sowings."
             }
             Self::SomeoneThere => "someone on site in the break.",
+            Self::NamedGrades => {
+                "name in the file which may grow what (`grade`), without those that have nothing \
+                 in time."
+            }
         }
     }
 }

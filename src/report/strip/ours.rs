@@ -23,11 +23,13 @@ impl<'a> Ours<'a> {
         let end = view.garden.last_day();
         Self {
             grade,
-            own: view.planted().filter(|(_, i)| i.grade == grade).collect(),
+            own: view.planted_by(grade).collect(),
             adopted: view
                 .planted()
-                .filter(|(_, i)| i.grade != grade)
-                .filter(|(_, i)| view.garden.tending(i.grade, end) == grade)
+                .filter(|(p, _)| {
+                    let other = view.grade_of(p).filter(|other| *other != grade);
+                    other.is_some_and(|other| view.garden.tending(other, end) == grade)
+                })
                 .collect(),
         }
     }

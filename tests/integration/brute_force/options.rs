@@ -2,7 +2,7 @@
 //! what it gives and what it takes. Nothing here comes from the program's model; the raw list
 //! of candidates is taken as facts.
 
-use tureen::garden::{IngredientAt, Source};
+use tureen::garden::{GradeAt, IngredientAt, Source};
 
 use super::takes::{Choice, School, Takes};
 
@@ -10,6 +10,8 @@ use super::takes::{Choice, School, Takes};
 #[derive(Debug, Clone)]
 pub struct Plantings<'a> {
     pub choices: Vec<Choice<'a>>,
+    /// The grade that grows them all.
+    pub grade: GradeAt,
     /// The weather years in which it is ready, as bits, and how many they are.
     pub ready: u64,
     pub years: f64,
@@ -51,7 +53,12 @@ pub fn all<'a>(school: &School<'a>, at: IngredientAt, most: usize) -> Option<Vec
             return None;
         }
         for (k, amounts) in single.iter().enumerate().skip(next) {
-            for (choice, more) in amounts.iter().filter(|_| choices.len() < plantings) {
+            let one_grade = |choice: &Choice<'_>| {
+                let mut others = choices.iter();
+                others.all(|other: &Choice<'_>| other.candidate.grade == choice.candidate.grade)
+            };
+            let amounts = amounts.iter().filter(|(choice, _)| one_grade(choice));
+            for (choice, more) in amounts.filter(|_| choices.len() < plantings) {
                 let takes = takes.and(more);
                 if school.suffices(&takes) {
                     open.push(([&choices[..], &[*choice]].concat(), takes, k + 1));
@@ -75,6 +82,7 @@ fn in_the_pot<'a>(
     choices: Vec<Choice<'a>>,
     takes: Takes,
 ) -> Option<Plantings<'a>> {
+    let grade = choices.first()?.candidate.grade;
     let target = school.garden[at].target(school.garden.feast.portions).0;
     let least = target * school.garden[at].least_share.0;
     let low = |c: &Choice<'_>| c.candidate.amounts.low.0 * f64::from(c.blocks);
@@ -92,6 +100,7 @@ fn in_the_pot<'a>(
         low_share: (choices.iter().map(low).sum::<f64>() / target).min(1.0),
         expected_share: (choices.iter().map(expected).sum::<f64>() / target).min(1.0),
         takes,
+        grade,
         choices,
     })
 }

@@ -2,11 +2,14 @@
 //! branch is left only where what is chosen already breaks a rule, or where not even the best
 //! plantings of the other ingredients could reach a held aim or pass the best plan found.
 
+use std::collections::BTreeSet;
+
+use tureen::garden::GradeAt;
 use tureen::plan::Aim;
 
-use super::beds;
 use super::options::Plantings;
 use super::takes::{Choice, School, Takes};
+use super::{beds, grades};
 
 /// Forgiveness for shares; whole aims are compared exactly.
 const ROUNDING: f64 = 1e-6;
@@ -43,6 +46,10 @@ pub struct Search<'a> {
     school: &'a School<'a>,
     /// Per ingredient: all it may have, and the best of it.
     ways: Vec<(&'a [Plantings<'a>], Best)>,
+    /// The grades that may grow each of these ingredients, then those of all others.
+    grades: Vec<&'a [GradeAt]>,
+    /// How many grades must grow something.
+    most_grades: usize,
     held: Vec<Held>,
     nodes: u64,
     most_nodes: u64,
@@ -53,15 +60,24 @@ pub struct Search<'a> {
 pub struct TooLarge;
 
 impl<'a> Search<'a> {
+    /// The search for plans with the ingredients for which `some` holds in the pot; the others
+    /// still have their grades. `ways` are those of all ingredients.
     pub fn new(
         school: &'a School<'a>,
-        ways: impl Iterator<Item = &'a [Plantings<'a>]>,
+        ways: &'a [Vec<Plantings<'a>>],
+        some: impl Fn(usize) -> bool,
         most_nodes: u64,
     ) -> Self {
-        let ways = ways.map(|ways| (ways, Best::of(ways))).collect();
+        let all = || 0..ways.len();
+        let grades = |k: usize| school.garden.ingredients[k].grades.as_slice();
+        let of_all: Vec<&[GradeAt]> = all().map(grades).collect();
+        let (own, others): (Vec<usize>, Vec<usize>) = all().partition(|k| some(*k));
+        let best = |k: &usize| (ways[*k].as_slice(), Best::of(&ways[*k]));
         Self {
             school,
-            ways,
+            ways: own.iter().map(best).collect(),
+            grades: own.iter().chain(&others).map(|k| grades(*k)).collect(),
+            most_grades: grades::most(&BTreeSet::new(), &of_all),
             held: Vec::new(),
             nodes: 0,
             most_nodes,
@@ -125,6 +141,10 @@ impl<'a> Search<'a> {
         let hope = self.hope(aim, chosen, takes);
         let misses = |h: &Held| worse(h.aim, self.hope(h.aim, chosen, takes), h.value);
         if best.is_some_and(|best| !better(aim, hope, best)) || self.held.iter().any(misses) {
+            return Ok(());
+        }
+        let growing = chosen.iter().map(|p| p.grade).collect();
+        if grades::most(&growing, &self.grades[chosen.len()..]) < self.most_grades {
             return Ok(());
         }
         let choices: Vec<Choice<'_>> = chosen.iter().flat_map(|p| p.choices.clone()).collect();

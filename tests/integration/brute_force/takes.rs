@@ -73,7 +73,7 @@ impl<'a> School<'a> {
         let ingredient = &self.garden[candidate.ingredient];
         let plants = blocks * candidate.amounts.block.plants;
         if let Some(shelf) = candidate.shelf {
-            let children = self.garden.children_of(ingredient.grade);
+            let children = self.garden.children_of(candidate.grade);
             let need = need(ingredient, Method::Indoor, children, plants);
             for (k, day) in self.days.iter().enumerate() {
                 if !(shelf.sown..=shelf.out).contains(day) {

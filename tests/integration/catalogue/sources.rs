@@ -2,7 +2,9 @@
 
 use std::collections::BTreeSet;
 
-use tureen::catalogue::{MEMORY, source_keys};
+use tureen::catalogue::{MEMORY, PRACTICE, source_keys};
+
+use tureen::garden::Ages;
 
 use super::{catalogue, entries};
 
@@ -35,6 +37,7 @@ fn every_group_of_every_crop_has_a_source() {
         let optional = [
             ("indoor", entry.crop.indoor.is_some()),
             ("water", entry.crop.water.is_some()),
+            ("ages", entry.crop.ages != Ages::default()),
             ("stages", entry.crop.stages.is_some()),
             ("bolting", entry.crop.bolting.is_some()),
             ("caution", !entry.crop.caution.text.is_empty()),
@@ -59,7 +62,7 @@ fn every_source_is_memory_or_has_a_citation() {
             for key in source_keys(source) {
                 let cited = catalogue.citation(key).is_some_and(|text| text.len() > 20);
                 assert!(
-                    cited || key == MEMORY,
+                    cited || key == MEMORY || key == PRACTICE,
                     "{}: {field}: {key}",
                     entry.crop.name
                 );

@@ -46,7 +46,7 @@ fn reaches(garden: &Garden, strips: Option<&[u32]>, held: &Held) -> Result<bool,
         .ingredient_positions()
         .map(|at| options::all(&school, at, MOST_WAYS).ok_or(TooLarge))
         .collect::<Result<_, _>>()?;
-    Search::new(&school, ways.iter().map(Vec::as_slice), MOST_NODES).reaches(held)
+    Search::new(&school, &ways, |_| true, MOST_NODES).reaches(held)
 }
 
 fn with_flats(garden: &Garden, flats: u32) -> Garden {

@@ -8,7 +8,7 @@ use std::time::Duration;
 use tureen::candidates::Candidates;
 use tureen::catalogue::Catalogue;
 use tureen::explain::{Diagnosis, Kind, Workbench};
-use tureen::garden::{Garden, Grade, Ingredient};
+use tureen::garden::{Garden, Grade, GradeAt, Ingredient};
 use tureen::model::Options;
 use tureen::pipeline::{self, NoPlan};
 use tureen::project::{self, Change};
@@ -39,7 +39,7 @@ fn fits(garden: &Garden) -> Result<bool, TooLarge> {
         .ingredient_positions()
         .map(|at| options::all(&school, at, MOST_WAYS).ok_or(TooLarge))
         .collect::<Result<_, _>>()?;
-    Search::new(&school, ways.iter().map(Vec::as_slice), MOST_NODES).any()
+    Search::new(&school, &ways, |_| true, MOST_NODES).any()
 }
 
 /// A rung: what it is, as the test words it, and its changes.
@@ -54,12 +54,13 @@ fn one(name: String, key: &str, value: impl std::fmt::Display) -> Rung {
 fn ladders(garden: &Garden) -> Vec<Vec<Rung>> {
     let mut ladders = around(garden);
     for grade in garden.grade_positions() {
-        if garden.ingredients.iter().any(|i| i.grade == grade) {
+        if garden.ingredients.iter().any(|i| i.grades.contains(&grade)) {
             ladders.extend(of_grade(&garden[grade]));
         }
     }
     for ingredient in &garden.ingredients {
         ladders.push(fewer_grams(ingredient));
+        ladders.push(other_grades(garden, ingredient));
         if garden.ingredients.len() > 1 {
             let name = &ingredient.name;
             let (name_of_it, mut changes) = one(
@@ -123,6 +124,27 @@ fn fewer_grams(ingredient: &Ingredient) -> Vec<Rung> {
     (1..20).rev().map(grams).map(rung).collect()
 }
 
+/// Other grades that are not too young, where the file names one: first those with nothing to
+/// grow.
+fn other_grades(garden: &Garden, ingredient: &Ingredient) -> Vec<Rung> {
+    let [given] = ingredient.grades[..] else {
+        return Vec::new();
+    };
+    let busy = |grade: &GradeAt| garden.ingredients.iter().any(|i| i.grades.contains(grade));
+    let (busy, idle): (Vec<_>, Vec<_>) = garden.grade_positions().partition(busy);
+    let others = idle.into_iter().chain(busy).filter(|grade| {
+        let age = garden[*grade].age.unwrap_or(99);
+        *grade != given && age >= ingredient.least_age().unwrap_or(0)
+    });
+    let way = format!("dish.ingredient.\"{}\".grade", ingredient.name);
+    let rung = |grade: GradeAt| {
+        let id = &garden[grade].id;
+        let name = format!("{} by {}", ingredient.name, garden[grade].name);
+        one(name, &way, format!("\"{id}\""))
+    };
+    others.map(rung).collect()
+}
+
 /// A repair as the test words it.
 fn worded(kind: &Kind) -> Option<String> {
     Some(match kind {
@@ -136,6 +158,7 @@ fn worded(kind: &Kind) -> Option<String> {
         Kind::EveryWeek { grade, .. } => format!("weekly grade.{grade}.classes.{grade}a"),
         Kind::FewerGrams { ingredient, to, .. } => format!("{ingredient} {to} g"),
         Kind::Bought { ingredient } => format!("{ingredient} bought"),
+        Kind::AnotherGrade { ingredient, grade } => format!("{ingredient} by {grade}"),
         Kind::Cover { .. } | Kind::MoreBeds { .. } | Kind::AnotherCrop { .. } => return None,
     })
 }

@@ -66,6 +66,12 @@ pub fn ingredient<'g>(garden: &'g Garden, planting: &Planting) -> &'g Ingredient
     garden.ingredients.iter().find(named).unwrap()
 }
 
+/// The grade that grows a planting.
+fn grade(garden: &Garden, planting: &Planting) -> GradeAt {
+    let named = |grade: &GradeAt| garden[*grade].id == planting.grade;
+    garden.grade_positions().find(named).unwrap()
+}
+
 /// A plan with one step on other days, and what goes with it.
 pub fn moved(garden: &Garden, plan: &Plan, planting: usize, step: usize, when: &When) -> Plan {
     let mut plan = plan.clone();
@@ -136,7 +142,7 @@ pub fn choices(garden: &Garden, planting: &Planting, step: usize) -> Vec<When> {
     };
     let within = |when: &When| when.first() >= Some(span.0) && when.last() <= Some(span.1);
     let mut all: Vec<When> = match planting.steps[step].when {
-        When::Sessions(_) => rounds(garden, ingredient(garden, planting).grade),
+        When::Sessions(_) => rounds(garden, grade(garden, planting)),
         When::Families(_) => days_between(whole.0, whole.1)
             .filter(|day| chrono::Datelike::weekday(day) == Weekday::Sat)
             .filter(|day| {

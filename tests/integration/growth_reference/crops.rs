@@ -3,7 +3,7 @@
 use chrono::NaiveDate;
 use tureen::calendar::{Horizon, plus_days};
 use tureen::garden::{
-    Caution, Crop, DegreeDayMethod, FrostResponse, Germination, GradeAt, Ingredient, Method,
+    Ages, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, GradeAt, Ingredient, Method,
     Microclimate, Needs, Picking, Ripening, Rotation, SeedSize, Source, Spacing, Sun, Yield,
 };
 use tureen::growth::CropSeason;
@@ -69,6 +69,7 @@ pub fn plain() -> Crop {
             trellis: false,
         },
         seed_size: SeedSize::Medium,
+        ages: Ages::default(),
         water: None,
         stages: None,
         caution: Caution::default(),
@@ -79,7 +80,7 @@ pub fn ingredient(crop: Crop) -> Ingredient {
     Ingredient {
         name: crop.name.clone(),
         crop,
-        grade: GradeAt(0),
+        grades: vec![GradeAt(0)],
         source: Source::Sown,
         methods: vec![Method::Direct],
         grams_per_portion: 20.0,

@@ -90,7 +90,11 @@ fn all_faults_of_a_file_are_told_at_once() {
         ("2027-10-08", "2027-10-09", Code::NotASchoolDay),
         ("\"Tue\"", "\"Tu\"", Code::UnknownWord),
         ("\"carrot\"", "\"carot\"", Code::NoSuchCrop),
-        ("grade = \"2\"", "grade = \"two\"", Code::NoSuchGrade),
+        (
+            "grams_per_portion",
+            "grade = \"two\"\ngrams_per_portion",
+            Code::NoSuchGrade,
+        ),
         ("width_m = 1.2", "widht_m = 1.2", Code::UnknownKey),
         ("2026-09-04,12.3", "2026-09-04,12,3", Code::WeatherColumns),
         ("2026-09-06,12.1", "2026-09-06,-99", Code::WeatherRange),

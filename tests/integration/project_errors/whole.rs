@@ -34,6 +34,7 @@ fn the_smallest_file_loads_and_tells_what_it_assumes() {
     assert_eq!(garden.ingredients[0].least_share, Share(0.3));
     assert_eq!(garden.weather.years(garden.horizon()).len(), 1);
     let expected = [
+        "grade = \"2\"",
         "each_child_sows = 1",
         "least_share = 0.3",
         "soil_cm = 30",
@@ -153,7 +154,7 @@ fn the_full_file_gives_its_dish() {
     assert_eq!(garlic.source, Source::Growing(0));
     assert_eq!(berries.name, "berries");
     assert_eq!(berries.source, Source::Patch(0));
-    assert_eq!(berries.grade, GradeAt(2));
+    assert_eq!(berries.grades, [GradeAt(2)]);
     let known = catalogue().get("dry bean").expect("a known crop");
     let mut own = known.clone();
     own.ripening.days_from_sowing = own.ripening.days_from_sowing.map(|_| 90.0);
@@ -255,4 +256,92 @@ fn monthly_means_give_as_many_weather_years_as_asked_for() {
     let garden = project::load_text("garden.toml", &text, None, catalogue())
         .unwrap_or_else(|problems| panic!("{problems}"));
     assert_eq!(garden.weather.years(garden.horizon()).len(), 12);
+}
+
+/// The smallest file with three grades, of these ages if any, and these lines for its carrot.
+fn carrot_of(ages: [Option<u32>; 3], carrot: &str) -> Garden {
+    let section = |(n, age): (usize, &Option<u32>)| {
+        let age = age.map_or_else(String::new, |age| format!("age = {age}\n"));
+        format!(
+            "[[grade]]\nid = \"{n}\"\n{age}classes = [{{ name = \"{n}a\", children = 20, day = \"Tue\" }}]\n"
+        )
+    };
+    let grades: String = (1..).zip(&ages).map(section).collect();
+    let from = MINIMAL.find("[[grade]]").expect("a grade");
+    let to = MINIMAL.find("[[dish.ingredient]]").expect("a dish");
+    let text = [&MINIMAL[..from], &grades, &MINIMAL[to..]].concat();
+    let text = text.replace(
+        "crop = \"carrot\"\n",
+        &format!("crop = \"carrot\"\n{carrot}"),
+    );
+    load(&text).unwrap_or_else(|problems| panic!("{problems}"))
+}
+
+/// The grades that may grow the carrot, and what is said of that.
+fn grades_of_carrot(ages: [Option<u32>; 3], carrot: &str) -> (Vec<usize>, Option<String>) {
+    let garden = carrot_of(ages, carrot);
+    let grades = garden.ingredients[0].grades.iter().map(|g| g.0 + 1);
+    let mut assumed = garden.assumed.iter();
+    let said = assumed.find(|a| a.what.starts_with("grade = "));
+    let said = said.map(|a| format!("{}: {}", a.what, a.why));
+    (grades.collect(), said)
+}
+
+#[test]
+fn an_ingredient_without_a_grade_may_be_grown_by_all_that_are_old_enough() {
+    let said = |text: &str| Some(text.to_owned());
+    let none = [None; 3];
+    assert_eq!(
+        grades_of_carrot(none, ""),
+        (
+            vec![1, 2, 3],
+            said(
+                "grade = [\"1\", \"2\", \"3\"]: the program chooses; by common practice children \
+                 are 7 and older to sow fine seed, but no grade has an `age` in the file (carrot)"
+            )
+        )
+    );
+    assert_eq!(
+        grades_of_carrot([Some(6), None, Some(8)], ""),
+        (
+            vec![2, 3],
+            said(
+                "grade = [\"2\", \"3\"]: by common practice children are 7 and older to sow fine \
+                 seed; the program chooses among these (carrot)"
+            )
+        )
+    );
+    assert_eq!(
+        grades_of_carrot([Some(7), Some(8), Some(9)], "").1,
+        said("grade = [\"1\", \"2\", \"3\"]: the program chooses (carrot)")
+    );
+    assert_eq!(
+        grades_of_carrot([Some(4), Some(6), Some(5)], ""),
+        (
+            vec![2],
+            said(
+                "grade = \"2\": by common practice children are 7 and older to sow fine seed; no \
+                 grade is, so the oldest (carrot)"
+            )
+        )
+    );
+}
+
+#[test]
+fn what_the_file_says_of_grades_comes_before_ages() {
+    let ages = [Some(5), Some(6), Some(8)];
+    assert_eq!(grades_of_carrot(ages, "grade = \"1\"\n"), (vec![1], None));
+    let list = "grade = [\"3\", \"1\", \"3\"]\n";
+    assert_eq!(grades_of_carrot(ages, list), (vec![1, 3], None));
+    // Bought plants need no hands for fine seed, nor do the school's own figures.
+    let own = "\n[crop.carrot]\nsowing_age = 6\n\n[[bed]]";
+    let text = MINIMAL.replace("\n[[bed]]", own);
+    assert_eq!(load(&text).unwrap().ingredients[0].least_age(), Some(6));
+    let none = text.replace("sowing_age = 6", "sowing_age = 0");
+    assert_eq!(load(&none).unwrap().ingredients[0].least_age(), None);
+    let leek = catalogue().get("leek").expect("a known crop");
+    assert_eq!(leek.ages.least(&leek.methods), Some(7));
+    assert_eq!(leek.ages.least(&[Method::Bought]), None);
+    let cabbage = catalogue().get("cabbage").expect("a known crop");
+    assert_eq!(cabbage.ages.least(&[Method::Bought]), Some(9));
 }

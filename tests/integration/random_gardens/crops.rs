@@ -1,7 +1,7 @@
 //! Random crops of different kinds: leaves, roots, fruit, tubers, bulbs and pods.
 
 use tureen::garden::{
-    Bolting, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, Method,
+    Ages, Bolting, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, Method,
     Needs, Picking, Ripening, Rotation, SeedSize, Spacing, Sun, Yield,
 };
 use tureen::units::{Celsius, Centimetres, DegreeDays, Hours, Kilograms, Share};
@@ -153,6 +153,7 @@ pub fn crop(dice: &mut Dice, name: String) -> Crop {
             trellis: dice.chance(kind.climbs),
         },
         seed_size: kind.seed,
+        ages: Ages::default(),
         water: None,
         stages: None,
         caution: Caution::default(),

@@ -35,6 +35,13 @@ pub const TINY: Size = Size {
     flats: (0, 12),
 };
 
+/// The same with something to choose.
+pub const TINY_CHOICE: Size = Size {
+    grades: (2, 3),
+    ingredients: (2, 3),
+    ..TINY
+};
+
 /// About a school.
 pub const LARGER: Size = Size {
     grades: (3, 6),
@@ -92,6 +99,21 @@ pub fn garden(seed: u64, size: &Size) -> Garden {
     }
     if dice.chance(0.7) {
         tighten_shelf(dice, &mut garden);
+    }
+    garden
+}
+
+/// The garden of a seed in which most ingredients may be grown by several grades.
+pub fn open_garden(seed: u64, size: &Size) -> Garden {
+    let mut garden = garden(seed, size);
+    let dice = &mut Dice::new(seed);
+    let all: Vec<GradeAt> = garden.grade_positions().collect();
+    for ingredient in &mut garden.ingredients {
+        let own = ingredient.grades[0];
+        let keep = dice.one(&[0.0, 0.5, 1.0, 1.0]);
+        let may = |grade: &GradeAt, dice: &mut Dice| *grade == own || dice.chance(keep);
+        let grades = all.iter().copied();
+        ingredient.grades = grades.filter(|grade| may(grade, dice)).collect();
     }
     garden
 }
@@ -189,7 +211,7 @@ fn ingredient(dice: &mut Dice, garden: &mut Garden, number: u32) {
     let methods = crop.methods.clone();
     let mut ingredient = Ingredient {
         name: format!("ingredient {number}"),
-        grade: GradeAt(dice.below(garden.grades.len())),
+        grades: vec![GradeAt(dice.below(garden.grades.len()))],
         source: Source::Sown,
         methods,
         grams_per_portion: 0.0,

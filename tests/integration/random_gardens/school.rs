@@ -78,6 +78,7 @@ pub fn grades(dice: &mut Dice, year: &SchoolYear, count: usize) -> Vec<Grade> {
         .map(|k| Grade {
             id: k.to_string(),
             name: format!("Grade {k}"),
+            age: None,
             classes: (0..dice.int(1, 2))
                 .map(|c| class(dice, year, k, c, hurried))
                 .collect(),

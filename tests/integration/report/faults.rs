@@ -165,6 +165,21 @@ fn of_people() -> Vec<Fault> {
         visits(1, 0),
         visits(0, 1),
         visits(1, 2),
+        Fault::Grade {
+            planting: bean(),
+            expected: vec!["1".to_owned(), "3".to_owned()],
+            got: "2".to_owned(),
+        },
+        Fault::SecondGrade {
+            planting: bean(),
+            expected: "1".to_owned(),
+            got: "2".to_owned(),
+        },
+        Fault::GradesLeftOut {
+            expected: 4,
+            got: 2,
+            idle: vec!["2".to_owned(), "K".to_owned()],
+        },
         Fault::SessionOverfull {
             class: "1a".to_owned(),
             day: may(),

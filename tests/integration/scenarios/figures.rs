@@ -92,6 +92,7 @@ pub fn of_impossible(garden: &Garden, impossible: &Impossible) -> String {
     }
     for pressure in &impossible.pressure {
         let (what, wanted, there, parts) = match pressure {
+            Pressure::Grades { wanted, can, .. } => ("grades", wanted, can, &Vec::new()),
             Pressure::Beds {
                 wanted,
                 strips,

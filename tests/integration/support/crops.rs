@@ -2,7 +2,7 @@
 //! the day's mean, and at 15 C their packet days hold.
 
 use tureen::garden::{
-    Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, Method, Needs,
+    Ages, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, Method, Needs,
     Picking, Ripening, Rotation, SeedSize, Spacing, Sun, Yield,
 };
 use tureen::units::{Celsius, Centimetres, Kilograms, Share};
@@ -63,6 +63,7 @@ pub fn sown_crop(name: &str, days: f64) -> Crop {
             trellis: false,
         },
         seed_size: SeedSize::Medium,
+        ages: Ages::default(),
         water: None,
         stages: None,
         caution: Caution::default(),

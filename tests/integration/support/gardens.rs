@@ -32,6 +32,7 @@ pub fn grade(id: &str, classes: Vec<Class>) -> Grade {
     Grade {
         id: id.to_owned(),
         name: format!("Grade {id}"),
+        age: None,
         classes,
         hand_over: HandOver::SameChildren,
     }
@@ -44,7 +45,7 @@ pub fn ingredient(crop: Crop, grade: GradeAt, grams_per_portion: f64) -> Ingredi
         name: crop.name.clone(),
         methods: crop.methods.clone(),
         crop,
-        grade,
+        grades: vec![grade],
         source: Source::Sown,
         grams_per_portion,
         least_share: Share(0.5),

@@ -42,7 +42,7 @@ pub fn place(bed: &str, first_strip: u32, strips: u32) -> Place {
     }
 }
 
-/// A planting whose numbers are not filled in yet.
+/// A planting whose grade and numbers are not filled in yet.
 pub fn planting(
     ingredient: &str,
     method: Method,
@@ -52,6 +52,7 @@ pub fn planting(
 ) -> Planting {
     Planting {
         ingredient: ingredient.to_owned(),
+        grade: String::new(),
         method,
         steps,
         places,
@@ -63,11 +64,16 @@ pub fn planting(
     }
 }
 
-/// Fills in seeds, flats and minutes from the number of plants.
+/// Fills in the grade where there is none, and seeds, flats and minutes from the number of plants.
 pub fn fill_in(garden: &Garden, planting: &mut Planting) {
     let named = |i: &&Ingredient| i.name == planting.ingredient;
     let ingredient = garden.ingredients.iter().find(named).unwrap();
-    let children = garden.children_of(ingredient.grade);
+    let grade = garden
+        .grade_positions()
+        .find(|grade| garden[*grade].id == planting.grade)
+        .unwrap_or(ingredient.grades[0]);
+    planting.grade = garden[grade].id.clone();
+    let children = garden.children_of(grade);
     let need = need(ingredient, planting.method, children, planting.plants);
     planting.seeds = need.seeds;
     planting.flats_sown = need.flats_sown;

@@ -45,6 +45,7 @@ fn named(kind: Named) -> &'static str {
     match kind {
         Named::Bed => "bed",
         Named::Class => "class",
+        Named::Grade => "grade",
         Named::Ingredient => "ingredient",
     }
 }

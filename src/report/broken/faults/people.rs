@@ -1,9 +1,9 @@
-//! Classes, sessions, families and adults.
+//! Grades, classes, sessions, families and adults.
 
 use crate::checker::Fault;
 
-use super::super::super::words::{Dates, count, minutes, sentence as capital};
-use super::references::step;
+use super::super::super::words::{Dates, choice, count, minutes, sentence as capital};
+use super::references::{planting, step};
 use crate::units::Minutes;
 
 /// The sentence of a fault of this group.
@@ -47,6 +47,39 @@ pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {
         Fault::NoVisit { step: s } => format!(
             "{}: no class of the school does it on a day of the plan.",
             capital(&step(s))
+        ),
+        _ => return of_grades(fault),
+    };
+    Some(text)
+}
+
+/// Who grows what.
+fn of_grades(fault: &Fault) -> Option<String> {
+    let text = match fault {
+        Fault::Grade {
+            planting: p,
+            expected,
+            got,
+        } => format!(
+            "{} is grown by grade {got}; the file allows {}.",
+            capital(&planting(p)),
+            choice(expected)
+        ),
+        Fault::SecondGrade {
+            planting: p,
+            expected,
+            got,
+        } => format!(
+            "{} is grown by grade {got}; another planting of it is grown by grade {expected}.",
+            capital(&planting(p))
+        ),
+        Fault::GradesLeftOut {
+            expected,
+            got,
+            idle,
+        } => format!(
+            "Only {got} grades grow something; {expected} can. Nothing is grown by grade {}.",
+            choice(idle)
         ),
         _ => return None,
     };

@@ -5,9 +5,9 @@ use crate::growth::requirement::{Requirement, Start};
 use crate::units::{Celsius, DegreeDays};
 
 use super::super::super::words::count;
-use super::super::line::{Line, as_plants, days, in_bed, way};
+use super::super::line::{Line, as_plants, days, in_bed, old_enough, way};
 
-pub(super) const STARTING: [Line; 7] = [
+pub(super) const STARTING: [Line; 8] = [
     Line {
         label: "How",
         fields: &["methods"],
@@ -17,6 +17,11 @@ pub(super) const STARTING: [Line; 7] = [
         label: "Seed",
         fields: &["seed_size"],
         text: |crop, _| Some(seed_size(crop.seed_size).to_owned()),
+    },
+    Line {
+        label: "To sow it",
+        fields: &["ages.sowing"],
+        text: |crop, _| crop.ages.sowing.map(old_enough),
     },
     Line {
         label: "Of 100 seeds",

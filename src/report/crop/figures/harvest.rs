@@ -6,12 +6,17 @@ use crate::growth::Block;
 use crate::units::{Kilograms, Metres, STRIP};
 
 use super::super::super::words::count;
-use super::super::line::{Line, days, years};
+use super::super::line::{Line, days, old_enough, years};
 
 /// The width of bed for which the room is worked out: reached from both sides (common practice).
 const USUAL_WIDTH: Metres = Metres(1.2);
 
-pub(super) const PICKING: [Line; 6] = [
+pub(super) const PICKING: [Line; 7] = [
+    Line {
+        label: "To cut it",
+        fields: &["ages.harvest"],
+        text: |crop, _| crop.ages.harvest.map(old_enough),
+    },
     Line {
         label: "Picked",
         fields: &["picking.keeps_bearing"],

@@ -1,0 +1,19 @@
+//! How many grades can grow something, by trying every way of giving ingredients to grades.
+
+use std::collections::BTreeSet;
+
+use tureen::garden::GradeAt;
+
+/// The most grades that grow something if those of `taken` do and each further ingredient may
+/// go to one of its list.
+pub fn most(taken: &BTreeSet<GradeAt>, lists: &[&[GradeAt]]) -> usize {
+    let Some((first, others)) = lists.split_first() else {
+        return taken.len();
+    };
+    let with = |grade: &GradeAt| {
+        let mut taken = taken.clone();
+        taken.insert(*grade);
+        most(&taken, others)
+    };
+    first.iter().map(with).max().unwrap_or(0)
+}
