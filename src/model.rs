@@ -9,6 +9,7 @@ mod decode;
 mod fit;
 mod forbidden;
 mod grown_share;
+mod keeping;
 mod layout;
 mod names;
 mod open_grades;
@@ -25,7 +26,7 @@ mod strips;
 
 use std::time::Duration;
 
-use crate::candidates::{Candidates, Scope};
+use crate::candidates::{Candidate, Candidates, Scope};
 use crate::garden::Garden;
 use crate::plan::{Aim, AimResult, Plan};
 
@@ -33,10 +34,12 @@ use board::{Board, Places};
 use fit::layout;
 use point::chosen;
 use solver::{Deadline, Unsolved};
-use stages::{ABOUT_AMOUNTS, ABOUT_YEARS, Pace, SMALL, Staged, carried};
+use stages::{ABOUT_AMOUNTS, Pace, SMALL, Staged, carried};
 use still_possible::still_possible;
 
 pub use aim_program::{AimProgram, NamedPlanting};
+pub use decode::planting;
+pub use keeping::FewestStrips;
 pub use program::{Col, Column, Program, Row, Section};
 pub use reasons::{Impossible, LeftOut, Pressure, Why};
 
@@ -86,6 +89,18 @@ pub fn solve(garden: &Garden, options: &Options) -> Outcome {
     decide(garden, options, false).outcome
 }
 
+/// Decides a garden's plan with only those candidates for which `keep` holds.
+#[must_use]
+pub fn solve_where(
+    garden: &Garden,
+    options: &Options,
+    keep: impl Fn(&Candidate) -> bool,
+) -> Outcome {
+    let mut decision = Decision::new(garden, options, false);
+    decision.all = decision.all.only(keep);
+    outcome(decision.decide())
+}
+
 /// Decides a garden's plan and keeps the program of every aim.
 #[must_use]
 pub fn solve_and_record(garden: &Garden, options: &Options) -> Recorded {
@@ -93,15 +108,22 @@ pub fn solve_and_record(garden: &Garden, options: &Options) -> Recorded {
 }
 
 fn decide(garden: &Garden, options: &Options, record: bool) -> Recorded {
-    let outcome = match Decision::new(garden, options, record).decide() {
-        Ok(recorded) => return recorded,
+    match Decision::new(garden, options, record).decide() {
+        Ok(recorded) => recorded,
+        unsolved => Recorded {
+            outcome: outcome(unsolved),
+            programs: Vec::new(),
+        },
+    }
+}
+
+/// What came of a decision.
+fn outcome(decided: Result<Recorded, Unsolved>) -> Outcome {
+    match decided {
+        Ok(recorded) => recorded.outcome,
         Err(Unsolved::Failed(words)) => Outcome::Failed(words),
         Err(Unsolved::Infeasible) => Outcome::Failed("the rows contradict each other".into()),
         Err(Unsolved::OutOfTime) => Outcome::OutOfTime,
-    };
-    Recorded {
-        outcome,
-        programs: Vec::new(),
     }
 }
 
@@ -120,9 +142,49 @@ pub enum Possible {
 /// well.
 #[must_use]
 pub fn possible(garden: &Garden, options: &Options) -> Possible {
-    let decision = Decision::new(garden, options, false);
-    decision.possible().unwrap_or(Possible::Unknown)
+    let all = [AimResult {
+        aim: Aim::InThePot,
+        value: garden.ingredients.len() as f64,
+        bound: garden.ingredients.len() as f64,
+    }];
+    match keeping(garden, options, &all) {
+        Ok(Some(_)) => Possible::Yes,
+        Ok(None) => Possible::No,
+        Err(NotKnown) => Possible::Unknown,
+    }
 }
+
+/// A plan that keeps what aims have reached, whatever else becomes of it; nothing is given back.
+/// `None` if it is proved that there is none. `held` begins with the first aim.
+///
+/// # Errors
+/// Neither a plan nor a proof was found in the time allowed.
+pub fn keeping(
+    garden: &Garden,
+    options: &Options,
+    held: &[AimResult],
+) -> Result<Option<Plan>, NotKnown> {
+    let decision = Decision::keeping(garden, options);
+    keeping::any(garden, &decision.all, held, &decision.pace).map_err(|_| NotKnown)
+}
+
+/// A plan that keeps what aims have reached and needs the fewest strips of bed, as far as that
+/// is found in the time allowed.
+///
+/// # Errors
+/// Not one plan was found.
+pub fn on_fewest_strips(
+    garden: &Garden,
+    options: &Options,
+    held: &[AimResult],
+) -> Result<FewestStrips, NotKnown> {
+    let decision = Decision::keeping(garden, options);
+    keeping::on_fewest_strips(garden, &decision.all, held, &decision.pace).map_err(|_| NotKnown)
+}
+
+/// Nothing was found in the time allowed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct NotKnown;
 
 /// A garden with all its candidates, and how long to think about them.
 struct Decision<'a> {
@@ -154,36 +216,20 @@ impl<'a> Decision<'a> {
         Self { garden, all, pace }
     }
 
+    /// The same, with nothing to be given back.
+    fn keeping(garden: &'a Garden, options: &Options) -> Self {
+        let options = Options {
+            concession_years: 0,
+            ..*options
+        };
+        Self::new(garden, &options, false)
+    }
+
     /// The candidates that matter to years: with the least amounts, none of them needless.
     fn about_years(&self) -> Candidates {
         self.all
             .with_least_amounts(self.garden)
             .without_needless(self.garden, Scope::Harvest)
-    }
-
-    /// Solves for the first aim; where grades are open and there are many candidates, with few
-    /// of them first.
-    fn possible(&self) -> Result<Possible, Unsolved> {
-        let all = self.about_years();
-        if self.garden.has_open_grades() && all.all.len() > MOST_AT_FIRST {
-            let few = open_grades::promising(&all);
-            if let Ok(Possible::Yes) = self.possible_with(&few) {
-                return Ok(Possible::Yes);
-            }
-        }
-        self.possible_with(&all)
-    }
-
-    fn possible_with(&self, candidates: &Candidates) -> Result<Possible, Unsolved> {
-        let first = |board: &mut Board<'a>| stages::in_the_pot(board, &self.pace);
-        let (_, staged) = self.laid_out(candidates, first)?;
-        let wanted = self.garden.ingredients.len() as f64;
-        let is = |edge: fn(&AimResult) -> f64| staged.aims.iter().all(|a| edge(a) >= wanted);
-        Ok(match (is(|first| first.value), is(|first| first.bound)) {
-            (true, _) if staged.laid_out => Possible::Yes,
-            (_, false) => Possible::No,
-            _ => Possible::Unknown,
-        })
     }
 
     /// Decides in three steps: which plantings give the best years, with the least amounts;
@@ -203,7 +249,12 @@ impl<'a> Decision<'a> {
         }
         let (board, mut staged) = self.laid_out(&few, years)?;
         let mut programs = std::mem::take(&mut staged.programs);
-        if staged.aims.len() < ABOUT_YEARS.len() {
+        let wanted = garden.ingredients.len() as f64;
+        if staged
+            .aims
+            .iter()
+            .any(|a| a.aim == Aim::InThePot && a.value < wanted)
+        {
             let reasons = reasons::impossible(garden, &self.all, &board.columns, &staged);
             return Ok(Recorded {
                 outcome: Outcome::Impossible(reasons),
@@ -222,6 +273,9 @@ impl<'a> Decision<'a> {
             (Scope::Harvest, &ABOUT_AMOUNTS[..]),
             (Scope::Everything, &SMALL),
         ] {
+            if self.pace.deadline.is_over() {
+                break;
+            }
             match self.go_on(&best, scope, aims) {
                 Ok((board, mut staged)) => {
                     programs.append(&mut staged.programs);
@@ -232,7 +286,7 @@ impl<'a> Decision<'a> {
             }
         }
         let (board, staged) = best;
-        let staged = stages::unfinished(&board, staged);
+        let staged = stages::unfinished(&board, staged, &self.pace.deadline);
         let plan = self.plan(&board, staged);
         Ok(Recorded {
             outcome: plan.map_or(Outcome::OutOfTime, Outcome::Planned),
@@ -247,7 +301,12 @@ impl<'a> Decision<'a> {
         (board, staged): &Solution<'a>,
         known: &[AimResult],
     ) -> Option<Recorded> {
-        if staged.aims.len() < ABOUT_YEARS.len() {
+        let all = self.garden.ingredients.len() as f64;
+        if staged
+            .aims
+            .iter()
+            .any(|a| a.aim == Aim::InThePot && a.value < all)
+        {
             return None;
         }
         let grades = open_grades::chosen(board, &staged.values);

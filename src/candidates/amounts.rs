@@ -86,6 +86,16 @@ impl Amounts {
         (least <= most).then_some(self)
     }
 
+    /// The same with just so many blocks; `None` if they are too few or too many.
+    #[must_use]
+    pub fn exactly(mut self, blocks: u32) -> Option<Self> {
+        let (least, most) = self.blocks;
+        self.levels.retain(|l| l.up_to >= blocks);
+        self.levels.truncate(1);
+        self.blocks = (blocks, blocks);
+        (least <= blocks && blocks <= most).then_some(self)
+    }
+
     /// Keeps the fewest blocks only.
     pub fn keep_least(&mut self) {
         self.blocks.1 = self.blocks.0;

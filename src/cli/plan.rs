@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use crate::checker::CheckedPlan;
+use crate::explain;
 use crate::garden::Garden;
 use crate::model::{AimProgram, Options};
 use crate::pipeline::{self, NoPlan};
@@ -43,13 +44,17 @@ pub(super) struct Arguments {
     #[arg(long, value_name = "SECONDS", default_value_t = Options::default().time_limit.as_secs(),
           value_parser = clap::value_parser!(u64).range(0..=86_400))]
     time_limit: u64,
+    /// Years that each aim about years may give back, where that buys something for the aims that
+    /// come after it.
+    #[arg(long, value_name = "YEARS", default_value_t = Options::default().concession_years)]
+    give_back: u32,
 }
 
 pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
     let garden = load(&arguments.file)?;
     let options = Options {
         time_limit: Duration::from_secs(arguments.time_limit),
-        ..Options::default()
+        concession_years: arguments.give_back,
     };
     let message = format!(
         "Looking for the best plan, for up to {} s ...",
@@ -57,12 +62,12 @@ pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> 
     );
     let Some(folder) = &arguments.write_program else {
         let plan = with_progress(message, || pipeline::plan(&garden, &options));
-        return answer(arguments, &garden, plan, look);
+        return answer(arguments, &garden, plan, &options, look);
     };
     let (plan, programs) =
         with_progress(message, || pipeline::plan_with_programs(&garden, &options));
     write_programs(folder, &garden, &programs)?;
-    let mut answer = answer(arguments, &garden, plan, look)?;
+    let mut answer = answer(arguments, &garden, plan, &options, look)?;
     answer
         .text
         .push_str(&report::programs_written(folder, programs.len()));
@@ -90,10 +95,11 @@ fn answer(
     arguments: &Arguments,
     garden: &Garden,
     plan: Result<CheckedPlan, NoPlan>,
+    options: &Options,
     look: Look,
 ) -> Result<Answer, Trouble> {
     match plan {
-        Ok(checked) => planned(arguments, garden, &checked, look),
+        Ok(checked) => planned(arguments, garden, &checked, options, look),
         Err(why) => no_plan(arguments.time_limit, garden, why, look),
     }
 }
@@ -102,9 +108,10 @@ fn planned(
     arguments: &Arguments,
     garden: &Garden,
     checked: &CheckedPlan,
+    options: &Options,
     look: Look,
 ) -> Result<Answer, Trouble> {
-    let mut text = report::plan(garden, checked, look);
+    let mut text = whole_plan(garden, checked, options, look);
     if let Some(folder) = &arguments.out {
         std::fs::create_dir_all(folder).map_err(|error| Trouble::writing(folder, &error))?;
         let path = folder.join(PLAN_FILE);
@@ -112,6 +119,22 @@ fn planned(
         text.push_str(&report::saved(&arguments.file, &path));
     }
     Ok(Answer::done(text))
+}
+
+/// The whole plan, with what was given back for it and what that bought.
+pub(super) fn whole_plan(
+    garden: &Garden,
+    checked: &CheckedPlan,
+    options: &Options,
+    look: Look,
+) -> String {
+    let mut text = report::plan(garden, checked, look);
+    let message = "Planning with nothing to give back ...".to_owned();
+    let back = with_progress(message, || explain::given_back(garden, checked, options));
+    if let Some(back) = back {
+        text.push_str(&report::given_back(checked, &back, look));
+    }
+    text
 }
 
 /// What is said where there is no plan.

@@ -1,17 +1,19 @@
-//! `tureen show`: prints a saved plan, whole, for one grade, for the principal, or for those who
-//! water.
+//! `tureen show`: prints a saved plan, whole, for one grade, for the principal, for those who water, or what
+//! can wait.
 
 use std::path::{Path, PathBuf};
 
 use crate::checker::{CheckedPlan, check};
+use crate::explain;
 use crate::garden::{Garden, GradeAt};
+use crate::model::Options;
 use crate::pipeline::read_saved;
 use crate::report::{self, Look};
 
 use super::answer::{Answer, Exit, Trouble};
-use super::load::load;
-use super::plan::{PLAN_FILE, plan_at};
-use super::terminal::err_look;
+use super::load::{catalogue, load};
+use super::plan::{PLAN_FILE, plan_at, whole_plan};
+use super::terminal::{err_look, with_progress};
 
 /// The arguments of `show`.
 #[derive(clap::Args)]
@@ -30,6 +32,10 @@ pub(super) struct Arguments {
     /// Only the watering list: litres a bed and week, with room for names in the breaks.
     #[arg(long, conflicts_with_all = ["grade", "space"])]
     water: bool,
+    /// Only what can wait: how far each step may be moved, what is lost without it, and what to
+    /// do when it fails.
+    #[arg(long, conflicts_with_all = ["grade", "space", "water"])]
+    slack: bool,
 }
 
 pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
@@ -43,11 +49,32 @@ pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> 
     let checked = checked(&garden, &path)?;
     let text = match grade {
         Some(grade) => report::grade(&garden, &checked, grade, look),
-        None if arguments.space => report::principal(&garden, &checked, look),
+        None if arguments.space => principal(&garden, &checked, look),
+        None if arguments.slack => slack(&garden, &checked, look)?,
         None if arguments.water => report::watering(&garden, &checked, look),
-        None => report::plan(&garden, &checked, look),
+        None => whole_plan(&garden, &checked, &Options::default(), look),
     };
     Ok(Answer::done(text))
+}
+
+/// The slack of every step, and the ways out of every ingredient.
+fn slack(garden: &Garden, checked: &CheckedPlan, look: Look) -> Result<String, Trouble> {
+    let catalogue = catalogue()?;
+    let message = "Moving every step ...".to_owned();
+    let (slack, ladders) = with_progress(message, || {
+        let slack = explain::slack(garden, checked);
+        (slack, explain::rescue_ladders(garden, checked, &catalogue))
+    });
+    Ok(report::slack(garden, checked, &slack, &ladders, look))
+}
+
+/// The principal's page, for which shelf and beds are planned with less.
+fn principal(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
+    let message = "Looking for how little space would do ...".to_owned();
+    let least = with_progress(message, || {
+        explain::least_space(garden, checked, &Options::default())
+    });
+    report::principal(garden, checked, &least, look)
 }
 
 /// Where the saved plan is.

@@ -1,5 +1,6 @@
 //! What a repair changes, and the order in which kinds of repairs are told.
 
+use crate::calendar::Date;
 use crate::garden::Care;
 
 /// What a repair changes, with the figures that a reader wants to know.
@@ -24,6 +25,22 @@ pub enum Kind {
     /// More flats on the shelf.
     MoreFlats {
         /// How many more.
+        more: u32,
+    },
+    /// The kitchen takes the harvest later, so that it can still be picked then.
+    LaterDelivery {
+        /// The day by which it wants it now.
+        from: Date,
+        /// The day then.
+        to: Date,
+    },
+    /// Sessions every week for the classes of a grade that meet every second week.
+    EveryWeek {
+        /// The grade's id.
+        grade: String,
+        /// In this term only.
+        term: Option<String>,
+        /// Sessions more of all its classes together, until the feast.
         more: u32,
     },
     /// Longer sessions for all classes of a grade.
@@ -79,14 +96,16 @@ impl Kind {
         match self {
             Self::FewerGrams { .. } => 0,
             Self::AnotherGrade { .. } => 1,
-            Self::SomeoneThere { .. } => 2,
-            Self::LongerSessions { .. } => 3,
-            Self::MoreFlats { .. } => 4,
-            Self::Cover { .. } => 5,
-            Self::MoreBeds { .. } => 6,
-            Self::AnotherCrop { .. } => 7,
-            Self::AnotherDay { .. } => 8,
-            Self::Bought { .. } => 9,
+            Self::LaterDelivery { .. } => 2,
+            Self::SomeoneThere { .. } => 3,
+            Self::LongerSessions { .. } => 4,
+            Self::EveryWeek { .. } => 5,
+            Self::MoreFlats { .. } => 6,
+            Self::Cover { .. } => 7,
+            Self::MoreBeds { .. } => 8,
+            Self::AnotherCrop { .. } => 9,
+            Self::AnotherDay { .. } => 10,
+            Self::Bought { .. } => 11,
         }
     }
 }

@@ -1,98 +1,31 @@
-//! Ladders: the ways in which one thing in a project can be changed, from the cheapest rung to
-//! the dearest. A repair is the lowest rung that helps.
+//! The ladders of a project: what can be changed in it, from the cheapest rung to the dearest.
 
-use rayon::prelude::*;
+mod sessions;
 
 use crate::catalogue::Catalogue;
 use crate::garden::{Care, Garden, GradeAt, IngredientAt, Method, Source};
 use crate::project::Change;
 
 use super::kind::Kind;
-
-/// One way of changing a project.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Rung {
-    /// What it changes.
-    pub kind: Kind,
-    /// The changes to the file.
-    pub changes: Vec<Change>,
-}
-
-/// Rungs of one kind, from the cheapest to the dearest.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Ladder {
-    rungs: Vec<Rung>,
-    /// True if a dearer rung helps wherever a cheaper one does.
-    rising: bool,
-}
+pub use super::rung::{Ladder, Rung, first_that};
 
 /// Flats that a school might still find room for.
 const MOST_FLATS: u32 = 12;
 /// Beds that a school might still build.
 const MOST_BEDS: u32 = 4;
-/// Minutes that a session might still grow by, and the steps.
-const MOST_MINUTES: u32 = 30;
-const MINUTES: usize = 5;
 /// Weeks by which the feast might move.
 const MOST_WEEKS: i64 = 6;
 /// Shares of the grams that are tried: steps of a twentieth.
 pub const PARTS: u32 = 20;
 
-/// Whether some changes are enough.
-pub type Helps<'a> = dyn Fn(&[Change]) -> bool + Sync + 'a;
-
-impl Ladder {
-    /// The cheapest rung that helps.
-    pub fn lowest(&self, helps: &Helps<'_>) -> Option<Rung> {
-        if !self.rising {
-            let rungs = self.rungs.par_iter();
-            return rungs.find_first(|rung| helps(&rung.changes)).cloned();
-        }
-        if !self.rungs.last().is_some_and(|rung| helps(&rung.changes)) {
-            return None;
-        }
-        let at = first_that(self.rungs.len(), |n| {
-            self.rungs.get(n).is_some_and(|rung| helps(&rung.changes))
-        });
-        self.rungs.get(at).cloned()
-    }
-
-    /// The first few rungs that help.
-    pub fn all_that_help(&self, helps: &Helps<'_>, most: usize) -> Vec<Rung> {
-        let rungs = self.rungs.par_iter();
-        let mut good: Vec<Rung> = rungs.filter(|r| helps(&r.changes)).cloned().collect();
-        good.truncate(most);
-        good
-    }
-
-    /// True if its rungs are other crops, of which none is cheaper than another.
-    pub fn is_about_crops(&self) -> bool {
-        let first = self.rungs.first();
-        first.is_some_and(|rung| matches!(rung.kind, Kind::AnotherCrop { .. }))
-    }
-}
-
-/// The first of `n` numbers for which something holds that holds for all after it, too; the
-/// last, if it is not known to hold for any.
-pub fn first_that(n: usize, holds: impl Fn(usize) -> bool) -> usize {
-    let (mut lo, mut hi) = (0, n.saturating_sub(1));
-    while lo < hi {
-        let middle = usize::midpoint(lo, hi);
-        if holds(middle) {
-            hi = middle;
-        } else {
-            lo = middle + 1;
-        }
-    }
-    hi
-}
-
 /// The ladders that change something around the dish, cheapest kind first.
 pub fn around_the_dish(garden: &Garden) -> Vec<Ladder> {
     let mut ladders = Vec::new();
+    ladders.push(sessions::later_delivery(garden));
     ladders.extend(someone_there(garden));
     ladders.push(more_flats(garden));
-    ladders.extend(longer_sessions(garden));
+    ladders.extend(sessions::longer(garden));
+    ladders.extend(sessions::every_week(garden));
     ladders.push(cover(garden));
     ladders.extend(more_beds(garden));
     ladders.push(another_day());
@@ -227,39 +160,6 @@ fn more_flats(garden: &Garden) -> Ladder {
         rungs: rungs.collect(),
         rising: true,
     }
-}
-
-/// One ladder a grade that grows something.
-fn longer_sessions(garden: &Garden) -> Vec<Ladder> {
-    let grows = |grade: &GradeAt| garden.ingredients.iter().any(|i| i.grades.contains(grade));
-    garden
-        .grade_positions()
-        .filter(grows)
-        .map(|at| {
-            let grade = &garden[at];
-            let rungs = (MINUTES as u32..=MOST_MINUTES)
-                .step_by(MINUTES)
-                .map(|minutes| Rung {
-                    kind: Kind::LongerSessions {
-                        grade: grade.id.clone(),
-                        minutes,
-                    },
-                    changes: grade
-                        .classes
-                        .iter()
-                        .map(|class| {
-                            let way = ["grade", &grade.id, "classes", &class.name, "minutes"];
-                            let now = class.slots.first().map_or(0.0, |slot| slot.minutes.0);
-                            Change::set(&way, &(now + f64::from(minutes)).to_string())
-                        })
-                        .collect(),
-                });
-            Ladder {
-                rungs: rungs.collect(),
-                rising: true,
-            }
-        })
-        .collect()
 }
 
 /// Staff, then families, in each break in which nobody is there; families where staff are.

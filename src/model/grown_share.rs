@@ -17,8 +17,8 @@ use super::solver::{Deadline, Objective, Unsolved, relaxed_bound, solve};
 
 /// Shares are told apart by a billionth.
 const FINE: f64 = 1e9;
-/// More different shares than this are not listed one by one.
-const MOST_SHARES: usize = 5_000;
+/// More sums of plantings than this are not listed one by one.
+const MOST_SUMS: usize = 5_000;
 
 /// Raises the least garden-grown share as far as it goes, from the point `values`. The caller
 /// holds it.
@@ -37,9 +37,13 @@ pub fn raise(
         maximise: true,
     };
     let bound = relaxed_bound(&board.program, &objective, deadline.left()).unwrap_or(1.0);
-    let mut shares = possible_shares(&setting);
+    let Shares {
+        each: mut shares,
+        complete,
+    } = possible_shares(&setting);
     shares.retain(|s| *s > reached + 1e-9 && *s <= bound + 1e-7);
     let mut open = &shares[..];
+    let mut less_than = bound;
     let mut result = AimResult {
         aim: Aim::LeastGrownShare,
         value: reached,
@@ -53,14 +57,19 @@ pub fn raise(
                 result.value = share_of(&setting, values).max(open[middle]);
                 open = &open[open.partition_point(|s| *s <= result.value + 1e-9)..];
             }
-            Tried::RuledOut => open = &open[..middle],
+            Tried::RuledOut => {
+                less_than = open[middle];
+                open = &open[..middle];
+            }
             Tried::Unknown => {
                 result.bound = result.bound.max(open[open.len() - 1]);
                 open = &open[..middle];
             }
         }
     }
-    result.bound = result.bound.max(result.value);
+    // A share that is not listed may lie between the one reached and the next one listed.
+    let unlisted = if complete { 0.0 } else { less_than };
+    result.bound = result.bound.max(result.value).max(unlisted);
     Ok(result)
 }
 
@@ -75,7 +84,7 @@ enum Tried {
 }
 
 /// So many sets of plantings are forbidden for one share before it is given up.
-const MOST_FORBIDDEN: usize = 10;
+const MOST_FORBIDDEN: usize = 40;
 
 /// Tries to hold every ingredient to a share.
 fn with_share(board: &Board<'_>, share: f64, deadline: &Deadline) -> Result<Tried, Unsolved> {
@@ -139,17 +148,32 @@ fn share_of(setting: &Setting<'_>, values: &[f64]) -> f64 {
         .fold(1.0, f64::min)
 }
 
-/// All shares that some ingredient can have, in order, and 1.
-fn possible_shares(setting: &Setting<'_>) -> Vec<f64> {
-    let mut shares: BTreeSet<u64> = BTreeSet::from([FINE as u64]);
-    for at in setting.garden.ingredient_positions() {
-        shares.extend(shares_of(setting, at));
-    }
-    shares.into_iter().map(|s| s as f64 / FINE).collect()
+/// Shares that ingredients can have.
+struct Shares {
+    /// In order, 1 among them.
+    each: Vec<f64>,
+    /// True if no share is missing.
+    complete: bool,
 }
 
-/// The shares, in billionths, that sums of an ingredient's plantings can have, at most 1.
-fn shares_of(setting: &Setting<'_>, at: IngredientAt) -> BTreeSet<u64> {
+/// The shares that some ingredient can have.
+fn possible_shares(setting: &Setting<'_>) -> Shares {
+    let mut shares: BTreeSet<u64> = BTreeSet::from([FINE as u64]);
+    let mut complete = true;
+    for at in setting.garden.ingredient_positions() {
+        let (own, all) = shares_of(setting, at);
+        shares.extend(own);
+        complete &= all;
+    }
+    Shares {
+        each: shares.into_iter().map(|s| s as f64 / FINE).collect(),
+        complete,
+    }
+}
+
+/// The shares, in billionths, that sums of an ingredient's plantings can have, at most 1; and
+/// whether these are all of them.
+fn shares_of(setting: &Setting<'_>, at: IngredientAt) -> (BTreeSet<u64>, bool) {
     let Setting {
         garden, candidates, ..
     } = setting;
@@ -162,8 +186,10 @@ fn shares_of(setting: &Setting<'_>, at: IngredientAt) -> BTreeSet<u64> {
         })
         .collect();
     let mut sums = one.clone();
+    let mut all = true;
     for _ in 1..garden[at].most_plantings() {
-        if sums.len() * one.len() > MOST_SHARES {
+        if sums.len() * one.len() > MOST_SUMS {
+            all = false;
             break;
         }
         let more: Vec<u64> = sums
@@ -172,5 +198,6 @@ fn shares_of(setting: &Setting<'_>, at: IngredientAt) -> BTreeSet<u64> {
             .collect();
         sums.extend(more);
     }
-    sums.into_iter().map(|s| s.min(FINE as u64)).collect()
+    let shares = sums.into_iter().map(|s| s.min(FINE as u64)).collect();
+    (shares, all)
 }

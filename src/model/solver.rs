@@ -54,6 +54,11 @@ pub enum Unsolved {
 #[derive(Debug, Clone, Copy)]
 pub struct Deadline(Instant);
 
+/// When time is up, all bounds together still have so long: a plan without a bound tells less.
+const FOR_BOUNDS: Duration = Duration::from_secs(1);
+/// What is small has so long even when time is up, or a plan that was found would be lost.
+const MOMENT: Duration = Duration::from_millis(500);
+
 impl Deadline {
     /// A deadline some time from now.
     #[must_use]
@@ -65,6 +70,24 @@ impl Deadline {
     #[must_use]
     pub fn left(&self) -> Duration {
         self.0.saturating_duration_since(Instant::now())
+    }
+
+    /// True if no time is left.
+    #[must_use]
+    pub fn is_over(&self) -> bool {
+        self.left().is_zero()
+    }
+
+    /// The time left for bounds.
+    #[must_use]
+    pub fn left_for_bounds(&self) -> Duration {
+        (self.0 + FOR_BOUNDS).saturating_duration_since(Instant::now())
+    }
+
+    /// The time left for something small.
+    #[must_use]
+    pub fn left_for_small(&self) -> Duration {
+        self.left().max(MOMENT)
     }
 }
 
@@ -85,10 +108,17 @@ pub fn solve(
     }
 }
 
-/// A bound on the objective: its best value when whole columns may take parts.
+/// A bound on the objective: its best value when whole columns may take parts. `None` if there
+/// is no time for it.
 #[must_use]
 pub fn relaxed_bound(program: &Program, objective: &Objective, limit: Duration) -> Option<f64> {
+    if limit.is_zero() {
+        return None;
+    }
     let solved = run(program, objective, None, limit, false, RowOrder::AsGiven).ok()?;
+    if !solved.proved {
+        return None;
+    }
     Some(super::program::value(&objective.terms, &solved.values))
 }
 

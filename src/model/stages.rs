@@ -15,7 +15,7 @@ use super::solver::{Deadline, Objective, Solved, Unsolved, relaxed_bound, solve}
 use super::still_possible::still_possible;
 
 /// The aims that hang on which plantings are made, not on how much of each.
-pub const ABOUT_YEARS: [Aim; 4] = [
+const ABOUT_YEARS: [Aim; 4] = [
     Aim::InThePot,
     Aim::WorstIngredient,
     Aim::AllIngredients,
@@ -67,7 +67,7 @@ pub struct Pace {
 }
 
 /// So many sets of plantings are forbidden for one aim before it is given up.
-const MOST_FORBIDDEN: usize = 40;
+pub const MOST_FORBIDDEN: usize = 40;
 
 /// Solves for the first aim only: as many ingredients in the pot as can be.
 ///
@@ -108,6 +108,9 @@ pub fn years(board: &mut Board<'_>, pace: &Pace) -> Result<Staged, Unsolved> {
         board.all_in_the_pot();
         settle(board, &mut staged.values);
         for aim in ABOUT_YEARS.into_iter().skip(1) {
+            if pace.deadline.is_over() {
+                break;
+            }
             follow(board, aim, &mut staged, pace)?;
         }
     }
@@ -115,7 +118,8 @@ pub fn years(board: &mut Board<'_>, pace: &Pace) -> Result<Staged, Unsolved> {
 }
 
 /// Solves for some later aims from a point that keeps the earlier ones, or from any point if
-/// none is known. An aim for which time runs out keeps the point it has, with its bound.
+/// none is known. The aim in which time runs out keeps the point it has, with its bound; those
+/// after it are not looked at.
 ///
 /// # Errors
 /// Not one point found in time, or a failure of the solver.
@@ -146,6 +150,9 @@ pub fn later(
         programs: Vec::new(),
     };
     for aim in aims {
+        if pace.deadline.is_over() {
+            break;
+        }
         follow(board, *aim, &mut staged, pace)?;
         let fewer = still_possible(
             board.garden,
@@ -167,7 +174,7 @@ pub fn later(
 }
 
 /// Holds all aims so far, the first of which puts every ingredient in the pot.
-fn hold_all(board: &mut Board<'_>, results: &[AimResult], pace: &Pace) {
+pub fn hold_all(board: &mut Board<'_>, results: &[AimResult], pace: &Pace) {
     board.all_in_the_pot();
     for result in results.iter().skip(1) {
         board.hold(result, pace.concession_years);
@@ -189,24 +196,23 @@ pub fn carried(from: &Candidates, chosen: &[Chosen], to: &Candidates) -> Vec<Cho
         .collect()
 }
 
-/// A point that keeps the earlier aims, with the later aims as they happen to be and no
-/// better bound than their columns allow.
+/// A point that keeps the earlier aims, with the later aims as they happen to be.
 #[must_use]
-pub fn unfinished(board: &Board<'_>, mut staged: Staged) -> Staged {
+pub fn unfinished(board: &Board<'_>, mut staged: Staged, deadline: &Deadline) -> Staged {
     settle(board, &mut staged.values);
-    let done = staged.aims.len();
-    let later = Aim::ALL.into_iter().skip(done).map(|aim| {
+    let as_it_is = Solved {
+        values: std::mem::take(&mut staged.values),
+        proved: false,
+    };
+    for aim in Aim::ALL.into_iter().skip(staged.aims.len()) {
         let objective = objective(aim, &board.setting());
-        let value = value(&objective.terms, &staged.values);
-        let bound = if objective.maximise {
-            greatest(&objective, &board.program)
-        } else {
-            0.0
-        };
-        AimResult { aim, value, bound }
-    });
-    staged.aims.extend(later.collect::<Vec<_>>());
-    staged
+        let result = result_of(aim, &objective, &board.program, &as_it_is, deadline);
+        staged.aims.push(result);
+    }
+    Staged {
+        values: as_it_is.values,
+        ..staged
+    }
 }
 
 /// Solves for one aim from a point that can be laid out, moves the point and holds the aim.
@@ -307,8 +313,7 @@ fn result_of(
             bound: reached,
         };
     }
-    // The time for a bound is short: it is a program without whole columns.
-    let limit = deadline.left().max(std::time::Duration::from_secs(1));
+    let limit = deadline.left_for_bounds();
     let trivial = if objective.maximise {
         greatest(objective, program)
     } else {

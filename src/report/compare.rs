@@ -2,10 +2,11 @@
 //! what gets worse, and which dates move.
 
 use crate::checker::IngredientReplay;
-use crate::explain::Trial;
+use crate::explain::{Trial, years_back};
 use crate::plan::{Aim, Planting, StepKind};
 use crate::project::Change;
 
+use super::given_back;
 use super::no_plan::why_none;
 use super::overview::shares;
 use super::page::{Look, Page};
@@ -16,6 +17,11 @@ use super::words::list;
 
 /// What stands in the table for a plan that does not exist.
 const NONE: &str = "-";
+
+/// Columns between two columns of the table.
+const GAP: usize = 2;
+/// A name in the table takes no more columns than this and wraps.
+const NAME: usize = 26;
 
 /// What `tureen try` prints. The first trial is the file as it stands.
 #[must_use]
@@ -38,6 +44,7 @@ pub fn compare(trials: &[Trial], look: Look) -> String {
         .collect();
     page.heading("What comes of it");
     figures(&labels, trials, &views, &mut page);
+    years_given_back(&labels, trials, &mut page);
     without_plan(&labels, trials, &mut page);
     moved(&labels, trials, &views, &mut page);
     page.finish()
@@ -78,11 +85,14 @@ fn change_text(change: &Change) -> String {
 /// The table: one column a trial.
 fn figures(labels: &[String], trials: &[Trial], views: &[Option<View<'_>>], page: &mut Page) {
     let mut header = vec![""];
-    header.extend(labels.iter().map(String::as_str));
+    let whole: Vec<String> = labels.iter().map(|l| l.replace(' ', "\u{a0}")).collect();
+    header.extend(whole.iter().map(String::as_str));
     let row = |name: &str, cell: &dyn Fn(&View<'_>) -> String| -> Vec<String> {
+        // Cells stay in one piece; only names wrap.
+        let whole = |view: &View<'_>| cell(view).replace(' ', "\u{a0}");
         let cells = views
             .iter()
-            .map(|view| view.as_ref().map_or_else(|| NONE.to_owned(), cell));
+            .map(|view| view.as_ref().map_or_else(|| NONE.to_owned(), whole));
         std::iter::once(name.to_owned()).chain(cells).collect()
     };
     let mut rows = vec![row("Whole dish ready", &|v| {
@@ -125,8 +135,19 @@ fn write_rows(header: &[&str], rows: Vec<Vec<String>>, page: &mut Page) {
         let first = cells.next();
         cells.all(|cell| Some(cell) == first)
     });
-    if !different.is_empty() {
-        page.table(header, &different, &[]);
+    for columns in blocks(header, &different, page.room()) {
+        let cells = |row: &[String]| {
+            columns
+                .iter()
+                .filter_map(|c| row.get(*c).cloned())
+                .collect()
+        };
+        let rows: Vec<Vec<String>> = different.iter().map(|row| cells(row)).collect();
+        let header: Vec<&str> = columns
+            .iter()
+            .filter_map(|c| header.get(*c).copied())
+            .collect();
+        page.table(&header, &rows, &[]);
         page.gap();
     }
     if !same.is_empty() {
@@ -141,6 +162,33 @@ fn write_rows(header: &[&str], rows: Vec<Vec<String>>, page: &mut Page) {
         "Ready: in how many of the years enough of it is in the pot. Part grown: of the \
          kitchen's amount, in a poor year and in an ordinary one.",
     );
+}
+
+/// The columns of the table in as many blocks as the width asks for. Each block has the names
+/// and the file as it is.
+fn blocks(header: &[&str], rows: &[Vec<String>], room: usize) -> Vec<Vec<usize>> {
+    let width = |column: usize| {
+        let cells = rows.iter().filter_map(|row| row.get(column));
+        let cells = cells.map(String::as_str).chain(header.get(column).copied());
+        cells.map(|cell| cell.chars().count()).max().unwrap_or(0) + GAP
+    };
+    let always = width(0).min(NAME) + width(1);
+    let mut blocks: Vec<Vec<usize>> = Vec::new();
+    let mut used = room;
+    for column in 2..header.len() {
+        match blocks.last_mut() {
+            Some(block) if used + width(column) <= room + GAP => block.push(column),
+            _ => {
+                blocks.push(vec![0, 1, column]);
+                used = always;
+            }
+        }
+        used += width(column);
+    }
+    match rows.is_empty() {
+        true => Vec::new(),
+        false => blocks,
+    }
 }
 
 fn on_the_rain_date(view: &View<'_>) -> String {
@@ -183,6 +231,22 @@ fn grown(view: &View<'_>, name: &str) -> String {
 fn aim_value(view: &View<'_>, aim: Aim) -> String {
     let result = view.plan.aims.iter().find(|r| r.aim == aim);
     result.map_or_else(|| NONE.to_owned(), |r| format!("{:.0}", r.value.abs()))
+}
+
+/// Where a plan has fewer ready years than are possible, because it gave some back.
+fn years_given_back(labels: &[String], trials: &[Trial], page: &mut Page) {
+    for (label, trial) in labels.iter().zip(trials) {
+        let Ok(checked) = &trial.outcome else {
+            continue;
+        };
+        let back = years_back(checked);
+        if !back.is_empty() {
+            page.line(&format!(
+                "{label}: given back to what is aimed at later: {}.",
+                given_back::years(&back)
+            ));
+        }
+    }
 }
 
 /// Why there is no plan, for each trial without one.

@@ -2,12 +2,18 @@
 
 use chrono::Datelike;
 
+use crate::calendar::Date;
+use crate::plan::{Planting, StepKind};
+use crate::units::Hours;
 use crate::weather::WeatherYear;
+use crate::weather::cold_days::{ColdDays, FREEZING};
+use crate::weather::sun::day_length;
 use crate::weather::trend::trend;
 
 use super::interval::further_years_95;
 use super::page::Page;
-use super::view::{View, ready_years};
+use super::view::{View, ready_years, span_of};
+use super::words::list;
 
 /// A record that ends so many years before the feast is called old.
 const OLD_YEARS: i32 = 10;
@@ -34,16 +40,61 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
          plans had not seen, the whole dish was ready less often than promised, by five to \
          ten years in a hundred on average.",
     );
+    if let Some(late) = autumn_light(view) {
+        page.item(&late);
+    }
     page.item(&climate(view));
+}
+
+/// Day and night are equal.
+const EQUINOX: Hours = Hours(12.0);
+
+/// The ingredients that ripen in the weakening light of autumn, which degree-days do not know.
+fn autumn_light(view: &View<'_>) -> Option<String> {
+    let light = |day: Date| day_length(view.garden.latitude, day.ordinal());
+    let into_bed = |p: &Planting| {
+        let plants = span_of(p, StepKind::PlantOut);
+        plants.or_else(|| span_of(p, StepKind::Sow)).map(|s| s.0)
+    };
+    let late = |p: &&Planting| {
+        let days = into_bed(p).zip(span_of(p, StepKind::Pick));
+        days.is_some_and(|(from, (_, to))| {
+            let next = from.succ_opt().unwrap_or(from);
+            light(next) < light(from) && light(to) < EQUINOX
+        })
+    };
+    let mut names: Vec<String> = Vec::new();
+    for planting in view.plan.plantings.iter().filter(late) {
+        if !names.contains(&planting.ingredient) {
+            names.push(planting.ingredient.clone());
+        }
+    }
+    (!names.is_empty()).then(|| {
+        format!(
+            "What is sown or planted after midsummer and picked after the day and night are equal \
+             grows in weakening light, of which these figures know too little: {}. A crop of \
+             65 days may then take 80 (rule of A. McDaniel, Virginia Tech). Where you can, start it \
+             a week or two earlier.",
+            list(&names)
+        )
+    })
 }
 
 /// What the years themselves cannot tell: whether the climate is still theirs.
 fn climate(view: &View<'_>) -> String {
     let garden = view.garden;
     if garden.weather.is_generated() {
-        return "The years are made up from monthly means. A station's record may have more years \
-                far from the mean, and the climate changes."
-            .to_owned();
+        let (frosty, all) = ColdDays::frosts(&garden.weather, garden.latitude, FREEZING).springs();
+        let mild = if 2 * frosty < all {
+            " Where it seldom freezes, as here, made-up days differ more from one another than \
+             real ones: a record of your own place tells far better."
+        } else {
+            ""
+        };
+        return format!(
+            "The years are made up from monthly means. A station's record may have more years \
+             far from the mean, and the climate changes.{mild}"
+        );
     }
     let years = garden.weather.years(garden.horizon());
     let (Some(first), Some(last)) = (years.first(), years.last()) else {

@@ -3,6 +3,8 @@
 
 mod ideas;
 
+use std::cmp::Reverse;
+
 use crate::candidates::DropReason;
 use crate::garden::{Garden, GradeAt, IngredientAt};
 use crate::model::{Impossible, LeftOut, Pressure, Why};
@@ -32,7 +34,13 @@ pub(super) fn in_the_way(garden: &Garden, found: &Impossible, page: &mut Page) {
     if !found.left_out.is_empty() {
         page.heading("What cannot be in the pot");
     }
-    for left_out in &found.left_out {
+    let mut left_out: Vec<&LeftOut> = found.left_out.iter().collect();
+    // First what works in no way, then what wants most room.
+    left_out.sort_by_key(|l| {
+        let wanted = wanted_strips(l.ingredient, &found.pressure);
+        (matches!(l.why, Why::Crowded), Reverse(wanted))
+    });
+    for left_out in left_out {
         reasons(garden, left_out, &found.pressure, page);
     }
     limits(garden, &found.pressure, page);

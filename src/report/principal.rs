@@ -1,10 +1,11 @@
-//! The principal's page: beds and shelf over the weeks against what there is, lesson time
-//! per class, and the days on which people must be found.
+//! The principal's page: beds and shelf over the weeks against what there is, how little of them
+//! would do, lesson time per class, and the days on which people must be found.
 
 use std::collections::BTreeMap;
 
 use crate::calendar::Date;
 use crate::checker::CheckedPlan;
+use crate::explain::LeastSpace;
 use crate::garden::{ClassAt, Garden};
 use crate::plan::{Plan, When};
 use crate::units::Minutes;
@@ -13,16 +14,17 @@ use super::page::{Look, Page};
 use super::screen::occasion;
 use super::view::View;
 use super::words::minutes;
-use super::{care, space, verdict};
+use super::{care, least_space, space, verdict};
 
 /// What `tureen show --space` prints.
 #[must_use]
-pub fn principal(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
+pub fn principal(garden: &Garden, checked: &CheckedPlan, least: &LeastSpace, look: Look) -> String {
     let view = View::new(garden, checked);
     let mut page = Page::new(look);
     page.title(&occasion(garden));
     page.paragraph(&verdict::sentence(&view));
     space::write(&view, &mut page);
+    least_space::write(&view, least, &mut page);
     lessons(&view, &mut page);
     care::gaps(&view, &mut page);
     care::other_hands(&view, &mut page);

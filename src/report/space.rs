@@ -6,6 +6,7 @@ use crate::calendar::{Date, Horizon};
 
 use super::page::Page;
 use super::view::View;
+use super::words::list;
 
 /// Columns of one week in the table.
 const CELL: usize = 4;
@@ -121,6 +122,33 @@ pub(super) fn peaks(view: &View<'_>, shelf: &[Row], all: &Row, page: &mut Page) 
                 row.capacity
             ));
         }
+    }
+}
+
+/// `the week of 26 Apr`, `the weeks of 26 Apr to 10 May and 31 May`: those in which a use holds.
+pub(super) fn weeks_in_which(
+    view: &View<'_>,
+    by_week: &[u32],
+    holds: impl Fn(u32) -> bool,
+) -> Option<String> {
+    let mut spans: Vec<(usize, usize)> = Vec::new();
+    for (week, _) in by_week.iter().enumerate().filter(|(_, used)| holds(**used)) {
+        match spans.last_mut() {
+            Some((_, last)) if *last + 1 == week => *last = week,
+            _ => spans.push((week, week)),
+        }
+    }
+    let horizon = view.garden.horizon();
+    let day = |week: usize| view.dates.short(horizon.monday(week));
+    let text = |(first, last): &(usize, usize)| match first == last {
+        true => day(*first),
+        false => format!("{} to {}", day(*first), day(*last)),
+    };
+    let texts: Vec<String> = spans.iter().map(text).collect();
+    match spans.as_slice() {
+        [] => None,
+        [(first, last)] if first == last => Some(format!("the week of {}", list(&texts))),
+        _ => Some(format!("the weeks of {}", list(&texts))),
     }
 }
 

@@ -10,8 +10,9 @@ use crate::units::Kilograms;
 
 use super::page::{Look, Page};
 use super::screen::occasion;
+use super::space::{all_beds, weeks_in_which};
 use super::view::{View, kind_of_years};
-use super::words::{count, list, mass, sentence};
+use super::words::{Dates, count, list, mass, sentence};
 use super::{no_plan, verdict};
 
 /// What `tureen why` prints when no plan keeps the rules.
@@ -76,8 +77,8 @@ fn each(garden: &Garden, diagnosis: &Diagnosis, page: &mut Page) {
     page.heading("What would be enough");
     if diagnosis.repairs.is_empty() {
         page.line(
-            "Nothing that was tried: fewer grams, other crops, more flats, beds and minutes, \
-             someone there in the breaks, fleece, other days.",
+            "Nothing that was tried: fewer grams, other crops, a later day for the kitchen, more \
+             flats, beds, minutes and sessions, someone there in the breaks, fleece, other days.",
         );
         return;
     }
@@ -120,12 +121,46 @@ fn outcome(garden: &Garden, repair: &Repair, page: &mut Page) {
             ),
         );
     }
+    for text in new_room(garden, repair) {
+        page.entry("", 0, &text);
+    }
     for change in &repair.trial.changes {
         match change {
             Change::Set(text) => page.entry("", 0, &in_the_file(text)),
             Change::OtherDay(_) => {}
         }
     }
+}
+
+/// When the plan of a repair uses more room than there is now.
+fn new_room(garden: &Garden, repair: &Repair) -> Vec<String> {
+    let Ok(checked) = &repair.trial.outcome else {
+        return Vec::new();
+    };
+    let view = View::new(&repair.trial.garden, checked);
+    let flats = garden.shelf.flats;
+    let beds = all_beds(&view).weeks;
+    let strips = garden.beds.iter().map(|bed| bed.strips()).sum();
+    let room = |kind: &Kind| match kind {
+        Kind::MoreFlats { .. } => wanted(&view, &view.replay.flats_by_week, flats, "flat"),
+        Kind::MoreBeds { .. } => wanted(&view, &beds, strips, "strip"),
+        _ => None,
+    };
+    repair.kinds.iter().filter_map(room).collect()
+}
+
+/// `In the weeks of 12 Apr to 26 Apr up to 6 flats are wanted, 4 stand ready.`
+fn wanted(view: &View<'_>, by_week: &[u32], there: u32, thing: &str) -> Option<String> {
+    let weeks = weeks_in_which(view, by_week, |used| used > there)?;
+    let most = by_week.iter().copied().max().unwrap_or(0);
+    Some(format!(
+        "In {weeks} up to {} are wanted, {} ready.",
+        count(most, thing),
+        match there {
+            1 => "1 stands".to_owned(),
+            n => format!("{n} stand"),
+        }
+    ))
 }
 
 /// How a change is written in the file.
@@ -157,6 +192,23 @@ fn what(garden: &Garden, kind: &Kind) -> String {
                 Care::Staff | Care::Nobody => "Staff who water",
             }
         ),
+        Kind::LaterDelivery { from, to } => {
+            let dates = Dates::of(garden);
+            format!(
+                "The kitchen takes the harvest by {} instead of {}, so it can be picked until then.",
+                dates.day(*to),
+                dates.day(*from)
+            )
+        }
+        Kind::EveryWeek { grade, term, more } => {
+            let when = term
+                .as_ref()
+                .map_or_else(String::new, |term| format!(" in the term {term}"));
+            format!(
+                "Classes of grade {grade} that meet every week{when}: {} more until the feast.",
+                count(*more, "session")
+            )
+        }
         Kind::LongerSessions { grade, minutes } => format!(
             "Sessions of grade {grade} that are {} longer.",
             count(*minutes, "minute")

@@ -4,9 +4,9 @@
 
 mod beds;
 mod grades;
-mod options;
-mod search;
-mod takes;
+pub mod options;
+pub mod search;
+pub mod takes;
 
 use std::time::Duration;
 

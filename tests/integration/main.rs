@@ -8,6 +8,7 @@ mod brute_force;
 mod catalogue;
 mod checker_damage;
 mod cli;
+mod explained;
 mod growth_reference;
 mod hand_worked;
 mod outside;

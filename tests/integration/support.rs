@@ -2,6 +2,7 @@
 //! them are made up so that days can be counted by hand.
 
 pub mod crops;
+pub mod files;
 pub mod gardens;
 pub mod plans;
 pub mod weather;

@@ -110,6 +110,16 @@ impl<'a> Search<'a> {
         Ok(self.best(Aim::WorstIngredient)?.is_some())
     }
 
+    /// True if any combination keeps the rules and reaches some values of aims.
+    pub fn reaches(mut self, values: &[(Aim, f64)]) -> Result<bool, TooLarge> {
+        let held = values.iter().map(|(aim, value)| Held {
+            aim: *aim,
+            value: *value,
+        });
+        self.held = held.collect();
+        self.any()
+    }
+
     /// The best value of an aim among the combinations that keep all rules and held aims.
     fn best(&mut self, aim: Aim) -> Result<Option<f64>, TooLarge> {
         let mut best = None;

@@ -2,6 +2,7 @@
 
 use tureen::garden::Garden;
 use tureen::report;
+use tureen::units::Latitude;
 use tureen::weather::Record;
 
 use super::{plain, tiny};
@@ -70,4 +71,33 @@ fn made_up_years_are_called_so() {
     let text = screen(made_up);
     expect(&text, "The years are made up from monthly means.");
     assert!(!text.contains("grew warmer"), "{text}");
+}
+
+#[test]
+fn made_up_years_of_a_mild_place_are_called_too_various() {
+    let made_up = |low| {
+        let days = steady_years(&[daily(low, 14.0), daily(low, 15.0)]);
+        screen(Record::new(days.first(), days.days().to_vec(), true))
+    };
+    let warning = "differ more from one another than real ones";
+    expect(&made_up(4.0), warning);
+    assert!(!made_up(-1.0).contains(warning));
+}
+
+/// South of the equator the tiny plan begins in March, after midsummer, and picks in June.
+#[test]
+fn the_light_of_autumn_is_named_where_it_falls_on_a_crop() {
+    let (garden, checked) = tiny();
+    let at = |degrees| {
+        let latitude = Latitude(degrees);
+        let garden = Garden {
+            latitude,
+            ..garden.clone()
+        };
+        let text = report::plan(&garden, &checked, plain(160));
+        text.split_whitespace().collect::<Vec<_>>().join(" ")
+    };
+    let light = "too little: bean and tomato. A crop of 65 days may then take 80";
+    expect(&at(-44.0), light);
+    assert!(!at(44.0).contains("weakening light"));
 }

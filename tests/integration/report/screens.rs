@@ -1,7 +1,9 @@
 //! Whole screens of the tiny garden, compared letter by letter with the kept ones.
 
 use tureen::checker::check;
+use tureen::explain::least_space;
 use tureen::garden::GradeAt;
+use tureen::model::Options;
 use tureen::report;
 
 use super::{plain, tiny};
@@ -32,7 +34,9 @@ fn one_grade() {
 #[test]
 fn the_space() {
     let (garden, checked) = tiny();
-    compare("space", &report::principal(&garden, &checked, plain(100)));
+    let least = least_space(&garden, &checked, &Options::default());
+    let text = report::principal(&garden, &checked, &least, plain(100));
+    compare("space", &text);
 }
 
 #[test]

@@ -1,7 +1,9 @@
 //! Pages keep to their width, and carry no escape codes without colour.
 
 use tureen::catalogue::Catalogue;
+use tureen::explain::least_space;
 use tureen::garden::GradeAt;
+use tureen::model::Options;
 use tureen::report::{self, Look};
 
 use super::{plain, tiny};
@@ -10,6 +12,7 @@ use crate::support::gardens::tiny_garden;
 /// All pages of the tiny garden, and those of the catalogue.
 fn pages(look: Look) -> Vec<String> {
     let (garden, checked) = tiny();
+    let least = least_space(&garden, &checked, &Options::default());
     let catalogue = Catalogue::load().unwrap();
     let entry = catalogue.entry("cucumber").unwrap();
     vec![
@@ -20,7 +23,7 @@ fn pages(look: Look) -> Vec<String> {
         report::plan(&garden, &checked, look),
         report::grade(&garden, &checked, GradeAt(0), look),
         report::grade(&garden, &checked, GradeAt(1), look),
-        report::principal(&garden, &checked, look),
+        report::principal(&garden, &checked, &least, look),
         report::watering(&garden, &checked, look),
         report::understood(&tiny_garden(), look),
     ]

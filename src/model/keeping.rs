@@ -1,0 +1,313 @@
+//! Plans that keep what is held already, and no more is asked of them: any at all, or one on
+//! the fewest strips of bed.
+
+use crate::candidates::{Candidate, Candidates, Scope, fullest};
+use crate::garden::Garden;
+use crate::plan::{Aim, AimResult, Plan};
+
+use super::board::{Board, Places};
+use super::decode;
+use super::fit::{Fit, fit, layout};
+use super::layout::{Chosen, Part, Parts};
+use super::point::{self, chosen};
+use super::program::{Col, Program, Terms, value};
+use super::solver::{Objective, Unsolved, relaxed_bound, solve};
+use super::stages::{MOST_FORBIDDEN, Pace, hold_all};
+use super::still_possible::still_possible;
+use super::strips;
+
+/// Plantings with their places, as positions in a list of candidates.
+struct Placed {
+    candidates: Candidates,
+    chosen: Vec<Chosen>,
+    parts: Parts,
+}
+
+impl Placed {
+    /// The same in names and dates. It says nothing of aims.
+    fn plan(&self, garden: &Garden) -> Plan {
+        let places = strips::places(garden, &self.candidates, &self.chosen, &self.parts);
+        decode::plan(garden, &self.candidates, &self.chosen, places, Vec::new())
+    }
+}
+
+/// Strips of bed that are enough.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FewestStrips {
+    /// A plan on the fewest that were found.
+    pub plan: Plan,
+    /// No plan that keeps what is held uses fewer than this.
+    pub bound: u32,
+}
+
+/// Any plan that keeps what is held; `None` if it is proved that there is none.
+///
+/// # Errors
+/// Neither is known in time, or a failure of the solver.
+pub fn any(
+    garden: &Garden,
+    all: &Candidates,
+    held: &[AimResult],
+    pace: &Pace,
+) -> Result<Option<Plan>, Unsolved> {
+    let few = enough(garden, all, held);
+    Ok(any_placed(garden, few, held, pace)?.map(|placed| placed.plan(garden)))
+}
+
+/// A plan on the fewest strips that keeps what is held. Strips of a plot are alike, so the
+/// strips that a plot needs are the most that are taken at once.
+///
+/// # Errors
+/// No plan was found in time, or a failure of the solver.
+pub fn on_fewest_strips(
+    garden: &Garden,
+    all: &Candidates,
+    held: &[AimResult],
+    pace: &Pace,
+) -> Result<FewestStrips, Unsolved> {
+    let few = enough(garden, all, held);
+    let known = any_placed(garden, few.clone(), held, pace)?.ok_or(Unsolved::Infeasible)?;
+    let at_once = most_at_once(garden, few.clone(), held, pace)?;
+    let mut board = Board::new(garden, few, Places::Named);
+    hold_all(&mut board, held, pace);
+    let peaks = peaks(&mut board);
+    let start = start(&board, &peaks, &known);
+    let strips = Objective {
+        terms: peaks.iter().map(|peak| (*peak, 1.0)).collect(),
+        maximise: false,
+    };
+    board
+        .program
+        .at_least(strips.terms.clone(), f64::from(at_once));
+    let used = |values: &[f64]| value(&strips.terms, values).round() as u32;
+    let solved = match solve(&board.program, &strips, Some(&start), pace.deadline.left()) {
+        Err(Unsolved::OutOfTime) => None,
+        other => Some(other?),
+    };
+    let (values, bound) = match solved {
+        Some(solved) if solved.proved => {
+            let bound = used(&solved.values);
+            (solved.values, bound)
+        }
+        other => {
+            let found = other.map_or_else(|| start.clone(), |solved| solved.values);
+            let bound = relaxed_bound(&board.program, &strips, pace.deadline.left_for_bounds());
+            let best = if used(&found) < used(&start) {
+                found
+            } else {
+                start
+            };
+            let bound = bound.map_or(0, |b| (b - 1e-6).ceil() as u32);
+            (best, bound.max(at_once))
+        }
+    };
+    Ok(FewestStrips {
+        bound,
+        plan: placed_on_plots(board, &peaks, &values).plan(garden),
+    })
+}
+
+/// The candidates that can be part of such a plan, each with as much as the held share asks
+/// for: more takes more room and makes nothing readier. Where several sowings add up, the
+/// amounts stay open.
+fn enough(garden: &Garden, all: &Candidates, held: &[AimResult]) -> Candidates {
+    let share = held.iter().find(|r| r.aim == Aim::LeastGrownShare);
+    let share = share.map_or(0.0, |r| r.value - 1e-9);
+    let with_enough = |c: Candidate| {
+        let ingredient = &garden[c.ingredient];
+        if ingredient.most_plantings() > 1 {
+            return Some(c);
+        }
+        let wanted = ingredient.target(garden.feast.portions) * share;
+        let blocks = (wanted / c.amounts.low).ceil().max(0.0) as u32;
+        let amounts = c.amounts.clone();
+        let amounts = amounts.exactly(blocks.max(c.amounts.blocks.0))?;
+        Some(Candidate { amounts, ..c })
+    };
+    let mut few = still_possible(garden, all, held, 0);
+    few.all = few.all.into_iter().filter_map(with_enough).collect();
+    few.without_needless(garden, Scope::Harvest)
+}
+
+fn any_placed(
+    garden: &Garden,
+    few: Candidates,
+    held: &[AimResult],
+    pace: &Pace,
+) -> Result<Option<Placed>, Unsolved> {
+    let mut board = Board::new(garden, few.clone(), Places::Projected);
+    hold_all(&mut board, held, pace);
+    for _ in 0..MOST_FORBIDDEN {
+        let Some(values) = point(&board, pace)? else {
+            return Ok(None);
+        };
+        match fit(&board, &values, &pace.deadline) {
+            Fit::LaidOut => return placed(board, &values, pace).map(Some),
+            Fit::Never(set) => board.forbid(set),
+            Fit::NotFound => break,
+        }
+    }
+    let mut named = Board::new(garden, few, Places::Named);
+    hold_all(&mut named, held, pace);
+    let values = point(&named, pace)?;
+    values.map(|v| placed(named, &v, pace)).transpose()
+}
+
+/// The plantings of a point that can be laid out.
+fn placed(board: Board<'_>, values: &[f64], pace: &Pace) -> Result<Placed, Unsolved> {
+    let placed = layout(&board, values, &pace.deadline)?;
+    let (chosen, parts) = placed.ok_or(Unsolved::OutOfTime)?;
+    Ok(Placed {
+        candidates: board.candidates,
+        chosen,
+        parts,
+    })
+}
+
+/// Any point of a program, or `None` if it is proved that it has none.
+fn point(board: &Board<'_>, pace: &Pace) -> Result<Option<Vec<f64>>, Unsolved> {
+    let none = Objective::none();
+    match solve(&board.program, &none, None, pace.deadline.left()) {
+        Ok(solved) => Ok(Some(solved.values)),
+        Err(Unsolved::Infeasible) => Ok(None),
+        Err(other) => Err(other),
+    }
+}
+
+/// Strips that every plan that keeps what is held takes at once in some week, wherever they are.
+/// This is a smaller program, and no plan needs fewer strips.
+fn most_at_once(
+    garden: &Garden,
+    few: Candidates,
+    held: &[AimResult],
+    pace: &Pace,
+) -> Result<u32, Unsolved> {
+    let mut board = Board::new(garden, few, Places::Projected);
+    hold_all(&mut board, held, pace);
+    let Board {
+        candidates,
+        columns,
+        program,
+        ..
+    } = &mut board;
+    let strips = candidates.plots.iter().map(|p| p.strips).sum();
+    let most = program.whole(0, strips);
+    let placed = candidates.all.iter().enumerate();
+    let taken: Vec<_> = placed
+        .filter(|(_, c)| !c.plots.is_empty())
+        .map(|(k, c)| {
+            (
+                k,
+                columns.blocks_of(candidates, k, f64::from(c.amounts.block.strips)),
+            )
+        })
+        .collect();
+    add_peak(program, candidates, most, &taken);
+    let objective = Objective {
+        terms: vec![(most, 1.0)],
+        maximise: false,
+    };
+    let limit = pace.deadline.left() / 2;
+    let value = match solve(&board.program, &objective, None, limit) {
+        Ok(solved) if solved.proved => solved.values[most.0],
+        Ok(_) | Err(Unsolved::OutOfTime) => {
+            relaxed_bound(&board.program, &objective, pace.deadline.left_for_bounds())
+                .unwrap_or(0.0)
+        }
+        Err(other) => return Err(other),
+    };
+    Ok((value - 1e-6).ceil().max(0.0) as u32)
+}
+
+/// Holds a column to at least the strips that are taken at once. `taken` has each candidate's strips as a term.
+fn add_peak(
+    program: &mut Program,
+    candidates: &Candidates,
+    peak: Col,
+    taken: &[(usize, (Col, f64))],
+) {
+    let span = |k: usize| candidates.all[k].bed_days;
+    for day in fullest(taken.iter().map(|(k, _)| span(*k))) {
+        let standing = taken
+            .iter()
+            .filter(|(k, _)| span(*k).0 <= day && day <= span(*k).1);
+        let mut row: Terms = standing.map(|(_, term)| *term).collect();
+        row.push((peak, -1.0));
+        program.at_most(row, 0.0);
+    }
+}
+
+/// One column a plot: the most strips that are taken at once.
+fn peaks(board: &mut Board<'_>) -> Vec<Col> {
+    let Board {
+        candidates,
+        columns,
+        program,
+        ..
+    } = board;
+    let mut peaks = Vec::new();
+    for (plot, place) in candidates.plots.iter().enumerate() {
+        let peak = program.whole(0, place.strips);
+        let here = columns.on_plot.iter().filter(|(_, on, _)| *on == plot);
+        let strips = |k: usize| f64::from(candidates.all[k].amounts.block.strips);
+        let taken: Vec<_> = here.map(|(k, _, col)| (*k, (*col, strips(*k)))).collect();
+        add_peak(program, candidates, peak, &taken);
+        peaks.push(peak);
+    }
+    peaks
+}
+
+/// The point of plantings that are placed.
+fn start(board: &Board<'_>, peaks: &[Col], known: &Placed) -> Vec<f64> {
+    let mut values = point::values(board, &known.chosen);
+    for (c, parts) in known.chosen.iter().zip(&known.parts) {
+        for part in parts {
+            let on = |(k, plot, _): &&(usize, usize, Col)| (*k, *plot) == (c.candidate, part.plot);
+            if let Some((.., col)) = board.columns.on_plot.iter().find(on) {
+                values[col.0] = f64::from(part.blocks);
+            }
+        }
+    }
+    let mut most = vec![0.0_f64; peaks.len()];
+    for row in board.program.rows() {
+        let Some((peak, _)) = row.terms.last() else {
+            continue;
+        };
+        if let Some(plot) = peaks.iter().position(|p| p == peak) {
+            let taken = value(&row.terms, &values);
+            most[plot] = most[plot].max(taken);
+        }
+    }
+    for (peak, most) in peaks.iter().zip(most) {
+        values[peak.0] = most;
+    }
+    values
+}
+
+/// The plantings of a point of a program whose plots are named, where that puts them (there may
+/// be more than is planted), on plots that are no larger than the most that is taken at once.
+fn placed_on_plots(mut board: Board<'_>, peaks: &[Col], values: &[f64]) -> Placed {
+    for (plot, peak) in board.candidates.plots.iter_mut().zip(peaks) {
+        plot.strips = values[peak.0] as u32;
+    }
+    let chosen = chosen(&board.candidates, &board.columns, values);
+    let parts = |c: &Chosen| {
+        let mut left = c.blocks;
+        let of_it = board.columns.on_plot.iter();
+        let of_it = of_it.filter(|(k, ..)| *k == c.candidate);
+        let parts = of_it.map(|(_, plot, col)| {
+            let blocks = left.min(values[col.0] as u32);
+            left -= blocks;
+            Part {
+                plot: *plot,
+                blocks,
+            }
+        });
+        parts.filter(|part| part.blocks > 0).collect()
+    };
+    Placed {
+        parts: chosen.iter().map(parts).collect(),
+        candidates: board.candidates,
+        chosen,
+    }
+}

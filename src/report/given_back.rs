@@ -1,0 +1,119 @@
+//! What a plan gave back of the years that were possible, and what was bought with it.
+
+use crate::checker::CheckedPlan;
+use crate::explain::{GivenBack, YearsBack, promise};
+use crate::plan::{Aim, AimResult};
+
+use super::page::{Look, Page};
+use super::words::{count, list, sentence};
+
+/// So many gains are told.
+const MOST_GAINS: usize = 3;
+
+/// What `tureen plan` adds where something was given back.
+#[must_use]
+pub fn given_back(checked: &CheckedPlan, back: &GivenBack, look: Look) -> String {
+    let mut page = Page::new(look);
+    page.heading("What was given back");
+    page.line(&format!(
+        "{}. {}",
+        sentence(&years(&back.aims)),
+        bought(checked, back)
+    ));
+    format!("\n{}", page.finish())
+}
+
+/// `one year of the whole dish (22 are possible, 21 are kept)`.
+pub(super) fn years(back: &[YearsBack]) -> String {
+    let one = |b: &YearsBack| {
+        let of = match b.aim {
+            Aim::WholeDish => "of the whole dish",
+            Aim::AllIngredients => "of all ingredients, added up",
+            _ => "of the most doubtful ingredient",
+        };
+        let n = b.best - b.kept;
+        format!(
+            "{} {of} ({} possible, {} kept)",
+            count(n, "year"),
+            b.best,
+            b.kept
+        )
+    };
+    list(&back.iter().map(one).collect::<Vec<_>>())
+}
+
+/// What the later aims have from it.
+fn bought(checked: &CheckedPlan, back: &GivenBack) -> String {
+    let Some(without) = &back.without else {
+        return "What was bought with it was not settled in the time allowed.".to_owned();
+    };
+    let first = back.aims.iter().map(|b| b.aim).min();
+    let gains = gains(checked, without, first.unwrap_or(Aim::WholeDish));
+    let proved = without.plan().aims.iter().all(AimResult::proved);
+    let unless = if proved {
+        ""
+    } else {
+        " The plan that gives nothing back is the best found in the time allowed."
+    };
+    match gains.as_slice() {
+        [] => format!("Nothing that is counted was bought with it.{unless}"),
+        gains => format!(
+            "Bought with it: {} (found by planning again with nothing to give back).{unless}",
+            gains
+                .iter()
+                .take(MOST_GAINS)
+                .cloned()
+                .collect::<Vec<_>>()
+                .join("; ")
+        ),
+    }
+}
+
+/// The aims after the first of which something was given back in which a plan is better than
+/// the one that gives nothing back, in order.
+fn gains(checked: &CheckedPlan, without: &CheckedPlan, first: Aim) -> Vec<String> {
+    // Of years and amounts what the plan has counts, not what was reached before something was
+    // given back.
+    let value = |of: &CheckedPlan, aim: Aim| {
+        let has = promise(of).into_iter().chain(of.plan().aims.clone());
+        has.into_iter().find(|r| r.aim == aim).map(|r| r.value)
+    };
+    let later = Aim::ALL.into_iter().filter(|aim| *aim > first);
+    let gain = |aim: Aim| {
+        let (with, without) = (value(checked, aim)?, value(without, aim)?);
+        let better = match aim.more_is_better() {
+            true => with > without + 1e-6,
+            false => with < without - 1e-6,
+        };
+        better.then(|| what(aim, with, without))
+    };
+    later.filter_map(gain).collect()
+}
+
+/// `days for which someone must be found, 5 instead of 7`.
+fn what(aim: Aim, with: f64, without: f64) -> String {
+    let name = match aim {
+        Aim::AllIngredients => "ready years of all ingredients, added up",
+        Aim::WholeDish => "years of the whole dish",
+        Aim::LeastGrownShare => {
+            return format!(
+                "least part grown in a poor year, {:.0} % instead of {:.0} %",
+                with * 100.0,
+                without * 100.0
+            );
+        }
+        Aim::ExpectedAmounts => {
+            return format!(
+                "parts grown in an ordinary year, added up, {:.0} % instead of {:.0} %",
+                with * 100.0,
+                without * 100.0
+            );
+        }
+        Aim::Slack => "steps that one cancelled session would lose",
+        Aim::Children => "steps not done by the children who sowed",
+        Aim::UnattendedDays => "days for which someone must be found",
+        Aim::Evenness => "second jobs in one session",
+        _ => "weeks of waiting and sowings",
+    };
+    format!("{name}, {with:.0} instead of {without:.0}")
+}

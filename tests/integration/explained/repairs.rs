@@ -1,0 +1,255 @@
+//! Repairs of projects without a plan: of each kind the cheapest is the first that trying
+//! everything finds to help, and every repair that is told gives a plan when the file is
+//! changed by hand.
+
+use std::path::Path;
+use std::time::Duration;
+
+use tureen::candidates::Candidates;
+use tureen::catalogue::Catalogue;
+use tureen::explain::{Diagnosis, Kind, Workbench};
+use tureen::garden::{Garden, Grade, Ingredient};
+use tureen::model::Options;
+use tureen::pipeline::{self, NoPlan};
+use tureen::project::{self, Change};
+
+use super::files_by_hand;
+use crate::brute_force::options::{self, Plantings};
+use crate::brute_force::search::{Search, TooLarge};
+use crate::brute_force::takes::School;
+use crate::cli::{Folder, text};
+use crate::support::files;
+
+/// More ways than this of planting one ingredient, and more nodes, are not tried.
+const MOST_WAYS: usize = 500;
+const MOST_NODES: u64 = 4_000;
+/// Projects without a plan that are looked at.
+const PROJECTS: u32 = 12;
+
+const OPTIONS: Options = Options {
+    time_limit: Duration::from_secs(10),
+    concession_years: 1,
+};
+
+/// True if trying everything puts all ingredients into the pot.
+fn fits(garden: &Garden) -> Result<bool, TooLarge> {
+    let candidates = Candidates::enumerate(garden);
+    let school = School::new(garden, &candidates);
+    let ways: Vec<Vec<Plantings<'_>>> = garden
+        .ingredient_positions()
+        .map(|at| options::all(&school, at, MOST_WAYS).ok_or(TooLarge))
+        .collect::<Result<_, _>>()?;
+    Search::new(&school, &ways, |_| true, MOST_NODES).any()
+}
+
+/// A rung: what it is, as the test words it, and its changes.
+type Rung = (String, Vec<Change>);
+
+fn one(name: String, key: &str, value: impl std::fmt::Display) -> Rung {
+    (name, vec![Change::Set(format!("{key}={value}"))])
+}
+
+/// All rungs of every kind but other crops, covers and beds, from the cheapest, a list for
+/// each ladder.
+fn ladders(garden: &Garden) -> Vec<Vec<Rung>> {
+    let mut ladders = around(garden);
+    for grade in garden.grade_positions() {
+        if garden.ingredients.iter().any(|i| i.grades.contains(&grade)) {
+            ladders.extend(of_grade(&garden[grade]));
+        }
+    }
+    for ingredient in &garden.ingredients {
+        ladders.push(fewer_grams(ingredient));
+        ladders.push(another_grade(garden, ingredient));
+        if garden.ingredients.len() > 1 {
+            let name = &ingredient.name;
+            let (name_of_it, mut changes) = one(
+                format!("{name} bought"),
+                &format!("dish.ingredient.\"{name}\""),
+                "",
+            );
+            // The school's own figures may stand only while the crop is grown.
+            changes.push(Change::Set(format!("crop.\"{name}\"=")));
+            ladders.push(vec![(name_of_it, changes)]);
+        }
+    }
+    ladders
+}
+
+/// Flats, the break, the feast's day, the kitchen's day.
+fn around(garden: &Garden) -> Vec<Vec<Rung>> {
+    let care = "calendar.breaks.\"Short break\".care";
+    let flats = |n: u32| one(format!("{n} flats"), "shelf.flats", garden.shelf.flats + n);
+    let days = |days: i64| (format!("{days} days"), vec![Change::OtherDay(days)]);
+    let delivery = garden.feast.deliver_by.iter_days().skip(1);
+    let delivery = delivery.take_while(|day| *day <= garden.feast.day);
+    vec![
+        (1..=12).map(flats).collect(),
+        vec![
+            one("staff".into(), care, "staff"),
+            one("families".into(), care, "families"),
+        ],
+        (1..=6).flat_map(|n| [7 * n, -7 * n]).map(days).collect(),
+        delivery
+            .map(|day| one(format!("by {day}"), "project.deliver_by", day))
+            .collect(),
+    ]
+}
+
+/// Longer sessions, and one every week.
+fn of_grade(grade: &Grade) -> Vec<Vec<Rung>> {
+    let slot = grade.classes[0].slots[0];
+    let way = format!("grade.{0}.classes.{0}a", grade.id);
+    let longer = |more: u32| {
+        let minutes = slot.minutes.0 + f64::from(more);
+        let name = format!("{more} min {way}");
+        one(name, &format!("{way}.minutes"), minutes)
+    };
+    let weekly = one(format!("weekly {way}"), &format!("{way}.every"), 1);
+    let mut ladders = vec![[5, 10, 15, 20, 25, 30].map(longer).to_vec()];
+    if slot.every_weeks == 2 {
+        ladders.push(vec![weekly]);
+    }
+    ladders
+}
+
+/// Every other grade, first those that grow nothing. The tests' grades have no ages.
+fn another_grade(garden: &Garden, ingredient: &Ingredient) -> Vec<Rung> {
+    let name = &ingredient.name;
+    let grows = |id: &str| {
+        let mut others = garden.ingredients.iter().flat_map(|i| &i.grades);
+        others.any(|grade| garden[*grade].id == id)
+    };
+    let own = &garden[ingredient.grades[0]].id;
+    let mut others: Vec<&Grade> = garden.grades.iter().filter(|g| g.id != *own).collect();
+    others.sort_by_key(|grade| grows(&grade.id));
+    let rung = |grade: &&Grade| {
+        let key = format!("dish.ingredient.\"{name}\".grade");
+        let id = format!("\"{}\"", grade.id);
+        one(format!("{name} by {}", grade.name), &key, id)
+    };
+    others.iter().map(rung).collect()
+}
+
+fn fewer_grams(ingredient: &Ingredient) -> Vec<Rung> {
+    let name = &ingredient.name;
+    let way = format!("dish.ingredient.\"{name}\".grams_per_portion");
+    let grams = |twentieths: u32| {
+        let part = ingredient.grams_per_portion * f64::from(twentieths) / 20.0;
+        (part * 10.0).floor() / 10.0
+    };
+    let rung = |grams: f64| one(format!("{name} {grams} g"), &way, grams);
+    (1..20).rev().map(grams).map(rung).collect()
+}
+
+/// A repair as the test words it.
+fn worded(kind: &Kind) -> Option<String> {
+    Some(match kind {
+        Kind::MoreFlats { more } => format!("{more} flats"),
+        Kind::SomeoneThere { who, .. } => format!("{who:?}").to_lowercase(),
+        Kind::AnotherDay { later } => format!("{later} days"),
+        Kind::LaterDelivery { to, .. } => format!("by {to}"),
+        Kind::LongerSessions { grade, minutes } => {
+            format!("{minutes} min grade.{grade}.classes.{grade}a")
+        }
+        Kind::EveryWeek { grade, .. } => format!("weekly grade.{grade}.classes.{grade}a"),
+        Kind::FewerGrams { ingredient, to, .. } => format!("{ingredient} {to} g"),
+        Kind::AnotherGrade { ingredient, grade } => format!("{ingredient} by {grade}"),
+        Kind::Bought { ingredient } => format!("{ingredient} bought"),
+        Kind::Cover { .. } | Kind::MoreBeds { .. } | Kind::AnotherCrop { .. } => return None,
+    })
+}
+
+/// The first rung of each ladder that helps.
+fn cheapest(garden: &Garden, path: &Path, catalogue: &Catalogue) -> Result<Vec<String>, TooLarge> {
+    let mut found = Vec::new();
+    for ladder in ladders(garden) {
+        for (name, changes) in ladder {
+            let changed = project::load_changed(path, &changes, catalogue);
+            let helps = changed.map_or(Ok(false), |garden| fits(&garden))?;
+            if helps {
+                found.push(name);
+                break;
+            }
+        }
+    }
+    found.sort();
+    Ok(found)
+}
+
+/// Every repair gives a plan when it is made in the file; how many there were.
+fn all_give_a_plan(folder: &Folder, diagnosis: &Diagnosis) -> usize {
+    let as_it_is = folder.read("garden.toml");
+    let repairs = || diagnosis.repairs.iter().chain(&diagnosis.together);
+    for repair in repairs() {
+        let file = files_by_hand::changed(&as_it_is, &repair.trial.changes);
+        std::fs::write(folder.path("changed.toml"), &file).unwrap();
+        let output = folder.run(&["plan", "changed.toml"]);
+        let told = || format!("{:?}\n{}", repair.kinds, text(&output.stdout));
+        assert_eq!(output.status.code(), Some(0), "{}", told());
+    }
+    repairs().count()
+}
+
+/// The diagnosis of a project file, if it has no plan.
+fn diagnosis(path: &Path, catalogue: &Catalogue) -> Option<(Garden, Diagnosis)> {
+    let garden = project::load(path, catalogue).unwrap();
+    let Err(NoPlan::Impossible(_)) = pipeline::plan(&garden, &OPTIONS) else {
+        return None;
+    };
+    let bench = Workbench {
+        load: &|changes| project::load_changed(path, changes, catalogue),
+        options: OPTIONS,
+    };
+    let diagnosis = bench.diagnose(&garden, catalogue);
+    Some((garden, diagnosis))
+}
+
+#[test]
+fn the_cheapest_of_each_kind_is_told_and_gives_a_plan() {
+    let catalogue = Catalogue::load().unwrap();
+    let (mut projects, mut compared, mut given, mut together) = (0, 0, 0, 0);
+    let mut kinds = std::collections::BTreeSet::new();
+    for seed in 0.. {
+        if projects == PROJECTS {
+            break;
+        }
+        let folder = Folder::with("repairs", |_| files::project(seed));
+        std::fs::write(folder.path("weather.csv"), files::WEATHER).unwrap();
+        let path = folder.path("garden.toml");
+        let Some((garden, diagnosis)) = diagnosis(&path, &catalogue) else {
+            continue;
+        };
+        let Ok(cheapest) = cheapest(&garden, &path, &catalogue) else {
+            continue;
+        };
+        let repairs = diagnosis.repairs.iter().flat_map(|r| &r.kinds);
+        let mut told: Vec<String> = repairs.clone().filter_map(worded).collect();
+        told.sort();
+        assert_eq!(told, cheapest, "seed {seed}");
+        projects += 1;
+        compared += told.len();
+        kinds.extend(repairs.map(Kind::weight));
+        given += all_give_a_plan(&folder, &diagnosis);
+        together += usize::from(diagnosis.together.is_some());
+    }
+    println!(
+        "{projects} projects, {compared} cheapest repairs of kinds {kinds:?}, {given} plans made, \
+         {together} repairs of several changes"
+    );
+    assert!(compared >= 10 && given >= 20 && kinds.len() >= 5);
+}
+
+/// The scenario without a plan: no single change is enough, but several are.
+#[test]
+fn what_is_told_of_the_cooks_soup_gives_a_plan() {
+    let scenarios = concat!(env!("CARGO_MANIFEST_DIR"), "/scenarios/");
+    let read = |file: &str| std::fs::read_to_string(format!("{scenarios}{file}")).unwrap();
+    let soup = read("soup-day-as-a-cook-would/garden.toml");
+    let folder = Folder::with("cooks-soup", |_| soup.replace("../soup-day/", ""));
+    std::fs::write(folder.path("weather.csv"), read("soup-day/weather.csv")).unwrap();
+    let catalogue = Catalogue::load().unwrap();
+    let (_, diagnosis) = diagnosis(&folder.path("garden.toml"), &catalogue).unwrap();
+    assert!(diagnosis.repairs.is_empty() && diagnosis.together.is_some());
+    assert_eq!(all_give_a_plan(&folder, &diagnosis), 1);
+}
