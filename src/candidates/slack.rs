@@ -69,8 +69,7 @@ pub fn bearable_start<'l>(
 #[must_use]
 pub fn fragile(
     context: &Context<'_>,
-    ingredient: &Ingredient,
-    grade: GradeAt,
+    (ingredient, grade): (&Ingredient, GradeAt),
     steps: &Steps,
     nursery: Option<&Nursery>,
     late_start: Option<&Round>,

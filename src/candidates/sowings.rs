@@ -220,8 +220,7 @@ impl Search<'_> {
             shelf,
             fragile: fragile(
                 self.context,
-                self.ingredient,
-                self.grade,
+                (self.ingredient, self.grade),
                 &steps,
                 nursery,
                 late,

@@ -8,7 +8,7 @@ use std::time::Duration;
 use tureen::candidates::Candidates;
 use tureen::catalogue::Catalogue;
 use tureen::explain::{Diagnosis, Kind, Workbench};
-use tureen::garden::{Garden, Grade, GradeAt, Ingredient};
+use tureen::garden::{Garden, Grade, Ingredient};
 use tureen::model::Options;
 use tureen::pipeline::{self, NoPlan};
 use tureen::project::{self, Change};
@@ -60,7 +60,7 @@ fn ladders(garden: &Garden) -> Vec<Vec<Rung>> {
     }
     for ingredient in &garden.ingredients {
         ladders.push(fewer_grams(ingredient));
-        ladders.push(other_grades(garden, ingredient));
+        ladders.push(another_grade(garden, ingredient));
         if garden.ingredients.len() > 1 {
             let name = &ingredient.name;
             let (name_of_it, mut changes) = one(
@@ -113,6 +113,24 @@ fn of_grade(grade: &Grade) -> Vec<Vec<Rung>> {
     ladders
 }
 
+/// Every other grade, first those that grow nothing. The tests' grades have no ages.
+fn another_grade(garden: &Garden, ingredient: &Ingredient) -> Vec<Rung> {
+    let name = &ingredient.name;
+    let grows = |id: &str| {
+        let mut others = garden.ingredients.iter().flat_map(|i| &i.grades);
+        others.any(|grade| garden[*grade].id == id)
+    };
+    let own = &garden[ingredient.grades[0]].id;
+    let mut others: Vec<&Grade> = garden.grades.iter().filter(|g| g.id != *own).collect();
+    others.sort_by_key(|grade| grows(&grade.id));
+    let rung = |grade: &&Grade| {
+        let key = format!("dish.ingredient.\"{name}\".grade");
+        let id = format!("\"{}\"", grade.id);
+        one(format!("{name} by {}", grade.name), &key, id)
+    };
+    others.iter().map(rung).collect()
+}
+
 fn fewer_grams(ingredient: &Ingredient) -> Vec<Rung> {
     let name = &ingredient.name;
     let way = format!("dish.ingredient.\"{name}\".grams_per_portion");
@@ -122,27 +140,6 @@ fn fewer_grams(ingredient: &Ingredient) -> Vec<Rung> {
     };
     let rung = |grams: f64| one(format!("{name} {grams} g"), &way, grams);
     (1..20).rev().map(grams).map(rung).collect()
-}
-
-/// Other grades that are not too young, where the file names one: first those with nothing to
-/// grow.
-fn other_grades(garden: &Garden, ingredient: &Ingredient) -> Vec<Rung> {
-    let [given] = ingredient.grades[..] else {
-        return Vec::new();
-    };
-    let busy = |grade: &GradeAt| garden.ingredients.iter().any(|i| i.grades.contains(grade));
-    let (busy, idle): (Vec<_>, Vec<_>) = garden.grade_positions().partition(busy);
-    let others = idle.into_iter().chain(busy).filter(|grade| {
-        let age = garden[*grade].age.unwrap_or(99);
-        *grade != given && age >= ingredient.least_age().unwrap_or(0)
-    });
-    let way = format!("dish.ingredient.\"{}\".grade", ingredient.name);
-    let rung = |grade: GradeAt| {
-        let id = &garden[grade].id;
-        let name = format!("{} by {}", ingredient.name, garden[grade].name);
-        one(name, &way, format!("\"{id}\""))
-    };
-    others.map(rung).collect()
 }
 
 /// A repair as the test words it.
@@ -157,8 +154,8 @@ fn worded(kind: &Kind) -> Option<String> {
         }
         Kind::EveryWeek { grade, .. } => format!("weekly grade.{grade}.classes.{grade}a"),
         Kind::FewerGrams { ingredient, to, .. } => format!("{ingredient} {to} g"),
-        Kind::Bought { ingredient } => format!("{ingredient} bought"),
         Kind::AnotherGrade { ingredient, grade } => format!("{ingredient} by {grade}"),
+        Kind::Bought { ingredient } => format!("{ingredient} bought"),
         Kind::Cover { .. } | Kind::MoreBeds { .. } | Kind::AnotherCrop { .. } => return None,
     })
 }

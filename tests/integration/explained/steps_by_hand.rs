@@ -66,12 +66,6 @@ pub fn ingredient<'g>(garden: &'g Garden, planting: &Planting) -> &'g Ingredient
     garden.ingredients.iter().find(named).unwrap()
 }
 
-/// The grade that grows a planting.
-fn grade(garden: &Garden, planting: &Planting) -> GradeAt {
-    let named = |grade: &GradeAt| garden[*grade].id == planting.grade;
-    garden.grade_positions().find(named).unwrap()
-}
-
 /// A plan with one step on other days, and what goes with it.
 pub fn moved(garden: &Garden, plan: &Plan, planting: usize, step: usize, when: &When) -> Plan {
     let mut plan = plan.clone();
@@ -128,6 +122,13 @@ fn spans(of: &Ingredient, planting: &mut Planting) {
     }
 }
 
+fn grade_of(garden: &Garden, planting: &Planting) -> GradeAt {
+    let mut grades = garden.grade_positions();
+    grades
+        .find(|grade| garden[*grade].id == planting.grade)
+        .unwrap()
+}
+
 /// Every day or round on which the same hands could do a step.
 pub fn choices(garden: &Garden, planting: &Planting, step: usize) -> Vec<When> {
     let year = &garden.school_year;
@@ -142,7 +143,7 @@ pub fn choices(garden: &Garden, planting: &Planting, step: usize) -> Vec<When> {
     };
     let within = |when: &When| when.first() >= Some(span.0) && when.last() <= Some(span.1);
     let mut all: Vec<When> = match planting.steps[step].when {
-        When::Sessions(_) => rounds(garden, grade(garden, planting)),
+        When::Sessions(_) => rounds(garden, grade_of(garden, planting)),
         When::Families(_) => days_between(whole.0, whole.1)
             .filter(|day| chrono::Datelike::weekday(day) == Weekday::Sat)
             .filter(|day| {
