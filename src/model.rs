@@ -196,12 +196,6 @@ struct Decision<'a> {
 /// Programs with more plots of candidates than this are not solved plot by plot.
 const MOST_NAMED: usize = 3_000;
 
-/// With more candidates than this and open grades, the aims about years are first followed
-/// with the most promising ones, and the later aims with the grades chosen so far. Below, a
-/// plan took some seconds at the most where it was measured.
-const MOST_AT_FIRST: usize = 3_000;
-const MOST_LATER: usize = 1_000;
-
 /// A solved program with its point.
 type Solution<'a> = (Board<'a>, Staged);
 
@@ -241,7 +235,7 @@ impl<'a> Decision<'a> {
         let garden = self.garden;
         let few = self.about_years();
         let years = |board: &mut Board<'a>| stages::years(board, &self.pace);
-        if garden.has_open_grades() && few.all.len() > MOST_AT_FIRST {
+        if garden.has_open_grades() && few.all.len() > open_grades::MOST_AT_FIRST {
             let solution = self.laid_out(&open_grades::promising(&few), years);
             if let Some(planned) = solution.ok().and_then(|s| self.with_grades_of(&s, &[])) {
                 return Ok(planned);
@@ -249,12 +243,7 @@ impl<'a> Decision<'a> {
         }
         let (board, mut staged) = self.laid_out(&few, years)?;
         let mut programs = std::mem::take(&mut staged.programs);
-        let wanted = garden.ingredients.len() as f64;
-        if staged
-            .aims
-            .iter()
-            .any(|a| a.aim == Aim::InThePot && a.value < wanted)
-        {
+        if !staged.has_all_in_the_pot(garden) {
             let reasons = reasons::impossible(garden, &self.all, &board.columns, &staged);
             return Ok(Recorded {
                 outcome: Outcome::Impossible(reasons),
@@ -264,7 +253,7 @@ impl<'a> Decision<'a> {
         let mut best = (board, staged);
         let known = best.1.aims.clone();
         if garden.has_open_grades()
-            && self.later(&known, Scope::Harvest).all.len() > MOST_LATER
+            && self.later(&known, Scope::Harvest).all.len() > open_grades::MOST_LATER
             && let Some(planned) = self.with_grades_of(&best, &known)
         {
             return Ok(planned);
@@ -301,12 +290,7 @@ impl<'a> Decision<'a> {
         (board, staged): &Solution<'a>,
         known: &[AimResult],
     ) -> Option<Recorded> {
-        let all = self.garden.ingredients.len() as f64;
-        if staged
-            .aims
-            .iter()
-            .any(|a| a.aim == Aim::InThePot && a.value < all)
-        {
+        if !staged.has_all_in_the_pot(self.garden) {
             return None;
         }
         let grades = open_grades::chosen(board, &staged.values);

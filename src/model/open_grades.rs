@@ -12,6 +12,13 @@ use super::board::Board;
 use super::point::chosen as made;
 use super::still_possible::Years;
 
+/// With more candidates than this and open grades, the aims about years are first followed
+/// with the most promising ones, and the later aims with the grades chosen so far. Below, a
+/// plan took some seconds at the most where it was measured.
+pub const MOST_AT_FIRST: usize = 3_000;
+/// The same for the aims after years.
+pub const MOST_LATER: usize = 1_000;
+
 /// So many candidates of an ingredient and grade are promising.
 const PROMISING: usize = 8;
 
