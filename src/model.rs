@@ -196,10 +196,6 @@ struct Decision<'a> {
 /// Programs with more plots of candidates than this are not solved plot by plot.
 const MOST_NAMED: usize = 3_000;
 
-/// With more candidates than this and open grades, the later aims are followed with the grades
-/// chosen so far. Below, a plan took some seconds at the most where it was measured.
-const MOST_LATER: usize = 1_000;
-
 /// A solved program with its point.
 type Solution<'a> = (Board<'a>, Staged);
 
@@ -230,13 +226,6 @@ impl<'a> Decision<'a> {
             .without_needless(self.garden, Scope::Harvest)
     }
 
-    /// True if not every ingredient is in the pot.
-    fn lacks_one(&self, staged: &Staged) -> bool {
-        let wanted = self.garden.ingredients.len() as f64;
-        let mut first = staged.aims.iter().filter(|a| a.aim == Aim::InThePot);
-        first.any(|first| first.value < wanted)
-    }
-
     /// Decides in three steps: which plantings give the best years, with the least amounts;
     /// among those that keep these years, how much of each; and among those that keep both,
     /// the small aims. Each step looks only at candidates that differ in what it asks for.
@@ -254,7 +243,7 @@ impl<'a> Decision<'a> {
         }
         let (board, mut staged) = self.laid_out(&few, years)?;
         let mut programs = std::mem::take(&mut staged.programs);
-        if self.lacks_one(&staged) {
+        if !staged.has_all_in_the_pot(garden) {
             let reasons = reasons::impossible(garden, &self.all, &board.columns, &staged);
             return Ok(Recorded {
                 outcome: Outcome::Impossible(reasons),
@@ -264,7 +253,7 @@ impl<'a> Decision<'a> {
         let mut best = (board, staged);
         let known = best.1.aims.clone();
         if garden.has_open_grades()
-            && self.later(&known, Scope::Harvest).all.len() > MOST_LATER
+            && self.later(&known, Scope::Harvest).all.len() > open_grades::MOST_LATER
             && let Some(planned) = self.with_grades_of(&best, &known)
         {
             return Ok(planned);
@@ -301,7 +290,7 @@ impl<'a> Decision<'a> {
         (board, staged): &Solution<'a>,
         known: &[AimResult],
     ) -> Option<Recorded> {
-        if self.lacks_one(staged) {
+        if !staged.has_all_in_the_pot(self.garden) {
             return None;
         }
         let grades = open_grades::chosen(board, &staged.values);

@@ -122,14 +122,17 @@ fn alone(planting: Planned) -> Plan {
     }
 }
 
-/// True if the only planting of a plan breaks a rule about days. Minutes and flats hang on how
-/// much there is and on other plantings; numbers are those of the sound plan.
+/// True if the only planting of a plan breaks a rule about days. Minutes, flats and which grades
+/// grow something hang on how much there is and on other plantings; numbers are those of the sound plan.
 fn breaks_a_rule(run: &Run<'_>) -> bool {
     let nothing = Harvest::put_together(run, &[], None);
     let about_days = |fault: &Fault| {
         !matches!(
             fault,
-            Fault::Number { .. } | Fault::SessionOverfull { .. } | Fault::ShelfFull { .. }
+            Fault::Number { .. }
+                | Fault::SessionOverfull { .. }
+                | Fault::ShelfFull { .. }
+                | Fault::GradesLeftOut { .. }
         )
     };
     [

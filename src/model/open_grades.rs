@@ -12,12 +12,15 @@ use super::board::Board;
 use super::point::chosen as made;
 use super::still_possible::Years;
 
+/// With more candidates than this and open grades, the aims about years are first followed
+/// with the most promising ones, and the later aims with the grades chosen so far. Below, a
+/// plan took some seconds at the most where it was measured.
+const MOST_AT_FIRST: usize = 3_000;
+/// The same for the aims after years.
+pub const MOST_LATER: usize = 1_000;
+
 /// So many candidates of an ingredient and grade are promising.
 const PROMISING: usize = 8;
-
-/// With more candidates than this and open grades, the most promising ones are tried first.
-/// Below, a plan took some seconds at the most where it was measured.
-const MOST_AT_FIRST: usize = 3_000;
 
 /// Where grades are open and there are many candidates: for every ingredient and grade those that
 /// are ready most often, and of these those that stand in the bed for the shortest time.

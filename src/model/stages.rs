@@ -1,6 +1,7 @@
 //! One aim after the other: solve, hold, go on from the same point.
 
 use crate::candidates::Candidates;
+use crate::garden::Garden;
 use crate::plan::{Aim, AimResult};
 
 use super::aim_program::AimProgram;
@@ -47,6 +48,14 @@ pub struct Staged {
 }
 
 impl Staged {
+    /// True unless the first aim was followed and left an ingredient out.
+    #[must_use]
+    pub fn has_all_in_the_pot(&self, garden: &Garden) -> bool {
+        let wanted = garden.ingredients.len() as f64;
+        let mut aims = self.aims.iter();
+        !aims.any(|a| a.aim == Aim::InThePot && a.value < wanted)
+    }
+
     /// Records the program of an aim as it stands.
     fn record(&mut self, board: &Board<'_>, result: &AimResult, pace: &Pace) {
         if pace.record {
