@@ -15,6 +15,7 @@ mod slack;
 mod sowings;
 mod standing;
 mod takes;
+mod thinning;
 mod windows;
 mod years;
 
@@ -28,6 +29,9 @@ pub use places::{BedClass, MOST_PLOTS, PlotSet, bed_classes, plots, unions, usab
 pub use room::{fullest, fullest_days, greatest_use};
 pub use rounds::{PickDay, Round, rounds};
 pub use shelf::ShelfDays;
+pub use slack::next_round;
+pub use thinning::thinning_days;
+pub use windows::family_days;
 pub use years::{HOPE, YearSet};
 
 use years::least_ready_years;

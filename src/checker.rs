@@ -3,15 +3,18 @@
 
 mod aims;
 mod days;
+mod edit;
 mod fault;
 mod harvest;
 mod needs;
 mod packet_days;
 mod planting;
 mod replay;
+mod replayer;
 mod rules;
 mod run;
 mod seedlings;
+mod slack;
 mod water;
 
 pub use fault::{
@@ -21,11 +24,14 @@ pub use fault::{
 pub use harvest::{Harvest, IngredientReplay};
 pub use packet_days::{DaysOut, OUT_BY, PacketDays};
 pub use replay::{Replay, RotationMiss, Unattended};
+pub use replayer::{Edit, Replayer, keeps_rules};
+pub use slack::{StepAt, bearable};
 pub use water::{Seedbed, WaterNeed, Watering};
 
 use crate::garden::Garden;
-use crate::plan::{Plan, Rule};
+use crate::plan::{IngredientPromise, Plan, Promise, Rule};
 
+use harvest::seasons_of;
 use run::Run;
 
 /// A plan that keeps every rule, with what the replay saw.
@@ -52,7 +58,14 @@ impl CheckedPlan {
     /// but its weather or its crops' figures. Rules are not looked at.
     #[must_use]
     pub fn grown_in(&self, garden: &Garden) -> Harvest {
-        Harvest::of(&Run::new(garden, &self.plan).0)
+        let run = Run::new(garden, &self.plan).0;
+        Harvest::of(&run, &seasons_of(&run))
+    }
+
+    /// The plan in its own garden, ready for changes on trial.
+    #[must_use]
+    pub fn replayer<'a>(&'a self, garden: &'a Garden) -> Replayer<'a> {
+        Replayer::new(garden, &self.plan)
     }
 
     /// The water that the plan's beds need beside the rain, in its own garden or in one that
@@ -69,17 +82,45 @@ impl CheckedPlan {
 /// All violations, in the order of the rules.
 pub fn check(garden: &Garden, plan: Plan) -> Result<CheckedPlan, Vec<Violation>> {
     let (run, mut violations) = Run::new(garden, &plan);
-    let harvest = Harvest::of(&run);
+    let seasons = seasons_of(&run);
+    let harvest = Harvest::of(&run, &seasons);
     for rule in Rule::ALL {
         let faults = rules::faults(rule, &run, &harvest).into_iter();
         violations.extend(faults.map(|fault| Violation { rule, fault }));
     }
     violations.extend(aims::violations(&run, &harvest));
     violations.sort_by_key(|v| v.rule);
+    let fragile = match violations.is_empty() {
+        true => slack::fragile(&run, &seasons),
+        false => Vec::new(),
+    };
     if violations.is_empty() {
-        let replay = Replay::new(&run, harvest);
+        violations.extend(aims::fewer_fragile(&run, fragile.len()));
+    }
+    if violations.is_empty() {
+        let replay = Replay::new(&run, harvest, fragile);
         Ok(CheckedPlan { plan, replay })
     } else {
         Err(violations)
+    }
+}
+
+/// What a plan can promise: what comes of it, whatever rules it breaks.
+#[must_use]
+pub fn promise(garden: &Garden, plan: &Plan) -> Promise {
+    let harvest = Harvest::for_feast(&Run::new(garden, plan).0);
+    let whole = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
+    let ingredients = garden.ingredients.iter().zip(&harvest.ingredients);
+    Promise {
+        weather_years: whole(harvest.years.len()),
+        whole_dish_years: whole(harvest.whole_dish_years()),
+        ingredients: ingredients
+            .map(|(ingredient, seen)| IngredientPromise {
+                ingredient: ingredient.name.clone(),
+                ready_years: whole(seen.ready_years()),
+                low: seen.low,
+                expected: seen.expected,
+            })
+            .collect(),
     }
 }

@@ -39,7 +39,8 @@ enum Command {
     Check(check::Arguments),
     /// Finds the best plan and prints it.
     Plan(plan::Arguments),
-    /// Prints a saved plan: all of it, one grade's page, the space it takes, or a watering list.
+    /// Prints a saved plan: all of it, one grade's page, the space it takes, a watering list, or
+    /// what can wait.
     Show(show::Arguments),
     /// Does a saved plan, perhaps edited by hand, keep every rule?
     Verify(verify::Arguments),

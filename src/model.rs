@@ -25,7 +25,7 @@ mod strips;
 
 use std::time::Duration;
 
-use crate::candidates::{Candidates, Scope};
+use crate::candidates::{Candidate, Candidates, Scope};
 use crate::garden::Garden;
 use crate::plan::{Aim, AimResult, Plan};
 
@@ -37,6 +37,7 @@ use stages::{ABOUT_AMOUNTS, Pace, SMALL, Staged, carried};
 use still_possible::still_possible;
 
 pub use aim_program::{AimProgram, NamedPlanting};
+pub use decode::planting;
 pub use keeping::FewestStrips;
 pub use program::{Col, Column, Program, Row, Section};
 pub use reasons::{Impossible, LeftOut, Pressure, Why};
@@ -87,6 +88,18 @@ pub fn solve(garden: &Garden, options: &Options) -> Outcome {
     decide(garden, options, false).outcome
 }
 
+/// Decides a garden's plan with only those candidates for which `keep` holds.
+#[must_use]
+pub fn solve_where(
+    garden: &Garden,
+    options: &Options,
+    keep: impl Fn(&Candidate) -> bool,
+) -> Outcome {
+    let mut decision = Decision::new(garden, options, false);
+    decision.all = decision.all.only(keep);
+    outcome(decision.decide())
+}
+
 /// Decides a garden's plan and keeps the program of every aim.
 #[must_use]
 pub fn solve_and_record(garden: &Garden, options: &Options) -> Recorded {
@@ -94,15 +107,22 @@ pub fn solve_and_record(garden: &Garden, options: &Options) -> Recorded {
 }
 
 fn decide(garden: &Garden, options: &Options, record: bool) -> Recorded {
-    let outcome = match Decision::new(garden, options, record).decide() {
-        Ok(recorded) => return recorded,
+    match Decision::new(garden, options, record).decide() {
+        Ok(recorded) => recorded,
+        unsolved => Recorded {
+            outcome: outcome(unsolved),
+            programs: Vec::new(),
+        },
+    }
+}
+
+/// What came of a decision.
+fn outcome(decided: Result<Recorded, Unsolved>) -> Outcome {
+    match decided {
+        Ok(recorded) => recorded.outcome,
         Err(Unsolved::Failed(words)) => Outcome::Failed(words),
         Err(Unsolved::Infeasible) => Outcome::Failed("the rows contradict each other".into()),
         Err(Unsolved::OutOfTime) => Outcome::OutOfTime,
-    };
-    Recorded {
-        outcome,
-        programs: Vec::new(),
     }
 }
 

@@ -2,9 +2,12 @@
 
 use std::path::Path;
 
+use crate::candidates::Candidate;
 use crate::checker::{CheckedPlan, Violation, check};
 use crate::garden::Garden;
-use crate::model::{AimProgram, Impossible, Options, Outcome, solve, solve_and_record};
+use crate::model::{
+    AimProgram, Impossible, Options, Outcome, solve, solve_and_record, solve_where,
+};
 use crate::plan::Plan;
 use crate::plan::saved::{self, SavedError};
 
@@ -27,6 +30,18 @@ pub enum NoPlan {
 /// Why there is none.
 pub fn plan(garden: &Garden, options: &Options) -> Result<CheckedPlan, NoPlan> {
     checked(garden, solve(garden, options))
+}
+
+/// Decides a plan with only those candidates for which `keep` holds, and has it checked.
+///
+/// # Errors
+/// Why there is none.
+pub fn plan_where(
+    garden: &Garden,
+    options: &Options,
+    keep: impl Fn(&Candidate) -> bool,
+) -> Result<CheckedPlan, NoPlan> {
+    checked(garden, solve_where(garden, options, keep))
 }
 
 /// Decides a plan and has it checked; also gives the program of every aim that was followed.

@@ -3,6 +3,7 @@
 
 mod aims;
 mod assumed;
+mod binds;
 mod broken;
 mod care;
 mod cautions;
@@ -26,7 +27,10 @@ mod page;
 mod principal;
 mod rotation;
 mod screen;
+mod slack;
 mod space;
+mod step_by_step;
+mod step_names;
 mod steps;
 mod strip;
 mod timeline;
@@ -36,6 +40,7 @@ mod view;
 mod water;
 mod weather_table;
 mod why;
+mod why_step;
 pub mod words;
 
 pub use broken::{broken, sound};
@@ -50,8 +55,11 @@ pub use no_plan::{no_plan, out_of_time};
 pub use page::Look;
 pub use principal::principal;
 pub use screen::{plan, saved};
+pub use step_by_step::slack;
+pub use step_names::{StepName, step_names};
 pub use strip::grade;
 pub use understood::understood;
 pub use water::watering;
 pub use weather_table::{weather_table, weather_written};
 pub use why::{plan_exists, why_no_plan};
+pub use why_step::why_step;

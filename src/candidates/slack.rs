@@ -1,76 +1,124 @@
-//! Steps that one cancelled session would lose: there is no next session that still serves.
+//! Steps that one cancelled session would lose: if every class does them one round later, a
+//! rule about days is broken, or too many ready years are lost. The checker counts them as well.
 
-use crate::calendar::{Date, plus_days};
-use crate::garden::Ingredient;
+use crate::calendar::{Date, monday_of, plus_days};
+use crate::garden::{ClassAt, GradeAt, Ingredient};
 use crate::growth::Fate;
 
+use super::candidate::Steps;
 use super::context::Context;
-use super::nursery::{Nursery, POT_TO_OUT_DAYS, SOW_TO_POT_DAYS, right_age, weeks_apart};
-use super::rounds::Round;
+use super::nursery::{Nursery, POT_TO_OUT_DAYS, SOW_TO_POT_DAYS, hardening, right_age};
+use super::rounds::{PickDay, Round};
 use super::windows::{Seasons, Window};
 use super::years::HOPE;
 
-/// The round with every class one session later; `None` if a class has no later session.
-fn one_session_later(context: &Context<'_>, round: &Round) -> Option<Round> {
+/// The next round after another: every class comes later than in that one, as soon as all of
+/// them meet close together. `None` if they no longer do, or if it is then the turn of others.
+#[must_use]
+pub fn next_round(context: &Context<'_>, grade: GradeAt, round: &Round) -> Option<Round> {
+    let garden = context.garden;
+    let weeks = i64::from(garden[garden.tending(grade, round.first())].round_weeks());
     let later = |(class, day): &(_, Date)| Some((*class, context.next_session(*class, *day)?));
-    Some(Round {
+    let mut late = Round {
         visits: round.visits.iter().map(later).collect::<Option<_>>()?,
-    })
+    };
+    loop {
+        // A round that ends then begins in this week at the earliest.
+        let from = plus_days(monday_of(late.last()), -7 * (weeks - 1));
+        if late.first() >= from {
+            break;
+        }
+        for (class, day) in late.visits.iter_mut().filter(|(_, day)| *day < from) {
+            *day = context.next_session(*class, plus_days(from, -1))?;
+        }
+    }
+    let in_turn = |(class, day): &(ClassAt, Date)| garden.tending(grade, *day) == class.grade;
+    (late.visits.iter().all(in_turn) && late.last() <= garden.last_day()).then_some(late)
 }
 
-/// Fates of the parts of a planting that starts in the bed one session late.
+/// A planting that starts in the bed one round late, with the fates of its parts.
 #[must_use]
-pub fn late_fates(
+pub fn late_start(
     context: &Context<'_>,
+    grade: GradeAt,
     seasons: &Seasons,
     start: &Round,
 ) -> Option<(Round, Vec<Vec<Fate>>)> {
-    let late = one_session_later(context, start)?;
+    let late = next_round(context, grade, start)?;
     let fates = (0..late.visits.len())
         .map(|j| seasons.fates(late.day_of_part(j)))
         .collect();
     Some((late, fates))
 }
 
-/// True if starting in the bed one session late costs more ready years than one in ten.
+/// The start in the bed one round late, unless it costs more ready years than one in ten.
 #[must_use]
-pub fn late_start_fails(
+pub fn bearable_start<'l>(
     seasons: &Seasons,
-    late: Option<&(Round, Vec<Vec<Fate>>)>,
+    late: Option<&'l (Round, Vec<Vec<Fate>>)>,
     window: &Window,
-) -> bool {
-    let Some((_, fates)) = late else { return true };
+) -> Option<&'l Round> {
+    let (late, fates) = late?;
     let bearable = seasons.years() as u32 / HOPE;
-    seasons.ready(fates, &window.picks).len() + bearable < window.ready.len()
+    let kept = seasons.ready(fates, &window.picks).len() + bearable >= window.ready.len();
+    kept.then_some(late)
 }
 
-/// How many of the steps on the shelf, and of planting out as far as age goes, have no
-/// session to spare.
+/// How many steps of a planting have no round to spare. `late_start` is its start in the bed
+/// one round late, if its years bear that.
 #[must_use]
-pub fn fragile_on_shelf(
+pub fn fragile(
     context: &Context<'_>,
     ingredient: &Ingredient,
-    nursery: &Nursery,
-    plant_out: &Round,
-) -> (u32, bool) {
-    let Some(indoor) = ingredient.crop.indoor else {
-        return (0, false);
+    steps: &Steps,
+    nursery: Option<&Nursery>,
+    late_start: Option<&Round>,
+) -> u32 {
+    let later = |round: &Round| next_round(context, ingredient.grade, round);
+    let in_bed = match &steps.plant_out {
+        Some(_) => late_start.is_some_and(|late| planted_late(context, ingredient, steps, late)),
+        None => late_start.is_some_and(|late| late.last() < first_pick(steps)),
     };
-    let out = plant_out.first();
-    let sow_late = one_session_later(context, &nursery.sow).is_some_and(|late| {
-        let young_enough = weeks_apart(late.first(), out) >= i64::from(indoor.weeks_lo);
-        let up = plus_days(late.last(), nursery.days_up);
-        let in_time = match &nursery.pot_up {
+    let on_shelf = steps.plant_out.as_ref().zip(nursery).map(|(out, nursery)| {
+        let sown = later(&nursery.sow);
+        let sown = sown.is_some_and(|late| sown_late(ingredient, nursery, out, &late));
+        let potted = steps.pot_up.as_ref().is_none_or(|pot| {
+            later(pot).is_some_and(|late| plus_days(late.last(), POT_TO_OUT_DAYS) <= out.first())
+        });
+        u32::from(!sown) + u32::from(!potted)
+    });
+    on_shelf.unwrap_or(0) + u32::from(!in_bed) + u32::from(steps.picks.len() == 1)
+}
+
+/// True if seed sown late on the shelf still makes seedlings of the right age.
+fn sown_late(ingredient: &Ingredient, nursery: &Nursery, out: &Round, late: &Round) -> bool {
+    let up = plus_days(late.last(), nursery.days_up);
+    let of_age = |indoor| right_age(&indoor, late.first(), out.first());
+    ingredient.crop.indoor.is_some_and(of_age)
+        && late.last() < hardening(out).0
+        && match &nursery.pot_up {
             Some(pot) => plus_days(late.last(), SOW_TO_POT_DAYS).max(up) <= pot.first(),
-            None => up < out,
-        };
-        young_enough && in_time
+            None => up <= out.first(),
+        }
+}
+
+/// True if the plants may be planted out late.
+fn planted_late(
+    context: &Context<'_>,
+    ingredient: &Ingredient,
+    steps: &Steps,
+    late: &Round,
+) -> bool {
+    let raised = steps.sow.as_ref().is_none_or(|sow| {
+        let of_age = |indoor| right_age(&indoor, sow.first(), late.first());
+        let (from, to) = hardening(late);
+        ingredient.crop.indoor.is_some_and(of_age)
+            && context.gaps_touching(from, to).is_empty()
+            && context.garden.shelf.open_on(late.last())
     });
-    let pot_late = nursery.pot_up.as_ref().is_none_or(|pot| {
-        one_session_later(context, pot)
-            .is_some_and(|late| plus_days(late.last(), POT_TO_OUT_DAYS) <= out)
-    });
-    let out_late = one_session_later(context, plant_out)
-        .is_some_and(|late| right_age(&indoor, nursery.sow.first(), late.first()));
-    (u32::from(!sow_late) + u32::from(!pot_late), !out_late)
+    raised && late.last() < first_pick(steps)
+}
+
+fn first_pick(steps: &Steps) -> Date {
+    steps.picks.first().map_or(Date::MAX, PickDay::first)
 }

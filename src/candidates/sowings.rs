@@ -10,17 +10,13 @@ use super::dropped::{DropReason, Dropped};
 use super::nursery::{Nursery, nurseries};
 use super::places::{BedClass, PlotSet, allowed, bed_classes};
 use super::rounds::{PickDay, Round, rounds};
-use super::slack::{fragile_on_shelf, late_fates, late_start_fails};
+use super::slack::{bearable_start, fragile, late_start};
 use super::takes::{
     bed_days, by_others, median_day_up, most_blocks_in_lessons, tasks, waiting_weeks,
 };
+use super::thinning::thinning_days;
 use super::windows::{Seasons, Window, family_days, pick_days, starts_as_plants, windows};
 use super::years::least_ready_years;
-
-/// A crop that is thinned comes up too close where children sow it by the pinch.
-const THIN_AFTER_DAYS: i64 = 14;
-/// Later than this the roots are entangled (common practice).
-const THIN_BEFORE_DAYS: i64 = 42;
 
 /// One ingredient's enumeration.
 struct Search<'a> {
@@ -152,7 +148,8 @@ impl Search<'_> {
             }
             _ => vec![None],
         };
-        let late = late_fates(self.context, &setting.seasons, start);
+        let grade = self.ingredient.grade;
+        let late = late_start(self.context, grade, &setting.seasons, start);
         let seedbed = self.seedbed_gaps(setting, start);
         let begun = Begun {
             start,
@@ -160,9 +157,9 @@ impl Search<'_> {
             seedbed,
         };
         for window in &windows {
-            let late_fails = late_start_fails(&setting.seasons, late.as_ref(), window);
+            let late = bearable_start(&setting.seasons, late.as_ref(), window);
             for nursery in &nurseries {
-                match self.candidate(setting, &begun, nursery.as_ref(), window, late_fails) {
+                match self.candidate(setting, &begun, nursery.as_ref(), window, late) {
                     Ok(candidate) => found.push(candidate),
                     Err(reason) => refuse(dropped, reason),
                 }
@@ -181,14 +178,15 @@ impl Search<'_> {
         self.context.gaps_touching(start.first(), until)
     }
 
-    /// Puts one candidate together. `late_fails`: starting one session late costs too many years.
+    /// Puts one candidate together. `late` is its start in the bed one round late, if its
+    /// years bear that.
     fn candidate(
         &self,
         setting: &Setting<'_>,
         begun: &Begun<'_>,
         nursery: Option<&Nursery>,
         window: &Window,
-        late_fails: bool,
+        late: Option<&Round>,
     ) -> Result<Candidate, DropReason> {
         let garden = self.context.garden;
         let steps = self.steps(setting.method, begun.start, nursery, window)?;
@@ -202,9 +200,6 @@ impl Search<'_> {
         }
         let most = most_blocks_in_lessons(garden, &tasks, &amounts);
         let amounts = amounts.at_most(most).ok_or(DropReason::LessonTooShort)?;
-        let (on_shelf, too_old_late) = nursery.map_or((0, false), |n| {
-            fragile_on_shelf(self.context, self.ingredient, n, begun.start)
-        });
         Ok(Candidate {
             ingredient: self.at,
             method: setting.method,
@@ -212,9 +207,7 @@ impl Search<'_> {
             bed_days: bed_days(self.context, begun.start.first(), &window.picks),
             amounts,
             shelf,
-            fragile: on_shelf
-                + u32::from(late_fails || too_old_late)
-                + u32::from(window.picks.len() == 1),
+            fragile: fragile(self.context, self.ingredient, &steps, nursery, late),
             by_others: by_others(garden, self.ingredient, &steps),
             idle_weeks: nursery.map_or(0, |n| n.late_weeks) + waiting_weeks(garden, &window.picks),
             ready: window.ready.clone(),
@@ -263,8 +256,8 @@ impl Search<'_> {
         picks: &[PickDay],
     ) -> Result<Option<Thinning>, DropReason> {
         let first_pick = picks.first().map_or(sow.last(), PickDay::first);
-        let from = plus_days(sow.last(), THIN_AFTER_DAYS);
-        let to = plus_days(sow.first(), THIN_BEFORE_DAYS).min(plus_days(first_pick, -1));
+        let (from, to) = thinning_days(sow.first(), sow.last());
+        let to = to.min(plus_days(first_pick, -1));
         let large = self.ingredient.crop.seed_size == SeedSize::Large;
         if method != Method::Direct || large || to < from {
             return Ok(None);

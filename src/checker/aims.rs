@@ -26,6 +26,18 @@ pub fn violations(run: &Run<'_>, harvest: &Harvest) -> Vec<Violation> {
     violations
 }
 
+/// A fault if a sound plan has fewer steps without slack than is said to be possible.
+pub fn fewer_fragile(run: &Run<'_>, fragile: usize) -> Option<Violation> {
+    let slack = run
+        .plan
+        .aims
+        .iter()
+        .find(|result| result.aim == Aim::Slack)?;
+    let (reached, bound) = (fragile as f64, slack.bound);
+    let beyond = !no_better(Aim::Slack, reached, bound);
+    beyond.then(|| violation(Aim::Slack, AimFault::PlanBeyondBound { reached, bound }))
+}
+
 /// The rule under which a fault of an aim is listed.
 fn rule(aim: Aim) -> Rule {
     match aim {

@@ -4,7 +4,6 @@ use crate::calendar::{Date, plus_days};
 use crate::garden::{Method, Source};
 use crate::growth::{CropSeason, Fate, Unready, picked_and_kept};
 use crate::units::{Kilograms, Share};
-use crate::weather::WeatherYear;
 
 use super::planting::{Planting, Step, When};
 use super::run::Run;
@@ -39,7 +38,10 @@ impl IngredientReplay {
 const ROUNDING: f64 = 1e-9;
 
 /// In the pot or not, and why not.
-type Ready = Result<(), Unready>;
+pub type Ready = Result<(), Unready>;
+
+/// The sums from which a planting's fates are read, one season per weather year.
+pub type Seasons = Vec<CropSeason>;
 
 /// What became of the dish.
 #[derive(Debug, Clone, PartialEq)]
@@ -64,48 +66,38 @@ struct Part {
 
 impl Harvest {
     /// Grows the whole plan.
-    pub fn of(run: &Run<'_>) -> Self {
-        Self::on(run, run.garden.feast.rain_date)
+    pub fn of(run: &Run<'_>, seasons: &[Seasons]) -> Self {
+        let feast = run.garden.feast;
+        let rain = feast.rain_date.map(|day| grown_all(run, seasons, day));
+        Self::put_together(run, &grown_all(run, seasons, feast.day), rain.as_deref())
     }
 
     /// Grows the whole plan without a look at the rain date.
     pub fn for_feast(run: &Run<'_>) -> Self {
-        Self::on(run, None)
+        let grown = grown_all(run, &seasons_of(run), run.garden.feast.day);
+        Self::put_together(run, &grown, None)
     }
 
-    fn on(run: &Run<'_>, rain_date: Option<Date>) -> Self {
+    /// From what became of every planting, for the feast and for a rain date.
+    pub fn put_together(run: &Run<'_>, feast: &[Vec<Ready>], rain: Option<&[Vec<Ready>]>) -> Self {
         let garden = run.garden;
-        let years = garden.weather.years(run.horizon);
-        let ready_on = |day| -> Vec<Vec<Ready>> {
-            let grown: Vec<_> = run
-                .plantings
-                .iter()
-                .map(|p| grown(run, p, &years, day))
-                .collect();
-            garden
-                .ingredient_positions()
-                .map(|at| {
-                    let mine = || {
-                        run.plantings
-                            .iter()
-                            .zip(&grown)
-                            .filter(move |(p, _)| p.at == at)
-                    };
-                    let wanted = least(run, at);
-                    (0..years.len())
-                        .map(|y| {
-                            in_the_pot(mine().filter_map(|(p, g)| Some((p, *g.get(y)?))), wanted)
-                        })
-                        .collect()
-                })
-                .collect()
+        let years: Vec<i32> = garden
+            .weather
+            .years(run.horizon)
+            .iter()
+            .map(|y| y.label)
+            .collect();
+        let n = years.len();
+        let ready = |grown: &[Vec<Ready>]| -> Vec<Vec<Ready>> {
+            let positions = garden.ingredient_positions();
+            positions.map(|at| ready_of(run, at, grown, n)).collect()
         };
-        let feast = ready_on(garden.feast.day);
-        let rain = rain_date.map(ready_on);
+        let feast = ready(feast);
+        let rain = rain.map(ready);
         Self {
-            years: years.iter().map(|y| y.label).collect(),
-            dish_ready: whole_dish(&feast, years.len()),
-            dish_ready_on_rain_date: rain.as_ref().map(|r| whole_dish(r, years.len())),
+            years,
+            dish_ready: whole_dish(&feast, n),
+            dish_ready_on_rain_date: rain.as_ref().map(|r| whole_dish(r, n)),
             ingredients: ingredients(run, feast, rain),
         }
     }
@@ -114,6 +106,50 @@ impl Harvest {
     pub fn whole_dish_years(&self) -> usize {
         self.dish_ready.iter().filter(|ready| **ready).count()
     }
+}
+
+/// Every planting's seasons.
+pub fn seasons_of(run: &Run<'_>) -> Vec<Seasons> {
+    run.plantings.iter().map(|p| seasons(run, p)).collect()
+}
+
+/// One season per weather year, in the microclimate of the planting's first bed; none for what
+/// stands in no bed.
+pub fn seasons(run: &Run<'_>, planting: &Planting<'_>) -> Seasons {
+    let Some(place) = planting.places.first() else {
+        return Vec::new();
+    };
+    let garden = run.garden;
+    let microclimate = garden[place.bed].microclimate();
+    let crop = &planting.ingredient.crop;
+    let years = garden.weather.years(run.horizon);
+    let season = |year| CropSeason::new(crop, microclimate, year, garden.latitude, run.horizon);
+    years.iter().map(season).collect()
+}
+
+/// Per planting and weather year: in the pot on a day or not.
+pub fn grown_all(run: &Run<'_>, seasons: &[Seasons], day: Date) -> Vec<Vec<Ready>> {
+    let plantings = run.plantings.iter().zip(seasons);
+    plantings
+        .map(|(p, seasons)| grown(run, p, seasons, day))
+        .collect()
+}
+
+/// Per weather year: enough of an ingredient is in the pot.
+fn ready_of(
+    run: &Run<'_>,
+    at: crate::garden::IngredientAt,
+    grown: &[Vec<Ready>],
+    years: usize,
+) -> Vec<Ready> {
+    let mine = || {
+        let plantings = run.plantings.iter().zip(grown);
+        plantings.filter(|(p, _)| p.at == at)
+    };
+    let wanted = least(run, at);
+    (0..years)
+        .map(|y| in_the_pot(mine().filter_map(|(p, g)| Some((p, *g.get(y)?))), wanted))
+        .collect()
 }
 
 /// Kilograms that count as in the pot.
@@ -195,33 +231,26 @@ fn in_the_pot<'a>(
 /// Per weather year: whether all parts of a planting are in the pot on `day`: picked in the
 /// plan's window and kept, or, where a crop that keeps bearing is eaten later than planned,
 /// picked again. The part that did worst gives the reason. A patch is taken to bear every year.
-fn grown(
-    run: &Run<'_>,
-    planting: &Planting<'_>,
-    years: &[WeatherYear<'_>],
-    day: Date,
-) -> Vec<Ready> {
+pub fn grown(run: &Run<'_>, planting: &Planting<'_>, seasons: &Seasons, day: Date) -> Vec<Ready> {
+    let years = run.garden.weather.years(run.horizon).len();
     if let Source::Patch(_) = planting.ingredient.source {
-        return vec![Ok(()); years.len()];
+        return vec![Ok(()); years];
     }
     let parts = parts(planting);
-    let Some(place) = planting.places.first().filter(|_| !parts.is_empty()) else {
-        return vec![Err(Unready::NotUp); years.len()];
-    };
-    let microclimate = run.garden[place.bed].microclimate();
-    let crop = &planting.ingredient.crop;
+    if seasons.is_empty() || parts.is_empty() {
+        return vec![Err(Unready::NotUp); years];
+    }
+    let picking = &planting.ingredient.crop.picking;
     let eaten = run.horizon.day_number(day).unwrap_or(0);
     let again = picked_again(run, planting, day);
-    years
+    seasons
         .iter()
-        .map(|year| {
-            let season =
-                CropSeason::new(crop, microclimate, year, run.garden.latitude, run.horizon);
+        .map(|season| {
             let reasons = parts.iter().enumerate().filter_map(|(j, part)| {
-                let fate = fate(run, planting, &season, part.start);
-                let planned = picked_and_kept(&fate, &crop.picking, &part.picks, eaten);
+                let fate = fate(run, planting, season, part.start);
+                let planned = picked_and_kept(&fate, picking, &part.picks, eaten);
                 let later = again.get(j % again.len().max(1));
-                let later = later.map(|days| picked_and_kept(&fate, &crop.picking, days, eaten));
+                let later = later.map(|days| picked_and_kept(&fate, picking, days, eaten));
                 planned.err().filter(|_| later.is_none_or(|l| l.is_err()))
             });
             reasons.min().map_or(Ok(()), Err)

@@ -10,6 +10,7 @@ use super::packet_days::PacketDays;
 use super::planting::Planting;
 use super::rules::rotation;
 use super::run::Run;
+use super::slack::StepAt;
 
 /// What the replay of a plan saw, for reports.
 #[derive(Debug, Clone, PartialEq)]
@@ -28,6 +29,9 @@ pub struct Replay {
     pub warm_flats_by_week: Vec<u32>,
     /// Per bed, then per week: most strips in use on one day.
     pub strips_by_week: Vec<Vec<u32>>,
+    /// The steps without slack that the aim of that name counts: one cancelled session loses
+    /// them, whatever other plantings do.
+    pub fragile: Vec<StepAt>,
     /// Gaps in which something needs daily care, and what.
     pub unattended: Vec<Unattended>,
     /// Bed and family pairs that keep the hard years of rotation, but not the wished ones.
@@ -61,7 +65,7 @@ pub struct RotationMiss {
 
 impl Replay {
     /// Puts together what was seen.
-    pub(super) fn new(run: &Run<'_>, harvest: Harvest) -> Self {
+    pub(super) fn new(run: &Run<'_>, harvest: Harvest, fragile: Vec<StepAt>) -> Self {
         let (flats, warm) = shelf_use(run);
         Self {
             packet_days: PacketDays::of(run.garden, run.plan),
@@ -76,6 +80,7 @@ impl Replay {
                 .bed_positions()
                 .map(|bed| by_week(&bed_use(run, bed).0))
                 .collect(),
+            fragile,
             unattended: unattended(run),
             rotation_wishes_missed: wishes_missed(run),
         }

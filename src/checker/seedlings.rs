@@ -9,7 +9,7 @@ use super::planting::{Planting, Step};
 use super::run::Run;
 
 /// Days for which seedlings are hardened, ending on the day before planting out.
-const HARDEN_DAYS: usize = 7;
+pub const HARDEN_DAYS: usize = 7;
 
 /// Days from sowing to potting up, at the least (common practice: first true leaves).
 const SOW_TO_POT_UP_DAYS: usize = 14;

@@ -1,5 +1,5 @@
-//! `tureen show`: prints a saved plan, whole, for one grade, for the principal, or for those who
-//! water.
+//! `tureen show`: prints a saved plan, whole, for one grade, for the principal, for those who water, or what
+//! can wait.
 
 use std::path::{Path, PathBuf};
 use std::time::Duration;
@@ -12,7 +12,7 @@ use crate::pipeline::read_saved;
 use crate::report::{self, Look};
 
 use super::answer::{Answer, Exit, Trouble};
-use super::load::load;
+use super::load::{catalogue, load};
 use super::plan::{PLAN_FILE, plan_at, whole_plan};
 use super::terminal::{err_look, with_progress};
 
@@ -39,6 +39,10 @@ pub(super) struct Arguments {
     /// Only the watering list: litres a bed and week, with room for names in the breaks.
     #[arg(long, conflicts_with_all = ["grade", "space"])]
     water: bool,
+    /// Only what can wait: how far each step may be moved, what is lost without it, and what to
+    /// do when it fails.
+    #[arg(long, conflicts_with_all = ["grade", "space", "water"])]
+    slack: bool,
 }
 
 pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
@@ -53,10 +57,22 @@ pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> 
     let text = match grade {
         Some(grade) => report::grade(&garden, &checked, grade, look),
         None if arguments.space => principal(&garden, &checked, look),
+        None if arguments.slack => slack(&garden, &checked, look)?,
         None if arguments.water => report::watering(&garden, &checked, look),
         None => whole_plan(&garden, &checked, &Options::default(), look),
     };
     Ok(Answer::done(text))
+}
+
+/// The slack of every step, and the ways out of every ingredient.
+fn slack(garden: &Garden, checked: &CheckedPlan, look: Look) -> Result<String, Trouble> {
+    let catalogue = catalogue()?;
+    let message = "Moving every step ...".to_owned();
+    let (slack, ladders) = with_progress(message, || {
+        let slack = explain::slack(garden, checked);
+        (slack, explain::rescue_ladders(garden, checked, &catalogue))
+    });
+    Ok(report::slack(garden, checked, &slack, &ladders, look))
 }
 
 /// The principal's page, for which shelf and beds are planned with less.

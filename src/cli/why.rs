@@ -1,13 +1,15 @@
-//! `tureen why`: what stands in the way of a plan, and what would give one.
+//! `tureen why`: what stands in the way of a plan, and what would give one; or why a step of a
+//! plan is when it is.
 
 use std::path::PathBuf;
 use std::time::Duration;
 
-use crate::explain::Workbench;
+use crate::checker::StepAt;
+use crate::explain::{self, Workbench};
 use crate::model::Options;
 use crate::pipeline::{self, NoPlan};
 use crate::project;
-use crate::report::{self, Look};
+use crate::report::{self, Look, StepName};
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load};
@@ -22,6 +24,9 @@ const EACH: u64 = 2;
 pub(super) struct Arguments {
     /// The project file; it stays as it is.
     file: PathBuf,
+    /// A step of the plan, such as "carrot sow": why then, and what would another week cost?
+    #[arg(value_name = "STEP")]
+    step: Vec<String>,
 }
 
 pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
@@ -46,6 +51,62 @@ pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> 
             })
         }
         Err(why) => super::plan::no_plan(options.time_limit.as_secs(), &garden, why, look),
+        Ok(checked) if !arguments.step.is_empty() => {
+            let asked = arguments.step.join(" ");
+            let at = find(&report::step_names(&checked), &asked)?;
+            let why = explain::why_step(&garden, &checked, at, &options);
+            let text = why.map(|why| report::why_step(&garden, &checked, &why, look));
+            Ok(Answer::done(text.unwrap_or_default()))
+        }
         Ok(checked) => Ok(Answer::done(report::plan_exists(&garden, &checked, look))),
     })
+}
+
+/// The step that is asked for.
+fn find(steps: &[StepName], asked: &str) -> Result<StepAt, Trouble> {
+    let asked = asked.split_whitespace().collect::<Vec<_>>().join(" ");
+    let lower = asked.to_lowercase();
+    let named = |step: &&StepName| step.names.contains(&lower);
+    if let Some(step) = steps.iter().find(named) {
+        return Ok(step.at);
+    }
+    // Names that say the same but for the number of a sowing or of a day.
+    let plain = |name: &String| words(name).filter(|w| !is_number(w)).eq(words(&lower));
+    let meant: Vec<&StepName> = steps.iter().filter(|s| s.names.iter().any(plain)).collect();
+    if !meant.is_empty() {
+        return Err(Trouble::new(
+            Exit::Usage,
+            format_args!("There are several steps \"{asked}\"."),
+            &format!("Say which: {}.", list(&meant)),
+        ));
+    }
+    let known = steps
+        .iter()
+        .flat_map(|s| s.names.iter().map(String::as_str));
+    let near = project::near(&lower, known)
+        .map_or_else(String::new, |near| format!("Did you mean \"{near}\"? "));
+    let all: Vec<&StepName> = steps.iter().collect();
+    Err(Trouble::new(
+        Exit::Usage,
+        format_args!("The plan has no step \"{asked}\"."),
+        &format!("{near}Its steps are {}.", list(&all)),
+    ))
+}
+
+fn words(name: &str) -> impl Iterator<Item = &str> {
+    name.split_whitespace()
+}
+
+fn is_number(word: &str) -> bool {
+    word.chars().all(|c| c.is_ascii_digit())
+}
+
+/// The shown names of some steps.
+fn list(steps: &[&StepName]) -> String {
+    let names: Vec<&str> = steps
+        .iter()
+        .filter_map(|s| s.names.first())
+        .map(String::as_str)
+        .collect();
+    report::words::list(&names)
 }

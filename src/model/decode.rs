@@ -32,8 +32,14 @@ pub fn plan(
     }
 }
 
-/// One planting.
-fn planting(garden: &Garden, candidate: &Candidate, blocks: u32, places: Vec<Place>) -> Planting {
+/// A candidate as a planting of a plan.
+#[must_use]
+pub fn planting(
+    garden: &Garden,
+    candidate: &Candidate,
+    blocks: u32,
+    places: Vec<Place>,
+) -> Planting {
     let ingredient = &garden[candidate.ingredient];
     let plants = blocks * candidate.amounts.block.plants;
     let children = garden.children_of(ingredient.grade);

@@ -4,7 +4,7 @@
 use crate::candidates::{Candidate, Candidates, fullest};
 use crate::garden::Garden;
 
-use super::program::{Program, Terms};
+use super::program::{Col, Program, Terms};
 use super::rules::wish_broken;
 use super::solver::{Deadline, Objective, Unsolved, solve};
 
@@ -191,58 +191,42 @@ fn any_layout(
     deadline: &Deadline,
 ) -> Result<Option<Parts>, Unsolved> {
     let mut program = Program::default();
-    let columns: Vec<Vec<(usize, super::program::Col)>> = chosen
-        .iter()
-        .map(|c| {
-            candidates.all[c.candidate]
-                .plots
-                .iter()
-                .map(|p| (p, program.whole(0, c.blocks)))
-                .collect()
-        })
-        .collect();
-    for (c, columns) in chosen.iter().zip(&columns) {
-        if !columns.is_empty() {
-            let terms: Terms = columns.iter().map(|(_, col)| (*col, 1.0)).collect();
-            program.at_least(terms, f64::from(c.blocks));
+    let mut on_plots: Vec<Vec<(usize, Col)>> = Vec::new();
+    for c in chosen {
+        let plots = candidates.all[c.candidate].plots.iter();
+        let blocks: Vec<_> = plots.map(|p| (p, program.whole(0, c.blocks))).collect();
+        if !blocks.is_empty() {
+            let all = blocks.iter().map(|(_, col)| (*col, 1.0)).collect();
+            program.at_least(all, f64::from(c.blocks));
         }
+        on_plots.push(blocks);
     }
     for (plot, place) in candidates.plots.iter().enumerate() {
         for day in days {
-            let mut terms = Terms::new();
-            for (c, columns) in chosen.iter().zip(&columns) {
+            let mut used = Terms::new();
+            for (c, blocks) in chosen.iter().zip(&on_plots) {
                 let candidate = &candidates.all[c.candidate];
                 if (candidate.bed_days.0..=candidate.bed_days.1).contains(day) {
                     let strips = f64::from(candidate.amounts.block.strips);
-                    terms.extend(
-                        columns
-                            .iter()
-                            .filter(|(p, _)| *p == plot)
-                            .map(|(_, col)| (*col, strips)),
-                    );
+                    let here = blocks.iter().filter(|(p, _)| *p == plot);
+                    used.extend(here.map(|(_, col)| (*col, strips)));
                 }
             }
-            program.at_most(terms, f64::from(place.strips));
+            program.at_most(used, f64::from(place.strips));
         }
     }
-    let solved = match solve(
-        &program,
-        &Objective::none(),
-        None,
-        deadline.left_for_small(),
-    ) {
+    let none = Objective::none();
+    let solved = match solve(&program, &none, None, deadline.left_for_small()) {
         Ok(solved) => solved,
         Err(Unsolved::Infeasible) => return Ok(None),
         Err(other) => return Err(other),
     };
-    let part = |(plot, col): &(usize, super::program::Col)| Part {
-        plot: *plot,
-        blocks: solved.values[col.0] as u32,
+    let parts = |blocks: &Vec<(usize, Col)>| {
+        let parts = blocks.iter().map(|(plot, col)| Part {
+            plot: *plot,
+            blocks: solved.values[col.0] as u32,
+        });
+        parts.filter(|part| part.blocks > 0).collect()
     };
-    Ok(Some(
-        columns
-            .iter()
-            .map(|of| of.iter().map(part).filter(|p| p.blocks > 0).collect())
-            .collect(),
-    ))
+    Ok(Some(on_plots.iter().map(parts).collect()))
 }

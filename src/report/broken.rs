@@ -33,6 +33,16 @@ pub fn broken(garden: &Garden, violations: &[Violation], look: Look) -> String {
     page.finish()
 }
 
+/// One fault as a sentence.
+pub(super) fn in_words(fault: &crate::checker::Fault, dates: Dates) -> String {
+    faults::sentence(fault, dates)
+}
+
+/// The name of a step without regard to the way of growing.
+pub(super) fn kind(kind: crate::plan::StepKind) -> &'static str {
+    faults::kind(kind)
+}
+
 /// What `tureen verify` prints for a plan that keeps every rule.
 #[must_use]
 pub fn sound(garden: &Garden, checked: &crate::checker::CheckedPlan, look: Look) -> String {

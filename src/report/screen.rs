@@ -1,9 +1,10 @@
-//! The coordinator's screen: the verdict, who grows what, what is done when, space, gaps,
+//! The coordinator's screen: the verdict, who grows what, what is done when, what can wait, space, gaps,
 //! what to decide, what to take care of, what was assumed, how sure it is, what was aimed at.
 
 use std::path::Path;
 
 use crate::checker::CheckedPlan;
+use crate::explain;
 use crate::garden::Garden;
 
 use super::page::{Look, Page};
@@ -11,7 +12,7 @@ use super::view::View;
 use super::words::{Dates, full_day};
 use super::{
     aims, assumed, care, cautions, decisions, how_sure, manure, overview, packet_days, rotation,
-    space, timeline, verdict,
+    slack, space, timeline, verdict,
 };
 
 /// The whole plan, as `tureen plan` prints it.
@@ -29,6 +30,7 @@ pub fn plan(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
     verdict::weak_points(&view, &mut page);
     packet_days::write(&view, &mut page);
     timeline::write(&view, &mut page);
+    slack::write(&view, &explain::slack(garden, checked), &mut page);
     space::write(&view, &mut page);
     rotation::write(&view, &mut page);
     care::gaps(&view, &mut page);

@@ -5,6 +5,7 @@ mod arguments;
 mod looks;
 mod place;
 mod programs;
+mod steps;
 mod trials;
 mod weather;
 

@@ -1,6 +1,13 @@
-//! What the program says of a plan or of why there is none, against trying everything.
+//! What is said of a plan, or of why there is none: slack, ways out, other weeks, least space,
+//! what was given back, repairs. Everything is found here a second time: by trying everything,
+//! or by hand.
 
-mod by_hand;
+mod aim;
+mod files_by_hand;
 mod given_back;
 mod least_space;
 mod repairs;
+mod rescue;
+mod slack;
+mod steps_by_hand;
+mod weeks;

@@ -24,7 +24,7 @@ ROOT = pathlib.Path(__file__).resolve().parents[2]
 SCRATCH = pathlib.Path(os.environ["SCRATCH"])
 OUT = SCRATCH / "backtest"
 
-# Other British stations of the package go with Cambridge to 0.9 and more, so they would not add
+# Other British stations of the package go with Cambridge to 0.88 and more, so they would not add
 # much; other records are of few years.
 STATIONS = ["champion", "brussels", "cambridge", "northumberland", "tunis", "cordoba"]
 SMALL = ["soup-day", "wrap-day", "autumn-down-under"]

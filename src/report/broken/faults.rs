@@ -9,6 +9,7 @@ mod seedlings;
 mod steps;
 
 use crate::checker::Fault;
+use crate::plan::StepKind;
 
 use super::super::words::Dates;
 
@@ -41,4 +42,9 @@ pub(super) fn sentence(fault: &Fault, dates: Dates) -> String {
     };
     // A group that does not word one of its faults still shows what the checker saw.
     worded.unwrap_or_else(|| format!("{fault:?}"))
+}
+
+/// The name of a step without regard to the way of growing.
+pub(super) fn kind(kind: StepKind) -> &'static str {
+    references::kind(kind)
 }

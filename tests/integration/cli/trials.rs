@@ -3,7 +3,7 @@
 use super::{Folder, text};
 
 /// A folder with the smallest scenario, its project file changed.
-fn two_beds(name: &str, change: impl Fn(&str) -> String) -> Folder {
+pub fn two_beds(name: &str, change: impl Fn(&str) -> String) -> Folder {
     let scenario = concat!(env!("CARGO_MANIFEST_DIR"), "/scenarios/two-beds/");
     let read = |file: &str| std::fs::read_to_string(format!("{scenario}{file}")).unwrap();
     let folder = Folder::with(name, |_| change(&read("garden.toml")));
@@ -11,7 +11,7 @@ fn two_beds(name: &str, change: impl Fn(&str) -> String) -> Folder {
     folder
 }
 
-fn as_it_is(name: &str) -> Folder {
+pub fn as_it_is(name: &str) -> Folder {
     two_beds(name, str::to_owned)
 }
 

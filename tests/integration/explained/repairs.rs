@@ -13,7 +13,7 @@ use tureen::model::Options;
 use tureen::pipeline::{self, NoPlan};
 use tureen::project::{self, Change};
 
-use super::by_hand;
+use super::files_by_hand;
 use crate::brute_force::options::{self, Plantings};
 use crate::brute_force::search::{Search, TooLarge};
 use crate::brute_force::takes::School;
@@ -162,7 +162,7 @@ fn all_give_a_plan(folder: &Folder, diagnosis: &Diagnosis) -> usize {
     let as_it_is = folder.read("garden.toml");
     let repairs = || diagnosis.repairs.iter().chain(&diagnosis.together);
     for repair in repairs() {
-        let file = by_hand::changed(&as_it_is, &repair.trial.changes);
+        let file = files_by_hand::changed(&as_it_is, &repair.trial.changes);
         std::fs::write(folder.path("changed.toml"), &file).unwrap();
         let output = folder.run(&["plan", "changed.toml"]);
         let told = || format!("{:?}\n{}", repair.kinds, text(&output.stdout));

@@ -1,0 +1,84 @@
+//! Plantings with a step moved or left out; the spans that hang on a step go with it.
+
+use crate::calendar::plus_days;
+use crate::garden::{Garden, Ingredient};
+use crate::growth::effort;
+use crate::plan::{Planting, Step, StepKind, When};
+use crate::units::Minutes;
+
+use super::seedlings::HARDEN_DAYS;
+
+/// A planting with a step (by its position) on other days, its minutes those of the classes
+/// that then do it. Thinning hangs on the sowing: where that is moved, it is left out, to be
+/// planned anew.
+pub fn moved(garden: &Garden, planting: &Planting, step: usize, when: When) -> Planting {
+    let mut moved = planting.clone();
+    if let Some(step) = moved.steps.get_mut(step) {
+        step.minutes = minutes(garden, planting, step.kind, &when);
+        step.when = when;
+        if step.kind == StepKind::Sow {
+            moved.steps.retain(|step| step.kind != StepKind::Thin);
+        }
+    }
+    follow(garden, &mut moved);
+    moved
+}
+
+/// A planting with a step left out.
+pub fn without(garden: &Garden, planting: &Planting, step: usize) -> Planting {
+    let mut rest = planting.clone();
+    let kept = (0..).zip(&planting.steps).filter(|(at, _)| *at != step);
+    rest.steps = kept.map(|(_, step)| step.clone()).collect();
+    follow(garden, &mut rest);
+    rest
+}
+
+/// Puts hardening before planting out and curing after the last pick.
+fn follow(garden: &Garden, planting: &mut Planting) {
+    let of = |kind| {
+        planting
+            .steps
+            .iter()
+            .filter(move |s: &&Step| s.kind == kind)
+    };
+    let out = of(StepKind::PlantOut).find_map(|s| s.when.first());
+    let picked = of(StepKind::Pick).filter_map(|s| s.when.last()).max();
+    let cure = ingredient(garden, planting).map_or(0, |i| i.crop.picking.cure_days);
+    for step in &mut planting.steps {
+        let span = match step.kind {
+            StepKind::Harden => {
+                out.map(|out| (plus_days(out, -(HARDEN_DAYS as i64)), plus_days(out, -1)))
+            }
+            StepKind::Cure => {
+                picked.map(|day| (plus_days(day, 1), plus_days(day, i64::from(cure))))
+            }
+            _ => None,
+        };
+        if let Some((from, to)) = span {
+            step.when = When::Daily { from, to };
+        }
+    }
+}
+
+/// The minutes of a step for each class that does it; none outside sessions.
+fn minutes(garden: &Garden, planting: &Planting, kind: StepKind, when: &When) -> Minutes {
+    let When::Sessions(visits) = when else {
+        return Minutes(0.0);
+    };
+    let comes = |name: &str| visits.iter().any(|visit| visit.class == name);
+    let grade = garden
+        .grade_positions()
+        .find(|grade| garden[*grade].classes.iter().any(|c| comes(&c.name)));
+    match (grade, ingredient(garden, planting)) {
+        (Some(grade), Some(ingredient)) => {
+            let children = garden.children_of(grade);
+            effort(kind, ingredient, planting.method, children).minutes(planting.plants)
+        }
+        _ => Minutes(0.0),
+    }
+}
+
+fn ingredient<'g>(garden: &'g Garden, planting: &Planting) -> Option<&'g Ingredient> {
+    let named = |i: &&Ingredient| i.name == planting.ingredient;
+    garden.ingredients.iter().find(named)
+}

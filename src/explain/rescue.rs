@@ -1,0 +1,250 @@
+//! The rescue ladder of an ingredient: until when it can be sown again, bought as plants, or
+//! replaced by a quick crop, with the rest of the plan as it stands. Every rung was put into
+//! the plan and replayed by the checker.
+
+use rayon::prelude::*;
+
+use crate::candidates::{Candidate, Candidates, HOPE};
+use crate::catalogue::Catalogue;
+use crate::checker::{CheckedPlan, check, keeps_rules, promise};
+use crate::garden::{Crop, Garden, Ingredient, IngredientAt, Method, Source};
+use crate::model::planting;
+use crate::plan::{Plan, Planting, Step, When};
+
+use super::free_strips::FreeStrips;
+
+/// What is done instead.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Rescue {
+    /// The ingredient is sown again.
+    SowAgain,
+    /// Bought plants of it are planted.
+    BoughtPlants,
+    /// A quick crop, by its name, is sown in its place.
+    QuickCrop(String),
+}
+
+/// One rung of a rescue ladder.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RescueRung {
+    /// What is done.
+    pub rescue: Rescue,
+    /// The last sessions in which it can be begun.
+    pub until: When,
+    /// The garden in which the ingredient is grown so.
+    pub garden: Garden,
+    /// The plan with it in place of all plantings of the ingredient. Its aims are left out.
+    pub checked: CheckedPlan,
+    /// Weather years in which the ingredient is then ready.
+    pub ready_years: usize,
+}
+
+/// The ways out for one ingredient, by date; after the last there is only buying.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RescueLadder {
+    /// The ingredient.
+    pub ingredient: IngredientAt,
+    /// The rungs; each later than the one before it.
+    pub rungs: Vec<RescueRung>,
+}
+
+/// A crop is quick if its packet says so many days from sowing, or fewer.
+const QUICK_DAYS: f64 = 60.0;
+/// So many quick crops are tried, the quickest first.
+const MOST_CROPS: usize = 6;
+/// So many plantings with the same first day are put into the plan.
+const MOST_TRIES: usize = 200;
+
+/// The rescue ladders of all ingredients, in the order of the dish. A rung counts if the
+/// ingredient is then ready in half of the promised years, and in one weather year of ten.
+#[must_use]
+pub fn rescue_ladders(
+    garden: &Garden,
+    checked: &CheckedPlan,
+    catalogue: &Catalogue,
+) -> Vec<RescueLadder> {
+    let all: Vec<IngredientAt> = garden.ingredient_positions().collect();
+    all.into_par_iter()
+        .map(|at| RescueLadder {
+            ingredient: at,
+            rungs: rungs(garden, checked, at, catalogue),
+        })
+        .collect()
+}
+
+/// The rungs of one ingredient. One that ends no later than a cheaper one is of no use.
+fn rungs(
+    garden: &Garden,
+    checked: &CheckedPlan,
+    at: IngredientAt,
+    catalogue: &Catalogue,
+) -> Vec<RescueRung> {
+    let old = &garden[at];
+    let replay = checked.replay();
+    let promised = replay
+        .ingredients
+        .get(at.0)
+        .map_or(0, |seen| seen.ready_years());
+    let least = replay.years.len().div_ceil(HOPE as usize).max(1);
+    let wanted = promised.div_ceil(2).max(least);
+    let try_with = |rescue: Rescue, crop: &Crop, methods: Vec<Method>| {
+        let garden = with(garden, at, crop, methods)?;
+        latest(&garden, checked.plan(), at, wanted, rescue)
+    };
+    let sown: Vec<Method> = match old.source {
+        Source::Sown => children_sow(&old.methods),
+        Source::Growing(_) | Source::Patch(_) => children_sow(&old.crop.methods),
+    };
+    let bought = old
+        .crop
+        .methods
+        .iter()
+        .copied()
+        .filter(|m| *m == Method::Bought);
+    let mut found: Vec<RescueRung> = Vec::new();
+    found.extend(try_with(Rescue::SowAgain, &old.crop, sown));
+    found.extend(try_with(Rescue::BoughtPlants, &old.crop, bought.collect()));
+    let quick = quick_crops(garden, catalogue)
+        .into_iter()
+        .filter_map(|crop| {
+            let rescue = Rescue::QuickCrop(crop.name.clone());
+            try_with(rescue, crop, children_sow(&crop.methods))
+        });
+    // Of several with the same last day the quickest is the first.
+    found.extend(
+        quick.reduce(|best, rung| match rung.until.last() > best.until.last() {
+            true => rung,
+            false => best,
+        }),
+    );
+    let mut last = None;
+    found.retain(|rung| {
+        let later = rung.until.last() > last;
+        last = last.max(rung.until.last());
+        later
+    });
+    found
+}
+
+fn children_sow(methods: &[Method]) -> Vec<Method> {
+    let sown = |m: &Method| *m != Method::Bought;
+    methods.iter().copied().filter(sown).collect()
+}
+
+/// Crops that the dish does not hold and that are soon ripe from seed, the quickest first.
+fn quick_crops<'c>(garden: &Garden, catalogue: &'c Catalogue) -> Vec<&'c Crop> {
+    let is_new = |crop: &&Crop| garden.ingredients.iter().all(|i| i.crop.name != crop.name);
+    let days = |crop: &Crop| crop.ripening.days_from_sowing.unwrap_or(f64::INFINITY);
+    let mut quick: Vec<&Crop> = catalogue
+        .names()
+        .filter_map(|name| catalogue.get(name))
+        .filter(|crop| days(crop) <= QUICK_DAYS && crop.methods.contains(&Method::Direct))
+        .filter(is_new)
+        .collect();
+    quick.sort_by(|a, b| days(a).total_cmp(&days(b)));
+    quick.truncate(MOST_CROPS);
+    quick
+}
+
+/// The garden with an ingredient that is sown or planted anew, once; `None` if there is no way
+/// to do so.
+fn with(garden: &Garden, at: IngredientAt, crop: &Crop, methods: Vec<Method>) -> Option<Garden> {
+    if methods.is_empty() {
+        return None;
+    }
+    let mut changed = garden.clone();
+    let ingredient = changed.ingredients.get_mut(at.0)?;
+    *ingredient = Ingredient {
+        crop: crop.clone(),
+        source: Source::Sown,
+        methods,
+        max_sowings: 1,
+        ..ingredient.clone()
+    };
+    Some(changed)
+}
+
+/// The planting that begins last and does, put into the plan in place of all of its ingredient.
+fn latest(
+    garden: &Garden,
+    plan: &Plan,
+    at: IngredientAt,
+    wanted: usize,
+    rescue: Rescue,
+) -> Option<RescueRung> {
+    let name = &garden[at].name;
+    let (lost, rest): (Vec<&Planting>, Vec<&Planting>) =
+        plan.plantings.iter().partition(|p| p.ingredient == *name);
+    let free = FreeStrips::of(garden, &rest, &lost);
+    let alone = garden.with_ingredients(|other| other == at);
+    let position = alone.ingredients.iter().position(|i| i.name == *name)?;
+    let found = Candidates::enumerate(&alone);
+    let mut candidates: Vec<&Candidate> = found.all.iter().collect();
+    candidates.retain(|c| c.ingredient.0 == position && c.ready.len() as usize >= wanted);
+    candidates.sort_by_key(|c| (std::cmp::Reverse((begins(c), c.ready.len())), c.tasks.len()));
+    for same_day in candidates.chunk_by(|a, b| begins(a) == begins(b)) {
+        for candidate in same_day.iter().take(MOST_TRIES) {
+            let blocks = candidate.amounts.blocks.0;
+            let strips = blocks * candidate.amounts.block.strips;
+            let plots = candidate.plots.iter().filter_map(|k| found.plots.get(k));
+            let block = candidate.amounts.block.strips;
+            let places = free.places(garden, plots, candidate, block, strips);
+            let Some(places) = places else { continue };
+            let mut here = (*candidate).clone();
+            here.ingredient = at;
+            let new = planting(garden, &here, blocks, places);
+            let rung = put_in(garden, &rest, new, at, wanted, &rescue);
+            if rung.is_some() {
+                return rung;
+            }
+        }
+    }
+    None
+}
+
+/// The last and first day of the step with which a candidate begins.
+fn begins(candidate: &Candidate) -> Option<(crate::calendar::Date, crate::calendar::Date)> {
+    let (_, round) = candidate.steps.rounds().next()?;
+    Some((round.last(), round.first()))
+}
+
+/// The rung of a planting that is put into the plan, if the checker passes it.
+fn put_in(
+    garden: &Garden,
+    rest: &[&Planting],
+    new: Planting,
+    at: IngredientAt,
+    wanted: usize,
+    rescue: &Rescue,
+) -> Option<RescueRung> {
+    let until = new.steps.first().map(|step: &Step| step.when.clone())?;
+    let before = |p: &&Planting| {
+        let of = |name: &str| garden.ingredients.iter().position(|i| i.name == name);
+        of(&p.ingredient) < Some(at.0)
+    };
+    let mut plantings: Vec<Planting> = rest.iter().copied().cloned().collect();
+    let place = rest.iter().take_while(|p| before(p)).count();
+    plantings.insert(place, new);
+    let mut plan = Plan {
+        promise: crate::plan::Promise {
+            weather_years: 0,
+            whole_dish_years: 0,
+            ingredients: Vec::new(),
+        },
+        plantings,
+        aims: Vec::new(),
+    };
+    if !keeps_rules(garden, &plan) {
+        return None;
+    }
+    plan.promise = promise(garden, &plan);
+    let checked = check(garden, plan).ok()?;
+    let ready_years = checked.replay().ingredients.get(at.0)?.ready_years();
+    (ready_years >= wanted).then(|| RescueRung {
+        rescue: rescue.clone(),
+        until,
+        garden: garden.clone(),
+        checked,
+        ready_years,
+    })
+}

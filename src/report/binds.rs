@@ -1,0 +1,157 @@
+//! What forbids other days for a step, in the words of someone who stands in the garden.
+
+use crate::checker::{DayLimit, Fault, PlaceFault, Violation};
+use crate::plan::StepKind;
+use crate::units::Minutes;
+
+use super::broken;
+use super::view::View;
+use super::words::{count, minutes};
+
+/// The sentences of all that forbids some days for a step of a kind, each once.
+pub(super) fn sentences(view: &View<'_>, kind: StepKind, violations: &[Violation]) -> Vec<String> {
+    let mut found: Vec<String> = Vec::new();
+    for violation in violations {
+        let text = match &violation.fault {
+            Fault::Day {
+                step,
+                limit: DayLimit::Order,
+                ..
+            } if step.kind != kind => {
+                "it would not be over when the step after it begins".to_owned()
+            }
+            fault => sentence(view, fault),
+        };
+        if !found.contains(&text) {
+            found.push(text);
+        }
+    }
+    found
+}
+
+fn sentence(view: &View<'_>, fault: &Fault) -> String {
+    let dates = view.dates;
+    match fault {
+        Fault::Age {
+            weeks_lo,
+            weeks_hi,
+            got,
+            ..
+        } => age(*weeks_lo, *weeks_hi, *got),
+        Fault::ShelfFull {
+            mat,
+            day,
+            expected,
+            got,
+        } => format!(
+            "from {} {} are wanted {}, {expected} stand ready",
+            dates.day(*day),
+            count(*got, "flat"),
+            if *mat {
+                "on the heat mat"
+            } else {
+                "on the shelf"
+            }
+        ),
+        Fault::ShelfClosed { day, .. } => {
+            format!("the shelf may not be used on {}", dates.day(*day))
+        }
+        Fault::HardensUnattended { gap, .. } => format!(
+            "the seedlings would harden off while nobody is on site ({})",
+            dates.days(gap.from, gap.to)
+        ),
+        Fault::Day {
+            limit, from, to, ..
+        } => day(view, *limit, *from, *to),
+        other => in_bed_or_lesson(view, other),
+    }
+}
+
+/// What is wrong with the age of seedlings.
+fn age(least: u32, most: u32, got: u32) -> String {
+    let weeks = count(got, "week");
+    match got > most {
+        true => format!("the seedlings are {weeks} old when they are planted out, at most {most}"),
+        false => {
+            format!(
+                "the seedlings are only {weeks} old when they are planted out, at least {least}"
+            )
+        }
+    }
+}
+
+/// What is wrong with beds and lessons.
+fn in_bed_or_lesson(view: &View<'_>, fault: &Fault) -> String {
+    let dates = view.dates;
+    match fault {
+        Fault::SessionOverfull {
+            class,
+            day,
+            expected,
+            got,
+        } => format!(
+            "class {class} has {} of work on {}, in a session of {}",
+            minutes(Minutes(*got)),
+            dates.day(*day),
+            minutes(Minutes(*expected))
+        ),
+        Fault::StripTakenTwice {
+            bed,
+            strip,
+            day,
+            first,
+            second,
+        } => format!(
+            "on {} {} and {} want the same strip {strip} of bed {bed}",
+            dates.day(*day),
+            first.ingredient,
+            second.ingredient
+        ),
+        Fault::Visits {
+            class, expected: 0, ..
+        } => format!("it is not the turn of class {class}"),
+        Fault::Visits { class, .. } => format!("class {class} would not take part"),
+        Fault::Rotation {
+            bed,
+            family,
+            grew_in,
+            years_hard,
+            ..
+        } => format!(
+            "bed {bed} carried the {family} family in {grew_in}, which must keep away for {}",
+            count(*years_hard, "year")
+        ),
+        Fault::Place {
+            bed,
+            why: PlaceFault::NotFreeUntil(day),
+            ..
+        } => format!("bed {bed} is not free until {}", dates.day(*day)),
+        other => broken::in_words(other, dates),
+    }
+}
+
+/// Why a day is wrong.
+fn day(
+    view: &View<'_>,
+    limit: DayLimit,
+    from: Option<crate::calendar::Date>,
+    to: Option<crate::calendar::Date>,
+) -> String {
+    let why = match limit {
+        DayLimit::Span => "that lies outside the plan's time",
+        DayLimit::Order => "the step before it is not over",
+        DayLimit::Harden => "seven days to harden off do not fit in",
+        DayLimit::Cure => "drying or curing does not fit in",
+        DayLimit::Delivery => "the kitchen needs it earlier",
+        DayLimit::PatchSeason => "the patch does not bear then",
+        DayLimit::Up => "the seed is not up when it is handled",
+        DayLimit::AfterSowing => "potting up comes less than two weeks after sowing",
+        DayLimit::AfterPottingUp => "planting out comes less than ten days after potting up",
+        DayLimit::Round => "the classes would do it too far apart",
+    };
+    match (from, to) {
+        (_, Some(to)) => format!("{why} (until {})", view.dates.day(to)),
+        (Some(from), None) => format!("{why} (possible from {} on)", view.dates.day(from)),
+        (None, None) => why.to_owned(),
+    }
+}

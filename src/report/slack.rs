@@ -1,0 +1,151 @@
+//! What can wait and what cannot: by how many weeks each step alone may be earlier or later, a
+//! line a planting.
+
+use crate::calendar::monday_of;
+use crate::checker::bearable;
+use crate::explain::StepSlack;
+use crate::garden::Method;
+use crate::plan::{Planting, Step, StepKind, When};
+
+use super::page::Page;
+use super::view::View;
+use super::words::count;
+
+/// A step that one cancelled session loses, in the table and in the list.
+pub(super) const NO_SLACK: &str = "no slack";
+/// A step that has nowhere to go because of what is done beside it.
+const NO_ROOM: &str = "no room";
+
+/// The section of the plan's screen.
+pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
+    page.heading("What can wait");
+    let header = [
+        "Grade",
+        "Ingredient",
+        "Sow or plant",
+        "Pot up",
+        "Plant out",
+        "Thin",
+        "Pick",
+    ];
+    let mut rows = Vec::new();
+    for grade in view.garden.grade_positions() {
+        for (planting, ingredient) in view.planted().filter(|(_, i)| i.grade == grade) {
+            let cell = |kind| cell(view, slack, planting, kind);
+            rows.push(vec![
+                view.grade_name(grade).to_owned(),
+                ingredient.name.clone(),
+                cell(StepKind::Sow),
+                cell(StepKind::PotUp),
+                cell(StepKind::PlantOut),
+                cell(StepKind::Thin),
+                cell(StepKind::Pick),
+            ]);
+        }
+    }
+    page.table(&header, &rows, &[]);
+    page.gap();
+    page.line(&legend(view, &rows));
+}
+
+/// What the words of the table mean.
+fn legend(view: &View<'_>, rows: &[Vec<String>]) -> String {
+    let says = |word: &str| rows.iter().flatten().any(|cell| cell.contains(word));
+    let mut text = format!(
+        "By how many weeks one step alone may be earlier or later, all others as planned: every rule \
+         still holds, and {}.",
+        promise(view)
+    );
+    if says(NO_SLACK) {
+        text += " No slack: if it is cancelled, the next round of sessions is too late.";
+    }
+    if says(NO_ROOM) {
+        text +=
+            " No room: the crop would bear the next round, but lessons, shelf or beds are full.";
+    }
+    if says("missed") {
+        text += " Missed: so many of the sessions kept for picking may fall out, one of them at a time.";
+    }
+    text += " Day by day, and what to do when a step fails: tureen show FILE --slack.";
+    text
+}
+
+/// `no ingredient nor the whole dish loses more than 3 of 30 ready years`.
+pub(super) fn promise(view: &View<'_>) -> String {
+    let years = view.years();
+    match bearable(years) {
+        0 => "no ready year is lost".to_owned(),
+        few => format!(
+            "neither an ingredient nor the whole dish loses more than {few} of {years} years"
+        ),
+    }
+}
+
+/// What is said of a planting's steps of one kind.
+fn cell(view: &View<'_>, slack: &[StepSlack], planting: &Planting, kind: StepKind) -> String {
+    let of_kind: Vec<&StepSlack> = slack
+        .iter()
+        .filter(|s| step_of(view, s).is_some_and(|(p, step)| p == planting && step.kind == kind))
+        .collect();
+    match of_kind.as_slice() {
+        [] => String::new(),
+        [one] if kind != StepKind::Pick || planting.method == Method::Patch => weeks(one),
+        [_] => format!("{NO_SLACK} (one session)"),
+        many => {
+            let free = many
+                .iter()
+                .filter(|s| may_fall_out(view, planting, s))
+                .count();
+            format!("{free} of {} can be missed", many.len())
+        }
+    }
+}
+
+/// The planting and the step that a slack is about.
+pub(super) fn step_of<'a>(view: &View<'a>, slack: &StepSlack) -> Option<(&'a Planting, &'a Step)> {
+    let planting = view.plan.plantings.get(slack.at.planting)?;
+    Some((planting, planting.steps.get(slack.at.step)?))
+}
+
+/// True if the plan keeps its promise where a pick falls out.
+pub(super) fn may_fall_out(view: &View<'_>, planting: &Planting, slack: &StepSlack) -> bool {
+    let bearable = bearable(view.years());
+    let mut seen = view.ingredients();
+    let now = seen.find(|(_, i, _)| i.name == planting.ingredient);
+    let now = now.map_or(0, |(_, _, seen)| seen.ready_years());
+    let whole = view.replay.dish_ready.iter().filter(|r| **r).count();
+    slack.missed.ready_years + bearable >= now && slack.missed.whole_dish_years + bearable >= whole
+}
+
+/// `3 later, 1 earlier`; in words where it cannot be later.
+fn weeks(slack: &StepSlack) -> String {
+    let (earlier, later) = range(slack);
+    let later = match (slack.fragile, slack.bears_next) {
+        (true, _) => NO_SLACK.to_owned(),
+        (false, Some(false)) => NO_ROOM.to_owned(),
+        _ if later > 0 => format!("{later} later"),
+        _ => "not later".to_owned(),
+    };
+    match earlier {
+        0 => later,
+        _ => format!("{later}, {earlier} earlier"),
+    }
+}
+
+/// Weeks by which a step may be earlier and later.
+pub(super) fn range(slack: &StepSlack) -> (u32, u32) {
+    let monday = |when: Option<&When>| when.and_then(When::first).map(monday_of);
+    let planned = monday(slack.days.get(slack.planned));
+    let apart = |other: Option<&When>| {
+        let days = monday(other)
+            .zip(planned)
+            .map_or(0, |(a, b)| (a - b).num_days().abs());
+        u32::try_from(days / 7).unwrap_or(0)
+    };
+    (apart(slack.days.first()), apart(slack.days.last()))
+}
+
+/// `2 weeks earlier`, or nothing if there is none.
+pub(super) fn weeks_apart(weeks: u32, side: &str) -> Option<String> {
+    (weeks > 0).then(|| format!("{} {side}", count(weeks, "week")))
+}

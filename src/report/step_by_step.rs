@@ -1,0 +1,199 @@
+//! The slack of every step, what is lost if it is missed, and the ways out of each ingredient.
+
+use crate::checker::CheckedPlan;
+use crate::explain::{Rescue, RescueLadder, StepSlack};
+use crate::garden::{Garden, Method};
+use crate::plan::{Planting, Step, StepKind};
+use crate::units::Kilograms;
+
+use super::page::{Look, Page};
+use super::screen::occasion;
+use super::slack::{NO_SLACK, promise, range, step_of, weeks_apart};
+use super::view::{View, kind_of_years, ready_years};
+use super::words::{full_day, list, mass_range, sentence};
+use super::{steps, timeline};
+
+/// Width of the column of step names.
+const LABEL: usize = 12;
+
+/// What `tureen show --slack` prints.
+#[must_use]
+pub fn slack(
+    garden: &Garden,
+    checked: &CheckedPlan,
+    slack: &[StepSlack],
+    ladders: &[RescueLadder],
+    look: Look,
+) -> String {
+    let view = View::new(garden, checked);
+    let mut page = Page::new(look);
+    page.paragraph(&occasion(garden));
+    page.title("What can wait, and what to do when a step fails");
+    page.paragraph(&format!(
+        "Each step is moved alone, all others as planned; the plan was replayed each time. The \
+         earliest and latest sessions are those with which every rule still holds and {}.",
+        promise(&view)
+    ));
+    for grade in garden.grade_positions() {
+        for (planting, _) in view.planted().filter(|(_, i)| i.grade == grade) {
+            page.gap();
+            page.line(&format!(
+                "{}: {}",
+                view.grade_name(grade),
+                timeline::title(&view, planting)
+            ));
+            let own = slack.iter().filter_map(|s| Some((s, step_of(&view, s)?)));
+            for (slack, (_, step)) in own.filter(|(_, (p, _))| *p == planting) {
+                let name = steps::name(planting.method, step.kind);
+                page.entry(name, LABEL, &one(&view, slack, planting, step));
+            }
+        }
+    }
+    page.heading("If it fails");
+    page.line(
+        "With the rest of the plan as it stands. Each way out was put into the plan and checked; \
+         it counts if the ingredient is then ready in at least half of the promised years.",
+    );
+    let names = garden.ingredients.iter().map(|i| i.name.chars().count());
+    let width = names.max().unwrap_or(0);
+    for ladder in ladders {
+        ladder_of(&view, ladder, width, &mut page);
+    }
+    page.finish()
+}
+
+/// All that is said of one step.
+pub(super) fn one(view: &View<'_>, slack: &StepSlack, planting: &Planting, step: &Step) -> String {
+    let mut parts = vec![format!("{}.", steps::when(&step.when, view.dates))];
+    let picks = planting.steps.iter().filter(|s| s.kind == StepKind::Pick);
+    // Of several chances to pick, only how long they may go on says anything.
+    match (step.kind, picks.count()) {
+        (StepKind::Pick, 2..) => parts.extend(last_chance(view, slack)),
+        _ => parts.push(span(view, slack)),
+    }
+    parts.extend(mark(slack, planting, step));
+    parts.push(missed(view, slack, planting, step));
+    parts.join(" ")
+}
+
+/// Until when a chance to pick may be put off.
+fn last_chance(view: &View<'_>, slack: &StepSlack) -> Option<String> {
+    let weeks = weeks_apart(range(slack).1, "later")?;
+    let last = steps::when(slack.days.last()?, view.dates);
+    Some(format!("At the latest {last} ({weeks})."))
+}
+
+/// The earliest and the latest sessions.
+fn span(view: &View<'_>, slack: &StepSlack) -> String {
+    let (earlier, later) = range(slack);
+    let side = |weeks, side, when: Option<&crate::plan::When>| {
+        let weeks = weeks_apart(weeks, side)?;
+        Some(format!("{} ({weeks})", steps::when(when?, view.dates)))
+    };
+    let first = side(earlier, "earlier", slack.days.first());
+    let last = side(later, "later", slack.days.last());
+    let mut text = match (first, last) {
+        (None, None) if slack.days.len() > 1 => "May move by days within the week.".to_owned(),
+        (None, None) => "It can be moved to no other week.".to_owned(),
+        (Some(first), None) => format!("Not later; at the earliest {first}."),
+        (None, Some(last)) => format!("Not earlier; at the latest {last}."),
+        (Some(first), Some(last)) => format!("From {first} to {last}."),
+    };
+    if !slack.not_between.is_empty() {
+        let days = slack
+            .not_between
+            .iter()
+            .filter_map(crate::plan::When::first);
+        let days: Vec<String> = days.map(|day| view.dates.day(day)).collect();
+        text += &format!(" Not in the round from {}.", list(&days));
+    }
+    text
+}
+
+/// Why it is marked, if it is.
+fn mark(slack: &StepSlack, planting: &Planting, step: &Step) -> Option<String> {
+    let text = match (slack.fragile, slack.bears_next, step.kind) {
+        (true, _, StepKind::Pick) => "there is only this session to pick",
+        (true, Some(true), _) => {
+            "by itself it fails in the next round; another sowing makes up for it"
+        }
+        (true, ..) => "the next round of sessions is too late",
+        (false, Some(false), _) => {
+            return Some(format!(
+                "No room: {} would bear the next round, but lessons, shelf or beds are full.",
+                planting.ingredient
+            ));
+        }
+        _ => return None,
+    };
+    Some(format!("{}: {text}.", sentence(NO_SLACK)))
+}
+
+/// What is lost if it is missed.
+fn missed(view: &View<'_>, slack: &StepSlack, planting: &Planting, step: &Step) -> String {
+    let name = &planting.ingredient;
+    let Some((_, _, seen)) = view.ingredients().find(|(_, i, _)| i.name == *name) else {
+        return String::new();
+    };
+    let whole = view.replay.dish_ready.iter().filter(|r| **r).count();
+    let (now, then) = (ready_years(seen), slack.missed.ready_years);
+    let years = format!(
+        "{name} is then ready in {then} of {} years instead of {now}, the whole dish in {} instead \
+         of {whole}",
+        view.years(),
+        slack.missed.whole_dish_years
+    );
+    let picks = planting.steps.iter().filter(|s| s.kind == StepKind::Pick);
+    match step.kind {
+        StepKind::Thin => {
+            "If it is missed: the rules ask nothing more, but roots in a crowded row \
+                           stay small (common practice)."
+                .to_owned()
+        }
+        StepKind::Pick if picks.count() > 1 && then == now => {
+            "If it falls out: nothing is lost.".to_owned()
+        }
+        StepKind::Pick if planting.steps.len() > 1 => format!("If it falls out: {years}."),
+        _ => {
+            let lost = mass_range(
+                Kilograms(seen.low.0 - slack.missed.low.0),
+                Kilograms(seen.expected.0 - slack.missed.expected.0),
+            );
+            format!("If it is missed: this planting is lost, {lost} of {name}; {years}.")
+        }
+    }
+}
+
+/// The ways out of one ingredient.
+fn ladder_of(view: &View<'_>, ladder: &RescueLadder, width: usize, page: &mut Page) {
+    let ingredient = &view.garden[ladder.ingredient];
+    let mut parts: Vec<String> = Vec::new();
+    for rung in &ladder.rungs {
+        let again = matches!(
+            rung.checked.plan().plantings.iter().find(|p| p.ingredient == ingredient.name),
+            Some(p) if p.method == Method::Indoor
+        );
+        let what = match &rung.rescue {
+            Rescue::SowAgain if again => "sow again indoors".to_owned(),
+            Rescue::SowAgain => "sow again in the bed".to_owned(),
+            Rescue::BoughtPlants => "plant bought plants".to_owned(),
+            Rescue::QuickCrop(crop) => format!("sow {crop} in its place"),
+        };
+        parts.push(format!(
+            "{what} until {} (ready in {} of {} {})",
+            steps::when(&rung.until, view.dates),
+            rung.ready_years,
+            view.years(),
+            kind_of_years(view.garden)
+        ));
+    }
+    let buy = match ingredient.fallback {
+        Some(fallback) => format!("buy it, by {}", full_day(fallback.buy_by)),
+        None => "buy it".to_owned(),
+    };
+    let text = match parts.as_slice() {
+        [] => buy,
+        _ => format!("{}; then {buy}", parts.join("; ")),
+    };
+    page.entry(&ingredient.name, width, &sentence(&format!("{text}.")));
+}

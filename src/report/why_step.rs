@@ -1,0 +1,250 @@
+//! Why one step is when it is: what it follows and what follows it, what forbids other weeks,
+//! and what another week would cost.
+
+use crate::calendar::monday_of;
+use crate::checker::{CheckedPlan, Harvest};
+use crate::explain::{Beside, Held, Start, WhyStep};
+use crate::garden::{Garden, Method};
+use crate::plan::{Aim, AimResult, Planting, Step, StepKind, When};
+
+use super::binds;
+use super::page::{Look, Page};
+use super::screen::occasion;
+use super::step_by_step;
+use super::steps;
+use super::view::{View, ready_years};
+use super::words::{count, sentence};
+
+/// What `tureen why FILE STEP` prints.
+#[must_use]
+pub fn why_step(garden: &Garden, checked: &CheckedPlan, why: &WhyStep, look: Look) -> String {
+    let view = View::new(garden, checked);
+    let mut page = Page::new(look);
+    let place = checked.plan().plantings.get(why.at.planting);
+    let Some((planting, step)) = place.and_then(|p| Some((p, p.steps.get(why.at.step)?))) else {
+        return page.finish();
+    };
+    page.paragraph(&occasion(garden));
+    page.title(&format!(
+        "{}, {}: {}",
+        sentence(&planting.ingredient),
+        steps::name(planting.method, step.kind).to_lowercase(),
+        steps::when(&step.when, view.dates)
+    ));
+    page.heading("Why then");
+    around(&view, planting, why.at.step, &mut page);
+    needs(&view, planting, step, &mut page);
+    if let Some(start) = &why.start {
+        page.item(&started(&view, planting, start));
+    }
+    page.item(&step_by_step::one(&view, &why.slack, planting, step));
+    page.heading("What binds");
+    page.line("This step alone on other days, all others as planned:");
+    for beside in &why.beside {
+        page.item(&bound(&view, planting, step, beside));
+    }
+    if why.beside.is_empty() {
+        page.item("There are no other sessions in which it could be done.");
+    }
+    page.heading("What another week would cost");
+    page.line(
+        "All is planned anew with this step held to the nearest week for which there is a plan:",
+    );
+    for held in &why.held {
+        page.item(&cost(&view, planting, step, held));
+    }
+    page.finish()
+}
+
+/// The steps before and after it.
+fn around(view: &View<'_>, planting: &Planting, at: usize, page: &mut Page) {
+    let beside = |step: Option<&Step>| {
+        let step = step?;
+        let name = steps::name(planting.method, step.kind).to_lowercase();
+        Some(format!("{name}, {}", steps::when(&step.when, view.dates)))
+    };
+    let before = at.checked_sub(1).and_then(|at| planting.steps.get(at));
+    let texts = [
+        ("Before it", before),
+        ("After it", planting.steps.get(at + 1)),
+    ];
+    for (label, step) in texts {
+        if let Some(text) = beside(step) {
+            page.item(&format!("{label}: {text}."));
+        }
+    }
+    page.item(&format!(
+        "The dish is on {}, and the kitchen needs the harvest by {}.",
+        view.dates.day(view.garden.feast.day),
+        view.dates.day(view.garden.feast.deliver_by)
+    ));
+}
+
+/// What the crop asks of seedlings.
+fn needs(view: &View<'_>, planting: &Planting, step: &Step, page: &mut Page) {
+    let on_shelf = matches!(
+        step.kind,
+        StepKind::Sow | StepKind::PotUp | StepKind::PlantOut
+    );
+    let indoor = view.ingredient_of(planting).and_then(|i| i.crop.indoor);
+    let (Some(indoor), Method::Indoor, true) = (indoor, planting.method, on_shelf) else {
+        return;
+    };
+    let first = |kind| {
+        let of_kind = planting.steps.iter().find(|s| s.kind == kind)?;
+        of_kind.when.first().map(monday_of)
+    };
+    if let (Some(sown), Some(out)) = (first(StepKind::Sow), first(StepKind::PlantOut)) {
+        page.item(&format!(
+            "Its seedlings are planted out {} to {} weeks after sowing; here it is {}.",
+            indoor.weeks_lo,
+            indoor.weeks_hi,
+            count(weeks_between(sown, out), "week")
+        ));
+    }
+}
+
+/// What comes of a start in the bed.
+fn started(view: &View<'_>, planting: &Planting, start: &Start) -> String {
+    let years = start.years;
+    let day = |day: Option<crate::calendar::Date>| {
+        day.map_or("never".to_owned(), |day| {
+            format!("by {}", view.dates.day(day))
+        })
+    };
+    let up = match planting.method {
+        Method::Direct | Method::Pieces => format!(
+            "Sown then it comes up in {} of {years} years, in half of them {}",
+            start.up_years,
+            day(start.up)
+        ),
+        _ => format!(
+            "The ground can be worked then in {} of {years} years",
+            start.up_years
+        ),
+    };
+    let frost = match start.frost_years {
+        0 => "in none does frost end it before that".to_owned(),
+        n => format!("in {n} frost ends it before that"),
+    };
+    format!(
+        "{up}; it is ripe in half of the years {}; {frost}.",
+        day(start.ripe)
+    )
+}
+
+/// What other days would bring, or what forbids them.
+fn bound(view: &View<'_>, planting: &Planting, step: &Step, beside: &Beside) -> String {
+    let away = away(step, &beside.when);
+    let when = steps::when(&beside.when, view.dates);
+    let forbids = binds::sentences(view, step.kind, &beside.violations);
+    let what = match (beside.does, forbids.as_slice()) {
+        (true, _) => format!("would do: {}", years(view, planting, &beside.harvest)),
+        (false, []) => format!("costs too much: {}", years(view, planting, &beside.harvest)),
+        (false, _) => forbids.join("; "),
+    };
+    format!("{} ({when}): {what}.", sentence(&away))
+}
+
+/// Ready years with a step moved against those of the plan.
+fn years(view: &View<'_>, planting: &Planting, harvest: &Harvest) -> String {
+    let named = |at: &usize| {
+        let of = view.garden.ingredients.get(*at);
+        of.is_some_and(|i| i.name == planting.ingredient)
+    };
+    let at = (0..view.garden.ingredients.len()).find(named);
+    let then = at.and_then(|at| harvest.ingredients.get(at));
+    compared(
+        view,
+        planting,
+        then.map_or(0, |seen| seen.ready_years()),
+        harvest.whole_dish_years(),
+    )
+}
+
+/// `carrot is ready in 28 of 30 years instead of 30, the whole dish in 20 instead of 21`.
+fn compared(view: &View<'_>, planting: &Planting, then: usize, dish: usize) -> String {
+    let name = &planting.ingredient;
+    let seen = view.ingredients().find(|(_, i, _)| i.name == *name);
+    let now = seen.map_or(0, |(_, _, seen)| ready_years(seen));
+    let whole = view.replay.dish_ready.iter().filter(|r| **r).count();
+    let of = |then: usize, now: usize| match then == now {
+        true => " as well".to_owned(),
+        false => format!(" instead of {now}"),
+    };
+    format!(
+        "{name} is ready in {then} of {} years{}, the whole dish in {dish}{}",
+        view.years(),
+        of(then, now),
+        of(dish, whole)
+    )
+}
+
+/// What a plan with the step on other days costs.
+fn cost(view: &View<'_>, planting: &Planting, step: &Step, held: &Held) -> String {
+    let side = if held.earlier { "earlier" } else { "later" };
+    let tried = u32::try_from(held.without_plan).unwrap_or(u32::MAX);
+    let unsettled = match held.unsettled {
+        0 => String::new(),
+        n => format!(" Of {n} it was not settled in the time allowed."),
+    };
+    let Some((when, plan)) = &held.plan else {
+        return match tried {
+            0 => format!("There is no {side} week in which it could be done."),
+            n => format!(
+                "No plan in the {} that are {side}.{unsettled}",
+                count(n, "round")
+            ),
+        };
+    };
+    let of = plan
+        .replay()
+        .ingredients
+        .iter()
+        .zip(&view.garden.ingredients);
+    let mut own = of.filter(|(_, i)| i.name == planting.ingredient);
+    let then = own.next().map_or(0, |(seen, _)| ready_years(seen));
+    let dish = plan.replay().dish_ready.iter().filter(|r| **r).count();
+    let nearer = match tried {
+        0 => String::new(),
+        n => format!(" Nearer by, {} have no plan.", count(n, "round")),
+    };
+    format!(
+        "{} ({}): {}; {}.{nearer}{unsettled}",
+        sentence(&away(step, when)),
+        steps::when(when, view.dates),
+        compared(view, planting, then, dish),
+        proof(&plan.plan().aims)
+    )
+}
+
+/// How far the years of a plan are proved.
+fn proof(aims: &[AimResult]) -> &'static str {
+    let about_years = |a: &&AimResult| {
+        matches!(
+            a.aim,
+            Aim::WorstIngredient | Aim::AllIngredients | Aim::WholeDish
+        )
+    };
+    match aims.iter().filter(about_years).all(AimResult::proved) {
+        true => "proved best for that week",
+        false => "the best found in the time allowed",
+    }
+}
+
+/// `a week later`, `3 weeks earlier`.
+fn away(step: &Step, when: &When) -> String {
+    let (Some(planned), Some(other)) = (step.when.first(), when.first()) else {
+        return String::new();
+    };
+    let side = if other < planned { "earlier" } else { "later" };
+    match weeks_between(monday_of(planned), monday_of(other)) {
+        0 => format!("in the same week, {side}"),
+        1 => format!("a week {side}"),
+        n => format!("{n} weeks {side}"),
+    }
+}
+
+fn weeks_between(a: crate::calendar::Date, b: crate::calendar::Date) -> u32 {
+    u32::try_from((b - a).num_days().unsigned_abs() / 7).unwrap_or(u32::MAX)
+}

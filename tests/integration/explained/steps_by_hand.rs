@@ -1,0 +1,205 @@
+//! Steps moved by hand, and what the checker then says; nothing here is taken from what is
+//! tested.
+
+use std::collections::BTreeSet;
+
+use chrono::Weekday;
+use tureen::calendar::{Date, days_between, monday_of, plus_days};
+use tureen::checker::{Fault, Quantity, Subject, check};
+use tureen::garden::{Care, Garden, GradeAt, Ingredient};
+use tureen::growth::effort;
+use tureen::plan::{Plan, Planting, StepKind, Visit, When};
+use tureen::units::Minutes;
+
+/// What the checker says of a plan, apart from its promise.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Said {
+    pub breaks_rules: bool,
+    /// Ready years of the ingredients, in the order of the dish, then of the whole dish.
+    pub ready: Vec<usize>,
+}
+
+/// Asks the checker about a plan that promises what another one promised.
+pub fn said(garden: &Garden, plan: &Plan) -> Said {
+    let mut plan = plan.clone();
+    plan.aims.clear();
+    let promise = plan.promise.clone();
+    let mut ready: Vec<usize> = promise
+        .ingredients
+        .iter()
+        .map(|p| p.ready_years as usize)
+        .collect();
+    ready.push(promise.whole_dish_years as usize);
+    let mut breaks_rules = false;
+    for violation in check(garden, plan).err().unwrap_or_default() {
+        let of_ingredient = |name: &String| garden.ingredients.iter().position(|i| i.name == *name);
+        match &violation.fault {
+            Fault::Number {
+                of, what, expected, ..
+            } => match (of, what) {
+                (Subject::Ingredient(name), Quantity::ReadyYears) => {
+                    ready[of_ingredient(name).unwrap()] = *expected as usize;
+                }
+                (Subject::Dish, Quantity::ReadyYears) => {
+                    *ready.last_mut().unwrap() = *expected as usize
+                }
+                (_, Quantity::LowKilograms | Quantity::ExpectedKilograms) => {}
+                _ => breaks_rules = true,
+            },
+            _ => breaks_rules = true,
+        }
+    }
+    Said {
+        breaks_rules,
+        ready,
+    }
+}
+
+/// True if no ready years but one in ten were lost, and no rule was broken.
+pub fn bears(years: usize, planned: &[usize], said: &Said) -> bool {
+    let kept = |(now, then): (&usize, &usize)| then + years / 10 >= *now;
+    !said.breaks_rules && planned.iter().zip(&said.ready).all(kept)
+}
+
+pub fn ingredient<'g>(garden: &'g Garden, planting: &Planting) -> &'g Ingredient {
+    let named = |i: &&Ingredient| i.name == planting.ingredient;
+    garden.ingredients.iter().find(named).unwrap()
+}
+
+/// A plan with one step on other days, and what goes with it.
+pub fn moved(garden: &Garden, plan: &Plan, planting: usize, step: usize, when: &When) -> Plan {
+    let mut plan = plan.clone();
+    let planting = &mut plan.plantings[planting];
+    let of = ingredient(garden, planting);
+    let kind = planting.steps[step].kind;
+    planting.steps[step].minutes = match when {
+        When::Sessions(visits) => {
+            let class = &visits[0].class;
+            let with = |g: &GradeAt| garden[*g].classes.iter().any(|c| c.name == *class);
+            let grade = garden.grade_positions().find(with).unwrap();
+            let effort = effort(kind, of, planting.method, garden.children_of(grade));
+            effort.minutes(planting.plants)
+        }
+        _ => Minutes(0.0),
+    };
+    planting.steps[step].when = when.clone();
+    if kind == StepKind::Sow {
+        planting.steps.retain(|s| s.kind != StepKind::Thin);
+    }
+    spans(of, planting);
+    plan
+}
+
+/// A plan without one of its picks.
+pub fn without_pick(garden: &Garden, plan: &Plan, planting: usize, step: usize) -> Plan {
+    let mut plan = plan.clone();
+    let planting = &mut plan.plantings[planting];
+    planting.steps.remove(step);
+    spans(ingredient(garden, planting), planting);
+    plan
+}
+
+/// Seven days of hardening before planting out; curing from the day after the last pick.
+fn spans(of: &Ingredient, planting: &mut Planting) {
+    let days = |kind: StepKind| {
+        let of_kind = planting.steps.iter().filter(move |s| s.kind == kind);
+        of_kind
+            .map(|s| (s.when.first().unwrap(), s.when.last().unwrap()))
+            .collect::<Vec<_>>()
+    };
+    let (out, picks) = (days(StepKind::PlantOut), days(StepKind::Pick));
+    let cure = i64::from(of.crop.picking.cure_days);
+    for step in &mut planting.steps {
+        let (from, to) = match step.kind {
+            StepKind::Harden => (plus_days(out[0].0, -7), plus_days(out[0].0, -1)),
+            StepKind::Cure => {
+                let last = picks.iter().map(|(_, last)| *last).max().unwrap();
+                (plus_days(last, 1), plus_days(last, cure))
+            }
+            _ => continue,
+        };
+        step.when = When::Daily { from, to };
+    }
+}
+
+/// Every day or round on which the same hands could do a step.
+pub fn choices(garden: &Garden, planting: &Planting, step: usize) -> Vec<When> {
+    let year = &garden.school_year;
+    let whole = (year.start, garden.last_day());
+    let kind = planting.steps[step].kind;
+    let span = match (kind, &planting.steps[0].when) {
+        (StepKind::Thin, sown) => (
+            plus_days(sown.last().unwrap(), 14),
+            plus_days(sown.first().unwrap(), 42),
+        ),
+        _ => whole,
+    };
+    let within = |when: &When| when.first() >= Some(span.0) && when.last() <= Some(span.1);
+    let mut all: Vec<When> = match planting.steps[step].when {
+        When::Sessions(_) => rounds(garden, ingredient(garden, planting).grade),
+        When::Families(_) => days_between(whole.0, whole.1)
+            .filter(|day| chrono::Datelike::weekday(day) == Weekday::Sat)
+            .filter(|day| {
+                year.break_on(*day)
+                    .is_some_and(|b| b.care == Care::Families)
+            })
+            .map(When::Families)
+            .collect(),
+        When::Adult(_) => days_between(whole.0, whole.1)
+            .filter(|day| year.school_is_in(*day))
+            .map(When::Adult)
+            .collect(),
+        When::Daily { .. } => Vec::new(),
+    };
+    all.retain(within);
+    all
+}
+
+/// From every week on: the first session of each class of those who tend it, before or after
+/// the grades move up.
+fn rounds(garden: &Garden, grade: GradeAt) -> Vec<When> {
+    let horizon = garden.horizon();
+    let (first, last) = (garden.school_year.start, garden.last_day());
+    let halves = match garden.school_year.moves_up {
+        Some(up) => vec![(first, plus_days(up, -1)), (up, last)],
+        None => vec![(first, last)],
+    };
+    let mut found: BTreeSet<Vec<(Date, String)>> = BTreeSet::new();
+    for week in 0..horizon.weeks() {
+        for (from, to) in &halves {
+            let monday = monday_of(horizon.monday(week));
+            let tending = garden.tending(grade, *from.max(&monday));
+            if garden.tending(grade, *from) != tending {
+                continue;
+            }
+            let end = plus_days(monday, i64::from(garden[tending].round_weeks()) * 7 - 1);
+            let meets = |class: &tureen::garden::Class| {
+                days_between(monday, end)
+                    .find(|d| from <= d && d <= to && class.meets_on(&garden.school_year, *d))
+                    .map(|day| (day, class.name.clone()))
+            };
+            found.extend(
+                garden[tending]
+                    .classes
+                    .iter()
+                    .map(meets)
+                    .collect::<Option<Vec<_>>>(),
+            );
+        }
+    }
+    let visit = |(date, class)| Visit { class, date };
+    found
+        .into_iter()
+        .map(|round| When::Sessions(round.into_iter().map(visit).collect()))
+        .collect()
+}
+
+/// The same days of the same hands, in whatever order.
+pub fn key(when: &When) -> BTreeSet<(Date, String)> {
+    match when {
+        When::Sessions(visits) => visits.iter().map(|v| (v.date, v.class.clone())).collect(),
+        When::Families(day) => BTreeSet::from([(*day, "families".to_owned())]),
+        When::Adult(day) => BTreeSet::from([(*day, "adult".to_owned())]),
+        When::Daily { from, .. } => BTreeSet::from([(*from, "daily".to_owned())]),
+    }
+}
