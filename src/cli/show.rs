@@ -2,6 +2,7 @@
 //! can wait.
 
 use std::path::{Path, PathBuf};
+use std::time::Duration;
 
 use crate::checker::{CheckedPlan, check};
 use crate::explain;
@@ -14,6 +15,12 @@ use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load};
 use super::plan::{PLAN_FILE, plan_at, whole_plan};
 use super::terminal::{err_look, with_progress};
+
+/// How each question about space is solved: large gardens take some seconds.
+const FOR_SPACE: Options = Options {
+    time_limit: Duration::from_secs(20),
+    concession_years: 0,
+};
 
 /// The arguments of `show`.
 #[derive(clap::Args)]
@@ -72,7 +79,7 @@ fn slack(garden: &Garden, checked: &CheckedPlan, look: Look) -> Result<String, T
 fn principal(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
     let message = "Looking for how little space would do ...".to_owned();
     let least = with_progress(message, || {
-        explain::least_space(garden, checked, &Options::default())
+        explain::least_space(garden, checked, &FOR_SPACE)
     });
     report::principal(garden, checked, &least, look)
 }

@@ -23,7 +23,7 @@ const MOST_NODES: u64 = 4_000;
 /// More ways than this of giving out strips are not tried.
 const MOST_SPLITS: usize = 100;
 /// Gardens to be compared.
-const GARDENS: u32 = 15;
+const GARDENS: u32 = 10;
 
 /// How each is solved: most are settled in far less time.
 fn options() -> Options {
@@ -193,5 +193,5 @@ fn no_fewer_strips_would_do() {
         "{compared} gardens, {fewer_than_there} with strips to spare, {too_large} too large, \
          {open} not settled"
     );
-    assert!(fewer_than_there > GARDENS / 2 && open <= 2);
+    assert!(fewer_than_there > GARDENS / 2 && open <= 1);
 }
