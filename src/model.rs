@@ -12,6 +12,7 @@ mod grown_share;
 mod keeping;
 mod layout;
 mod names;
+mod one_aim;
 mod open_grades;
 mod point;
 mod program;
@@ -48,7 +49,7 @@ pub use reasons::{Impossible, LeftOut, Pressure, Why};
 pub struct Options {
     /// After this time the best plan so far is given, with its bounds.
     pub time_limit: Duration,
-    /// Weather years that each aim about years may give back to later aims.
+    /// Weather years that each aim about years may give back for amounts and slack.
     pub concession_years: u32,
 }
 

@@ -44,8 +44,8 @@ pub(super) struct Arguments {
     #[arg(long, value_name = "SECONDS", default_value_t = Options::default().time_limit.as_secs(),
           value_parser = clap::value_parser!(u64).range(0..=86_400))]
     time_limit: u64,
-    /// Years that each aim about years may give back, where that buys something for the aims that
-    /// come after it.
+    /// Years that each aim about years may give back, where that buys larger amounts or fewer
+    /// steps that one cancelled session would lose.
     #[arg(long, value_name = "YEARS", default_value_t = Options::default().concession_years)]
     give_back: u32,
 }

@@ -10,9 +10,10 @@ use super::board::{Board, Places};
 use super::fit::{Fit, fit};
 use super::grown_share;
 use super::layout::Chosen;
+use super::one_aim::{result_of, scale, solve_for};
 use super::point::{self, chosen, settle};
-use super::program::{Program, scaled, value};
-use super::solver::{Deadline, Objective, Solved, Unsolved, relaxed_bound, solve};
+use super::program::value;
+use super::solver::{Deadline, Objective, Solved, Unsolved, solve};
 use super::still_possible::still_possible;
 
 /// The aims that hang on which plantings are made, not on how much of each.
@@ -40,6 +41,8 @@ pub struct Staged {
     pub values: Vec<f64>,
     /// Value and bound of each aim.
     pub aims: Vec<AimResult>,
+    /// What the aims about years have taken back of what they gave.
+    pub kept: Vec<AimResult>,
     /// True if every aim's value rests on a point that can be laid out. Where it is false, an
     /// aim has a bound that only sets of plots allow, and keeps a lower value.
     pub laid_out: bool,
@@ -63,6 +66,9 @@ impl Staged {
         }
     }
 }
+
+/// The last aim to which years may be given back: they buy amounts and slack, no more.
+const LAST_TO_TAKE: Aim = Aim::Slack;
 
 /// How long to think, and what may be given back.
 #[derive(Debug, Clone, Copy)]
@@ -98,6 +104,7 @@ pub fn in_the_pot(board: &mut Board<'_>, pace: &Pace) -> Result<Staged, Unsolved
     let mut staged = Staged {
         values,
         aims: vec![first],
+        kept: Vec::new(),
         laid_out,
         programs: Vec::new(),
     };
@@ -155,6 +162,7 @@ pub fn later(
     let mut staged = Staged {
         values,
         aims: earlier.to_vec(),
+        kept: Vec::new(),
         laid_out: true,
         programs: Vec::new(),
     };
@@ -163,6 +171,9 @@ pub fn later(
             break;
         }
         follow(board, *aim, &mut staged, pace)?;
+        if *aim == LAST_TO_TAKE && pace.concession_years > 0 {
+            take_back(board, &mut staged, pace)?;
+        }
         let fewer = still_possible(
             board.garden,
             &board.candidates,
@@ -176,6 +187,9 @@ pub fn later(
             let made = carried(&board.candidates, &made, &fewer);
             *board = board.with(fewer);
             hold_all(board, &staged.aims, pace);
+            for kept in &staged.kept {
+                board.hold(kept, 0);
+            }
             staged.values = point::values(board, &made);
         }
     }
@@ -233,9 +247,25 @@ fn follow(
     staged: &mut Staged,
     pace: &Pace,
 ) -> Result<(), Unsolved> {
+    let (result, laid_out) = seek(board, aim, &mut staged.values, pace)?;
+    staged.laid_out &= laid_out;
+    staged.record(board, &result, pace);
+    staged.aims.push(result);
+    board.hold(&result, pace.concession_years);
+    Ok(())
+}
+
+/// Moves a point that can be laid out to the best one for an aim that can be, too. False if a
+/// better one could not be laid out, and the point stays where it is.
+fn seek(
+    board: &mut Board<'_>,
+    aim: Aim,
+    values: &mut Vec<f64>,
+    pace: &Pace,
+) -> Result<(AimResult, bool), Unsolved> {
     let mut tries = 0;
-    let result = loop {
-        let mut point = staged.values.clone();
+    loop {
+        let mut point = values.clone();
         let result = match aim {
             Aim::LeastGrownShare => grown_share::raise(board, &mut point, &pace.deadline)?,
             _ => solve_for(board, aim, &mut point, &pace.deadline)?,
@@ -243,115 +273,26 @@ fn follow(
         settle(board, &mut point);
         match fit(board, &point, &pace.deadline) {
             Fit::LaidOut => {
-                staged.values = point;
-                break result;
+                *values = point;
+                return Ok((result, true));
             }
             Fit::Never(set) if tries < MOST_FORBIDDEN => board.forbid(set),
             Fit::Never(_) | Fit::NotFound => {
-                let value = value(&objective(aim, &board.setting()).terms, &staged.values);
-                staged.laid_out = false;
-                break AimResult { value, ..result };
+                let value = value(&objective(aim, &board.setting()).terms, values);
+                return Ok((AimResult { value, ..result }, false));
             }
         }
         tries += 1;
-    };
-    staged.record(board, &result, pace);
-    staged.aims.push(result);
-    board.hold(&result, pace.concession_years);
+    }
+}
+
+/// Takes years back of which nothing so far has made use: the aims about years are followed once
+/// more, with all that was reached, and then held without giving anything back.
+fn take_back(board: &mut Board<'_>, staged: &mut Staged, pace: &Pace) -> Result<(), Unsolved> {
+    for aim in ABOUT_YEARS.into_iter().skip(1) {
+        let (reached, _) = seek(board, aim, &mut staged.values, pace)?;
+        staged.kept.push(reached);
+        board.hold(&reached, 0);
+    }
     Ok(())
-}
-
-/// Solves for one aim from a point.
-fn solve_for(
-    board: &Board<'_>,
-    aim: Aim,
-    values: &mut Vec<f64>,
-    deadline: &Deadline,
-) -> Result<AimResult, Unsolved> {
-    let objective = objective(aim, &board.setting());
-    let scaled = scale(&objective, &board.program);
-    let solved = match solve(&board.program, &scaled, Some(values), deadline.left()) {
-        Ok(solved) => better(&objective, solved, values),
-        Err(Unsolved::OutOfTime) => Solved {
-            values: values.clone(),
-            proved: false,
-        },
-        Err(other) => return Err(other),
-    };
-    let result = result_of(aim, &objective, &board.program, &solved, deadline);
-    *values = solved.values;
-    Ok(result)
-}
-
-/// The solved point, or the one that was known if that is better.
-fn better(objective: &Objective, solved: Solved, known: &[f64]) -> Solved {
-    let gain = value(&objective.terms, known) - value(&objective.terms, &solved.values);
-    let known_is_better = if objective.maximise {
-        gain > 1e-9
-    } else {
-        gain < -1e-9
-    };
-    if known_is_better && !solved.proved {
-        Solved {
-            values: known.to_vec(),
-            proved: false,
-        }
-    } else {
-        solved
-    }
-}
-
-/// Value and bound of an aim at a point.
-fn result_of(
-    aim: Aim,
-    objective: &Objective,
-    program: &Program,
-    solved: &Solved,
-    deadline: &Deadline,
-) -> AimResult {
-    let reached = value(&objective.terms, &solved.values);
-    let reached = if aim.is_whole() {
-        reached.round()
-    } else {
-        reached
-    };
-    if solved.proved || objective.terms.is_empty() {
-        return AimResult {
-            aim,
-            value: reached,
-            bound: reached,
-        };
-    }
-    let limit = deadline.left_for_bounds();
-    let trivial = if objective.maximise {
-        greatest(objective, program)
-    } else {
-        0.0
-    };
-    let bound = relaxed_bound(program, objective, limit).unwrap_or(trivial);
-    let bound = match (aim.is_whole(), objective.maximise) {
-        (true, true) => (bound + 1e-6).floor(),
-        (true, false) => (bound - 1e-6).ceil(),
-        (false, _) => bound,
-    };
-    AimResult {
-        aim,
-        value: reached,
-        bound,
-    }
-}
-
-/// The greatest value that an objective could have by its columns' bounds.
-fn greatest(objective: &Objective, program: &Program) -> f64 {
-    let most = |(col, weight): &(super::program::Col, f64)| weight * program.columns()[col.0].hi;
-    objective.terms.iter().map(most).sum()
-}
-
-/// The objective with its greatest value near 1, as solvers like it.
-fn scale(objective: &Objective, program: &Program) -> Objective {
-    let greatest = greatest(objective, program).max(1e-9);
-    Objective {
-        terms: scaled(objective.terms.clone(), 1.0 / greatest),
-        ..objective.clone()
-    }
 }

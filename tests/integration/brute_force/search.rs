@@ -101,6 +101,13 @@ impl<'a> Search<'a> {
                 aim,
                 value: value - given_back,
             });
+            if aim == Aim::Slack && concession > 0 {
+                // Years buy amounts and slack; what these do not need is taken back.
+                for aim in [Aim::WorstIngredient, Aim::AllIngredients, Aim::WholeDish] {
+                    let value = self.best(aim)?.expect("a held aim was reached before");
+                    self.held.push(Held { aim, value });
+                }
+            }
         }
         Ok(Some(values))
     }

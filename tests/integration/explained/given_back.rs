@@ -57,7 +57,7 @@ fn the_plan_tells_what_was_given_back() {
     let folder = Folder::new("given-back");
     let scenario = concat!(
         env!("CARGO_MANIFEST_DIR"),
-        "/scenarios/wrap-day/garden.toml"
+        "/scenarios/soup-day/garden.toml"
     );
     let heading = "WHAT WAS GIVEN BACK";
     let told = folder.answer(&["plan", scenario]);
