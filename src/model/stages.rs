@@ -41,7 +41,7 @@ pub struct Staged {
     pub values: Vec<f64>,
     /// Value and bound of each aim.
     pub aims: Vec<AimResult>,
-    /// What the aims about years have taken back of what they gave.
+    /// What the worst ingredient and the whole dish have after taking back.
     pub kept: Vec<AimResult>,
     /// True if every aim's value rests on a point that can be laid out. Where it is false, an
     /// aim has a bound that only sets of plots allow, and keeps a lower value.
@@ -180,6 +180,7 @@ pub fn later(
             &staged.aims,
             pace.concession_years,
         );
+        let fewer = still_possible(board.garden, &fewer, &staged.kept, 0);
         // A smaller program is worth its making if it is much smaller.
         let much_smaller = 4 * fewer.all.len() < 3 * board.candidates.all.len();
         if board.places == Places::Projected && much_smaller {
@@ -286,10 +287,11 @@ fn seek(
     }
 }
 
-/// Takes years back of which nothing so far has made use: the aims about years are followed once
-/// more, with all that was reached, and then held without giving anything back.
+/// Takes years back of which nothing so far has made use: the worst ingredient and the whole dish
+/// are followed once more, with all that was reached, and then held without giving anything back.
+/// To hold the sum of all ingredients as well made the aims after it ten times harder.
 fn take_back(board: &mut Board<'_>, staged: &mut Staged, pace: &Pace) -> Result<(), Unsolved> {
-    for aim in ABOUT_YEARS.into_iter().skip(1) {
+    for aim in [Aim::WorstIngredient, Aim::WholeDish] {
         let (reached, _) = seek(board, aim, &mut staged.values, pace)?;
         staged.kept.push(reached);
         board.hold(&reached, 0);

@@ -103,7 +103,7 @@ impl<'a> Search<'a> {
             });
             if aim == Aim::Slack && concession > 0 {
                 // Years buy amounts and slack; what these do not need is taken back.
-                for aim in [Aim::WorstIngredient, Aim::AllIngredients, Aim::WholeDish] {
+                for aim in [Aim::WorstIngredient, Aim::WholeDish] {
                     let value = self.best(aim)?.expect("a held aim was reached before");
                     self.held.push(Held { aim, value });
                 }
