@@ -56,8 +56,8 @@ pub enum Pressure {
         strips: u32,
         /// Each ingredient's part, the largest first.
         parts: Vec<(IngredientAt, u32)>,
-        /// Monday of the tightest week.
-        week: Date,
+        /// Monday of the tightest week; `None` if nothing of it can be planted in any week.
+        week: Option<Date>,
     },
     /// Grades that grow something.
     Grades {
@@ -197,8 +197,11 @@ fn beds(garden: &Garden, candidates: &Candidates) -> Option<Pressure> {
             Pressure::Beds {
                 wanted,
                 strips,
+                week: parts
+                    .iter()
+                    .any(|(at, _)| of(candidates, *at).next().is_some())
+                    .then(|| monday_of(date)),
                 parts,
-                week: monday_of(date),
             }
         })
         .max_by(|a, b| a.ratio().total_cmp(&b.ratio()))

@@ -103,9 +103,13 @@ fn reasons(garden: &Garden, left_out: &LeftOut, pressure: &[Pressure], page: &mu
     let wants = wanted_strips(left_out.ingredient, pressure).map_or_else(String::new, |n| {
         format!(" Its least share wants {}.", count(n, "strip"))
     });
+    let beside = match garden.ingredients.len() {
+        1 => "",
+        _ => " beside the rest",
+    };
     match &left_out.why {
         Why::Crowded => page.item(&format!(
-            "{name}: its steps can be done, but not enough of it fits in beside the rest.{wants}"
+            "{name}: its steps can be done, but not enough of it fits in{beside}.{wants}"
         )),
         Why::NoWay { reasons } => {
             page.item(&format!("{name}: nothing that was tried works.{wants}"));
@@ -169,9 +173,12 @@ fn limit_text(garden: &Garden, limit: &Pressure) -> String {
             parts,
             week,
         } => format!(
-            "Beds: {} of {strips} are wanted in the week of {}{}.",
+            "Beds: {} of {strips} are wanted{}{}.",
             count(*wanted, "strip"),
-            Dates::of(garden).short(*week),
+            week.map_or_else(String::new, |week| format!(
+                " in the week of {}",
+                Dates::of(garden).short(week)
+            )),
             who_wants(garden, parts, *strips, "strip")
         ),
         Pressure::Grades {

@@ -24,7 +24,7 @@ fn crowded() -> Impossible {
             wanted: 154,
             strips: 72,
             parts: vec![(TOMATO, 97), (BEAN, 57)],
-            week: day("2027-05-24"),
+            week: Some(day("2027-05-24")),
         }],
     }
 }
