@@ -9,28 +9,32 @@ use crate::units::Minutes;
 use super::seedlings::HARDEN_DAYS;
 
 /// A planting with a step (by its position) on other days, its minutes those of the classes
-/// that then do it. Thinning hangs on the sowing: where that is moved, it is left out, to be
-/// planned anew.
+/// that then do it. All other steps of people stay as they are.
 pub fn moved(garden: &Garden, planting: &Planting, step: usize, when: When) -> Planting {
     let mut moved = planting.clone();
     if let Some(step) = moved.steps.get_mut(step) {
         step.minutes = minutes(garden, planting, step.kind, &when);
         step.when = when;
-        if step.kind == StepKind::Sow {
-            moved.steps.retain(|step| step.kind != StepKind::Thin);
-        }
     }
     follow(garden, &mut moved);
     moved
 }
 
-/// A planting with a step left out.
-pub fn without(garden: &Garden, planting: &Planting, step: usize) -> Planting {
+/// What is left of a planting without some steps; `None` if it is lost with them: without its
+/// thinning or one of several picks it is not.
+pub fn without(garden: &Garden, planting: &Planting, lost: &[usize]) -> Option<Planting> {
     let mut rest = planting.clone();
-    let kept = (0..).zip(&planting.steps).filter(|(at, _)| *at != step);
-    rest.steps = kept.map(|(_, step)| step.clone()).collect();
+    let mut falls_out = 0..;
+    rest.steps
+        .retain(|_| falls_out.next().is_none_or(|at| !lost.contains(&at)));
+    let steps = lost.iter().filter_map(|at| planting.steps.get(*at));
+    let survives = |step: &Step| matches!(step.kind, StepKind::Thin | StepKind::Pick);
+    let picked = rest.steps.iter().any(|s| s.kind == StepKind::Pick);
+    if !picked || !steps.into_iter().all(survives) {
+        return None;
+    }
     follow(garden, &mut rest);
-    rest
+    Some(rest)
 }
 
 /// Puts hardening before planting out and curing after the last pick.

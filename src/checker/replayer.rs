@@ -2,7 +2,7 @@
 //! is grown only once.
 
 use crate::garden::Garden;
-use crate::plan::{Plan, Rule, When};
+use crate::plan::{Plan, Planting, Rule, When};
 
 use super::edit::{moved, without};
 use super::fault::{Fault, Quantity, Subject, Violation};
@@ -25,10 +25,10 @@ pub struct Replayer<'a> {
 pub enum Edit {
     /// A step on other days, with the spans that hang on it: hardening off and curing.
     Moved(StepAt, When),
-    /// A step left out; curing begins after the last pick that is left.
-    Without(StepAt),
-    /// A whole planting left out.
-    Gone(usize),
+    /// Two steps of one planting on other days.
+    MovedBoth([(StepAt, When); 2]),
+    /// Steps that fall out, and the plantings that are lost with them.
+    Lost(Vec<StepAt>),
 }
 
 /// The rules in an order in which those that cost least to look at come first.
@@ -90,37 +90,53 @@ impl<'a> Replayer<'a> {
     /// The plan with a change made.
     fn edited(&self, edit: &Edit) -> Plan {
         let mut plan = self.plan.clone();
+        let mut put = |(at, when): (&StepAt, &When)| {
+            if let Some(planting) = plan.plantings.get_mut(at.planting) {
+                *planting = moved(self.garden, planting, at.step, when.clone());
+            }
+        };
         match edit {
-            Edit::Moved(at, when) => {
-                if let Some(planting) = plan.plantings.get_mut(at.planting) {
-                    *planting = moved(self.garden, planting, at.step, when.clone());
-                }
+            Edit::Moved(at, when) => put((at, when)),
+            Edit::MovedBoth(both) => both.iter().for_each(|(at, when)| put((at, when))),
+            Edit::Lost(lost) => {
+                let left = self.left(lost);
+                plan.plantings = left.into_iter().map(|(_, planting)| planting).collect();
             }
-            Edit::Without(at) => {
-                if let Some(planting) = plan.plantings.get_mut(at.planting) {
-                    *planting = without(self.garden, planting, at.step);
-                }
-            }
-            Edit::Gone(planting) => drop(plan.plantings.remove(*planting)),
         }
         plan
     }
 
-    /// Grows the planting that was changed; the others as before.
-    fn harvest_of(&self, run: &Run<'_>, edit: &Edit) -> Harvest {
-        let mut ready = self.ready.clone();
-        match edit {
-            Edit::Gone(planting) => drop(ready.remove(*planting)),
-            Edit::Moved(at, _) | Edit::Without(at) => {
-                let at = at.planting;
-                ready[at] = grown(
-                    run,
-                    &run.plantings[at],
-                    &self.seasons[at],
-                    self.garden.feast.day,
-                );
+    /// The plantings that are left without some steps, each with its position before that.
+    fn left(&self, lost: &[StepAt]) -> Vec<(usize, Planting)> {
+        let left = |(at, planting): (usize, &Planting)| {
+            let own = lost.iter().filter(|step| step.planting == at);
+            let steps: Vec<usize> = own.map(|step| step.step).collect();
+            match steps.is_empty() {
+                true => Some((at, planting.clone())),
+                false => Some((at, without(self.garden, planting, &steps)?)),
             }
-        }
+        };
+        let plantings = self.plan.plantings.iter().enumerate();
+        plantings.filter_map(left).collect()
+    }
+
+    /// Grows the plantings that were changed; the others as before.
+    fn harvest_of(&self, run: &Run<'_>, edit: &Edit) -> Harvest {
+        let feast = self.garden.feast.day;
+        let (before, changed): (Vec<usize>, Vec<usize>) = match edit {
+            Edit::Lost(lost) => (
+                self.left(lost).into_iter().map(|(at, _)| at).collect(),
+                lost.iter().map(|at| at.planting).collect(),
+            ),
+            Edit::Moved(at, _) | Edit::MovedBoth([(at, _), _]) => {
+                ((0..self.ready.len()).collect(), vec![at.planting])
+            }
+        };
+        let grow = |(planting, at): (_, usize)| match changed.contains(&at) {
+            true => grown(run, planting, &self.seasons[at], feast),
+            false => self.ready[at].clone(),
+        };
+        let ready: Vec<Vec<Ready>> = run.plantings.iter().zip(before).map(grow).collect();
         Harvest::put_together(run, &ready, None)
     }
 }

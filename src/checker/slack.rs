@@ -65,12 +65,16 @@ fn late_fails(
     let Some(late) = next_round(run, planting, visits) else {
         return true;
     };
-    let late = moved(
+    let mut late = moved(
         run.garden,
         planting.plan,
         step.name.number - 1,
         plan::When::Sessions(late),
     );
+    // Thinning goes with its sowing: it is planned anew.
+    if step.plan.kind == StepKind::Sow {
+        late.steps.retain(|step| step.kind != StepKind::Thin);
+    }
     let late = alone(late);
     let (late, unknown) = Run::new(run.garden, &late);
     let broken = !unknown.is_empty() || breaks_a_rule(&late);

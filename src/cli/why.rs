@@ -44,7 +44,13 @@ pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> 
     with_progress(message, || match pipeline::plan(&garden, &options) {
         Err(NoPlan::Impossible(found)) => {
             let diagnosis = bench.diagnose(&garden, &catalogue);
-            let text = report::why_no_plan(&garden, &found, &diagnosis, look);
+            let mut text = report::why_no_plan(&garden, &found, &diagnosis, look);
+            if !arguments.step.is_empty() {
+                let asked = arguments.step.join(" ");
+                text = format!(
+                    "There is no plan, so the step \"{asked}\" cannot be explained.\n\n{text}"
+                );
+            }
             Ok(Answer {
                 exit: Exit::NoPlan,
                 text,
@@ -82,10 +88,23 @@ fn find(steps: &[StepName], asked: &str) -> Result<StepAt, Trouble> {
     }
     let known = steps
         .iter()
-        .flat_map(|s| s.names.iter().map(String::as_str));
+        .filter_map(|s| s.names.first().map(String::as_str));
+    // Where the ingredient is clear, only its steps are of use.
+    let called = |step: &&StepName| {
+        let plain = step.ingredient.split(" (").next().unwrap_or_default();
+        lower.contains(&step.ingredient) || lower.contains(plain)
+    };
+    let longest = steps
+        .iter()
+        .filter(called)
+        .map(|s| s.ingredient.len())
+        .max();
+    let own = |step: &&StepName| {
+        longest.is_none() || called(step) && Some(step.ingredient.len()) == longest
+    };
     let near = project::near(&lower, known)
         .map_or_else(String::new, |near| format!("Did you mean \"{near}\"? "));
-    let all: Vec<&StepName> = steps.iter().collect();
+    let all: Vec<&StepName> = steps.iter().filter(own).collect();
     Err(Trouble::new(
         Exit::Usage,
         format_args!("The plan has no step \"{asked}\"."),

@@ -93,7 +93,9 @@ fn rungs(
     };
     let sown: Vec<Method> = match old.source {
         Source::Sown => children_sow(&old.methods),
-        Source::Growing(_) | Source::Patch(_) => children_sow(&old.crop.methods),
+        Source::Patch(_) => children_sow(&old.crop.methods),
+        // It was begun in another season, and the cold that such a crop asks is not modelled.
+        Source::Growing(_) => return Vec::new(),
     };
     let bought = old
         .crop

@@ -24,7 +24,8 @@ pub struct WhyStep {
     /// The step alone on other days: the round before and the one after it, and where these do
     /// as well, the first one further on that does not.
     pub beside: Vec<Beside>,
-    /// The nearest earlier and the nearest later round for which another plan exists.
+    /// The nearest earlier and the nearest later round for which another plan exists; not of
+    /// thinning.
     pub held: Vec<Held>,
 }
 
@@ -100,10 +101,15 @@ pub fn why_step(
         all: Candidates::enumerate(garden),
         options,
     };
-    let (before, after) = rayon::join(
-        || hold.nearest(true, &earlier),
-        || hold.nearest(false, &later),
-    );
+    // A plan thins in the first round that comes in time, so no other is planned anew.
+    let held = match step.kind {
+        StepKind::Thin => Vec::new(),
+        _ => {
+            let side = |(earlier, side): (bool, &[&When])| hold.nearest(earlier, side);
+            let (before, after) = rayon::join(|| side((true, &earlier)), || side((false, &later)));
+            vec![before, after]
+        }
+    };
     let beside = [&earlier, &later]
         .into_iter()
         .flat_map(|side| beside(&bench, at, side));
@@ -112,7 +118,7 @@ pub fn why_step(
         slack: bench.slack_of(at)?,
         start: start(garden, planting, step),
         beside: beside.collect(),
-        held: vec![before, after],
+        held,
     })
 }
 

@@ -17,8 +17,18 @@ pub(super) fn sentences(view: &View<'_>, kind: StepKind, violations: &[Violation
                 step,
                 limit: DayLimit::Order,
                 ..
+            } if step.kind == StepKind::Harden && kind == StepKind::PlantOut => {
+                "hardening off would begin before the step before it is over".to_owned()
+            }
+            Fault::Day {
+                step,
+                limit: DayLimit::Order,
+                ..
             } if step.kind != kind => {
-                "it would not be over when the step after it begins".to_owned()
+                format!(
+                    "it would not be over before \"{}\"",
+                    broken::kind(step.kind)
+                )
             }
             fault => sentence(view, fault),
         };
@@ -144,6 +154,7 @@ fn day(
         DayLimit::Cure => "drying or curing does not fit in",
         DayLimit::Delivery => "the kitchen needs it earlier",
         DayLimit::PatchSeason => "the patch does not bear then",
+        DayLimit::Keeps => "what is picked then does not keep until the dish",
         DayLimit::Up => "the seed is not up when it is handled",
         DayLimit::AfterSowing => "potting up comes less than two weeks after sowing",
         DayLimit::AfterPottingUp => "planting out comes less than ten days after potting up",

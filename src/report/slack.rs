@@ -52,8 +52,8 @@ pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
 fn legend(view: &View<'_>, rows: &[Vec<String>]) -> String {
     let says = |word: &str| rows.iter().flatten().any(|cell| cell.contains(word));
     let mut text = format!(
-        "By how many weeks one step alone may be earlier or later, all others as planned: every rule \
-         still holds, and {}.",
+        "By how many weeks one step alone may be earlier or later, all others as planned (a sowing \
+         with its thinning): every rule still holds, and {}.",
         promise(view)
     );
     if says(NO_SLACK) {
@@ -120,6 +120,9 @@ pub(super) fn may_fall_out(view: &View<'_>, planting: &Planting, slack: &StepSla
 /// `3 later, 1 earlier`; in words where it cannot be later.
 fn weeks(slack: &StepSlack) -> String {
     let (earlier, later) = range(slack);
+    let [first, last] = with_thinning(slack);
+    let earlier = first.map_or(earlier, |_| weeks_to(slack, first));
+    let later = last.map_or(later, |_| weeks_to(slack, last));
     let later = match (slack.fragile, slack.bears_next) {
         (true, _) => NO_SLACK.to_owned(),
         (false, Some(false)) => NO_ROOM.to_owned(),
@@ -134,15 +137,30 @@ fn weeks(slack: &StepSlack) -> String {
 
 /// Weeks by which a step may be earlier and later.
 pub(super) fn range(slack: &StepSlack) -> (u32, u32) {
+    (
+        weeks_to(slack, slack.days.first()),
+        weeks_to(slack, slack.days.last()),
+    )
+}
+
+/// Weeks between the planned days and others.
+pub(super) fn weeks_to(slack: &StepSlack, other: Option<&When>) -> u32 {
     let monday = |when: Option<&When>| when.and_then(When::first).map(monday_of);
     let planned = monday(slack.days.get(slack.planned));
-    let apart = |other: Option<&When>| {
-        let days = monday(other)
-            .zip(planned)
-            .map_or(0, |(a, b)| (a - b).num_days().abs());
-        u32::try_from(days / 7).unwrap_or(0)
-    };
-    (apart(slack.days.first()), apart(slack.days.last()))
+    let days = monday(other)
+        .zip(planned)
+        .map_or(0, |(a, b)| (a - b).num_days().abs());
+    u32::try_from(days / 7).unwrap_or(0)
+}
+
+/// The earliest and the latest days that only do if the thinning moves too.
+pub(super) fn with_thinning(slack: &StepSlack) -> [Option<&When>; 2] {
+    let first = slack.with_thinning.first();
+    let last = slack.with_thinning.last();
+    [
+        first.filter(|when| when.first() < slack.days.first().and_then(When::first)),
+        last.filter(|when| when.first() > slack.days.last().and_then(When::first)),
+    ]
 }
 
 /// `2 weeks earlier`, or nothing if there is none.

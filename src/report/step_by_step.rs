@@ -8,7 +8,7 @@ use crate::units::Kilograms;
 
 use super::page::{Look, Page};
 use super::screen::occasion;
-use super::slack::{NO_SLACK, promise, range, step_of, weeks_apart};
+use super::slack::{NO_SLACK, promise, range, step_of, weeks_apart, weeks_to, with_thinning};
 use super::view::{View, kind_of_years, ready_years};
 use super::words::{full_day, list, mass_range, sentence};
 use super::{steps, timeline};
@@ -31,7 +31,8 @@ pub fn slack(
     page.title("What can wait, and what to do when a step fails");
     page.paragraph(&format!(
         "Each step is moved alone, all others as planned; the plan was replayed each time. The \
-         earliest and latest sessions are those with which every rule still holds and {}.",
+         earliest and latest sessions are those with which every rule still holds and {}; where \
+         there are fewer, the plan's promise of years no longer holds.",
         promise(&view)
     ));
     for grade in garden.grade_positions() {
@@ -71,6 +72,7 @@ pub(super) fn one(view: &View<'_>, slack: &StepSlack, planting: &Planting, step:
         (StepKind::Pick, 2..) => parts.extend(last_chance(view, slack)),
         _ => parts.push(span(view, slack)),
     }
+    parts.extend(if_thinning_moves(view, slack));
     parts.extend(mark(slack, planting, step));
     parts.push(missed(view, slack, planting, step));
     parts.join(" ")
@@ -86,12 +88,13 @@ fn last_chance(view: &View<'_>, slack: &StepSlack) -> Option<String> {
 /// The earliest and the latest sessions.
 fn span(view: &View<'_>, slack: &StepSlack) -> String {
     let (earlier, later) = range(slack);
-    let side = |weeks, side, when: Option<&crate::plan::When>| {
+    let side = |weeks, side, at: usize| {
         let weeks = weeks_apart(weeks, side)?;
-        Some(format!("{} ({weeks})", steps::when(when?, view.dates)))
+        let when = steps::when(slack.days.get(at)?, view.dates);
+        Some(format!("{when} ({weeks}{})", fewer(slack, at)))
     };
-    let first = side(earlier, "earlier", slack.days.first());
-    let last = side(later, "later", slack.days.last());
+    let first = side(earlier, "earlier", 0);
+    let last = side(later, "later", slack.days.len().saturating_sub(1));
     let mut text = match (first, last) {
         (None, None) if slack.days.len() > 1 => "May move by days within the week.".to_owned(),
         (None, None) => "It can be moved to no other week.".to_owned(),
@@ -110,12 +113,44 @@ fn span(view: &View<'_>, slack: &StepSlack) -> String {
     text
 }
 
+/// The ready years of other days, where they are fewer.
+fn fewer(slack: &StepSlack, at: usize) -> String {
+    let years = |at: usize| slack.ready_years.get(at).copied();
+    match (years(at), years(slack.planned)) {
+        (Some(then), Some(now)) if then < now => {
+            format!(", ready in {then} years instead of {now}")
+        }
+        _ => String::new(),
+    }
+}
+
+/// How much further a sowing may move if its thinning moves too.
+fn if_thinning_moves(view: &View<'_>, slack: &StepSlack) -> Option<String> {
+    let side = |when: Option<&crate::plan::When>, side| {
+        let weeks = weeks_apart(weeks_to(slack, when), side)?;
+        Some(format!("{} ({weeks})", steps::when(when?, view.dates)))
+    };
+    let [first, last] = with_thinning(slack);
+    let sides = [side(first, "earlier"), side(last, "later")];
+    let sides: Vec<String> = sides.into_iter().flatten().collect();
+    (!sides.is_empty()).then(|| format!("If the thinning moves too: {}.", list(&sides)))
+}
+
 /// Why it is marked, if it is.
 fn mark(slack: &StepSlack, planting: &Planting, step: &Step) -> Option<String> {
     let text = match (slack.fragile, slack.bears_next, step.kind) {
         (true, _, StepKind::Pick) => "there is only this session to pick",
         (true, Some(true), _) => {
             "by itself it fails in the next round; another sowing makes up for it"
+        }
+        (true, ..) if slack.next_costs => {
+            "in the next round, with every class later, too many ready years are lost"
+        }
+        (true, _, StepKind::PotUp) => {
+            "the next round of sessions is too late unless planting out moves too"
+        }
+        (true, _, StepKind::Sow) if planting.method == Method::Indoor => {
+            "the next round of sessions is too late unless the steps after it move too"
         }
         (true, ..) => "the next round of sessions is too late",
         (false, Some(false), _) => {
@@ -153,13 +188,20 @@ fn missed(view: &View<'_>, slack: &StepSlack, planting: &Planting, step: &Step) 
         StepKind::Pick if picks.count() > 1 && then == now => {
             "If it falls out: nothing is lost.".to_owned()
         }
+        StepKind::Pick if planting.steps.len() > 1 && slack.missed.sowings > 1 => {
+            format!("If it falls out, for all sowings that are picked then: {years}.")
+        }
         StepKind::Pick if planting.steps.len() > 1 => format!("If it falls out: {years}."),
         _ => {
             let lost = mass_range(
                 Kilograms(seen.low.0 - slack.missed.low.0),
                 Kilograms(seen.expected.0 - slack.missed.expected.0),
             );
-            format!("If it is missed: this planting is lost, {lost} of {name}; {years}.")
+            let what = match slack.missed.sowings {
+                0 | 1 => "this planting is lost",
+                _ => "this planting is lost, and what another sowing needs that day",
+            };
+            format!("If it is missed: {what}, {lost} of {name}; {years}.")
         }
     }
 }

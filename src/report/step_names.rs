@@ -1,16 +1,19 @@
 //! The names by which a person asks for a step: `carrot sow`, `tomato plant out`.
 
 use crate::checker::{CheckedPlan, StepAt};
+use crate::garden::Method;
 use crate::plan::{Planting, StepKind};
 
 use super::broken;
-use super::steps;
+use super::{steps, timeline};
 
 /// A step under its names; the first is the one that is shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct StepName {
     /// Which step; of a pick window the first one.
     pub at: StepAt,
+    /// Its ingredient, in lower case.
+    pub ingredient: String,
     /// Its names, in lower case.
     pub names: Vec<String>,
 }
@@ -26,10 +29,18 @@ pub fn step_names(checked: &CheckedPlan) -> Vec<StepName> {
         let same = |p: &&Planting| p.ingredient == planned.ingredient;
         let sowings = plantings.iter().filter(same).count();
         let number = plantings.iter().take(planting + 1).filter(same).count();
+        let own = planned.ingredient.to_lowercase();
         let name = match sowings {
-            1 => planned.ingredient.to_lowercase(),
-            _ => format!("{} {number}", planned.ingredient.to_lowercase()),
+            1 => own.clone(),
+            _ => format!("{own} {number}"),
         };
+        let mut called = vec![name];
+        if sowings > 1 {
+            let nth = timeline::ordinal(number - 1);
+            called.push(format!("{nth} {own}"));
+            called.push(format!("{own}, {nth} sowing,"));
+        }
+        called.extend(short(checked, &called));
         let is_pick = |s: &&crate::plan::Step| s.kind == StepKind::Pick;
         let picks = planned.steps.iter().filter(is_pick).count();
         for (step, done) in planned.steps.iter().enumerate() {
@@ -42,12 +53,57 @@ pub fn step_names(checked: &CheckedPlan) -> Vec<StepName> {
             if done.kind == StepKind::Pick && picks > 1 {
                 kinds = vec![format!("pick {nth}")];
             }
+            if picks <= 1 || nth == 1 {
+                kinds.extend(also(planned.method, done.kind).map(str::to_owned));
+            }
             kinds.dedup();
+            let under = |name: &String| {
+                let kinds = kinds.iter();
+                kinds
+                    .map(|kind| format!("{name} {kind}"))
+                    .collect::<Vec<_>>()
+            };
             found.push(StepName {
                 at: StepAt { planting, step },
-                names: kinds.iter().map(|kind| format!("{name} {kind}")).collect(),
+                ingredient: own.clone(),
+                names: called.iter().flat_map(under).collect(),
             });
         }
     }
     found
+}
+
+/// Other words for a step; hardening off goes with planting out.
+fn also(method: Method, kind: StepKind) -> impl Iterator<Item = &'static str> {
+    let words: &[&str] = match (kind, method) {
+        (StepKind::Sow, Method::Pieces | Method::Bought) => &["plant"],
+        (StepKind::PlantOut, Method::Indoor) => &["plant", "harden off", "harden"],
+        (StepKind::PlantOut, _) => &["plant"],
+        (StepKind::Pick, _) => &["harvest"],
+        _ => &[],
+    };
+    words.iter().copied()
+}
+
+/// The same names without what is in brackets, such as "lettuce" for "lettuce (leaf)", if no
+/// other ingredient is called so.
+fn short(checked: &CheckedPlan, called: &[String]) -> Vec<String> {
+    let plain = |name: &str| {
+        let (before, rest) = name.split_once(" (")?;
+        let (_, after) = rest.split_once(')')?;
+        Some(format!("{before}{after}"))
+    };
+    let others: Vec<String> = checked
+        .plan()
+        .plantings
+        .iter()
+        .map(|p| p.ingredient.to_lowercase())
+        .filter(|name| !called.iter().any(|called| called.contains(name)))
+        .collect();
+    let clear = |name: &String| {
+        let same = |other: &String| plain(other).as_ref() == Some(name) || other == name;
+        !others.iter().any(same)
+    };
+    let short = called.iter().filter_map(|name| plain(name));
+    short.filter(clear).collect()
 }

@@ -74,7 +74,7 @@ fn hand_overs(view: &View<'_>) -> Vec<String> {
         .collect()
 }
 
-fn ordinal(at: usize) -> &'static str {
+pub(super) fn ordinal(at: usize) -> &'static str {
     ["first", "second", "third", "fourth"]
         .get(at)
         .copied()

@@ -46,10 +46,12 @@ pub fn why_step(garden: &Garden, checked: &CheckedPlan, why: &WhyStep, look: Loo
     if why.beside.is_empty() {
         page.item("There are no other sessions in which it could be done.");
     }
-    page.heading("What another week would cost");
-    page.line(
-        "All is planned anew with this step held to the nearest week for which there is a plan:",
-    );
+    if !why.held.is_empty() {
+        page.heading("What another week would cost");
+        page.line(
+            "All is planned anew with this step held to the nearest week for which there is a plan:",
+        );
+    }
     for held in &why.held {
         page.item(&cost(&view, planting, step, held));
     }
@@ -207,7 +209,8 @@ fn cost(view: &View<'_>, planting: &Planting, step: &Step, held: &Held) -> Strin
     let dish = plan.replay().dish_ready.iter().filter(|r| **r).count();
     let nearer = match tried {
         0 => String::new(),
-        n => format!(" Nearer by, {} have no plan.", count(n, "round")),
+        1 => " Nearer by, 1 round has no plan.".to_owned(),
+        n => format!(" Nearer by, {n} rounds have no plan."),
     };
     format!(
         "{} ({}): {}; {}.{nearer}{unsettled}",

@@ -89,6 +89,8 @@ pub enum DayLimit {
     Delivery,
     /// The patch's season.
     PatchSeason,
+    /// What is picked must keep until the feast.
+    Keeps,
     /// Seed must be up before it is potted up or planted out.
     Up,
     /// Potting up, at least two weeks after sowing.

@@ -1,9 +1,10 @@
 //! Steps follow one another as the crop needs, so that it is ready.
 
+use crate::calendar::plus_days;
 use crate::checker::fault::{DayLimit, Fault, Quantity, Subject};
 use crate::checker::harvest::Harvest;
 use crate::checker::needs::methods;
-use crate::checker::planting::Planting;
+use crate::checker::planting::{Planting, Step};
 use crate::checker::run::Run;
 use crate::checker::seedlings::{self, exact_span};
 use crate::garden::{Ingredient, Method, Source};
@@ -21,6 +22,7 @@ pub fn faults(run: &Run<'_>, harvest: &Harvest) -> Vec<Fault> {
         faults.extend(order(run, planting));
         faults.extend(seedlings::faults(run, planting));
         faults.extend(patch_season(run, planting));
+        faults.extend(patch_keeps(run, planting));
         faults.extend(cure(run, planting));
         faults.extend(delivery(run, planting));
     }
@@ -110,6 +112,29 @@ fn patch_season(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
             })
         })
         .collect()
+}
+
+/// What a patch bears keeps, after curing, for the crop's days. Of what is grown the replay
+/// counts this year by year.
+fn patch_keeps(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
+    let Source::Patch(_) = planting.ingredient.source else {
+        return Vec::new();
+    };
+    let picking = planting.ingredient.crop.picking;
+    let days = i64::from(picking.cure_days) + i64::from(picking.storage_days);
+    let from = plus_days(run.garden.feast.day, -days);
+    let spoiled = planting
+        .picks()
+        .map(|pick| (pick, run.horizon.date(pick.first)))
+        .filter(|(_, day)| *day < from);
+    let fault = |(pick, got): (&Step<'_>, _)| Fault::Day {
+        step: pick.name.clone(),
+        got,
+        limit: DayLimit::Keeps,
+        from: Some(from),
+        to: None,
+    };
+    spoiled.map(fault).collect()
 }
 
 /// Curing begins on the day after the last pick and takes the crop's days.

@@ -98,6 +98,28 @@ fn a_patch_is_not_picked_out_of_season() {
 }
 
 #[test]
+fn what_a_patch_bears_must_keep() {
+    let mut garden = patch_garden();
+    let first = day("2027-05-11");
+    let picking = &mut garden.ingredients[0].crop.picking;
+    let cure = i64::from(picking.cure_days);
+    let days = (garden.feast.day - first).num_days() - cure;
+    picking.storage_days = u32::try_from(days).unwrap();
+    check(&garden, with_bean(&garden, patch_bean(), 4, 0.6, 3)).unwrap();
+    garden.ingredients[0].crop.picking.storage_days -= 1;
+    let violations = refused(&garden, with_bean(&garden, patch_bean(), 4, 0.6, 3));
+    let keeps = violations.iter().map(|v| match v.fault {
+        Fault::Day {
+            limit: DayLimit::Keeps,
+            got,
+            ..
+        } => got,
+        _ => panic!("{violations:#?}"),
+    });
+    assert_eq!(keeps.collect::<Vec<_>>(), [first]);
+}
+
+#[test]
 fn a_patch_takes_no_bed() {
     let garden = patch_garden();
     let mut bean = patch_bean();

@@ -31,6 +31,11 @@ fn a_step_that_is_not_there_is_told_with_the_steps_that_are() {
              lettuce sow, lettuce plant out, lettuce pick, radish sow, radish thin and radish pick.\n",
         ),
         (
+            "radish pot up",
+            "The plan has no step \"radish pot up\".\nIts steps are radish sow, radish thin and \
+             radish pick.\n",
+        ),
+        (
             "harvest",
             "The plan has no step \"harvest\".\nIts steps are lettuce sow, lettuce plant out, \
              lettuce pick, radish sow, radish thin and radish pick.\n",
@@ -62,6 +67,18 @@ fn of_several_sowings_one_must_be_named() {
     );
     let answer = folder.answer(&["why", "garden.toml", "radish", "2", "sow"]);
     assert!(answer.contains("Radish, sow in bed: "), "{answer}");
+}
+
+#[test]
+fn a_step_may_be_called_as_on_the_screen() {
+    let folder = as_it_is("why-screen-words");
+    for (asked, title) in [
+        ("lettuce harden off", "Lettuce, plant out: "),
+        ("lettuce harvest", "Lettuce, pick: "),
+    ] {
+        let answer = folder.answer(&["why", "garden.toml", asked]);
+        assert!(answer.contains(title), "{answer}");
+    }
 }
 
 #[test]

@@ -83,20 +83,47 @@ pub fn moved(garden: &Garden, plan: &Plan, planting: usize, step: usize, when: &
         _ => Minutes(0.0),
     };
     planting.steps[step].when = when.clone();
-    if kind == StepKind::Sow {
-        planting.steps.retain(|s| s.kind != StepKind::Thin);
-    }
     spans(of, planting);
     plan
 }
 
-/// A plan without one of its picks.
-pub fn without_pick(garden: &Garden, plan: &Plan, planting: usize, step: usize) -> Plan {
-    let mut plan = plan.clone();
-    let planting = &mut plan.plantings[planting];
-    planting.steps.remove(step);
-    spans(ingredient(garden, planting), planting);
-    plan
+/// A plan without all that is done for an ingredient on the days of one of its steps; what has
+/// no pick left is lost, and what is not sown, potted up or planted out.
+pub fn without(garden: &Garden, plan: &Plan, (name, when): (&str, &When)) -> Plan {
+    let mut rest = plan.clone();
+    for planting in rest.plantings.iter_mut().filter(|p| p.ingredient == name) {
+        let (lost, left): (Vec<_>, Vec<_>) = planting
+            .steps
+            .drain(..)
+            .partition(|s| key(&s.when) == key(when));
+        planting.steps = left;
+        let picked = planting.steps.iter().any(|s| s.kind == StepKind::Pick);
+        let needed = |kind| !matches!(kind, StepKind::Pick | StepKind::Thin);
+        if !picked || lost.iter().any(|s| needed(s.kind)) {
+            planting.steps.clear();
+        } else {
+            spans(ingredient(garden, planting), planting);
+        }
+    }
+    rest.plantings.retain(|p| !p.steps.is_empty());
+    rest
+}
+
+/// True if every class thins what it sowed, and others all that was sown, 14 to 42 days later.
+pub fn thinned_in_time(planting: &Planting) -> bool {
+    let of = |kind| planting.steps.iter().find(|s| s.kind == kind);
+    let (Some(sown), Some(thinned)) = (of(StepKind::Sow), of(StepKind::Thin)) else {
+        return true;
+    };
+    let sown = key(&sown.when);
+    key(&thinned.when).iter().all(|(day, class)| {
+        let mut own: Vec<&(Date, String)> = sown.iter().filter(|(_, c)| c == class).collect();
+        if own.is_empty() {
+            own = sown.iter().collect();
+        }
+        let within = |from: &Date| (14..=42).contains(&(*day - *from).num_days());
+        own.iter().all(|(from, _)| within(from))
+    })
 }
 
 /// Seven days of hardening before planting out; curing from the day after the last pick.
@@ -133,15 +160,7 @@ fn grade_of(garden: &Garden, planting: &Planting) -> GradeAt {
 pub fn choices(garden: &Garden, planting: &Planting, step: usize) -> Vec<When> {
     let year = &garden.school_year;
     let whole = (year.start, garden.last_day());
-    let kind = planting.steps[step].kind;
-    let span = match (kind, &planting.steps[0].when) {
-        (StepKind::Thin, sown) => (
-            plus_days(sown.last().unwrap(), 14),
-            plus_days(sown.first().unwrap(), 42),
-        ),
-        _ => whole,
-    };
-    let within = |when: &When| when.first() >= Some(span.0) && when.last() <= Some(span.1);
+    let within = |when: &When| when.first() >= Some(whole.0) && when.last() <= Some(whole.1);
     let mut all: Vec<When> = match planting.steps[step].when {
         When::Sessions(_) => rounds(garden, grade_of(garden, planting)),
         When::Families(_) => days_between(whole.0, whole.1)

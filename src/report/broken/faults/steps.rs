@@ -79,6 +79,7 @@ fn limit_text(limit: DayLimit) -> &'static str {
         DayLimit::Cure => "drying or curing begins the day after the pick and takes its full time",
         DayLimit::Delivery => "the kitchen needs it earlier",
         DayLimit::PatchSeason => "outside the season of the patch",
+        DayLimit::Keeps => "what is picked then does not keep until the dish",
         DayLimit::Up => "the seed is not up yet",
         DayLimit::AfterSowing => "too soon after sowing",
         DayLimit::AfterPottingUp => "too soon after potting up",
