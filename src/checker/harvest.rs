@@ -213,18 +213,18 @@ fn in_the_pot<'a>(
     plantings: impl Iterator<Item = (&'a Planting<'a>, Ready)>,
     wanted: Kilograms,
 ) -> Ready {
-    let mut reason = Unready::NotUp;
+    let mut reason = None;
     let mut there = Kilograms(0.0);
     for (planting, ready) in plantings {
         match ready {
             Ok(()) => there = there + planting.need.map_or(Kilograms(0.0), |n| n.low),
-            Err(why) => reason = reason.max(why),
+            Err(why) => reason = reason.max(Some(why)),
         }
     }
     if there.0 >= wanted.0 - ROUNDING {
         Ok(())
     } else {
-        Err(reason)
+        Err(reason.unwrap_or(Unready::NotUp))
     }
 }
 

@@ -40,7 +40,7 @@ pub struct Watering {
     pub weeks: Vec<WaterNeed>,
     /// The whole span.
     pub whole: WaterNeed,
-    /// Seed in the bed that must be kept damp day by day.
+    /// Seed in the bed that must be looked after day by day.
     pub seedbeds: Vec<Seedbed>,
 }
 
@@ -49,6 +49,9 @@ pub struct Watering {
 pub struct Seedbed {
     /// The ingredient.
     pub ingredient: String,
+    /// True for large seed. It lies deep and rots where it is watered every day (common
+    /// practice), so it is only looked at.
+    pub lies_deep: bool,
     /// The beds.
     pub beds: Vec<BedAt>,
     /// The first day of sowing.
@@ -232,17 +235,17 @@ fn seedbeds(run: &Run<'_>) -> Vec<Seedbed> {
     seedbeds
 }
 
-/// The seedbed of a planting that is sown in its bed. Large seed lies deeper and rots where it
-/// is watered every day (common practice), so it has none.
+/// The seedbed of a planting that is sown in its bed: the same that the plan counts where
+/// nobody is on site.
 fn seedbed(run: &Run<'_>, planting: &Planting<'_>) -> Option<Seedbed> {
-    let large = planting.ingredient.crop.seed_size == SeedSize::Large;
-    if planting.plan.method != Method::Direct || large {
+    if planting.plan.method != Method::Direct {
         return None;
     }
     let sow = planting.step(StepKind::Sow)?;
     let up = median_up(run, planting, sow.last).unwrap_or(sow.last);
     Some(Seedbed {
         ingredient: planting.name.ingredient.clone(),
+        lies_deep: planting.ingredient.crop.seed_size == SeedSize::Large,
         beds: planting.places.iter().map(|p| p.bed).collect(),
         from: run.horizon.date(sow.first),
         up: run.horizon.date(up),

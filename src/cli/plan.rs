@@ -37,7 +37,7 @@ pub(super) struct Arguments {
     #[arg(long, value_name = "FOLDER")]
     out: Option<PathBuf>,
     /// Writes the arithmetic behind the plan into this folder, one file for each aim, for
-    /// people with a solver of their own.
+    /// other programs that do such sums.
     #[arg(long, value_name = "FOLDER")]
     write_program: Option<PathBuf>,
     /// After this time the best plan so far is given.

@@ -8,7 +8,11 @@ use super::season::{Fate, Loss};
 /// Why a part of a planting is not in the pot in a weather year.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Unready {
-    /// It never came up.
+    /// The ground was too cold to sow on its day.
+    NotSown,
+    /// The ground was too cold to plant on its day.
+    NotPlanted,
+    /// It was sown but never came up.
     NotUp,
     /// Not ripe at the last allowed session.
     NotRipe,
@@ -25,6 +29,8 @@ pub enum Unready {
 impl From<Loss> for Unready {
     fn from(loss: Loss) -> Self {
         match loss {
+            Loss::NotSown => Unready::NotSown,
+            Loss::NotPlanted => Unready::NotPlanted,
             Loss::Frost => Unready::Frost,
             Loss::Bolted => Unready::Bolted,
             Loss::Past => Unready::Past,
@@ -45,7 +51,7 @@ pub fn picked_and_kept(
     eaten: usize,
 ) -> Result<usize, Unready> {
     if fate.up.is_none() {
-        return Err(Unready::NotUp);
+        return Err(fate.gone.map_or(Unready::NotUp, |(_, loss)| loss.into()));
     }
     let Some(ripe) = fate.ripe else {
         return Err(fate.gone.map_or(Unready::NotRipe, |(_, loss)| loss.into()));

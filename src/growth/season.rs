@@ -16,6 +16,10 @@ use super::soil::soil_temperatures;
 /// Why nothing can be picked any more.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Loss {
+    /// Never sown: the ground was too cold to be worked.
+    NotSown,
+    /// Never planted: the ground was too cold to be worked.
+    NotPlanted,
     /// Killed by frost.
     Frost,
     /// Bolted in long days.
@@ -42,6 +46,14 @@ impl Fate {
         ripe: None,
         gone: None,
     };
+
+    /// Nothing is in the ground, for it was too cold to be worked on the day.
+    const fn not_begun(day: usize, why: Loss) -> Self {
+        Self {
+            gone: Some((day, why)),
+            ..Self::NEVER
+        }
+    }
 }
 
 /// Below this day length crops stand still, however mild the day (common practice: the
@@ -124,8 +136,8 @@ impl CropSeason {
     /// be worked, nothing comes up.
     #[must_use]
     pub fn sown(&self, day: usize) -> Fate {
-        if !self.workable_on(day) {
-            return Fate::NEVER;
+        if let Some(never) = self.too_cold(day, Loss::NotSown) {
+            return never;
         }
         let Some(up) = after(&self.sprouted, day, 1.0) else {
             return Fate::NEVER;
@@ -141,15 +153,20 @@ impl CropSeason {
     /// too cold to be worked.
     #[must_use]
     pub fn planted(&self, day: usize) -> Fate {
-        if !self.workable_on(day) {
-            return Fate::NEVER;
+        if let Some(never) = self.too_cold(day, Loss::NotPlanted) {
+            return never;
         }
         self.fate(day, day, self.need.planted)
     }
 
-    /// True if the ground can be worked on a day of the span.
-    fn workable_on(&self, day: usize) -> bool {
-        self.workable.get(day).copied().unwrap_or(false)
+    /// What comes of a start that cannot be made, if the ground is too cold on a day, or the day
+    /// is beyond the span.
+    fn too_cold(&self, day: usize, why: Loss) -> Option<Fate> {
+        match self.workable.get(day) {
+            Some(true) => None,
+            Some(false) => Some(Fate::not_begun(day, why)),
+            None => Some(Fate::NEVER),
+        }
     }
 
     /// Days of the span.

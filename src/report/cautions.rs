@@ -32,6 +32,14 @@ pub(super) fn allergens(garden: &Garden) -> Vec<String> {
         .collect()
 }
 
+/// What the nurse is asked about: every dish, whatever the program knows of it.
+pub(super) fn whole_dish(allergens: &[String]) -> String {
+    match allergens {
+        [] => "all that goes into the dish".to_owned(),
+        some => format!("{} and all else that goes into the dish", list(some)),
+    }
+}
+
 /// The cautions of one ingredient; `None` if there is none.
 pub(super) fn of(ingredient: &Ingredient) -> Option<String> {
     let text = ingredient.crop.caution.text.trim();
@@ -42,19 +50,18 @@ pub(super) fn of(ingredient: &Ingredient) -> Option<String> {
 pub(super) fn write(garden: &Garden, page: &mut Page) {
     page.heading("Take care");
     let allergens = allergens(garden);
-    if !allergens.is_empty() {
-        page.item(&format!(
-            "Allergies: ask the school nurse about {} before the dish is fixed.",
-            list(&allergens)
-        ));
-    }
+    page.item(&format!(
+        "Allergies: ask the school nurse about {} before it is fixed.",
+        whole_dish(&allergens)
+    ));
     for text in garden.ingredients.iter().filter_map(of) {
         page.item(&text);
     }
     for text in garden.ingredients.iter().flat_map(|i| too_young(garden, i)) {
         page.item(&text);
     }
-    for text in GENERAL.into_iter().chain([COMPOST]) {
+    let mat = (garden.shelf.warm_flats > 0).then_some(HEAT_MAT);
+    for text in GENERAL.into_iter().chain(mat).chain([COMPOST]) {
         page.item(text);
     }
 }
@@ -76,9 +83,10 @@ fn too_young(garden: &Garden, ingredient: &Ingredient) -> Option<String> {
 }
 
 /// What goes for every school garden (common practice).
-const GENERAL: [&str; 4] = [
+const GENERAL: [&str; 5] = [
     "Wash hands with soap after soil work, before picking and before eating; whoever has \
      been sick stays away from picking and cooking.",
+    "Never eat seed or seed potatoes, which may be treated; wash hands after touching them.",
     "Know the soil: have it tested for lead if its history is not known, and use no raw manure.",
     "Tools are counted out and in; adults handle knives, stoves and heat, and enough adults \
      are there for the number of children.",
@@ -86,9 +94,13 @@ const GENERAL: [&str; 4] = [
      rules come first.",
 ];
 
+/// Where seed stands warm (common practice).
+const HEAT_MAT: &str = "Keep the heat mat, its cable and its plug away from water; an adult plugs it in, and the \
+     school's rules for electric devices come first.";
+
 /// The caution that every grade team reads.
-pub(super) const HANDS: &str =
-    "Wash hands with soap after soil work, before picking and before eating.";
+pub(super) const HANDS: &str = "Wash hands with soap after soil work and after touching seed, before picking and before \
+     eating. Never eat seed or seed potatoes: they may be treated.";
 
 fn full_stop(text: &str) -> String {
     if text.ends_with(['.', '!', '?']) {

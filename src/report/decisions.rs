@@ -9,7 +9,7 @@ use super::cautions;
 use super::page::Page;
 use super::steps::seed_of;
 use super::view::{View, first_day, is_sown, span_of};
-use super::words::{count, list, mass, mass_range};
+use super::words::{count, mass, mass_range};
 
 /// Seed and plants take up to two weeks to arrive (common practice).
 const ORDER_DAYS: i64 = 14;
@@ -45,9 +45,7 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
 pub(super) fn all(view: &View<'_>) -> Vec<Decision> {
     let orders = orders(view);
     // The nurse comes first among decisions of one day.
-    let mut all: Vec<Decision> = nurse(view, orders.first().map(|d| d.by))
-        .into_iter()
-        .collect();
+    let mut all = vec![nurse(view, orders.first().map(|d| d.by))];
     all.extend(orders);
     all.extend(people_for_gaps(view));
     all.extend(families(view));
@@ -81,16 +79,16 @@ fn orders(view: &View<'_>) -> Vec<Decision> {
 }
 
 /// The nurse is asked before anything is ordered.
-fn nurse(view: &View<'_>, first_order: Option<Date>) -> Option<Decision> {
+fn nurse(view: &View<'_>, first_order: Option<Date>) -> Decision {
     let allergens = cautions::allergens(view.garden);
     let start = view.garden.school_year.start;
-    (!allergens.is_empty()).then(|| Decision {
+    Decision {
         by: first_order.unwrap_or(start).min(start),
         what: format!(
-            "Ask the school nurse about {}, before the dish is fixed.",
-            list(&allergens)
+            "Ask the school nurse about {}, before it is fixed.",
+            cautions::whole_dish(&allergens)
         ),
-    })
+    }
 }
 
 /// A name for every gap.

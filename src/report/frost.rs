@@ -1,7 +1,7 @@
 //! The frosts of a record in plain words: how often it still freezes after a day of spring, or
 //! already before a day of autumn, and how long it stays free of frost between.
 
-use crate::calendar::Date;
+use crate::calendar::{Date, plus_days};
 use crate::units::Latitude;
 use crate::weather::Record;
 use crate::weather::cold_days::{ColdDays, FREEZING, HARD_FROST};
@@ -85,7 +85,9 @@ pub(super) fn write(record: &Record, latitude: Latitude, page: &mut Page) {
     }
     if let Some(day) = light.still_after(0.1) {
         page.item(&format!(
-            "So what frost kills is safe from {} on, until autumn, in 9 springs of 10.",
+            "So what frost kills is safe from {} on, until autumn, in 9 springs of 10: in those the \
+             last frost comes on {} or before.",
+            full_month(plus_days(day, 1)),
             full_month(day)
         ));
     }
@@ -97,7 +99,8 @@ pub(super) fn write(record: &Record, latitude: Latitude, page: &mut Page) {
     page.gap();
     page.line(
         "Read a row so: in that many years of ten it freezes once more after the date of spring, \
-         and has frozen before the date of autumn. The safe dates are those of the first row. \
+         and has frozen before the date of autumn. Safe is the day after the \
+         spring date of the first row, and until the day before its autumn date. \
          Each date is that of one of the years, the one nearest to the share when all are put \
          in order; years without such a frost count too. Sources: 32 and 28 F as in the tables \
          of the Minnesota DNR State Climatology Office (Freeze dates, 1991-2020); \"hard\" after \

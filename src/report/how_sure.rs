@@ -31,8 +31,7 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
         .collect();
     page.item(&format!(
         "Of {years} more years expect {}. Nineteen times in twenty it comes out so, if the \
-         weather goes on as it was (95 % prediction interval by joint sampling, Krishnamoorthy \
-         and Peng 2011).",
+         weather goes on as it was.",
         parts.join(", ")
     ));
     page.item(
@@ -44,6 +43,7 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
         page.item(&late);
     }
     page.item(&climate(view));
+    page.item("Method: 95 % prediction interval by joint sampling, Krishnamoorthy and Peng 2011.");
 }
 
 /// Day and night are equal.

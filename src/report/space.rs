@@ -2,7 +2,7 @@
 
 use chrono::Datelike;
 
-use crate::calendar::{Date, Horizon};
+use crate::calendar::{Date, Horizon, plus_days};
 
 use super::page::Page;
 use super::view::View;
@@ -115,14 +115,29 @@ pub(super) fn peaks(view: &View<'_>, shelf: &[Row], all: &Row, page: &mut Page) 
         .chain([(all, "strips")])
     {
         if let Some((top, week)) = row.peak() {
+            let there = match free_strips(view, horizon.monday(week)) {
+                free if unit == "strips" && free < row.capacity => format!(
+                    "the {free} strips that are free then; {} in all",
+                    row.capacity
+                ),
+                _ => format!("{} {unit}", row.capacity),
+            };
             page.item(&format!(
-                "{} is fullest in the week of {}: {top} of {} {unit}.",
+                "{} is fullest in the week of {}: {top} of {there}.",
                 row.label.replace("All beds", "The garden"),
                 view.dates.short(horizon.monday(week)),
-                row.capacity
             ));
         }
     }
+}
+
+/// Strips of the beds that are free of what stood there before on a day of a week.
+fn free_strips(view: &View<'_>, monday: Date) -> u32 {
+    let sunday = plus_days(monday, 6);
+    let beds = view.garden.beds.iter();
+    beds.filter(|bed| bed.free_from.is_none_or(|free| free <= sunday))
+        .map(|bed| bed.strips())
+        .sum()
 }
 
 /// `the week of 26 Apr`, `the weeks of 26 Apr to 10 May and 31 May`: those in which a use holds.

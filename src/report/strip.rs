@@ -93,6 +93,8 @@ fn each_child(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     page.heading("Each child");
     for (planting, ingredient) in sown {
         let thing = steps::seed_of(&ingredient.name, planting.method);
+        let which = timeline::sowing(view, planting);
+        let which = which.map_or_else(String::new, |which| sentence(&which) + ": ");
         let text = match (planting.seeds / children, planting.seeds % children) {
             (0, _) => format!(
                 "{} for {children} children: they share.",
@@ -104,7 +106,7 @@ fn each_child(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
                 count(share, &thing)
             ),
         };
-        page.item(&text);
+        page.item(&format!("{which}{text}"));
         if planting.flats_kept > 0 {
             page.item(&format!(
                 "{} go into the bed; seedlings left over go home.",

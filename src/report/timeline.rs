@@ -38,13 +38,8 @@ pub(super) fn steps_of(view: &View<'_>, planting: &Planting, page: &mut Page) {
 
 /// `carrot, second sowing, bed 3, strips 1 to 6`.
 pub(super) fn title(view: &View<'_>, planting: &Planting) -> String {
-    let sowings: Vec<&Planting> = view.plantings_named(&planting.ingredient).collect();
     let mut parts = vec![planting.ingredient.clone()];
-    if sowings.len() > 1
-        && let Some(at) = sowings.iter().position(|p| *p == planting)
-    {
-        parts.push(format!("{} sowing", ordinal(at)));
-    }
+    parts.extend(sowing(view, planting));
     match planting.method {
         Method::Patch => parts.push("from the standing patch".to_owned()),
         Method::Growing => parts.push("already growing".to_owned()),
@@ -54,6 +49,13 @@ pub(super) fn title(view: &View<'_>, planting: &Planting) -> String {
         parts.push(steps::place(view.garden, &planting.places));
     }
     parts.join(", ")
+}
+
+/// `second sowing`, where an ingredient has several.
+pub(super) fn sowing(view: &View<'_>, planting: &Planting) -> Option<String> {
+    let sowings: Vec<&Planting> = view.plantings_named(&planting.ingredient).collect();
+    let at = sowings.iter().position(|p| *p == planting)?;
+    (sowings.len() > 1).then(|| format!("{} sowing", ordinal(at)))
 }
 
 /// Who carries on after moving up; grades of which the same is true share a sentence.

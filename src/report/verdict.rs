@@ -147,6 +147,8 @@ fn reasons_in(reasons: &BTreeMap<Unready, Vec<i32>>, named: bool) -> String {
 /// Why an ingredient is not ready, in words.
 pub(super) fn unready(why: Unready) -> &'static str {
     match why {
+        Unready::NotSown => "the ground is too cold to sow on its day",
+        Unready::NotPlanted => "the ground is too cold to plant on its day",
         Unready::NotUp => "it does not come up",
         Unready::NotRipe => "it is not ripe at the last chance to pick",
         Unready::Frost => "frost kills it before it is picked",

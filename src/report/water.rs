@@ -5,6 +5,8 @@ mod breaks;
 mod names;
 mod table;
 
+use std::cmp::Ordering;
+
 use crate::checker::{CheckedPlan, Seedbed, WaterNeed, Watering};
 use crate::garden::Garden;
 use crate::units::{Litres, SquareMetres};
@@ -39,13 +41,12 @@ pub fn watering(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
     ));
     seedbeds(&view, &watering.seedbeds, &mut page);
     how_to_water(&view, &watering, &mut page);
-    how_computed(&view, &mut page);
+    how_computed(&view, &watering, &mut page);
     page.finish()
 }
 
 /// `about 8200 litres in an ordinary year, 11000 in a dry one`.
 fn ordinary_and_dry(need: WaterNeed) -> String {
-    let tens = |litres: Litres| (litres.0 / 10.0).round() * 10.0;
     format!(
         "about {:.0} litres in an ordinary year, {:.0} in a dry one",
         tens(need.ordinary),
@@ -53,15 +54,25 @@ fn ordinary_and_dry(need: WaterNeed) -> String {
     )
 }
 
+/// Litres, to the nearest ten.
+fn tens(litres: Litres) -> f64 {
+    (litres.0 / 10.0).round() * 10.0
+}
+
 /// Seed that dries out in a day.
 fn seedbeds(view: &View<'_>, seedbeds: &[Seedbed], page: &mut Page) {
     if seedbeds.is_empty() {
         return;
     }
-    page.heading("Seedbeds: a little every day");
+    page.heading("Seedbeds: a look every day");
     for seedbed in seedbeds {
+        let what = if seedbed.lies_deep {
+            "look every day"
+        } else {
+            "a little every day"
+        };
         page.item(&format!(
-            "{}, {}: every day from {} until it is up, about {}.",
+            "{}, {}: {what} from {} until it is up, about {}.",
             sentence(&seedbed.ingredient),
             beds(
                 view,
@@ -71,11 +82,19 @@ fn seedbeds(view: &View<'_>, seedbeds: &[Seedbed], page: &mut Page) {
             view.dates.day(seedbed.up)
         ));
     }
-    page.line(
-        "Only the top of the soil dries, but seed that dries once is lost. Use a fine rose, and \
-         lay fleece or a board over it for weekends; look under it every day, and leave it on a \
-         wet one.",
-    );
+    if seedbeds.iter().any(|s| !s.lies_deep) {
+        page.line(
+            "A little every day: only the top of the soil dries, but seed that dries once is lost. Use \
+             a fine rose, and lay fleece or a board over it for weekends; look under it every day, \
+             and leave it on a wet one.",
+        );
+    }
+    if seedbeds.iter().any(|s| s.lies_deep) {
+        page.line(
+            "Look every day: large seed lies deep and rots in wet soil. Push a finger in as deep as \
+             the seed, and water only where it is dry there (common practice).",
+        );
+    }
 }
 
 fn how_to_water(view: &View<'_>, watering: &Watering, page: &mut Page) {
@@ -100,7 +119,7 @@ fn how_to_water(view: &View<'_>, watering: &Watering, page: &mut Page) {
     page.item(
         "Local rules come first: follow drought restrictions and hose bans, and ask the school who \
          may open the tap and which water may go on food. Water in the shade or in the cool, with \
-         a hat and something to drink; small children carry half a can.",
+         a hat and something to drink; small children carry a can half full, or two litres in a lighter one.",
     );
 }
 
@@ -141,15 +160,15 @@ fn covered(view: &View<'_>, watering: &Watering) -> Vec<String> {
         .collect()
 }
 
-fn how_computed(view: &View<'_>, page: &mut Page) {
+fn how_computed(view: &View<'_>, watering: &Watering, page: &mut Page) {
     page.heading("How it is computed");
+    let adds_up = adds_up(watering);
     page.line(&format!(
         "For every day of {} {}: what well watered grass loses, from the day's lowest and highest \
          temperature and the sun (Hargreaves), times a figure for the crop and its age, less rain. \
          Rain so light that it dries off at once does not count, nor does rain beyond the week's \
          need. Ordinary is the middle one of those years, dry the one that only one in ten passes; \
-         the weeks just before and after count as well. No year is dry in every week, so the weeks \
-         add up to more than the year. A crop drinks until the last day set aside for picking. Wind, \
+         the weeks just before and after count as well. {adds_up} A crop drinks until the last day set aside for picking. Wind, \
          your own soil and shade are not known: it is a first guess.",
         view.years(),
         kind_of_years(view.garden)
@@ -157,4 +176,22 @@ fn how_computed(view: &View<'_>, page: &mut Page) {
     if view.plan.plantings.iter().any(|p| p.places.is_empty()) {
         page.line("Patches outside the beds are not in the list.");
     }
+}
+
+/// Why the figures of the weeks are not to be added up. Middle figures do not add up to that of
+/// the sums, nor do those that one in ten passes.
+fn adds_up(watering: &Watering) -> String {
+    let sum = |of: fn(&WaterNeed) -> Litres| watering.weeks.iter().map(of).sum::<Litres>();
+    let beside = |weeks: Litres, whole: Litres| match tens(weeks).total_cmp(&tens(whole)) {
+        Ordering::Less => format!("less ({:.0})", tens(weeks)),
+        Ordering::Equal => "as much".to_owned(),
+        Ordering::Greater => format!("more ({:.0})", tens(weeks)),
+    };
+    format!(
+        "The line for all weeks together is counted from whole years, not added up from the weeks: \
+         hardly a year is ordinary, or dry, in every week. The ordinary weeks alone add up to {}, \
+         the dry weeks to {}.",
+        beside(sum(|week| week.ordinary), watering.whole.ordinary),
+        beside(sum(|week| week.dry), watering.whole.dry)
+    )
 }

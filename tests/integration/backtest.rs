@@ -20,6 +20,8 @@ fn load(path: &Path) -> Garden {
 fn letters(ready: &[Result<(), Unready>]) -> String {
     let letter = |ready: &Result<(), Unready>| match ready {
         Ok(()) => 'r',
+        Err(Unready::NotSown) => 'S',
+        Err(Unready::NotPlanted) => 'G',
         Err(Unready::NotUp) => 'U',
         Err(Unready::NotRipe) => 'N',
         Err(Unready::Frost) => 'F',

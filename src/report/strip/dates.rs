@@ -3,11 +3,12 @@
 use crate::calendar::Date;
 use crate::garden::Ingredient;
 use crate::plan::{Planting, Step, StepKind, Visit, When};
+use crate::units::Minutes;
 
 use super::super::page::Page;
-use super::super::steps;
 use super::super::view::View;
 use super::super::words::{Dates, count, minutes};
+use super::super::{steps, timeline};
 use super::ours::Ours;
 
 /// One thing to do on one day.
@@ -15,7 +16,7 @@ struct Job {
     day: Date,
     who: String,
     what: String,
-    takes: String,
+    takes: Option<Minutes>,
 }
 
 /// Writes everything in order of time; of what is taken over, only what comes after that.
@@ -30,8 +31,8 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     let mut all: Vec<Job> = own.chain(adopted).collect();
     all.sort_by(|a, b| (a.day, &a.who).cmp(&(b.day, &b.who)));
     let rows: Vec<Vec<String>> = all
-        .into_iter()
-        .map(|j| vec![view.dates.day(j.day), j.who, j.what, j.takes])
+        .chunk_by(|a, b| (a.day, &a.who) == (b.day, &b.who))
+        .flat_map(|session| rows(view, session))
         .collect();
     page.table(&["Day", "Who", "What", "Takes"], &rows, &[3]);
     page.gap();
@@ -45,6 +46,30 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
              later ones then fall away.",
         );
     }
+}
+
+/// The rows of one class on one day. Of several jobs the last one tells what all take together:
+/// minutes that are rounded job by job do not add up.
+fn rows(view: &View<'_>, session: &[Job]) -> Vec<Vec<String>> {
+    let timed = || session.iter().filter_map(|job| job.takes);
+    let together = (timed().count() > 1).then(|| minutes(timed().sum()));
+    let mut rows: Vec<Vec<String>> = session
+        .iter()
+        .map(|job| {
+            let takes = job.takes.map_or_else(String::new, minutes);
+            vec![
+                view.dates.day(job.day),
+                job.who.clone(),
+                job.what.clone(),
+                takes,
+            ]
+        })
+        .collect();
+    let last = rows.last_mut().and_then(|row| row.last_mut());
+    if let (Some(last), Some(together)) = (last, together) {
+        last.push_str(&format!(" (in all {together})"));
+    }
+    rows
 }
 
 /// The jobs of a planting from a day on.
@@ -64,18 +89,21 @@ fn jobs(
 
 fn jobs_of(view: &View<'_>, planting: &Planting, ingredient: &Ingredient, step: &Step) -> Vec<Job> {
     let name = steps::name(planting.method, step.kind);
-    let what = format!("{name}: {}", ingredient.name);
+    let what = match timeline::sowing(view, planting) {
+        Some(which) => format!("{name}: {}, {which}", ingredient.name),
+        None => format!("{name}: {}", ingredient.name),
+    };
     let job = |day: Date, who: &str, what: String| Job {
         day,
         who: who.to_owned(),
         what,
-        takes: String::new(),
+        takes: None,
     };
     match &step.when {
         When::Sessions(visits) => visits
             .iter()
             .map(|visit| Job {
-                takes: minutes(step.minutes),
+                takes: Some(step.minutes),
                 ..job(
                     visit.date,
                     &visit.class,

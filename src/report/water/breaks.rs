@@ -76,7 +76,10 @@ impl BreakWeek<'_> {
             .map(|s| s.ingredient.as_str())
             .collect();
         if !damp.is_empty() {
-            parts.push(format!("Every day: the seedbed of {}.", list(&damp)));
+            parts.push(format!(
+                "Every day: a look at the seedbed of {}.",
+                list(&damp)
+            ));
         }
         if flats > 0 {
             parts.push("Every day: the seedlings on the shelf.".to_owned());

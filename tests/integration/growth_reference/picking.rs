@@ -81,4 +81,14 @@ fn never_up() {
         gone: None,
     };
     assert_eq!(picked(never, &[75], 80), Err(Unready::NotUp));
+    for (loss, reason) in [
+        (Loss::NotSown, Unready::NotSown),
+        (Loss::NotPlanted, Unready::NotPlanted),
+    ] {
+        let too_cold = Fate {
+            gone: Some((60, loss)),
+            ..never
+        };
+        assert_eq!(picked(too_cold, &[75], 80), Err(reason));
+    }
 }

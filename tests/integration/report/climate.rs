@@ -57,7 +57,7 @@ fn every_date_and_share_is_worded_without_a_doubt() {
         "In 1 autumn of 10 frost already comes before ",
         "So what frost kills is safe from ",
         "As 11 past years show it (2001 to 2011).",
-        "The safe dates are those of the first row.",
+        "Safe is the day after the spring date of the first row, and until the day before its autumn",
     ] {
         assert!(text.contains(part), "\"{part}\" is missing in\n{text}");
     }

@@ -38,7 +38,11 @@ fn each_ingredient_has_its_range_and_the_method_its_name() {
         &text,
         "Of 4 more years expect bean in 0 to 4, tomato in 1 to 4.",
     );
-    expect(&text, "prediction interval by joint sampling");
+    expect(&text, "if the weather goes on as it was. -");
+    expect(
+        &text,
+        "Method: 95 % prediction interval by joint sampling, Krishnamoorthy and Peng 2011.",
+    );
     expect(&text, "years that the plans had not seen");
 }
 

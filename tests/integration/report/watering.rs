@@ -70,10 +70,42 @@ fn the_seedbed_of_the_tiny_garden() {
     assert_eq!(seedbeds[0].ingredient, "bean");
     assert_eq!(seedbeds[0].from, day("2027-03-16"));
     assert!(seedbeds[0].up > day("2027-03-22") && seedbeds[0].up < day("2027-03-26"));
-    // Large seed is not watered every day.
+    assert!(!seedbeds[0].lies_deep);
+    let list = report::watering(&garden, &checked, plain(400));
+    assert!(
+        list.contains("a little every day from Tue 16 Mar"),
+        "{list}"
+    );
+    // Large seed is not watered every day, but somebody looks at it: the plan counts on it.
     let mut large = tiny_garden();
     large.ingredients[0].crop.seed_size = SeedSize::Large;
-    assert!(checked.watering(&large).seedbeds.is_empty());
+    let checked = check(&large, tiny_plan(&large)).unwrap();
+    assert!(checked.watering(&large).seedbeds[0].lies_deep);
+    let list = report::watering(&large, &checked, plain(400));
+    assert!(list.contains("look every day from Tue 16 Mar"), "{list}");
+    assert!(!list.contains("a little every day"), "{list}");
+}
+
+/// Middle figures of weeks do not add up to that of the year, up or down.
+#[test]
+fn the_weeks_are_told_beside_the_year_as_they_are() {
+    let (garden, checked) = tiny();
+    let watering = checked.watering(&garden);
+    let list = report::watering(&garden, &checked, plain(400));
+    let tens = |litres: f64| (litres / 10.0).round() * 10.0;
+    let told = |weeks: f64, whole: f64| match tens(weeks) - tens(whole) {
+        0.0 => "as much".to_owned(),
+        d if d < 0.0 => format!("less ({})", tens(weeks)),
+        _ => format!("more ({})", tens(weeks)),
+    };
+    let ordinary = watering.weeks.iter().map(|w| w.ordinary.0).sum();
+    let dry = watering.weeks.iter().map(|w| w.dry.0).sum();
+    let line = format!(
+        "The ordinary weeks alone add up to {}, the dry weeks to {}.",
+        told(ordinary, watering.whole.ordinary.0),
+        told(dry, watering.whole.dry.0)
+    );
+    assert!(list.contains(&line), "{line}\n{list}");
 }
 
 /// Families pick the bean in a week of May in which there is no school.
