@@ -153,9 +153,14 @@ fn mark(slack: &StepSlack, planting: &Planting, step: &Step) -> Option<String> {
             "the next round of sessions is too late unless the steps after it move too"
         }
         (true, ..) => "the next round of sessions is too late",
-        (false, Some(false), _) => {
+        (false, Some(false), kind) => {
+            let thinned = planting.steps.iter().any(|s| s.kind == StepKind::Thin);
+            let thinning = match thinned && kind == StepKind::Sow {
+                true => ", or the class has no session in which to thin it in time",
+                false => "",
+            };
             return Some(format!(
-                "No room: {} would bear the next round, but lessons, shelf or beds are full.",
+                "No room: {} would bear the next round, but lessons, shelf or beds are full{thinning}.",
                 planting.ingredient
             ));
         }
