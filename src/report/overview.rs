@@ -1,5 +1,7 @@
 //! The table of who grows what: one row per ingredient.
 
+use chrono::Datelike;
+
 use crate::calendar::Date;
 use crate::checker::IngredientReplay;
 use crate::garden::Ingredient;
@@ -7,7 +9,7 @@ use crate::plan::{Planting, StepKind};
 
 use super::page::Page;
 use super::view::{View, ready_years, span_of};
-use super::words::list;
+use super::words::{Dates, list, month_day};
 
 const HEADER: [&str; 9] = [
     "Grade",
@@ -24,12 +26,20 @@ const HEADER: [&str; 9] = [
 /// Writes the table and its footnote.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {
     page.heading("Who grows what");
+    let years = years_apart(view);
+    let dates = match &years {
+        Some(_) => view.dates.without_years(),
+        None => view.dates,
+    };
     let rows: Vec<Vec<String>> = view
         .ingredients()
-        .map(|(_, ingredient, seen)| row(view, ingredient, seen))
+        .map(|(_, ingredient, seen)| row(view, dates, ingredient, seen))
         .collect();
     page.table(&HEADER, &rows, &[7, 8]);
     page.gap();
+    if let Some(note) = years {
+        page.line(&note);
+    }
     page.line(&format!(
         "Ready: in how many of {} {} enough of it is in the pot. Target: the part of the \
          kitchen's amount that the garden grows in a poor year and in an ordinary one.",
@@ -49,12 +59,47 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     }
 }
 
-fn row(view: &View<'_>, ingredient: &Ingredient, seen: &IngredientReplay) -> Vec<String> {
+/// The kinds of steps that have a column of dates.
+const DATED: [StepKind; 4] = [
+    StepKind::Sow,
+    StepKind::PotUp,
+    StepKind::PlantOut,
+    StepKind::Pick,
+];
+
+/// Which dates are of the year before the feast's, where some are and no day of the calendar
+/// stands for both years: the table then needs no years.
+fn years_apart(view: &View<'_>) -> Option<String> {
+    let year = view.garden.feast.day.year();
+    let planted = view.plan.plantings.iter();
+    let spans = planted.flat_map(|p| DATED.iter().filter_map(|kind| span_of(p, *kind)));
+    let (before, after): (Vec<Date>, Vec<Date>) = spans
+        .flat_map(|(from, to)| [from, to])
+        .partition(|day| day.year() < year);
+    let (first, last) = (before.into_iter().min()?, after.into_iter().max()?);
+    let apart = first.year() == year - 1
+        && last.year() == year
+        && (first.month(), first.day()) > (last.month(), last.day());
+    apart.then(|| {
+        format!(
+            "In this table the dates from {} to the end of December are of {}, all others of {year}.",
+            month_day(first),
+            year - 1
+        )
+    })
+}
+
+fn row(
+    view: &View<'_>,
+    dates: Dates,
+    ingredient: &Ingredient,
+    seen: &IngredientReplay,
+) -> Vec<String> {
     let plantings: Vec<&Planting> = view.plantings_named(&ingredient.name).collect();
     let spans = |kinds: &[StepKind]| {
         let cells: Vec<String> = plantings
             .iter()
-            .map(|p| span_cell(view, kinds.iter().find_map(|k| span_of(p, *k))))
+            .map(|p| span_cell(dates, kinds.iter().find_map(|k| span_of(p, *k))))
             .collect();
         if cells.iter().all(String::is_empty) {
             String::new()
@@ -77,8 +122,8 @@ fn row(view: &View<'_>, ingredient: &Ingredient, seen: &IngredientReplay) -> Vec
     ]
 }
 
-fn span_cell(view: &View<'_>, span: Option<(Date, Date)>) -> String {
-    span.map_or_else(String::new, |(from, to)| view.dates.span(from, to))
+fn span_cell(dates: Dates, span: Option<(Date, Date)>) -> String {
+    span.map_or_else(String::new, |(from, to)| dates.span(from, to))
 }
 
 /// The beds of a planting: `3, 4`, or `patch`.

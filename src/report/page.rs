@@ -93,29 +93,40 @@ impl Page {
     /// A table; columns that are empty throughout are left out, and so is a header of nothing.
     /// `right` names the columns whose cells are numbers.
     pub fn table(&mut self, header: &[&str], rows: &[Vec<String>], right: &[usize]) {
+        let room = self.room();
         let kept: Vec<usize> = (0..header.len())
             .filter(|&c| rows.iter().any(|r| r.get(c).is_some_and(|t| !t.is_empty())))
             .collect();
-        let mut table = Table::new();
-        table
-            .load_style(presets::NOTHING)
-            .set_content_arrangement(ContentArrangement::Dynamic)
-            .set_width(u16::try_from(self.room()).unwrap_or(u16::MAX));
-        if header.iter().any(|name| !name.is_empty()) {
-            table.set_header(kept.iter().filter_map(|&c| header.get(c)));
-        }
-        for row in rows {
-            table.add_row(kept.iter().map(|&c| {
-                let text = row.get(c).map_or("", String::as_str);
-                let side = if right.contains(&c) {
-                    CellAlignment::Right
-                } else {
-                    CellAlignment::Left
-                };
-                Cell::new(text).set_alignment(side)
-            }));
-        }
-        keep_words_whole(&mut table, self.room());
+        let lay_out = |whole_dates: bool| {
+            let mut table = Table::new();
+            table
+                .load_style(presets::NOTHING)
+                .set_content_arrangement(ContentArrangement::Dynamic)
+                .set_width(u16::try_from(room).unwrap_or(u16::MAX));
+            if header.iter().any(|name| !name.is_empty()) {
+                table.set_header(kept.iter().filter_map(|&c| header.get(c)));
+            }
+            for row in rows {
+                table.add_row(kept.iter().map(|&c| {
+                    let text = row.get(c).map_or("", String::as_str);
+                    let text = match whole_dates {
+                        true => text.to_owned(),
+                        false => text.replace('\u{a0}', " "),
+                    };
+                    let side = if right.contains(&c) {
+                        CellAlignment::Right
+                    } else {
+                        CellAlignment::Left
+                    };
+                    Cell::new(text).set_alignment(side)
+                }));
+            }
+            let fits = keep_words_whole(&mut table, room);
+            (table, fits)
+        };
+        // Where whole dates do not fit, they break between their parts, so that words do not.
+        let (table, fits) = lay_out(true);
+        let table = if fits { table } else { lay_out(false).0 };
         for line in table.lines() {
             self.raw(line.trim_end());
         }
@@ -157,8 +168,8 @@ impl Page {
 }
 
 /// Gives every column room for its longest word, with a gap of two columns between, or of one
-/// where two do not fit. Words break only where not even that fits.
-fn keep_words_whole(table: &mut Table, room: usize) {
+/// where two do not fit. Words break only where not even that fits; then false.
+fn keep_words_whole(table: &mut Table, room: usize) -> bool {
     let longest: Vec<usize> = table
         .column_iter()
         .enumerate()
@@ -176,6 +187,7 @@ fn keep_words_whole(table: &mut Table, room: usize) {
             column.set_constraint(ColumnConstraint::LowerBoundary(Width::Fixed(least)));
         }
     }
+    fits
 }
 
 /// The longest word in a column, its header included.

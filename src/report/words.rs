@@ -10,7 +10,8 @@ use crate::units::{Kilograms, Minutes};
 /// date do not break at the end of a line; a page turns them into plain ones.
 #[derive(Debug, Clone, Copy)]
 pub struct Dates {
-    year: i32,
+    /// The year that goes without saying; `None`: all do.
+    year: Option<i32>,
 }
 
 impl Dates {
@@ -18,14 +19,24 @@ impl Dates {
     #[must_use]
     pub fn of(garden: &Garden) -> Self {
         Self {
-            year: garden.feast.day.year(),
+            year: Some(garden.feast.day.year()),
         }
+    }
+
+    /// The same dates without any year, for tables that tell the years beside them.
+    #[must_use]
+    pub fn without_years(self) -> Self {
+        Self { year: None }
+    }
+
+    fn bare(self, day: Date) -> bool {
+        self.year.is_none_or(|year| year == day.year())
     }
 
     /// `Tue 9 Feb`.
     #[must_use]
     pub fn day(self, day: Date) -> String {
-        day.format(if day.year() == self.year {
+        day.format(if self.bare(day) {
             "%a\u{a0}%-d\u{a0}%b"
         } else {
             "%a\u{a0}%-d\u{a0}%b\u{a0}%Y"
@@ -36,7 +47,7 @@ impl Dates {
     /// `9 Feb`.
     #[must_use]
     pub fn short(self, day: Date) -> String {
-        day.format(if day.year() == self.year {
+        day.format(if self.bare(day) {
             "%-d\u{a0}%b"
         } else {
             "%-d\u{a0}%b\u{a0}%Y"

@@ -7,6 +7,7 @@ use tureen::model::Options;
 use tureen::report::{self, Look};
 
 use super::{plain, tiny};
+use crate::support::day;
 use crate::support::gardens::tiny_garden;
 
 /// All pages of the tiny garden, and those of the catalogue.
@@ -58,4 +59,21 @@ fn bold_only_with_colour_and_the_same_words_without() {
         assert!(colored.contains('\u{1b}'));
         assert_eq!(*plain, anstream::adapter::strip_str(&colored).to_string());
     }
+}
+
+#[test]
+fn strips_that_something_else_still_holds_are_not_called_free() {
+    let (mut garden, checked) = tiny();
+    let least = least_space(&garden, &checked, &Options::default());
+    let mut held = garden.beds[1].clone();
+    held.id = "C".to_owned();
+    held.free_from = Some(day("2027-04-26"));
+    garden.beds.push(held);
+    // The garden is fullest in the week of 19 April, which ends on the 25th.
+    let page = report::principal(&garden, &checked, &least, plain(400));
+    let line = "week of 19 Apr: 8 of the 12 strips that are free then; 16 in all.";
+    assert!(page.contains(line), "{page}");
+    garden.beds[2].free_from = Some(day("2027-04-25"));
+    let page = report::principal(&garden, &checked, &least, plain(400));
+    assert!(page.contains("week of 19 Apr: 8 of 16 strips."), "{page}");
 }
