@@ -240,6 +240,72 @@ fn the_cheapest_of_each_kind_is_told_and_gives_a_plan() {
     assert!(compared >= 8 && given >= 20 && kinds.len() >= 5);
 }
 
+/// A sound project in which one thing is then made too tight: lessons, flats or grams.
+fn tightened(seed: u64, which: usize) -> String {
+    let tight = [
+        (" minutes = ", "10 }]"),
+        ("\nflats = ", "0"),
+        ("\ngrams_per_portion = ", "90"),
+    ];
+    let (key, value) = tight[which];
+    let text = files::project(seed);
+    let line = |line: &str| match format!("\n{line}").split_once(key) {
+        Some((before, _)) => format!("{before}{key}{value}"),
+        None => format!("\n{line}"),
+    };
+    text.lines()
+        .map(line)
+        .collect::<String>()
+        .trim_start()
+        .to_owned()
+        + "\n"
+}
+
+/// Where just one thing is too tight, the repair of that kind is among those told, too.
+#[test]
+fn what_is_too_tight_is_what_is_loosened() {
+    let catalogue = Catalogue::load().unwrap();
+    let mut kinds = std::collections::BTreeSet::new();
+    for which in 0..3 {
+        let mut projects = 0;
+        for seed in 0..200 {
+            if projects == 3 {
+                break;
+            }
+            let folder = Folder::with("tight", |_| files::project(seed));
+            std::fs::write(folder.path("weather.csv"), files::weather()).unwrap();
+            let path = folder.path("garden.toml");
+            let sound = project::load(&path, &catalogue).unwrap();
+            if pipeline::plan(&sound, &OPTIONS).is_err() {
+                continue;
+            }
+            std::fs::write(&path, tightened(seed, which)).unwrap();
+            let Some((garden, diagnosis)) = diagnosis(&path, &catalogue) else {
+                continue;
+            };
+            let Ok(cheapest) = cheapest(&garden, &path, &catalogue) else {
+                continue;
+            };
+            let repairs = diagnosis.repairs.iter().flat_map(|r| &r.kinds);
+            let mut told: Vec<String> = repairs.clone().filter_map(worded).collect();
+            told.sort();
+            assert_eq!(told, cheapest, "seed {seed}, tight {which}");
+            kinds.extend(repairs.map(Kind::weight));
+            all_give_a_plan(&folder, &diagnosis);
+            projects += 1;
+        }
+        println!("tight {which}: {projects} projects, kinds so far {kinds:?}");
+        assert!(projects > 0, "nothing was tight by {which}");
+    }
+    let [grams, minutes, flats] = [0, 4, 6];
+    assert!(
+        [grams, minutes, flats]
+            .iter()
+            .all(|kind| kinds.contains(kind)),
+        "{kinds:?}"
+    );
+}
+
 /// The scenario without a plan: no single change is enough, but several are.
 #[test]
 fn what_is_told_of_the_cooks_soup_gives_a_plan() {
