@@ -31,7 +31,7 @@ pub use rounds::{PickDay, Round, rounds};
 pub use shelf::ShelfDays;
 pub use slack::next_round;
 pub use thinning::thinning_days;
-pub use windows::family_days;
+pub use windows::{Seasons, family_days};
 pub use years::{HOPE, YearSet};
 
 use years::least_ready_years;

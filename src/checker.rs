@@ -28,6 +28,7 @@ pub use replayer::{Edit, Replayer, keeps_rules};
 pub use slack::{StepAt, bearable};
 pub use water::{Seedbed, WaterNeed, Watering};
 
+use crate::calendar::Date;
 use crate::garden::Garden;
 use crate::plan::{IngredientPromise, Plan, Promise, Rule};
 
@@ -66,6 +67,18 @@ impl CheckedPlan {
     #[must_use]
     pub fn replayer<'a>(&'a self, garden: &'a Garden) -> Replayer<'a> {
         Replayer::new(garden, &self.plan)
+    }
+
+    /// First and last day on which each planting takes its strips, a week to clear them included;
+    /// `None` for a patch.
+    #[must_use]
+    pub fn in_bed(&self, garden: &Garden) -> Vec<Option<(Date, Date)>> {
+        let run = Run::new(garden, &self.plan).0;
+        let span = |p: &planting::Planting<'_>| {
+            let (from, to) = days::in_bed(&run, p)?;
+            Some((run.horizon.date(from), run.horizon.date(to)))
+        };
+        run.plantings.iter().map(span).collect()
     }
 
     /// The water that the plan's beds need beside the rain, in its own garden or in one that

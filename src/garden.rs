@@ -6,6 +6,7 @@ mod attendance;
 mod bed;
 mod crop;
 mod dish;
+mod find;
 mod grade;
 mod school_year;
 mod shelf;

@@ -4,7 +4,8 @@
 use std::collections::BTreeSet;
 
 use crate::calendar::{Date, plus_days};
-use crate::garden::{ClassAt, GradeAt};
+use crate::garden::{ClassAt, Garden, GradeAt};
+use crate::plan::{Visit, When};
 
 use super::context::Context;
 
@@ -26,6 +27,16 @@ impl Round {
     #[must_use]
     pub fn last(&self) -> Date {
         self.visits.iter().map(|v| v.1).max().unwrap_or_default()
+    }
+
+    /// The same as a plan says it, with the names of the classes.
+    #[must_use]
+    pub fn when(&self, garden: &Garden) -> When {
+        let visit = |(class, date): &(ClassAt, Date)| Visit {
+            class: garden.class(*class).name.clone(),
+            date: *date,
+        };
+        When::Sessions(self.visits.iter().map(visit).collect())
     }
 
     /// The day on which a part is tended: part `j` belongs to class `j` modulo their number.

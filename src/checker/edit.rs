@@ -69,13 +69,10 @@ fn minutes(garden: &Garden, planting: &Planting, kind: StepKind, when: &When) ->
     let When::Sessions(visits) = when else {
         return Minutes(0.0);
     };
-    let comes = |name: &str| visits.iter().any(|visit| visit.class == name);
-    let grade = garden
-        .grade_positions()
-        .find(|grade| garden[*grade].classes.iter().any(|c| comes(&c.name)));
-    match (grade, ingredient(garden, planting)) {
-        (Some(grade), Some(ingredient)) => {
-            let children = garden.children_of(grade);
+    let mut classes = visits.iter().filter_map(|v| garden.class_named(&v.class));
+    match (classes.next(), ingredient(garden, planting)) {
+        (Some(class), Some(ingredient)) => {
+            let children = garden.children_of(class.grade);
             effort(kind, ingredient, planting.method, children).minutes(planting.plants)
         }
         _ => Minutes(0.0),
@@ -83,6 +80,6 @@ fn minutes(garden: &Garden, planting: &Planting, kind: StepKind, when: &When) ->
 }
 
 fn ingredient<'g>(garden: &'g Garden, planting: &Planting) -> Option<&'g Ingredient> {
-    let named = |i: &&Ingredient| i.name == planting.ingredient;
-    garden.ingredients.iter().find(named)
+    let at = garden.ingredient_named(&planting.ingredient)?;
+    Some(&garden[at])
 }

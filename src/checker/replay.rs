@@ -40,6 +40,14 @@ pub struct Replay {
     pub packet_days: PacketDays,
 }
 
+impl Replay {
+    /// In how many weather years the whole dish is ready for the feast.
+    #[must_use]
+    pub fn whole_dish_years(&self) -> usize {
+        self.dish_ready.iter().filter(|ready| **ready).count()
+    }
+}
+
 /// A gap in which plantings need daily care.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Unattended {

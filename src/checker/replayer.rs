@@ -56,9 +56,10 @@ impl<'a> Replayer<'a> {
         }
     }
 
-    /// Everything that the changed plan breaks, apart from what it promises and aims at.
+    /// Everything that the changed plan breaks, apart from what it promises and aims at; and what
+    /// it brings.
     #[must_use]
-    pub fn faults(&self, edit: &Edit) -> Vec<Violation> {
+    pub fn replay(&self, edit: &Edit) -> (Vec<Violation>, Harvest) {
         let plan = self.edited(edit);
         let (run, mut violations) = Run::new(self.garden, &plan);
         let harvest = self.harvest_of(&run, edit);
@@ -68,7 +69,7 @@ impl<'a> Replayer<'a> {
         }
         violations.retain(|v| !about_promise(&v.fault));
         violations.sort_by_key(|v| v.rule);
-        violations
+        (violations, harvest)
     }
 
     /// What the changed plan brings, if it keeps every rule apart from what it promises.

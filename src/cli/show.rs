@@ -1,5 +1,5 @@
-//! `tureen show`: prints a saved plan, whole, for one grade, for the principal, for those who water, or what
-//! can wait.
+//! `tureen show`: prints a saved plan, whole, for one grade, for the principal, for those who
+//! water, or what can wait.
 
 use std::path::{Path, PathBuf};
 use std::time::Duration;

@@ -1,58 +1,58 @@
 //! Strips of bed that are free for a planting beside those that stay.
 
-use crate::calendar::{Date, plus_days};
+use crate::calendar::Date;
 use crate::candidates::Candidate;
-use crate::garden::{Garden, Method, Plot, Source};
-use crate::plan::{Place, Planting, StepKind};
+use crate::garden::{Garden, Plot};
+use crate::plan::{Place, Planting};
 
-/// Days that a bed takes to be cleared after the last pick.
-const CLEARING_DAYS: i64 = 7;
+/// A planting with the first and last day on which it takes its strips; `None` for a patch.
+pub type Standing<'a> = (&'a Planting, Option<(Date, Date)>);
 
 /// What stands in the beds, and since and until when.
-pub struct FreeStrips {
-    taken: Vec<(Place, Date, Date)>,
+pub struct FreeStrips<'a> {
+    garden: &'a Garden,
+    taken: Vec<(&'a Place, Date, Date)>,
     /// Beds in which what is lost stood: these are filled first.
-    first: Vec<String>,
+    first: Vec<&'a str>,
 }
 
-impl FreeStrips {
+impl<'a> FreeStrips<'a> {
     /// The strips beside some plantings; those of lost ones are free again.
-    pub fn of(garden: &Garden, staying: &[&Planting], lost: &[&Planting]) -> Self {
-        let taken = staying.iter().flat_map(|planting| {
-            let (from, to) = stands(garden, planting);
-            let places = planting.places.iter().cloned();
-            places.map(move |place| (place, from, to))
+    pub fn of(garden: &'a Garden, staying: &[Standing<'a>], lost: &[Standing<'a>]) -> Self {
+        let taken = staying.iter().filter_map(|(planting, span)| {
+            let (from, to) = (*span)?;
+            Some(planting.places.iter().map(move |place| (place, from, to)))
         });
-        let beds = lost.iter().flat_map(|p| &p.places);
+        let beds = lost.iter().flat_map(|(planting, _)| &planting.places);
         Self {
-            taken: taken.collect(),
-            first: beds.map(|place| place.bed.clone()).collect(),
+            garden,
+            taken: taken.flatten().collect(),
+            first: beds.map(|place| place.bed.as_str()).collect(),
         }
     }
 
-    /// Places for whole blocks of a candidate on its plots, if there are enough.
+    /// Places for the fewest blocks of a candidate on its plots, if there are enough.
     pub fn places<'p>(
         &self,
-        garden: &Garden,
         plots: impl Iterator<Item = &'p Plot>,
         candidate: &Candidate,
-        block: u32,
-        strips: u32,
     ) -> Option<Vec<Place>> {
-        let from = candidate.steps.into_bed()?;
-        let to = plus_days(candidate.steps.picks.last()?.last(), CLEARING_DAYS);
+        let horizon = self.garden.horizon();
+        let (from, to) = candidate.bed_days;
+        let (from, to) = (horizon.date(from), horizon.date(to));
+        let block = candidate.amounts.block.strips.max(1);
+        let mut left = candidate.amounts.least_strips();
         let mut plots: Vec<&Plot> = plots.collect();
-        let bed = |plot: &Plot| garden[plot.bed].id.clone();
+        let bed = |plot: &Plot| self.garden[plot.bed].id.as_str();
         plots.sort_by_key(|plot| !self.first.contains(&bed(plot)));
         let mut places = Vec::new();
-        let mut left = strips;
         for plot in plots {
-            for (first, n) in self.runs(&bed(plot), plot, from, to) {
-                let take = (n / block.max(1) * block).min(left);
+            for (first, n) in self.runs(bed(plot), plot, from, to) {
+                let take = (n / block * block).min(left);
                 if take > 0 {
                     left -= take;
                     places.push(Place {
-                        bed: bed(plot),
+                        bed: bed(plot).to_owned(),
                         first_strip: first,
                         strips: take,
                     });
@@ -60,7 +60,7 @@ impl FreeStrips {
             }
         }
         places.sort();
-        (left == 0 && strips > 0).then_some(places)
+        (left == 0 && !places.is_empty()).then_some(places)
     }
 
     /// Runs of free strips of a plot: the first, counted from 1 in the bed, and how many.
@@ -80,34 +80,5 @@ impl FreeStrips {
             }
         }
         runs
-    }
-}
-
-/// The first and last day on which a planting takes its strips.
-fn stands(garden: &Garden, planting: &Planting) -> (Date, Date) {
-    let first_of = |kind| {
-        let steps = planting.steps.iter().filter(move |s| s.kind == kind);
-        steps.filter_map(|s| s.when.first()).min()
-    };
-    let from = match planting.method {
-        Method::Direct | Method::Pieces => first_of(StepKind::Sow),
-        Method::Indoor | Method::Bought => first_of(StepKind::PlantOut),
-        Method::Growing => grows_since(garden, planting),
-        Method::Patch => None,
-    };
-    let picks = planting.steps.iter().filter(|s| s.kind == StepKind::Pick);
-    let last = picks.filter_map(|s| s.when.last()).max();
-    (
-        from.unwrap_or(garden.school_year.start),
-        last.map_or(garden.last_day(), |day| plus_days(day, CLEARING_DAYS)),
-    )
-}
-
-fn grows_since(garden: &Garden, planting: &Planting) -> Option<Date> {
-    let of = garden.ingredients.iter();
-    let mut of = of.filter(|i| i.name == planting.ingredient);
-    match of.next()?.source {
-        Source::Growing(at) => Some(garden.growing.get(at)?.sown),
-        Source::Sown | Source::Patch(_) => None,
     }
 }

@@ -11,7 +11,7 @@ use crate::garden::{Crop, Garden, Ingredient, IngredientAt, Method, Source};
 use crate::model::planting;
 use crate::plan::{Plan, Planting, Step, When};
 
-use super::free_strips::FreeStrips;
+use super::free_strips::{FreeStrips, Standing};
 
 /// What is done instead.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -64,10 +64,12 @@ pub fn rescue_ladders(
     catalogue: &Catalogue,
 ) -> Vec<RescueLadder> {
     let all: Vec<IngredientAt> = garden.ingredient_positions().collect();
+    let plantings = checked.plan().plantings.iter();
+    let standing: Vec<Standing<'_>> = plantings.zip(checked.in_bed(garden)).collect();
     all.into_par_iter()
         .map(|at| RescueLadder {
             ingredient: at,
-            rungs: rungs(garden, checked, at, catalogue),
+            rungs: rungs(garden, checked, &standing, at, catalogue),
         })
         .collect()
 }
@@ -76,6 +78,7 @@ pub fn rescue_ladders(
 fn rungs(
     garden: &Garden,
     checked: &CheckedPlan,
+    standing: &[Standing<'_>],
     at: IngredientAt,
     catalogue: &Catalogue,
 ) -> Vec<RescueRung> {
@@ -89,7 +92,7 @@ fn rungs(
     let wanted = promised.div_ceil(2).max(least);
     let try_with = |rescue: Rescue, crop: &Crop, methods: Vec<Method>| {
         let garden = with(garden, at, crop, methods)?;
-        latest(&garden, checked.plan(), at, wanted, rescue)
+        latest(&garden, standing, at, wanted, rescue)
     };
     let sown: Vec<Method> = match old.source {
         Source::Sown => children_sow(&old.methods),
@@ -169,32 +172,31 @@ fn with(garden: &Garden, at: IngredientAt, crop: &Crop, methods: Vec<Method>) ->
 /// The planting that begins last and does, put into the plan in place of all of its ingredient.
 fn latest(
     garden: &Garden,
-    plan: &Plan,
+    standing: &[Standing<'_>],
     at: IngredientAt,
     wanted: usize,
     rescue: Rescue,
 ) -> Option<RescueRung> {
     let name = &garden[at].name;
-    let (lost, rest): (Vec<&Planting>, Vec<&Planting>) =
-        plan.plantings.iter().partition(|p| p.ingredient == *name);
+    let (lost, rest): (Vec<Standing<'_>>, Vec<Standing<'_>>) =
+        standing.iter().partition(|(p, _)| p.ingredient == *name);
     let free = FreeStrips::of(garden, &rest, &lost);
+    let rest: Vec<&Planting> = rest.into_iter().map(|(planting, _)| planting).collect();
     let alone = garden.with_ingredients(|other| other == at);
-    let position = alone.ingredients.iter().position(|i| i.name == *name)?;
+    let own = alone.ingredient_named(name)?;
     let found = Candidates::enumerate(&alone);
     let mut candidates: Vec<&Candidate> = found.all.iter().collect();
-    candidates.retain(|c| c.ingredient.0 == position && c.ready.len() as usize >= wanted);
+    candidates.retain(|c| c.ingredient == own && c.ready.len() as usize >= wanted);
     candidates.sort_by_key(|c| (std::cmp::Reverse((begins(c), c.ready.len())), c.tasks.len()));
     for same_day in candidates.chunk_by(|a, b| begins(a) == begins(b)) {
         for candidate in same_day.iter().take(MOST_TRIES) {
-            let blocks = candidate.amounts.blocks.0;
-            let strips = blocks * candidate.amounts.block.strips;
             let plots = candidate.plots.iter().filter_map(|k| found.plots.get(k));
-            let block = candidate.amounts.block.strips;
-            let places = free.places(garden, plots, candidate, block, strips);
-            let Some(places) = places else { continue };
+            let Some(places) = free.places(plots, candidate) else {
+                continue;
+            };
             let mut here = (*candidate).clone();
             here.ingredient = at;
-            let new = planting(garden, &here, blocks, places);
+            let new = planting(garden, &here, candidate.amounts.blocks.0, places);
             let rung = put_in(garden, &rest, new, at, wanted, &rescue);
             if rung.is_some() {
                 return rung;
@@ -220,10 +222,7 @@ fn put_in(
     rescue: &Rescue,
 ) -> Option<RescueRung> {
     let until = new.steps.first().map(|step: &Step| step.when.clone())?;
-    let before = |p: &&Planting| {
-        let of = |name: &str| garden.ingredients.iter().position(|i| i.name == name);
-        of(&p.ingredient) < Some(at.0)
-    };
+    let before = |p: &&Planting| garden.ingredient_named(&p.ingredient) < Some(at);
     let mut plantings: Vec<Planting> = rest.iter().copied().cloned().collect();
     let place = rest.iter().take_while(|p| before(p)).count();
     plantings.insert(place, new);

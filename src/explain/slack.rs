@@ -6,7 +6,7 @@ use rayon::prelude::*;
 use crate::calendar::{Date, days_between};
 use crate::candidates::{Context, Round, family_days, next_round, rounds, thinning_days};
 use crate::checker::{CheckedPlan, Edit, Harvest, Replayer, StepAt, Violation, bearable};
-use crate::garden::{ClassAt, Garden, GradeAt, Ingredient};
+use crate::garden::Garden;
 use crate::plan::{Planting, Step, StepKind, Visit, When};
 use crate::units::Kilograms;
 
@@ -98,9 +98,11 @@ impl<'a> Bench<'a> {
         let step = planting.steps.get(at.step)?;
         let mut choices = self.choices(planting, step)?;
         choices.retain(|when| !same_days(when, &step.when));
-        let ingredients = &self.context.garden.ingredients;
-        let named = |i: &Ingredient| i.name == planting.ingredient;
-        let own = ingredients.iter().position(named)?;
+        let own = self
+            .context
+            .garden
+            .ingredient_named(&planting.ingredient)?
+            .0;
         let (mut days, mut ready_years) = (Vec::new(), Vec::new());
         let (mut with_thinning, mut not_between) = (Vec::new(), Vec::new());
         for when in choices {
@@ -149,9 +151,9 @@ impl<'a> Bench<'a> {
             _ => true,
         };
         let mut days: Vec<When> = match step.when {
-            When::Sessions(_) => rounds(&self.context, grade_of(garden, planting)?)
-                .into_iter()
-                .map(|round| self.sessions(round.visits.into_iter()))
+            When::Sessions(_) => rounds(&self.context, garden.grade_with_id(&planting.grade)?)
+                .iter()
+                .map(|round| round.when(garden))
                 .collect(),
             When::Families(_) => family_days(garden).map(When::Families).collect(),
             When::Adult(_) => days_between(span.0, span.1)
@@ -164,21 +166,16 @@ impl<'a> Bench<'a> {
         Some(days)
     }
 
-    fn sessions(&self, visits: impl Iterator<Item = (ClassAt, Date)>) -> When {
-        let visit = |(class, date)| Visit {
-            class: self.context.garden.class(class).name.clone(),
-            date,
-        };
-        When::Sessions(visits.map(visit).collect())
-    }
-
-    /// What the changed plan breaks, and what it brings.
-    pub fn faults(&self, edit: &Edit) -> (Vec<Violation>, Harvest) {
-        (self.replayer.faults(edit), self.replayer.harvest(edit))
+    /// What the changed plan breaks, what it brings, and whether it is borne: every rule holds,
+    /// and nearly all ready years are kept.
+    pub fn replay(&self, edit: &Edit) -> (Vec<Violation>, Harvest, bool) {
+        let (violations, harvest) = self.replayer.replay(edit);
+        let borne = violations.is_empty() && keeps_promise(self.checked, &harvest);
+        (violations, harvest, borne)
     }
 
     /// True if the changed plan keeps every rule and nearly all ready years.
-    pub fn bears(&self, edit: &Edit) -> bool {
+    fn bears(&self, edit: &Edit) -> bool {
         self.borne(edit).is_some()
     }
 
@@ -227,11 +224,11 @@ impl<'a> Bench<'a> {
             return None;
         }
         let garden = self.context.garden;
-        let visit = |v: &Visit| Some((class_named(garden, &v.class)?, v.date));
+        let visit = |v: &Visit| Some((garden.class_named(&v.class)?, v.date));
         let visits = visits.iter().map(visit).collect::<Option<_>>()?;
-        let grade = grade_of(garden, planting)?;
+        let grade = garden.grade_with_id(&planting.grade)?;
         let late = next_round(&self.context, grade, &Round { visits });
-        Some(late.map(|round| self.sessions(round.visits.into_iter())))
+        Some(late.map(|round| round.when(garden)))
     }
 
     /// Whether the plan bears a step in the next round; a sowing, with its thinning if need be.
@@ -322,7 +319,7 @@ fn thinned_within(sown: &When, thinned: &When) -> bool {
 fn keeps_promise(checked: &CheckedPlan, harvest: &Harvest) -> bool {
     let replay = checked.replay();
     let bearable = bearable(replay.years.len());
-    let whole = replay.dish_ready.iter().filter(|ready| **ready).count();
+    let whole = replay.whole_dish_years();
     let mut ingredients = replay.ingredients.iter().zip(&harvest.ingredients);
     harvest.whole_dish_years() + bearable >= whole
         && ingredients.all(|(now, then)| then.ready_years() + bearable >= now.ready_years())
@@ -336,15 +333,4 @@ pub fn same_days(a: &When, b: &When) -> bool {
         }
         _ => a == b,
     }
-}
-
-/// The grade to which a planting belongs.
-fn grade_of(garden: &Garden, planting: &Planting) -> Option<GradeAt> {
-    let of = |grade: &GradeAt| garden[*grade].id == planting.grade;
-    garden.grade_positions().find(of)
-}
-
-fn class_named(garden: &Garden, name: &str) -> Option<ClassAt> {
-    let mut classes = garden.grade_positions().flat_map(|g| garden.classes_of(g));
-    classes.find(|class| garden.class(*class).name == name)
 }

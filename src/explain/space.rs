@@ -43,10 +43,9 @@ pub struct LeastSpace {
 #[must_use]
 pub fn promise(checked: &CheckedPlan) -> Vec<AimResult> {
     let replay = checked.replay();
-    let ready = |i: &crate::checker::IngredientReplay| i.ready.iter().filter(|r| r.is_ok()).count();
-    let years = || replay.ingredients.iter().map(ready);
+    let years = || replay.ingredients.iter().map(|i| i.ready_years());
     let shares = replay.ingredients.iter().map(|i| i.low_share.0.min(1.0));
-    let dish = replay.dish_ready.iter().filter(|ready| **ready).count();
+    let dish = replay.whole_dish_years();
     let held = [
         (Aim::InThePot, replay.ingredients.len() as f64),
         (Aim::WorstIngredient, years().min().unwrap_or(0) as f64),

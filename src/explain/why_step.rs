@@ -2,13 +2,13 @@
 //! cost to hold it to other rounds and plan all anew.
 
 use crate::calendar::Date;
-use crate::candidates::{Candidate, Candidates, PickDay, Round, Thinning};
+use crate::candidates::{Candidate, Candidates, PickDay, Seasons};
 use crate::checker::{CheckedPlan, Edit, Harvest, StepAt, Violation};
 use crate::garden::{Garden, IngredientAt, Method};
-use crate::growth::{CropSeason, Loss};
+use crate::growth::Loss;
 use crate::model::Options;
 use crate::pipeline::{NoPlan, plan_where};
-use crate::plan::{Planting, Step, StepKind, Visit, When};
+use crate::plan::{Planting, Step, StepKind, When};
 
 use super::slack::{Bench, StepSlack, same_days};
 
@@ -91,16 +91,7 @@ pub fn why_step(
         .filter(other)
         .partition(|when| when.first() < step.when.first());
     earlier.reverse();
-    let hold = Hold {
-        garden,
-        checked,
-        at,
-        ingredient: garden
-            .ingredient_positions()
-            .find(|i| garden[*i].name == planting.ingredient)?,
-        all: Candidates::enumerate(garden),
-        options,
-    };
+    let hold = Hold::new(garden, checked, at, options)?;
     // A plan thins in the first round that comes in time, so no other is planned anew.
     let held = match step.kind {
         StepKind::Thin => Vec::new(),
@@ -125,10 +116,9 @@ pub fn why_step(
 /// The first round of a side, and where it does, the first that does not.
 fn beside(bench: &Bench<'_>, at: StepAt, side: &[&When]) -> Vec<Beside> {
     let look = |when: &When| {
-        let edit = Edit::Moved(at, when.clone());
-        let (violations, harvest) = bench.faults(&edit);
+        let (violations, harvest, does) = bench.replay(&Edit::Moved(at, when.clone()));
         Beside {
-            does: bench.bears(&edit),
+            does,
             when: when.clone(),
             violations,
             harvest,
@@ -148,14 +138,39 @@ fn beside(bench: &Bench<'_>, at: StepAt, side: &[&When]) -> Vec<Beside> {
 /// A step that is held to other days while all is planned anew.
 struct Hold<'a> {
     garden: &'a Garden,
-    checked: &'a CheckedPlan,
-    at: StepAt,
     ingredient: IngredientAt,
+    kind: StepKind,
+    /// When the ingredient's other sowings have this step.
+    other_sowings: Vec<&'a When>,
     all: Candidates,
     options: &'a Options,
 }
 
-impl Hold<'_> {
+impl<'a> Hold<'a> {
+    /// Holds a step of a plan; `None` if there is no such step.
+    fn new(
+        garden: &'a Garden,
+        checked: &'a CheckedPlan,
+        at: StepAt,
+        options: &'a Options,
+    ) -> Option<Self> {
+        let plantings = &checked.plan().plantings;
+        let planting = plantings.get(at.planting)?;
+        let kind = planting.steps.get(at.step)?.kind;
+        let others = plantings.iter().enumerate();
+        let others =
+            others.filter(|(k, p)| *k != at.planting && p.ingredient == planting.ingredient);
+        let steps = others.flat_map(|(_, p)| &p.steps);
+        Some(Self {
+            garden,
+            ingredient: garden.ingredient_named(&planting.ingredient)?,
+            kind,
+            other_sowings: steps.filter(|s| s.kind == kind).map(|s| &s.when).collect(),
+            all: Candidates::enumerate(garden),
+            options,
+        })
+    }
+
     /// The nearest round of a side for which a plan exists.
     fn nearest(&self, earlier: bool, side: &[&When]) -> Held {
         let (mut without_plan, mut unsettled) = (0, 0);
@@ -189,68 +204,28 @@ impl Hold<'_> {
     /// True for candidates of other ingredients, for those on the days, and for those of the
     /// ingredient's other sowings.
     fn keeps(&self, candidate: &Candidate, when: &When) -> bool {
-        let kind = self.kind();
-        let other_sowings = || {
-            let plantings = self.checked.plan().plantings.iter().enumerate();
-            let name = &self.garden[self.ingredient].name;
-            let others = plantings.filter(|(k, p)| *k != self.at.planting && p.ingredient == *name);
-            others
-                .flat_map(|(_, p)| &p.steps)
-                .filter(|s| Some(s.kind) == kind)
-                .any(|s| self.is_on(candidate, &s.when))
-        };
-        candidate.ingredient != self.ingredient || self.is_on(candidate, when) || other_sowings()
-    }
-
-    fn kind(&self) -> Option<StepKind> {
-        let planting = self.checked.plan().plantings.get(self.at.planting)?;
-        Some(planting.steps.get(self.at.step)?.kind)
+        let mut days = self.other_sowings.iter().copied().chain([when]);
+        candidate.ingredient != self.ingredient || days.any(|day| self.is_on(candidate, day))
     }
 
     /// True if a candidate's step of this kind is on some days; for a pick, if it is one of them.
     fn is_on(&self, candidate: &Candidate, when: &When) -> bool {
-        let steps = &candidate.steps;
-        let round = |round: &Option<Round>| {
-            round
-                .as_ref()
-                .is_some_and(|r| same_days(&self.when(r), when))
+        let mut rounds = candidate.steps.rounds();
+        let by_families = |pick: &PickDay| match pick {
+            PickDay::Families(day) => *when == When::Families(*day),
+            PickDay::Round(_) => false,
         };
-        match self.kind() {
-            Some(StepKind::Sow) => round(&steps.sow),
-            Some(StepKind::PotUp) => round(&steps.pot_up),
-            Some(StepKind::PlantOut) => round(&steps.plant_out),
-            Some(StepKind::Thin) => match &steps.thin {
-                Some(Thinning::Round(r)) => same_days(&self.when(r), when),
-                Some(Thinning::Adult(day)) => *when == When::Adult(*day),
-                Some(Thinning::Families(day)) => *when == When::Families(*day),
-                None => false,
-            },
-            Some(StepKind::Pick) => steps.picks.iter().any(|pick| match pick {
-                PickDay::Round(r) => same_days(&self.when(r), when),
-                PickDay::Families(day) => *when == When::Families(*day),
-            }),
-            _ => false,
-        }
-    }
-
-    fn when(&self, round: &Round) -> When {
-        let visit = |(class, date): &(_, Date)| Visit {
-            class: self.garden.class(*class).name.clone(),
-            date: *date,
-        };
-        When::Sessions(round.visits.iter().map(visit).collect())
+        rounds.any(|(kind, r)| kind == self.kind && same_days(&r.when(self.garden), when))
+            || self.kind == StepKind::Pick && candidate.steps.picks.iter().any(by_families)
     }
 
     /// True if a plan has the step on the days.
     fn holds(&self, plan: &CheckedPlan, when: &When) -> bool {
         let name = &self.garden[self.ingredient].name;
-        let plantings = plan
-            .plan()
-            .plantings
-            .iter()
-            .filter(|p| p.ingredient == *name);
-        let mut steps = plantings.flat_map(|p| &p.steps);
-        steps.any(|s| Some(s.kind) == self.kind() && same_days(&s.when, when))
+        let plantings = plan.plan().plantings.iter();
+        let own = plantings.filter(|p| p.ingredient == *name);
+        let mut steps = own.flat_map(|p| &p.steps);
+        steps.any(|s| s.kind == self.kind && same_days(&s.when, when))
     }
 }
 
@@ -262,25 +237,10 @@ fn start(garden: &Garden, planting: &Planting, step: &Step) -> Option<Start> {
         _ => return None,
     };
     let horizon = garden.horizon();
-    let day = horizon.day_number(step.when.first()?)?;
-    let ingredient = garden
-        .ingredients
-        .iter()
-        .find(|i| i.name == planting.ingredient)?;
-    let place = planting.places.first()?;
-    let bed = garden.beds.iter().find(|bed| bed.id == place.bed)?;
-    let years = garden.weather.years(horizon);
-    let fates: Vec<_> = years
-        .iter()
-        .map(|year| {
-            let climate = bed.microclimate();
-            let season = CropSeason::new(&ingredient.crop, climate, year, garden.latitude, horizon);
-            match as_plants {
-                true => season.planted(day),
-                false => season.sown(day),
-            }
-        })
-        .collect();
+    let crop = &garden[garden.ingredient_named(&planting.ingredient)?].crop;
+    let bed = garden.bed_with_id(&planting.places.first()?.bed)?;
+    let seasons = Seasons::new(garden, crop, garden[bed].microclimate(), as_plants);
+    let fates = seasons.fates(step.when.first()?);
     let median = |days: Vec<Option<usize>>| {
         let mut days: Vec<usize> = days.into_iter().map(|d| d.unwrap_or(usize::MAX)).collect();
         days.sort_unstable();

@@ -5,7 +5,7 @@ use crate::candidates::{Candidate, Candidates, PickDay, Round, Thinning, hardeni
 use crate::garden::{Garden, Method, Source};
 use crate::growth::{effort, need};
 use crate::plan::{
-    AimResult, IngredientPromise, Place, Plan, Planting, Promise, Step, StepKind, Visit, When,
+    AimResult, IngredientPromise, Place, Plan, Planting, Promise, Step, StepKind, When,
 };
 use crate::units::{Kilograms, Minutes};
 
@@ -116,13 +116,9 @@ fn in_round(
         .visits
         .first()
         .map_or(0, |(class, _)| garden.children_of(class.grade));
-    let visit = |(class, date): &(_, _)| Visit {
-        class: garden.class(*class).name.clone(),
-        date: *date,
-    };
     Step {
         kind,
-        when: When::Sessions(round.visits.iter().map(visit).collect()),
+        when: round.when(garden),
         minutes: effort(kind, ingredient, candidate.method, children).minutes(plants),
     }
 }

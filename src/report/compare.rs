@@ -1,7 +1,6 @@
 //! The plan as it is and with changes to the project file, side by side: what gets better,
 //! what gets worse, and which dates move.
 
-use crate::checker::IngredientReplay;
 use crate::explain::{Trial, years_back};
 use crate::plan::{Aim, Planting, StepKind};
 use crate::project::Change;
@@ -12,7 +11,7 @@ use super::overview::shares;
 use super::page::{Look, Page};
 use super::screen::occasion;
 use super::space::{all_beds, shelf_rows};
-use super::view::{View, ready_years, span_of};
+use super::view::{View, span_of};
 use super::words::list;
 
 /// What stands in the table for a plan that does not exist.
@@ -96,7 +95,7 @@ fn figures(labels: &[String], trials: &[Trial], views: &[Option<View<'_>>], page
         std::iter::once(name.to_owned()).chain(cells).collect()
     };
     let mut rows = vec![row("Whole dish ready", &|v| {
-        let ready = v.replay.dish_ready.iter().filter(|r| **r).count();
+        let ready = v.replay.whole_dish_years();
         format!("{ready} of {}", v.years())
     })];
     if trials.iter().any(|t| t.garden.feast.rain_date.is_some()) {
@@ -212,20 +211,15 @@ fn ingredient_names(trials: &[Trial]) -> Vec<String> {
     names
 }
 
-fn seen<'v>(view: &View<'v>, name: &str) -> Option<&'v IngredientReplay> {
-    let found = view.ingredients().find(|(_, i, _)| i.name == name);
-    found.map(|(_, _, seen)| seen)
-}
-
 fn ready(view: &View<'_>, name: &str) -> String {
-    seen(view, name).map_or_else(
+    view.seen(name).map_or_else(
         || NONE.to_owned(),
-        |seen| format!("{} of {}", ready_years(seen), view.years()),
+        |seen| format!("{} of {}", seen.ready_years(), view.years()),
     )
 }
 
 fn grown(view: &View<'_>, name: &str) -> String {
-    seen(view, name).map_or_else(|| NONE.to_owned(), shares)
+    view.seen(name).map_or_else(|| NONE.to_owned(), shares)
 }
 
 fn aim_value(view: &View<'_>, aim: Aim) -> String {

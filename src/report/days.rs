@@ -9,7 +9,7 @@ use crate::garden::Garden;
 use super::no_plan::why_none;
 use super::page::{Look, Page};
 use super::screen::occasion;
-use super::view::{View, kind_of_years, ready_years};
+use super::view::{View, kind_of_years};
 use super::words::{Dates, full_day, list};
 
 /// Signs of the longest bar.
@@ -47,7 +47,7 @@ pub fn days(garden: &Garden, days: &[OtherDay], look: Look) -> String {
 fn planned(day: &OtherDay) -> Option<Planned<'_>> {
     let trial = day.trial.as_ref()?;
     let view = View::new(&trial.garden, trial.outcome.as_ref().ok()?);
-    let whole = view.replay.dish_ready.iter().filter(|r| **r).count();
+    let whole = view.replay.whole_dish_years();
     Some(Planned { day, view, whole })
 }
 
@@ -92,7 +92,7 @@ fn bar(ready: usize, years: usize) -> String {
 fn held_back_by(view: &View<'_>) -> String {
     let ready = || {
         view.ingredients()
-            .map(|(_, i, seen)| (ready_years(seen), i))
+            .map(|(_, i, seen)| (seen.ready_years(), i))
     };
     let fewest = ready().map(|(n, _)| n).min().unwrap_or(0);
     if fewest == view.years() {
@@ -123,7 +123,7 @@ fn ingredients(garden: &Garden, planned: &[Planned<'_>], page: &mut Page) {
     let rows: Vec<Vec<String>> = planned
         .iter()
         .map(|p| {
-            let ready = p.view.ingredients().map(|(.., seen)| ready_years(seen));
+            let ready = p.view.ingredients().map(|(.., seen)| seen.ready_years());
             std::iter::once(Dates::of(garden).day(p.day.day))
                 .chain(ready.map(|n| n.to_string()))
                 .collect()
@@ -137,7 +137,7 @@ fn ingredients(garden: &Garden, planned: &[Planned<'_>], page: &mut Page) {
 /// worst ingredient, then the one nearest to the day in the file.
 fn best(garden: &Garden, planned: &[Planned<'_>]) -> String {
     let key = |p: &Planned<'_>| {
-        let ready = p.view.ingredients().map(|(.., seen)| ready_years(seen));
+        let ready = p.view.ingredients().map(|(.., seen)| seen.ready_years());
         let away = (p.day.day - garden.feast.day).num_days().abs();
         (p.whole, ready.min(), Reverse(away))
     };

@@ -12,7 +12,7 @@ use crate::weather::trend::trend;
 
 use super::interval::further_years_95;
 use super::page::Page;
-use super::view::{View, ready_years, span_of};
+use super::view::{View, span_of};
 use super::words::list;
 
 /// A record that ends so many years before the feast is called old.
@@ -25,7 +25,7 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     let parts: Vec<String> = view
         .ingredients()
         .map(|(_, ingredient, seen)| {
-            let (fewest, most) = further_years_95(ready_years(seen), years);
+            let (fewest, most) = further_years_95(seen.ready_years(), years);
             format!("{} in {fewest} to {most}", ingredient.name)
         })
         .collect();

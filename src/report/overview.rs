@@ -8,7 +8,7 @@ use crate::garden::Ingredient;
 use crate::plan::{Planting, StepKind};
 
 use super::page::Page;
-use super::view::{View, ready_years, span_of};
+use super::view::{View, span_of};
 use super::words::{Dates, list, month_day};
 
 const HEADER: [&str; 9] = [
@@ -117,7 +117,7 @@ fn row(
         spans(&[StepKind::PlantOut]),
         spans(&[StepKind::Pick]),
         beds.join("\n"),
-        format!("{}/{}", ready_years(seen), view.years()),
+        format!("{}/{}", seen.ready_years(), view.years()),
         shares(seen),
     ]
 }

@@ -12,7 +12,7 @@ use crate::units::Celsius;
 
 use super::page::Page;
 use super::verdict::unready;
-use super::view::{View, ready_years};
+use super::view::View;
 use super::words::count;
 
 /// More years lost or won than one in so many are told in a sentence; fewer are noise.
@@ -71,7 +71,7 @@ fn row(
         days,
         hold,
         colder,
-        format!("{}/{}", ready_years(seen), view.years()),
+        format!("{}/{}", seen.ready_years(), view.years()),
         out.fewer.ready_years(at.0).to_string(),
         out.more.ready_years(at.0).to_string(),
     ]
@@ -119,7 +119,7 @@ fn sentence(view: &View<'_>, way: &str, out: &DaysOut) -> String {
     let mut told = Vec::new();
     let mut others = 0;
     for (at, ingredient, seen) in view.ingredients().filter(|(_, i, _)| is_grown(i)) {
-        let (planned, ready) = (ready_years(seen), out.ready_years(at.0));
+        let (planned, ready) = (seen.ready_years(), out.ready_years(at.0));
         let change = planned.abs_diff(ready);
         if change * ONE_YEAR_IN > years {
             told.push(format!(
@@ -131,7 +131,7 @@ fn sentence(view: &View<'_>, way: &str, out: &DaysOut) -> String {
             others = others.max(change);
         }
     }
-    let whole = view.replay.dish_ready.iter().filter(|r| **r).count();
+    let whole = view.replay.whole_dish_years();
     let rest = match (told.is_empty(), others) {
         (true, 0) => "nothing changes".to_owned(),
         (true, n) => format!("no ingredient changes by more than {}", a_number(n, "year")),
@@ -161,7 +161,7 @@ fn a_number(n: usize, thing: &str) -> String {
 /// `, mostly because it is not ripe at the last chance to pick`: what fails most often in the
 /// years that are lost; of two, what comes nearest to the pot.
 fn why(out: &DaysOut, at: IngredientAt, seen: &IngredientReplay) -> String {
-    if out.ready_years(at.0) >= ready_years(seen) {
+    if out.ready_years(at.0) >= seen.ready_years() {
         return String::new();
     }
     let now = out.ready.get(at.0).into_iter().flatten();
@@ -185,7 +185,7 @@ pub(super) fn at_risk(
     ingredient: &Ingredient,
     seen: &IngredientReplay,
 ) -> Option<String> {
-    let planned = ready_years(seen);
+    let planned = seen.ready_years();
     let out = &view.replay.packet_days;
     let ways = [("more", &out.more), ("fewer", &out.fewer)];
     let (way, ready) = ways

@@ -110,10 +110,9 @@ pub(super) fn step_of<'a>(view: &View<'a>, slack: &StepSlack) -> Option<(&'a Pla
 /// True if the plan keeps its promise where a pick falls out.
 pub(super) fn may_fall_out(view: &View<'_>, planting: &Planting, slack: &StepSlack) -> bool {
     let bearable = bearable(view.years());
-    let mut seen = view.ingredients();
-    let now = seen.find(|(_, i, _)| i.name == planting.ingredient);
-    let now = now.map_or(0, |(_, _, seen)| seen.ready_years());
-    let whole = view.replay.dish_ready.iter().filter(|r| **r).count();
+    let seen = view.seen(&planting.ingredient);
+    let now = seen.map_or(0, |seen| seen.ready_years());
+    let whole = view.replay.whole_dish_years();
     slack.missed.ready_years + bearable >= now && slack.missed.whole_dish_years + bearable >= whole
 }
 

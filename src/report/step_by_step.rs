@@ -9,7 +9,7 @@ use crate::units::Kilograms;
 use super::page::{Look, Page};
 use super::screen::occasion;
 use super::slack::{NO_SLACK, promise, range, step_of, weeks_apart, weeks_to, with_thinning};
-use super::view::{View, kind_of_years, ready_years};
+use super::view::{View, kind_of_years};
 use super::words::{full_day, list, mass_range, sentence};
 use super::{steps, timeline};
 
@@ -172,11 +172,11 @@ fn mark(slack: &StepSlack, planting: &Planting, step: &Step) -> Option<String> {
 /// What is lost if it is missed.
 fn missed(view: &View<'_>, slack: &StepSlack, planting: &Planting, step: &Step) -> String {
     let name = &planting.ingredient;
-    let Some((_, _, seen)) = view.ingredients().find(|(_, i, _)| i.name == *name) else {
+    let Some(seen) = view.seen(name) else {
         return String::new();
     };
-    let whole = view.replay.dish_ready.iter().filter(|r| **r).count();
-    let (now, then) = (ready_years(seen), slack.missed.ready_years);
+    let whole = view.replay.whole_dish_years();
+    let (now, then) = (seen.ready_years(), slack.missed.ready_years);
     let years = format!(
         "{name} is then ready in {then} of {} years instead of {now}, the whole dish in {} instead \
          of {whole}",

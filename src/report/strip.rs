@@ -11,7 +11,7 @@ use crate::plan::StepKind;
 use super::page::{Look, Page};
 use super::screen::occasion;
 use super::steps;
-use super::view::{View, ready_years};
+use super::view::View;
 use super::words::{count, full_day, list, mass_range, sentence};
 use super::{cautions, packet_days, timeline};
 
@@ -69,7 +69,7 @@ fn beds(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
             "It brings {} of {}, and is ready in {} of {} {}.",
             mass_range(seen.low, seen.expected),
             ingredient.name,
-            ready_years(seen),
+            seen.ready_years(),
             view.years(),
             view.kind_of_years()
         ));

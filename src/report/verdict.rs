@@ -8,12 +8,12 @@ use crate::plan::{Aim, AimResult};
 
 use super::interval::further_years_95;
 use super::page::Page;
-use super::view::{View, ready_years};
+use super::view::View;
 use super::words::{count, full_day, list};
 
 /// The sentence at the head of every plan.
 pub(super) fn sentence(view: &View<'_>) -> String {
-    let ready = view.replay.dish_ready.iter().filter(|r| **r).count();
+    let ready = view.replay.whole_dish_years();
     let years = view.years();
     let (fewest, most) = further_years_95(ready, years);
     let unless = if view.garden.weather.is_generated() {
@@ -41,10 +41,10 @@ fn proof(aims: &[AimResult], ready: usize) -> String {
     let before_proved = before.iter().all(AimResult::proved);
     let best = whole.value.round().max(0.0) as usize;
     if !before_proved {
-        "; best plan found in the time allowed".to_owned()
+        "; the best plan found, not proved best".to_owned()
     } else if !whole.proved() {
         let at_most = (whole.bound + 1e-6).floor();
-        format!("; best plan found in the time allowed; at most {at_most:.0} years are possible")
+        format!("; the best plan found; at most {at_most:.0} years are possible")
     } else if ready >= best {
         "; proved best".to_owned()
     } else {
@@ -113,7 +113,7 @@ pub(super) fn weak_points(view: &View<'_>, page: &mut Page) {
         lines.push(format!(
             "{}: fails in {} of {} years: {}.",
             ingredient.name,
-            view.years() - ready_years(seen),
+            view.years() - seen.ready_years(),
             view.years(),
             reasons_in(&reasons, !view.garden.weather.is_generated())
         ));

@@ -49,10 +49,14 @@ impl<'a> View<'a> {
 
     /// The ingredient of a planting.
     pub fn ingredient_of(&self, planting: &Planting) -> Option<&'a Ingredient> {
-        self.garden
-            .ingredients
-            .iter()
-            .find(|i| i.name == planting.ingredient)
+        let at = self.garden.ingredient_named(&planting.ingredient)?;
+        self.garden.ingredients.get(at.0)
+    }
+
+    /// What became of the ingredient of a name.
+    pub fn seen(&self, ingredient: &str) -> Option<&'a IngredientReplay> {
+        let at = self.garden.ingredient_named(ingredient)?;
+        self.replay.ingredients.get(at.0)
     }
 
     /// All plantings with their ingredient.
@@ -74,8 +78,7 @@ impl<'a> View<'a> {
 
     /// The grade that grows a planting; a checked plan names one that the project knows.
     pub fn grade_of(&self, planting: &Planting) -> Option<GradeAt> {
-        let named = |grade: &GradeAt| self.garden[*grade].id == planting.grade;
-        self.garden.grade_positions().find(named)
+        self.garden.grade_with_id(&planting.grade)
     }
 
     /// The grade that grows an ingredient.
@@ -107,11 +110,6 @@ pub(super) fn kind_of_years(garden: &Garden) -> &'static str {
     } else {
         "past years"
     }
-}
-
-/// How many of the years are ready.
-pub(super) fn ready_years(seen: &IngredientReplay) -> usize {
-    seen.ready.iter().filter(|r| r.is_ok()).count()
 }
 
 /// The first and last day of a planting's steps of one kind.

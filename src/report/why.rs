@@ -25,8 +25,10 @@ pub fn why_no_plan(
 ) -> String {
     let mut page = Page::new(look);
     no_plan::in_the_way(garden, found, &mut page);
-    page.heading("The heart of it");
-    page.line(&heart(garden, diagnosis));
+    if garden.ingredients.len() > 1 {
+        page.heading("The heart of it");
+        page.line(&heart(garden, diagnosis));
+    }
     match &diagnosis.together {
         None => each(garden, diagnosis, &mut page),
         Some(several) => together(garden, several, &mut page),
@@ -106,11 +108,11 @@ fn together(garden: &Garden, repair: &Repair, page: &mut Page) {
     outcome(garden, repair, page);
 }
 
-/// What comes of a repair, and how to write it in the file.
+/// What comes of a repair, and how `tureen try` takes it.
 fn outcome(garden: &Garden, repair: &Repair, page: &mut Page) {
     if let Ok(checked) = &repair.trial.outcome {
         let view = View::new(&repair.trial.garden, checked);
-        let ready = view.replay.dish_ready.iter().filter(|r| **r).count();
+        let ready = view.replay.whole_dish_years();
         page.entry(
             "",
             0,
@@ -126,7 +128,7 @@ fn outcome(garden: &Garden, repair: &Repair, page: &mut Page) {
     }
     for change in &repair.trial.changes {
         match change {
-            Change::Set(text) => page.entry("", 0, &in_the_file(text)),
+            Change::Set(text) => page.entry("", 0, &format!("To try it: --set '{text}'")),
             Change::OtherDay(_) => {}
         }
     }
@@ -161,14 +163,6 @@ fn wanted(view: &View<'_>, by_week: &[u32], there: u32, thing: &str) -> Option<S
             n => format!("{n} stand"),
         }
     ))
-}
-
-/// How a change is written in the file.
-fn in_the_file(change: &str) -> String {
-    match change.strip_suffix('=') {
-        Some(key) => format!("In the file: without {key}"),
-        None => format!("In the file: {change}"),
-    }
 }
 
 /// A change in words, with its price.

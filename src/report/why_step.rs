@@ -12,7 +12,7 @@ use super::page::{Look, Page};
 use super::screen::occasion;
 use super::step_by_step;
 use super::steps;
-use super::view::{View, ready_years};
+use super::view::View;
 use super::words::{count, sentence};
 
 /// What `tureen why FILE STEP` prints.
@@ -150,12 +150,8 @@ fn bound(view: &View<'_>, planting: &Planting, step: &Step, beside: &Beside) -> 
 
 /// Ready years with a step moved against those of the plan.
 fn years(view: &View<'_>, planting: &Planting, harvest: &Harvest) -> String {
-    let named = |at: &usize| {
-        let of = view.garden.ingredients.get(*at);
-        of.is_some_and(|i| i.name == planting.ingredient)
-    };
-    let at = (0..view.garden.ingredients.len()).find(named);
-    let then = at.and_then(|at| harvest.ingredients.get(at));
+    let at = view.garden.ingredient_named(&planting.ingredient);
+    let then = at.and_then(|at| harvest.ingredients.get(at.0));
     compared(
         view,
         planting,
@@ -167,9 +163,8 @@ fn years(view: &View<'_>, planting: &Planting, harvest: &Harvest) -> String {
 /// `carrot is ready in 28 of 30 years instead of 30, the whole dish in 20 instead of 21`.
 fn compared(view: &View<'_>, planting: &Planting, then: usize, dish: usize) -> String {
     let name = &planting.ingredient;
-    let seen = view.ingredients().find(|(_, i, _)| i.name == *name);
-    let now = seen.map_or(0, |(_, _, seen)| ready_years(seen));
-    let whole = view.replay.dish_ready.iter().filter(|r| **r).count();
+    let now = view.seen(name).map_or(0, |seen| seen.ready_years());
+    let whole = view.replay.whole_dish_years();
     let of = |then: usize, now: usize| match then == now {
         true => " as well".to_owned(),
         false => format!(" instead of {now}"),
@@ -199,14 +194,10 @@ fn cost(view: &View<'_>, planting: &Planting, step: &Step, held: &Held) -> Strin
             ),
         };
     };
-    let of = plan
-        .replay()
-        .ingredients
-        .iter()
-        .zip(&view.garden.ingredients);
-    let mut own = of.filter(|(_, i)| i.name == planting.ingredient);
-    let then = own.next().map_or(0, |(seen, _)| ready_years(seen));
-    let dish = plan.replay().dish_ready.iter().filter(|r| **r).count();
+    let then = View::new(view.garden, plan);
+    let then = then.seen(&planting.ingredient);
+    let then = then.map_or(0, |seen| seen.ready_years());
+    let dish = plan.replay().whole_dish_years();
     let nearer = match tried {
         0 => String::new(),
         1 => " Nearer by, 1 round has no plan.".to_owned(),
@@ -231,7 +222,7 @@ fn proof(aims: &[AimResult]) -> &'static str {
     };
     match aims.iter().filter(about_years).all(AimResult::proved) {
         true => "proved best for that week",
-        false => "the best found in the time allowed",
+        false => "the best found, not proved best",
     }
 }
 

@@ -16,7 +16,6 @@ use tureen::model::{Options, Outcome, solve};
 use tureen::plan::{Aim, AimResult};
 
 use crate::random_gardens::make::{TINY, TINY_CHOICE, garden, open_garden};
-use options::Plantings;
 use search::{Search, TooLarge};
 use takes::School;
 
@@ -38,10 +37,7 @@ enum Tried {
 fn try_all(garden: &Garden, concession: u32) -> Result<Tried, TooLarge> {
     let candidates = Candidates::enumerate(garden);
     let school = School::new(garden, &candidates);
-    let ways: Vec<Vec<Plantings<'_>>> = garden
-        .ingredient_positions()
-        .map(|at| options::all(&school, at, MOST_WAYS).ok_or(TooLarge))
-        .collect::<Result<_, _>>()?;
+    let ways = options::of_each(&school, MOST_WAYS).ok_or(TooLarge)?;
     let search = |some: usize| Search::new(&school, &ways, move |k| some >> k & 1 == 1, MOST_NODES);
     let n = ways.len();
     if let Some(later) = search((1 << n) - 1).aims(concession)? {

@@ -5,7 +5,7 @@ use crate::calendar::Date;
 use crate::checker::fault::{DayLimit, Fault, Named, PlantingRef, StepRef, Violation};
 use crate::checker::needs;
 use crate::checker::planting::{Place, Planting, Step, Visit, When};
-use crate::garden::{BedAt, ClassAt, Garden, GradeAt, Ingredient, IngredientAt, Source};
+use crate::garden::{Garden, GradeAt, Ingredient, Source};
 use crate::plan::{self, Plan, Rule};
 
 use super::Run;
@@ -34,8 +34,7 @@ impl<'a> Run<'a> {
         planting: &'a plan::Planting,
         unknown: &mut Vec<Violation>,
     ) -> Option<Planting<'a>> {
-        let named = |i: &IngredientAt| self.garden[*i].name == planting.ingredient;
-        let Some(at) = self.garden.ingredient_positions().find(named) else {
+        let Some(at) = self.garden.ingredient_named(&planting.ingredient) else {
             unknown.push(not_known(Named::Ingredient, &planting.ingredient));
             return None;
         };
@@ -77,8 +76,7 @@ impl<'a> Run<'a> {
         ingredient: &Ingredient,
         unknown: &mut Vec<Violation>,
     ) -> Option<GradeAt> {
-        let mut all = self.garden.grade_positions();
-        let found = all.find(|g| self.garden[*g].id == id);
+        let found = self.garden.grade_with_id(id);
         if found.is_none() {
             unknown.push(not_known(Named::Grade, id));
         }
@@ -95,8 +93,7 @@ impl<'a> Run<'a> {
     fn places(&self, planting: &plan::Planting, unknown: &mut Vec<Violation>) -> Vec<Place> {
         let mut places = Vec::new();
         for place in &planting.places {
-            let named = |b: &BedAt| self.garden[*b].id == place.bed;
-            match self.garden.bed_positions().find(named) {
+            match self.garden.bed_with_id(&place.bed) {
                 Some(bed) => places.push(Place {
                     bed,
                     first_strip: place.first_strip,
@@ -159,7 +156,7 @@ impl<'a> Run<'a> {
     ) -> Vec<Visit> {
         let mut known = Vec::new();
         for visit in visits {
-            let class = self.class_named(&visit.class);
+            let class = self.garden.class_named(&visit.class);
             if class.is_none() {
                 unknown.push(not_known(Named::Class, &visit.class));
             }
@@ -170,13 +167,6 @@ impl<'a> Run<'a> {
         }
         known.sort();
         known
-    }
-
-    fn class_named(&self, name: &str) -> Option<ClassAt> {
-        self.garden
-            .grade_positions()
-            .flat_map(|g| self.garden.classes_of(g))
-            .find(|c| self.garden.class(*c).name == name)
     }
 
     /// The day number of a date; a date before anyone may sow or after the last day is a

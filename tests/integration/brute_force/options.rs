@@ -75,6 +75,12 @@ pub fn all<'a>(school: &School<'a>, at: IngredientAt, most: usize) -> Option<Vec
     Some(found)
 }
 
+/// All choices of every ingredient; `None` if one has too many.
+pub fn of_each<'a>(school: &School<'a>, most: usize) -> Option<Vec<Vec<Plantings<'a>>>> {
+    let ingredients = school.garden.ingredient_positions();
+    ingredients.map(|at| all(school, at, most)).collect()
+}
+
 /// The plantings, if they are ready in enough weather years.
 fn in_the_pot<'a>(
     school: &School<'a>,

@@ -139,13 +139,11 @@ fn what_would_be_enough_is_enough() {
 /// The changes of one repair, as `try` takes them.
 fn changes_of(repair: &str) -> Option<Vec<String>> {
     let lines = repair.lines();
-    let told = lines.filter_map(|line| line.trim().strip_prefix("In the file: "));
-    let changes: Vec<String> = told
-        .map(|change| match change.strip_prefix("without ") {
-            Some(key) => format!("{key}="),
-            None => change.to_owned(),
-        })
-        .collect();
+    let quoted = |line: &str| {
+        let change = line.trim().strip_prefix("To try it: --set '")?;
+        Some(change.strip_suffix('\'')?.to_owned())
+    };
+    let changes: Vec<String> = lines.filter_map(quoted).collect();
     (!changes.is_empty()).then_some(changes)
 }
 

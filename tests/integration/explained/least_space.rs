@@ -12,7 +12,7 @@ use tureen::model::Options;
 use tureen::pipeline;
 use tureen::plan::Aim;
 
-use crate::brute_force::options::{self, Plantings};
+use crate::brute_force::options;
 use crate::brute_force::search::{Search, TooLarge};
 use crate::brute_force::takes::School;
 use crate::random_gardens::make::{TINY, garden};
@@ -42,10 +42,7 @@ fn reaches(garden: &Garden, strips: Option<&[u32]>, held: &Held) -> Result<bool,
         plot.strips = *strips;
     }
     let school = School::new(garden, &candidates);
-    let ways: Vec<Vec<Plantings<'_>>> = garden
-        .ingredient_positions()
-        .map(|at| options::all(&school, at, MOST_WAYS).ok_or(TooLarge))
-        .collect::<Result<_, _>>()?;
+    let ways = options::of_each(&school, MOST_WAYS).ok_or(TooLarge)?;
     Search::new(&school, &ways, |_| true, MOST_NODES).reaches(held)
 }
 

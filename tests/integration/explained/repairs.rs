@@ -14,7 +14,7 @@ use tureen::pipeline::{self, NoPlan};
 use tureen::project::{self, Change};
 
 use super::files_by_hand;
-use crate::brute_force::options::{self, Plantings};
+use crate::brute_force::options;
 use crate::brute_force::search::{Search, TooLarge};
 use crate::brute_force::takes::School;
 use crate::cli::{Folder, text};
@@ -35,10 +35,7 @@ const OPTIONS: Options = Options {
 fn fits(garden: &Garden) -> Result<bool, TooLarge> {
     let candidates = Candidates::enumerate(garden);
     let school = School::new(garden, &candidates);
-    let ways: Vec<Vec<Plantings<'_>>> = garden
-        .ingredient_positions()
-        .map(|at| options::all(&school, at, MOST_WAYS).ok_or(TooLarge))
-        .collect::<Result<_, _>>()?;
+    let ways = options::of_each(&school, MOST_WAYS).ok_or(TooLarge)?;
     Search::new(&school, &ways, |_| true, MOST_NODES).any()
 }
 
@@ -205,6 +202,22 @@ fn diagnosis(path: &Path, catalogue: &Catalogue) -> Option<(Garden, Diagnosis)> 
     Some((garden, diagnosis))
 }
 
+/// What is told to be enough by itself.
+fn told(diagnosis: &Diagnosis) -> impl Iterator<Item = &Kind> {
+    diagnosis.repairs.iter().flat_map(|r| &r.kinds)
+}
+
+/// The diagnosis of a project, held to trying every rung; `None` if it has a plan, or if there is
+/// too much to try.
+fn held(path: &Path, catalogue: &Catalogue, seed: u64) -> Option<Diagnosis> {
+    let (garden, diagnosis) = diagnosis(path, catalogue)?;
+    let cheapest = cheapest(&garden, path, catalogue).ok()?;
+    let mut told: Vec<String> = told(&diagnosis).filter_map(worded).collect();
+    told.sort();
+    assert_eq!(told, cheapest, "seed {seed}");
+    Some(diagnosis)
+}
+
 #[test]
 fn the_cheapest_of_each_kind_is_told_and_gives_a_plan() {
     let catalogue = Catalogue::load().unwrap();
@@ -217,19 +230,12 @@ fn the_cheapest_of_each_kind_is_told_and_gives_a_plan() {
         let folder = Folder::with("repairs", |_| files::project(seed));
         std::fs::write(folder.path("weather.csv"), files::weather()).unwrap();
         let path = folder.path("garden.toml");
-        let Some((garden, diagnosis)) = diagnosis(&path, &catalogue) else {
+        let Some(diagnosis) = held(&path, &catalogue, seed) else {
             continue;
         };
-        let Ok(cheapest) = cheapest(&garden, &path, &catalogue) else {
-            continue;
-        };
-        let repairs = diagnosis.repairs.iter().flat_map(|r| &r.kinds);
-        let mut told: Vec<String> = repairs.clone().filter_map(worded).collect();
-        told.sort();
-        assert_eq!(told, cheapest, "seed {seed}");
         projects += 1;
-        compared += told.len();
-        kinds.extend(repairs.map(Kind::weight));
+        compared += told(&diagnosis).filter_map(worded).count();
+        kinds.extend(told(&diagnosis).map(Kind::weight));
         given += all_give_a_plan(&folder, &diagnosis);
         together += usize::from(diagnosis.together.is_some());
     }
@@ -280,17 +286,10 @@ fn what_is_too_tight_is_what_is_loosened() {
                 continue;
             }
             std::fs::write(&path, tightened(seed, which)).unwrap();
-            let Some((garden, diagnosis)) = diagnosis(&path, &catalogue) else {
+            let Some(diagnosis) = held(&path, &catalogue, seed) else {
                 continue;
             };
-            let Ok(cheapest) = cheapest(&garden, &path, &catalogue) else {
-                continue;
-            };
-            let repairs = diagnosis.repairs.iter().flat_map(|r| &r.kinds);
-            let mut told: Vec<String> = repairs.clone().filter_map(worded).collect();
-            told.sort();
-            assert_eq!(told, cheapest, "seed {seed}, tight {which}");
-            kinds.extend(repairs.map(Kind::weight));
+            kinds.extend(told(&diagnosis).map(Kind::weight));
             all_give_a_plan(&folder, &diagnosis);
             projects += 1;
         }
