@@ -10,6 +10,7 @@ pub mod diagnostic;
 pub mod explain;
 pub mod garden;
 pub mod growth;
+pub mod handouts;
 pub mod model;
 pub mod pipeline;
 pub mod plan;
