@@ -1,2 +1,8 @@
 //! A folder of what a school hangs up, sends and imports: pages with pictures, calendar files,
 //! tables and data. It holds markup and drawing; all sentences come from `report`.
+
+mod blocks;
+mod frame;
+mod pages;
+
+pub use pages::pages;
