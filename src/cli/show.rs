@@ -9,7 +9,8 @@ use crate::explain;
 use crate::garden::{Garden, GradeAt};
 use crate::model::Options;
 use crate::pipeline::read_saved;
-use crate::report::{self, Look};
+use crate::report;
+use crate::report::page::Page;
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load};
@@ -45,7 +46,7 @@ pub(super) struct Arguments {
     slack: bool,
 }
 
-pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
+pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let garden = load(&arguments.file)?;
     let grade = arguments
         .grade
@@ -54,34 +55,34 @@ pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> 
         .transpose()?;
     let path = plan_path(&arguments.file, arguments.plan.as_deref());
     let checked = checked(&garden, &path)?;
-    let text = match grade {
-        Some(grade) => report::grade(&garden, &checked, grade, look),
-        None if arguments.space => principal(&garden, &checked, look),
-        None if arguments.slack => slack(&garden, &checked, look)?,
-        None if arguments.water => report::watering(&garden, &checked, look),
-        None => whole_plan(&garden, &checked, &Options::default(), look),
+    let page = match grade {
+        Some(grade) => report::grade(&garden, &checked, grade),
+        None if arguments.space => principal(&garden, &checked),
+        None if arguments.slack => slack(&garden, &checked)?,
+        None if arguments.water => report::watering(&garden, &checked),
+        None => whole_plan(&garden, &checked, &Options::default()),
     };
-    Ok(Answer::done(text))
+    Ok(Answer::page(&page))
 }
 
 /// The slack of every step, and the ways out of every ingredient.
-fn slack(garden: &Garden, checked: &CheckedPlan, look: Look) -> Result<String, Trouble> {
+fn slack(garden: &Garden, checked: &CheckedPlan) -> Result<Page, Trouble> {
     let catalogue = catalogue()?;
     let message = "Moving every step ...".to_owned();
     let (slack, ladders) = with_progress(message, || {
         let slack = explain::slack(garden, checked);
         (slack, explain::rescue_ladders(garden, checked, &catalogue))
     });
-    Ok(report::slack(garden, checked, &slack, &ladders, look))
+    Ok(report::slack(garden, checked, &slack, &ladders))
 }
 
 /// The principal's page, for which shelf and beds are planned with less.
-fn principal(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
+fn principal(garden: &Garden, checked: &CheckedPlan) -> Page {
     let message = "Looking for how little space would do ...".to_owned();
     let least = with_progress(message, || {
         explain::least_space(garden, checked, &FOR_SPACE)
     });
-    report::principal(garden, checked, &least, look)
+    report::principal(garden, checked, &least)
 }
 
 /// Where the saved plan is.
@@ -97,7 +98,7 @@ fn checked(garden: &Garden, path: &Path) -> Result<CheckedPlan, Trouble> {
     let plan = read_saved(garden, path).map_err(|why| Trouble::saved_plan(path, &why))?;
     check(garden, plan).map_err(|violations| Trouble {
         exit: Exit::BrokenRules,
-        text: report::broken(garden, &violations, err_look()),
+        text: report::broken(garden, &violations).text(err_look()),
     })
 }
 

@@ -10,7 +10,7 @@ use crate::garden::{ClassAt, Garden};
 use crate::plan::{Plan, When};
 use crate::units::Minutes;
 
-use super::page::{Look, Page};
+use super::page::Page;
 use super::screen::occasion;
 use super::view::View;
 use super::words::minutes;
@@ -18,9 +18,9 @@ use super::{care, least_space, space, verdict};
 
 /// What `tureen show --space` prints.
 #[must_use]
-pub fn principal(garden: &Garden, checked: &CheckedPlan, least: &LeastSpace, look: Look) -> String {
+pub fn principal(garden: &Garden, checked: &CheckedPlan, least: &LeastSpace) -> Page {
     let view = View::new(garden, checked);
-    let mut page = Page::new(look);
+    let mut page = Page::new();
     page.title(&occasion(garden));
     page.paragraph(&verdict::sentence(&view));
     space::write(&view, &mut page);
@@ -28,7 +28,7 @@ pub fn principal(garden: &Garden, checked: &CheckedPlan, least: &LeastSpace, loo
     lessons(&view, &mut page);
     care::gaps(&view, &mut page);
     care::other_hands(&view, &mut page);
-    page.finish()
+    page
 }
 
 /// Minutes that each class gives on each day on which it has something to do.

@@ -7,7 +7,7 @@ use crate::checker::CheckedPlan;
 use crate::explain;
 use crate::garden::Garden;
 
-use super::page::{Look, Page};
+use super::page::Page;
 use super::view::View;
 use super::words::{Dates, full_day};
 use super::{
@@ -17,9 +17,9 @@ use super::{
 
 /// The whole plan, as `tureen plan` prints it.
 #[must_use]
-pub fn plan(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
+pub fn plan(garden: &Garden, checked: &CheckedPlan) -> Page {
     let view = View::new(garden, checked);
-    let mut page = Page::new(look);
+    let mut page = Page::new();
     page.paragraph(&occasion(garden));
     page.gap();
     page.title(&verdict::sentence(&view));
@@ -43,7 +43,7 @@ pub fn plan(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
     assumed::write(garden, &mut page);
     how_sure::write(&view, &mut page);
     aims::write(&view, &mut page);
-    page.finish()
+    page
 }
 
 /// What `tureen plan --out` adds.

@@ -8,7 +8,7 @@ use crate::checker::CheckedPlan;
 use crate::garden::{Garden, GradeAt};
 use crate::plan::StepKind;
 
-use super::page::{Look, Page};
+use super::page::Page;
 use super::screen::occasion;
 use super::steps;
 use super::view::View;
@@ -19,14 +19,14 @@ use ours::{Grown, Ours};
 
 /// What `tureen show --grade` prints.
 #[must_use]
-pub fn grade(garden: &Garden, checked: &CheckedPlan, grade: GradeAt, look: Look) -> String {
+pub fn grade(garden: &Garden, checked: &CheckedPlan, grade: GradeAt) -> Page {
     let view = View::new(garden, checked);
-    let mut page = Page::new(look);
+    let mut page = Page::new();
     let ours = Ours::new(&view, grade);
     page.title(&format!("{}: {}", garden[grade].name, what_we_grow(&ours)));
     page.paragraph(&occasion(garden));
     if ours.all().next().is_none() {
-        return page.finish();
+        return page;
     }
     beds(&view, &ours, &mut page);
     dates::write(&view, &ours, &mut page);
@@ -36,7 +36,7 @@ pub fn grade(garden: &Garden, checked: &CheckedPlan, grade: GradeAt, look: Look)
         page.line(&sentence(&note));
     }
     take_care(&view, &ours, &mut page);
-    page.finish()
+    page
 }
 
 fn what_we_grow(ours: &Ours<'_>) -> String {

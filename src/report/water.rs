@@ -11,7 +11,7 @@ use crate::checker::{CheckedPlan, Seedbed, WaterNeed, Watering};
 use crate::garden::Garden;
 use crate::units::{Litres, SquareMetres};
 
-use super::page::{Look, Page};
+use super::page::Page;
 use super::screen::occasion;
 use super::view::{View, kind_of_years};
 use super::words::sentence;
@@ -20,10 +20,10 @@ use names::{beds, named};
 
 /// What `tureen show --water` prints.
 #[must_use]
-pub fn watering(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
+pub fn watering(garden: &Garden, checked: &CheckedPlan) -> Page {
     let view = View::new(garden, checked);
     let watering = checked.watering(garden);
-    let mut page = Page::new(look);
+    let mut page = Page::new();
     page.title("Watering list");
     page.paragraph(&occasion(garden));
     page.heading("Litres for each week");
@@ -42,7 +42,7 @@ pub fn watering(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
     seedbeds(&view, &watering.seedbeds, &mut page);
     how_to_water(&view, &watering, &mut page);
     how_computed(&view, &watering, &mut page);
-    page.finish()
+    page
 }
 
 /// `about 8200 litres in an ordinary year, 11000 in a dry one`.
