@@ -137,15 +137,16 @@ fn meets(slots: &[Slot], terms: &[&Term]) -> String {
         .join("; ")
 }
 
-/// `Tue, weekly, 30 min`.
+/// `Tue 10:15, weekly, 30 min`.
 fn slot(slot: &Slot) -> String {
     let rhythm = if slot.every_weeks == 1 {
         "weekly".to_owned()
     } else {
         format!("every {} weeks", slot.every_weeks)
     };
+    let at = slot.at.map_or_else(String::new, super::words::at);
     format!(
-        "{}, {rhythm}, {}",
+        "{}{at}, {rhythm}, {}",
         slot.day,
         super::words::minutes(slot.minutes)
     )
