@@ -10,6 +10,7 @@ mod files;
 pub mod folder;
 mod frame;
 mod pages;
+pub mod pictures;
 pub mod safe;
 pub mod tables;
 #[cfg(feature = "spreadsheet")]
