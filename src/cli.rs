@@ -5,6 +5,7 @@ mod check;
 mod climate;
 mod crops;
 mod days;
+mod handouts;
 mod load;
 mod plan;
 mod save;
@@ -40,6 +41,8 @@ enum Command {
     /// Prints a saved plan: all of it, one grade's page, the space it takes, a watering list, or
     /// what can wait.
     Show(show::Arguments),
+    /// Writes a folder to print, send and import: a page for each reader, calendars, tables.
+    Handouts(handouts::Arguments),
     /// Does a saved plan, perhaps edited by hand, keep every rule?
     Verify(verify::Arguments),
     /// What stands in the way of a plan, and which changes would be enough?
@@ -102,6 +105,7 @@ fn answer(command: Command) -> Result<Answer, Trouble> {
         Command::Check(arguments) => check::run(&arguments),
         Command::Plan(arguments) => plan::run(&arguments),
         Command::Show(arguments) => show::run(&arguments),
+        Command::Handouts(arguments) => handouts::run(&arguments),
         Command::Verify(arguments) => verify::run(&arguments),
         Command::Days(arguments) => days::run(&arguments),
         Command::Why(arguments) => why::run(&arguments),

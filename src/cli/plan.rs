@@ -13,21 +13,9 @@ use crate::report;
 use crate::report::page::Page;
 
 use super::answer::{Answer, Exit, Trouble};
-use super::load::load;
+use super::load::{PLAN_FILE, load};
 use super::save::save;
 use super::terminal::{err_look, with_progress};
-
-/// The name of the saved plan in its folder.
-pub(super) const PLAN_FILE: &str = "plan.json";
-
-/// A saved plan as a person names it: the file, or the folder that it is in.
-pub(super) fn plan_at(path: &Path) -> PathBuf {
-    if path.is_dir() {
-        path.join(PLAN_FILE)
-    } else {
-        path.to_owned()
-    }
-}
 
 /// The arguments of `plan`.
 #[derive(clap::Args)]

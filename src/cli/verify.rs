@@ -7,8 +7,7 @@ use crate::pipeline::read_saved;
 use crate::report;
 
 use super::answer::{Answer, Exit, Trouble};
-use super::load::load;
-use super::plan::plan_at;
+use super::load::{load, plan_at};
 
 /// The arguments of `verify`.
 #[derive(clap::Args)]

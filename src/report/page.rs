@@ -1,6 +1,8 @@
 //! What people read, as a list of blocks: titles, headings, paragraphs, lists, tables. `text`
 //! makes plain text of it, the handouts make pages.
 
+use crate::garden::GradeAt;
+
 /// Text under construction, block by block.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Page {
@@ -37,6 +39,23 @@ pub enum Block {
     Grid(Grid),
     /// A picture made of letters.
     Drawing(Drawing),
+    /// A drawn picture, on pages that can show one. What it shows stands in words beside it.
+    Picture(Picture),
+}
+
+/// A drawn picture of a plan.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Picture {
+    /// The weeks of all plantings, or of those of one grade.
+    Timeline(Option<GradeAt>),
+    /// Strips of each bed in use, week by week.
+    BedsByWeek,
+    /// Flats on the shelf, week by week.
+    ShelfByWeek,
+    /// The garden from above; the beds of one grade may be stressed.
+    Map(Option<GradeAt>),
+    /// Labels to cut out.
+    Labels,
 }
 
 /// A table whose cells may wrap; columns that are empty throughout are not shown.
@@ -170,6 +189,11 @@ impl Page {
     /// A picture made of letters.
     pub fn drawing(&mut self, drawing: Drawing) {
         self.blocks.push(Block::Drawing(drawing));
+    }
+
+    /// A drawn picture, where the page can show one.
+    pub fn picture(&mut self, picture: Picture) {
+        self.blocks.push(Block::Picture(picture));
     }
 
     /// Goes on with another page.

@@ -4,7 +4,7 @@ use chrono::Datelike;
 
 use crate::calendar::{Date, Horizon, plus_days};
 
-use super::page::{Grid, GridRow, Page};
+use super::page::{Grid, GridRow, Page, Picture};
 use super::view::View;
 use super::words::list;
 
@@ -89,6 +89,8 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     let beds = bed_rows(view);
     let all = all_beds(view);
     let rows: Vec<&Row> = shelf.iter().chain(&beds).chain([&all]).collect();
+    page.picture(Picture::ShelfByWeek);
+    page.picture(Picture::BedsByWeek);
     table(&rows, view.garden.horizon(), page);
     page.gap();
     let shelf_unused = if shelf.is_empty() {

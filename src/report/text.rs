@@ -76,6 +76,7 @@ impl Text {
             Block::Table(table) => self.table(table),
             Block::Grid(grid) => self.grid(grid),
             Block::Drawing(drawing) => self.drawing(drawing),
+            Block::Picture(_) => {}
         }
     }
 
