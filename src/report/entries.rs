@@ -108,6 +108,11 @@ fn of_task(view: &View<'_>, task: &Task, slack: Option<&[StepSlack]>) -> Entry {
         _ => Span::Days(task.from, task.to),
     };
     let number = |n: usize| n.to_string();
+    // A class's name is written as it is.
+    let shown = match task.who {
+        Doer::Class(_) => who.clone(),
+        _ => sentence(&who),
+    };
     Entry {
         key: vec![
             "step".to_owned(),
@@ -124,7 +129,7 @@ fn of_task(view: &View<'_>, task: &Task, slack: Option<&[StepSlack]>) -> Entry {
             _ => None,
         },
         everywhere: false,
-        title: format!("{}: {}{chance}", sentence(&who), task.title),
+        title: format!("{shown}: {}{chance}", task.title),
         lines: lines(view, task, slack),
         place: task.place.clone(),
         span,

@@ -8,7 +8,7 @@ set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 exec < /dev/null
 
-all=(formulas weather generator packet_days backtest solvers)
+all=(formulas weather generator packet_days backtest solvers handouts)
 checks=("${@:-${all[@]}}")
 
 if [[ -z "${SCRATCH:-}" ]]; then
@@ -26,6 +26,12 @@ if [[ ! -e "$SCRATCH/ready" ]]; then
     touch "$SCRATCH/ready"
 fi
 
+# The workbook is an option of the build. The check that reads it takes a second program.
+if [[ " ${checks[*]} " == *" handouts "* ]]; then
+    cargo build --quiet --release --locked --features spreadsheet
+    cp "${CARGO_TARGET_DIR:-target}/release/tureen" "$SCRATCH/tureen-with-workbook"
+    export TUREEN_WORKBOOK="$SCRATCH/tureen-with-workbook"
+fi
 cargo build --quiet --release --locked
 TUREEN="$(cd "${CARGO_TARGET_DIR:-target}" && pwd)/release/tureen"
 export TUREEN
