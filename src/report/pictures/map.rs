@@ -214,7 +214,10 @@ fn description(beds: &[MapBed], patches: &[Ground], areas: &[Ground], south: boo
     if !areas.is_empty() {
         text.push_str("Hatched ground is never planted. ");
     }
-    text.push_str("The table tells sizes, strips and days.");
+    text.push_str(
+        "Where a name does not fit, its number in the table stands. The table tells sizes, strips \
+         and days.",
+    );
     text
 }
 

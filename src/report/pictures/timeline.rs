@@ -252,11 +252,10 @@ fn legend(rows: &[Row], weeks: &Weeks, frost: bool) -> Vec<(Key, &'static str)> 
         let mut all = rows.iter().flat_map(|row| &row.spans);
         all.any(|span| span.kind == *kind)
     });
-    let closed = !weeks.breaks.is_empty() || !weeks.days_off.is_empty();
     marks
         .map(|(kind, letter, said)| (Key::Mark(*kind, letter), *said))
         .chain(spans.map(|(kind, said)| (Key::Span(*kind), *said)))
-        .chain(closed.then_some((Key::Closed, "No school")))
+        .chain(weeks.closed.map(|said| (Key::Closed, said)))
         .chain(frost.then_some((Key::Frost, "Frost in 1 year of 10; darker: in half")))
         .collect()
 }
