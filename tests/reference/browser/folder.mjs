@@ -1,0 +1,81 @@
+// A folder of handouts: every page, and what only the folder as a whole can show (links, titles,
+// sizes of files, the dates of the JSON in the pages).
+import { existsSync, readFileSync, readdirSync, statSync } from 'node:fs';
+import { join, relative, resolve } from 'node:path';
+import { datesIn, written } from './dates.mjs';
+import { validate } from './markup.mjs';
+import { look } from './page.mjs';
+
+const LARGEST = 400_000;
+/** What must fit on one sheet, whatever the page says of itself. */
+const ONE_SHEET = /^(grade-.*|principal)\.html$/;
+
+/** @param {string} folder @returns {string[]} */
+export const pagesOf = (folder) => readdirSync(folder).filter((name) => name.endsWith('.html')).sort();
+
+/**
+ * @param {object[]} teams tabs, a set for each page that is looked at at once
+ * @param {string} folder
+ * @returns {Promise<Map<string, import('./page.mjs').Seen>>} by page
+ */
+export async function inspect(teams, folder) {
+    const json = JSON.parse(readFileSync(join(folder, 'plan-data.json'), 'utf8'));
+    const names = pagesOf(folder);
+    const seen = new Map(names.map((name) => [name, null]));
+    const waiting = [...names];
+    await Promise.all(teams.map(async (tabs) => {
+        for (let name = waiting.shift(); name; name = waiting.shift()) {
+            seen.set(name, await look(tabs, join(folder, name), json.locale));
+        }
+    }));
+    const add = (name, rule, text) => seen.get(name).found.push({ rule, size: 'any', text });
+    for (const [file, found] of validate(names.map((name) => join(resolve(folder), name)))) {
+        for (const { rule, text } of found) add(relative(resolve(folder), file), rule, text);
+    }
+    for (const name of names) {
+        const bytes = statSync(join(folder, name)).size;
+        if (bytes >= LARGEST) add(name, 'size', `${bytes} bytes, ${LARGEST} is the limit`);
+        const more = Object.entries(seen.get(name).sheets).filter(([, count]) => count > 1);
+        for (const [format, count] of ONE_SHEET.test(name) ? more : []) add(name, 'sheets', `${count} sheets of ${format}, one is asked for`);
+        const twin = names.find((other) => other < name && seen.get(other).title === seen.get(name).title);
+        if (twin) add(name, 'frame', `has the title of ${twin}`);
+    }
+    links(folder, seen, add);
+    dates(json, seen, add);
+    return seen;
+}
+
+/** Links lead to a file of the folder, and to a place that is there. Every page can be reached from the start. */
+function links(folder, seen, add) {
+    const reached = new Set(['index.html']);
+    for (const [name, page] of seen) {
+        for (const link of page.links.filter((one) => !/^(data|mailto):/.test(one))) {
+            const [path, anchor] = link.split('#').map(decodeURIComponent);
+            const target = path === '' ? join(folder, name) : resolve(folder, path);
+            const inside = relative(resolve(folder), resolve(target));
+            if (inside.startsWith('..') || !existsSync(target)) add(name, 'link', `${link} leads nowhere`);
+            else if (anchor && !seen.get(inside)?.ids.includes(anchor)) add(name, 'link', `${link}: no such place there`);
+            if (name === 'index.html') reached.add(inside);
+        }
+    }
+    for (const name of seen.keys()) if (!reached.has(name)) add(name, 'link', 'the start page does not lead here');
+}
+
+/** Dates read as the locale has them; none of the JSON is missing in the plan, none of a class on its grade's page. */
+function dates(json, seen, add) {
+    const year = Number(json.feast.slice(0, 4));
+    const asRead = (iso) => written(iso, json.locale, year);
+    for (const [name, page] of seen) {
+        for (const { datetime, text } of page.times) {
+            if (/^\d{4}-\d{2}-\d{2}$/.test(datetime) && text !== asRead(datetime)) add(name, 'date', `${datetime} reads "${text}", not "${asRead(datetime)}"`);
+        }
+    }
+    const holds = (name, all) => {
+        if (!seen.has(name)) throw new Error(`there is no ${name}`);
+        for (const { iso, way } of all) {
+            if (!seen.get(name).text.includes(asRead(iso))) add(name, 'date', `${asRead(iso)} of ${way} is not on the page`);
+        }
+    };
+    holds('plan.html', datesIn(json));
+}
+
