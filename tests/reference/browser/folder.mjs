@@ -4,11 +4,9 @@ import { existsSync, readFileSync, readdirSync, statSync } from 'node:fs';
 import { join, relative, resolve } from 'node:path';
 import { datesIn, written } from './dates.mjs';
 import { validate } from './markup.mjs';
-import { look } from './page.mjs';
+import { EVERYWHERE, look } from './page.mjs';
 
 const LARGEST = 400_000;
-/** What must fit on one sheet, whatever the page says of itself. */
-const ONE_SHEET = /^(grade-.*|principal)\.html$/;
 
 /** @param {string} folder @returns {string[]} */
 export const pagesOf = (folder) => readdirSync(folder).filter((name) => name.endsWith('.html')).sort();
@@ -16,16 +14,17 @@ export const pagesOf = (folder) => readdirSync(folder).filter((name) => name.end
 /**
  * @param {object[]} teams tabs, a set for each page that is looked at at once
  * @param {string} folder
+ * @param {(name: string) => typeof EVERYWHERE} where
  * @returns {Promise<Map<string, import('./page.mjs').Seen>>} by page
  */
-export async function inspect(teams, folder) {
+export async function inspect(teams, folder, where = () => EVERYWHERE) {
     const json = JSON.parse(readFileSync(join(folder, 'plan-data.json'), 'utf8'));
     const names = pagesOf(folder);
     const seen = new Map(names.map((name) => [name, null]));
     const waiting = [...names];
     await Promise.all(teams.map(async (tabs) => {
         for (let name = waiting.shift(); name; name = waiting.shift()) {
-            seen.set(name, await look(tabs, join(folder, name), json.locale));
+            seen.set(name, await look(tabs, join(folder, name), json.locale, where(name)));
         }
     }));
     const add = (name, rule, text) => seen.get(name).found.push({ rule, size: 'any', text });
@@ -35,8 +34,6 @@ export async function inspect(teams, folder) {
     for (const name of names) {
         const bytes = statSync(join(folder, name)).size;
         if (bytes >= LARGEST) add(name, 'size', `${bytes} bytes, ${LARGEST} is the limit`);
-        const more = Object.entries(seen.get(name).sheets).filter(([, count]) => count > 1);
-        for (const [format, count] of ONE_SHEET.test(name) ? more : []) add(name, 'sheets', `${count} sheets of ${format}, one is asked for`);
         const twin = names.find((other) => other < name && seen.get(other).title === seen.get(name).title);
         if (twin) add(name, 'frame', `has the title of ${twin}`);
     }

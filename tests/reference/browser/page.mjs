@@ -1,6 +1,6 @@
 // One page, held to every rule: opened at each size, read by axe-core, laid out on paper.
 import { readdirSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { SIZES, open, tab } from './chromium.mjs';
 import { packages } from './packages.mjs';
@@ -12,6 +12,10 @@ const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22a', 'wcag22aa']
 /** WCAG 1.4.12: a reader may set text this wide, and nothing may get lost. */
 const SPACED = `* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important }
     p { margin-block-end: 2em !important } svg * { letter-spacing: normal !important; word-spacing: normal !important }`;
+
+/** Sheets that a page may take, on both kinds of paper; every other page is one sheet. */
+const SHEETS = { 'plan.html': 6, 'summer.html': 2, 'map.html': 6 };
+const sheetsOf = (name) => SHEETS[name] ?? 1;
 
 /** @typedef {import('./chromium.mjs').Finding & { size: string }} PageFinding */
 
@@ -49,13 +53,17 @@ async function accessible(page, options) {
     return [...violations.flatMap((one) => told('', one)), ...incomplete.flatMap((one) => told('undecided, ', one))];
 }
 
+/** Where pages are looked at: in which windows, on which paper. The test of the checks takes less. */
+export const EVERYWHERE = { sizes: Object.keys(SIZES), paper: ['A4', 'Letter'] };
+
 /**
  * @param {Record<string, import('playwright-core').Page>} tabs
  * @param {string} file
  * @param {string} locale
+ * @param {typeof EVERYWHERE} where the laptop must be among the sizes
  * @returns {Promise<Seen>}
  */
-export async function look(tabs, file, locale) {
+export async function look(tabs, file, locale, where) {
     /** @type {PageFinding[]} */
     const found = [];
     const url = pathToFileURL(file).href;
@@ -64,7 +72,8 @@ export async function look(tabs, file, locale) {
         for (const text of await page.evaluate(question)) found.push({ rule, size, text });
     };
     const wcag = { runOnly: WCAG, rules: { 'target-size': { enabled: true } } };
-    for (const [size, page] of Object.entries(tabs)) {
+    for (const size of where.sizes) {
+        const page = tabs[size];
         await page.emulateMedia({ media: 'screen', colorScheme: 'light' });
         await page.setViewportSize(SIZES[size].viewport);
         const events = await open(page, url);
@@ -80,15 +89,15 @@ export async function look(tabs, file, locale) {
             await ask(page, `${size}, spaced`, 'wide', `look.layout.sideways(${SIZES[size].viewport.width})`);
             await ask(page, `${size}, spaced`, 'cut', 'look.layout.cut(false)');
         }
-        if (texts[size] !== texts[Object.keys(texts)[0]]) found.push({ rule: 'lost', size, text: 'shows another text than a phone' });
+        if (texts[size] !== texts[where.sizes[0]]) found.push({ rule: 'lost', size, text: `shows another text than a ${where.sizes[0]}` });
         found.push(...events.map((event) => ({ ...event, size })));
     }
     const { laptop } = tabs;
     const seen = await structure(laptop, ask, locale);
     await dark(laptop, found);
     const sheets = {};
-    for (const format of ['A4', 'Letter']) {
-        const printed = await onPaper(laptop, format);
+    for (const format of where.paper) {
+        const printed = await onPaper(laptop, format, sheetsOf(basename(file)));
         found.push(...printed.found.map((one) => ({ ...one, size: 'print' })));
         sheets[format] = printed.sheets;
     }

@@ -112,11 +112,13 @@ look.layout = (() => {
     /** The text that is shown, without white space. */
     const text = () => document.body.innerText.replace(/\s+/gu, '');
 
-    /** The text of each row of a table, and of each paragraph, item, heading and cell that is shown. */
+    /** The text of each row of a table, and of each paragraph, item, heading, cell and text in a picture. */
     const rows = () => [...document.querySelectorAll('tr')].filter(shown).map((row) => row.textContent);
-    const blocks = () => [...document.querySelectorAll('main :is(p, li, td, th, h1, h2, h3, h4, dt, dd, caption, figcaption)')]
-        .filter((block) => shown(block) && !block.closest('svg')
-            && !block.querySelector('p, li, td, ul, ol, table')).map((block) => block.innerText);
+    const blocks = () => [
+        ...[...document.querySelectorAll(':is(header, main, footer) :is(p, li, td, th, h1, h2, h3, h4, dt, dd, caption, figcaption)')]
+            .filter((block) => shown(block) && !block.querySelector('p, li, td, ul, ol, table, svg')).map((block) => block.innerText),
+        ...[...document.querySelectorAll('svg text')].filter(shown).map((text) => text.textContent),
+    ];
 
     /** The margins that the page's own print styles ask for, in CSS pixels, and whether it lies on its side. */
     function paper() {

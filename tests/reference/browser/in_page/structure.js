@@ -69,7 +69,8 @@ look.structure = (() => {
         const found = [];
         for (const table of document.querySelectorAll('table')) {
             const name = words(table.caption) || table.getAttribute('aria-label')
-                || words(document.getElementById(table.getAttribute('aria-labelledby')));
+                || words(document.getElementById(table.getAttribute('aria-labelledby')))
+                || table.closest('[role=region]')?.getAttribute('aria-label');
             if (!name) found.push(`a table without a name: "${words(table).slice(0, 40)}"`);
             if (!table.querySelector('th')) found.push(`a table without headers: "${words(table).slice(0, 40)}"`);
             if (!table.querySelector('td')) found.push(`an empty table: "${words(table).slice(0, 40)}"`);
