@@ -93,7 +93,7 @@ export const BREAKAGES = {
     'more-sheets-than-stated': { rule: 'sheets', says: /at most 1 /, on: ['A4'], from: LAST, to: LONG, page: 'grade-5' },
     'empty-sheet': { rule: 'sheets', says: /is empty/, on: ['A4'], from: LAST, to: `${LAST}<div style="break-before:page"></div>` },
     'small-on-paper': { rule: 'small', says: /points on paper/, on: ['A4'], from: '@media print {', to: '@media print { h2 { font-size: 8px }' },
-    'picture-cut-on-paper': { rule: 'cut', says: /not on paper: kale/, on: ['A4'], from: KALE, to: '<text x="-50" y="35">kale</text>' },
+    'picture-cut-on-paper': { rule: 'cut', says: /not on paper: kale \(1 of 2/, on: ['A4'], from: KALE, to: '<text x="-50" y="35">kale</text>' },
     'letters-off-the-sheet': { rule: 'cut', says: /not on paper: Wash/, on: ['A4'], from: LAST, to: '<p style="position:relative;left:-66px">Wash hands.</p>' },
     'unknown-attribute': { rule: 'markup', says: /heigth/, from: 'height="40" fill="#fff"', to: 'heigth="40" fill="#fff"' },
     'too-heavy': { rule: 'size', from: LAST, to: `<!-- ${'a'.repeat(400_000)} -->` },
