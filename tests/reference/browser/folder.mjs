@@ -19,12 +19,13 @@ export const pagesOf = (folder) => readdirSync(folder).filter((name) => name.end
  */
 export async function inspect(teams, folder, where = () => EVERYWHERE) {
     const json = JSON.parse(readFileSync(join(folder, 'plan-data.json'), 'utf8'));
+    if (!json.project.locale) throw new Error('plan-data.json has no project.locale');
     const names = pagesOf(folder);
     const seen = new Map(names.map((name) => [name, null]));
     const waiting = [...names];
     await Promise.all(teams.map(async (tabs) => {
         for (let name = waiting.shift(); name; name = waiting.shift()) {
-            seen.set(name, await look(tabs, join(folder, name), json.locale, where(name)));
+            seen.set(name, await look(tabs, join(folder, name), json.project.locale, where(name)));
         }
     }));
     const add = (name, rule, text) => seen.get(name).found.push({ rule, size: 'any', text });
@@ -58,21 +59,34 @@ function links(folder, seen, add) {
     for (const name of seen.keys()) if (!reached.has(name)) add(name, 'link', 'the start page does not lead here');
 }
 
+/** The page of a grade: its file is named safely, so it is known by its first heading. */
+function pageOf(grade, seen) {
+    const own = [...seen].filter(([name, page]) => name.startsWith('grade-') && page.heading.startsWith(grade.name));
+    // "Grade 10" begins with "Grade 1".
+    const [first] = own.sort(([, one], [, other]) => one.heading.length - other.heading.length);
+    if (!first) throw new Error(`there is no page of ${grade.name}`);
+    return first[0];
+}
+
 /** Dates read as the locale has them; none of the JSON is missing in the plan, none of a class on its grade's page. */
 function dates(json, seen, add) {
-    const year = Number(json.feast.slice(0, 4));
-    const asRead = (iso) => written(iso, json.locale, year);
+    const { locale } = json.project;
+    const year = Number(json.feast.day.slice(0, 4));
+    const asRead = (iso) => written(iso, locale, year);
     for (const [name, page] of seen) {
         for (const { datetime, text } of page.times) {
             if (/^\d{4}-\d{2}-\d{2}$/.test(datetime) && text !== asRead(datetime)) add(name, 'date', `${datetime} reads "${text}", not "${asRead(datetime)}"`);
         }
     }
     const holds = (name, all) => {
-        if (!seen.has(name)) throw new Error(`there is no ${name}`);
-        for (const { iso, way } of all) {
-            if (!seen.get(name).text.includes(asRead(iso))) add(name, 'date', `${asRead(iso)} of ${way} is not on the page`);
+        const missing = all.filter(({ iso }) => !seen.get(name).text.includes(asRead(iso)));
+        for (const iso of new Set(missing.map((one) => one.iso))) {
+            add(name, 'date', `${asRead(iso)} of ${missing.find((one) => one.iso === iso).way} is not on the page`);
         }
     };
     holds('plan.html', datesIn(json));
+    for (const grade of json.grades) {
+        const own = json.steps.filter((step) => step.class !== null && json.plantings[step.planting].grade === grade.id);
+        holds(pageOf(grade, seen), datesIn(own, `/steps of ${grade.name}`));
+    }
 }
-

@@ -23,6 +23,7 @@ const sheetsOf = (name) => SHEETS[name] ?? 1;
  * @typedef {object} Seen what the checks of the whole folder need of a page
  * @property {PageFinding[]} found
  * @property {string} title
+ * @property {string} heading
  * @property {string[]} links
  * @property {string[]} ids
  * @property {{ datetime: string, text: string }[]} times
@@ -122,6 +123,7 @@ async function structure(page, ask, locale) {
         links: look.structure.links(),
         ids: look.structure.ids(),
         times: look.structure.times(),
+        heading: look.structure.heading(),
         text: document.body.innerText.replace(/\s+/g, ' '),
     }));
 }

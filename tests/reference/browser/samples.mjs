@@ -1,6 +1,12 @@
 // A sound page, and what breaks it: for each rule at least one change that it must see.
 
-export const JSON_TEXT = JSON.stringify({ locale: 'en-GB', feast: '2027-10-08', steps: [{ grade: '2', date: '2027-02-09' }, { grade: '2', date: '2026-11-03' }] });
+export const JSON_TEXT = JSON.stringify({
+    project: { locale: 'en-GB' },
+    feast: { day: '2027-10-08' },
+    grades: [{ id: '2', name: 'Grade 2' }],
+    plantings: [{ grade: '2' }],
+    steps: [{ planting: 0, class: '2a', from: '2027-02-09', to: '2026-11-03' }],
+});
 
 const STYLE = `
 @page { margin: 12mm }
@@ -25,7 +31,7 @@ export const SOUND = `<!DOCTYPE html>
 <html lang="en-GB"><head><meta charset="utf-8"><title>Sound page</title>
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <style>${STYLE}</style></head>
-<body><main><h1>Our plan</h1>
+<body><main><h1>Grade 2: our plan</h1>
 <p>For <time datetime="2027-10-08">Fri 8 Oct</time>. <a href="index.html">To the start</a></p>
 <h2>Steps</h2>
 <table><caption>Who sows what</caption><thead><tr><th scope="col">Day</th><th scope="col">Crop</th></tr></thead>
@@ -90,7 +96,7 @@ export const BREAKAGES = {
     'heading-alone': { rule: 'torn', says: /may stand alone/, on: ['A4'], from: ' h1, h2 { break-after: avoid }', to: '' },
     'picture-too-high': { rule: 'torn', says: /1500 high/, on: ['A4'], from: '.wide { overflow: visible }', to: '.wide { overflow: visible } svg { block-size: 1500px }' },
     'pale-on-paper': { rule: 'pale', on: ['A4'], from: '<p id="last">', to: '<p id="last" style="color:#fff;background:#111">' },
-    'more-sheets-than-stated': { rule: 'sheets', says: /at most 1 /, on: ['A4'], from: LAST, to: LONG, page: 'grade-5' },
+    'more-sheets-than-stated': { rule: 'sheets', says: /at most 1 /, on: ['A4'], from: LAST, to: LONG, page: 'kitchen' },
     'empty-sheet': { rule: 'sheets', says: /is empty/, on: ['A4'], from: LAST, to: `${LAST}<div style="break-before:page"></div>` },
     'small-on-paper': { rule: 'small', says: /points on paper/, on: ['A4'], from: '@media print {', to: '@media print { h2 { font-size: 8px }' },
     'picture-cut-on-paper': { rule: 'cut', says: /not on paper: kale \(1 of 2/, on: ['A4'], from: KALE, to: '<text x="-50" y="35">kale</text>' },
@@ -100,6 +106,6 @@ export const BREAKAGES = {
     'dead-link': { rule: 'link', says: /leads nowhere/, from: 'href="index.html"', to: 'href="gone.html"' },
     'dead-anchor': { rule: 'link', says: /no such place/, from: 'href="index.html"', to: 'href="plan.html#gone"' },
     'not-on-the-start-page': { rule: 'link', says: /does not lead here/, from: LAST, to: LAST },
-    'date-of-the-json-missing': { rule: 'date', says: /is not on the page/, page: 'grade-2', from: '<time datetime="2027-02-09">Tue 9 Feb</time>', to: 'soon' },
+    'date-of-a-class-missing': { rule: 'date', says: /Tue 9 Feb of .steps of Grade 2.*is not on the page/, page: 'grade-2', from: '<time datetime="2027-02-09">Tue 9 Feb</time>', to: 'soon' },
     'date-misread': { rule: 'date', says: /reads "Mon/, from: '>Tue 9 Feb<', to: '>Mon 9 Feb<' },
 };

@@ -79,6 +79,7 @@ look.structure = (() => {
     }
 
     const title = () => words(document.querySelector('title'));
+    const heading = () => words(document.querySelector('h1'));
     const links = () => [...document.querySelectorAll('a[href], link[href]')]
         .map((link) => link.getAttribute('href'));
     const ids = () => [...document.querySelectorAll('[id]')].map((element) => element.id);
@@ -87,5 +88,5 @@ look.structure = (() => {
         text: words(time),
     }));
 
-    return { scripts, outside, language, headings, frame, tables, title, links, ids, times };
+    return { scripts, outside, language, headings, frame, tables, title, heading, links, ids, times };
 })();
