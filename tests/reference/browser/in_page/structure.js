@@ -2,7 +2,8 @@
 globalThis.look = globalThis.look ?? {};
 
 look.structure = (() => {
-    const words = (node) => (node?.textContent ?? '').replace(/\s+/g, ' ').trim();
+    /** Text on one line, without the signs that keep a name's direction of writing to itself. */
+    const words = (node) => (node?.textContent ?? '').replace(/[\u2066-\u2069]/g, '').replace(/\s+/g, ' ').trim();
 
     /** No script in any form: the pages are read where scripts are turned off. */
     function scripts() {
