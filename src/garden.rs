@@ -14,7 +14,7 @@ mod taking_part;
 
 pub use at::{BedAt, ClassAt, GradeAt, IngredientAt};
 pub use attendance::Gap;
-pub use bed::{Area, Bed, BedKind, Cover, Growing, Microclimate, Patch, Plot, Position};
+pub use bed::{Area, Bed, BedKind, Cover, Growing, Microclimate, Patch, Plot, Position, Runs};
 pub use crop::{
     Ages, Bolting, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, Method,
     Needs, Picking, Ripening, Rotation, SeedSize, Spacing, Stages, Sun, WaterUse, Yield,

@@ -13,6 +13,7 @@ mod document;
 mod feast;
 mod file;
 mod grade;
+mod ground;
 mod grown_by;
 mod ingredient;
 mod kind;

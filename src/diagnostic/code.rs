@@ -73,6 +73,7 @@ codes! {
     TwoSources "two-sources" "An ingredient comes from more than one place."
     OutsideBed "outside-bed" "Something reaches beyond its bed."
     StripsOverlap "strips-overlap" "Two things stand on the same strip of a bed."
+    GroundShared "ground-shared" "A bed or patch lies on the same ground as something else."
     OverrideWithoutUse "override-without-use" "Figures are given for a crop that the dish does not use."
     LowAboveExpected "low-above-expected" "A poor year's figure is above the ordinary year's."
     WeatherHeader "weather-header" "The weather file has no header before its days."

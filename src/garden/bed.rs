@@ -46,6 +46,16 @@ pub struct Position {
     pub y: Metres,
 }
 
+/// Which way a bed's length runs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Runs {
+    /// Strip 1 is at the west end.
+    EastWest,
+    /// Strip 1 is at the end away from the sun: the north end in the north, the south end in
+    /// the south, so that a trellis there shades nothing.
+    NorthSouth,
+}
+
 /// One bed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Bed {
@@ -71,6 +81,8 @@ pub struct Bed {
     pub free_from: Option<Date>,
     /// Years and crop families that it carried, newest first.
     pub grew: Vec<(i32, Vec<String>)>,
+    /// Which way its length runs.
+    pub runs: Runs,
     /// Where it lies on the map.
     pub at: Option<Position>,
 }
@@ -122,6 +134,15 @@ impl Bed {
         .into_iter()
         .filter(|p| p.strips > 0)
         .collect()
+    }
+
+    /// How far it reaches east and north of its south-west corner.
+    #[must_use]
+    pub fn extent(&self) -> (Metres, Metres) {
+        match self.runs {
+            Runs::EastWest => (self.length, self.width),
+            Runs::NorthSouth => (self.width, self.length),
+        }
     }
 
     /// What changes how plants grow in it.

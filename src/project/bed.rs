@@ -3,7 +3,7 @@
 use crate::calendar::Date;
 use crate::catalogue::Catalogue;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, peek};
-use crate::garden::{Bed, BedAt, BedKind, Cover, Position, Sun};
+use crate::garden::{Bed, BedAt, BedKind, Cover, Position, Runs, Sun};
 use crate::units::{Celsius, Centimetres, Metres};
 
 use super::assumed::Assumed;
@@ -17,6 +17,11 @@ use super::table::{Table, named_table, table};
 const USUAL_SOIL: f64 = 30.0;
 
 const KINDS: [(&str, BedKind); 2] = [("bed", BedKind::Bed), ("container", BedKind::Container)];
+
+const RUNS: [(&str, Runs); 2] = [
+    ("east-west", Runs::EastWest),
+    ("north-south", Runs::NorthSouth),
+];
 
 /// Covers by name: degrees of frost kept off, and by which the soil is warmer. Common
 /// practice, from memory.
@@ -44,7 +49,8 @@ pub struct RawBed {
     soil_bonus: Read<Option<Given<f64>>>,
     free_from: Read<Option<Given<Date>>>,
     grew: Read<Option<Given<Grew>>>,
-    at: Read<Option<Given<Position>>>,
+    runs: Read<Option<Given<Runs>>>,
+    pub at: Read<Option<Given<Position>>>,
 }
 
 /// Reads one section.
@@ -61,6 +67,7 @@ pub fn read(t: &mut Table<'_, '_>, catalogue: &Catalogue) -> RawBed {
         soil_bonus: t.maybe("soil_bonus_c", number(-5.0..=10.0)),
         free_from: t.maybe("free_from", date),
         grew: t.maybe("grew", |value, findings| grew(value, catalogue, findings)),
+        runs: t.maybe("runs", word(&RUNS)),
         at: t.maybe("at", position),
     }
 }
@@ -192,6 +199,7 @@ fn check_bed(raw: &RawBed, findings: &mut Findings, assumed: &mut Assumed) -> Re
                 .map_or_else(Vec::new, |given| given.value.clone()),
             Err(reported) => return Err(*reported),
         },
+        runs: raw.runs?.map_or(Runs::EastWest, |given| given.value),
         at: raw.at?.map(|given| given.value),
     };
     if let Ok(None) = raw.soil {

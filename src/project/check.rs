@@ -16,7 +16,7 @@ use super::ingredient::Around;
 use super::order::in_order;
 use super::place::{self, RawPlace, WeatherFrom};
 use super::standing::RawPatch;
-use super::{bed, dish, feast, school_year, shelf, standing, weather};
+use super::{bed, dish, feast, ground, school_year, shelf, standing, weather};
 
 /// Reads a weather file by the name that the project file gives.
 pub type ReadWeather<'a> = dyn Fn(&str) -> Raw + 'a;
@@ -53,6 +53,7 @@ impl<'a> Check<'a> {
         let (beds, growing) = self.beds(&raw, &days);
         let room = self.room(peek(&ingredients), peek(&beds));
         let patches = peek(&raw.patches).and_then(|raw| self.patches(raw));
+        let ground = self.ground(&raw, peek(&beds), peek(&patches));
         let (found, assumed) = (&mut self.found, &mut self.assumed);
         let year = raw
             .calendar
@@ -73,6 +74,7 @@ impl<'a> Check<'a> {
         let weather = raw.place.and_then(|raw| self.weather(raw, horizon));
         let project = raw.project?;
         room?;
+        ground?;
         Ok(Garden {
             name: project.name?.value,
             school: project.school?.map(|school| school.value),
@@ -88,7 +90,7 @@ impl<'a> Check<'a> {
             beds: beds?,
             growing: growing?,
             patches: patches?,
-            areas: raw.areas?,
+            areas: raw.areas?.into_iter().map(|area| area.value).collect(),
             shelf: shelf?,
             assumed: std::mem::take(&mut self.assumed).into_list(),
         })
@@ -151,6 +153,21 @@ impl<'a> Check<'a> {
             .map(|raw| standing::check_patch(&raw.value, self.catalogue, &mut self.found))
             .collect();
         patches.into_iter().collect()
+    }
+
+    /// What lies on the map, if nothing lies on anything else.
+    fn ground(
+        &mut self,
+        raw: &Document,
+        beds: Read<&Vec<Bed>>,
+        patches: Read<&Vec<Patch>>,
+    ) -> Read<()> {
+        ground::check(
+            (peek(&raw.beds)?, beds?),
+            (peek(&raw.patches)?, patches?),
+            peek(&raw.areas)?,
+            &mut self.found,
+        )
     }
 
     /// The plan's span, if its days are given, in order and not too many.

@@ -29,7 +29,7 @@ pub struct Document {
     pub beds: Read<Vec<Given<RawBed>>>,
     pub growing: Read<Vec<Given<RawGrowing>>>,
     pub patches: Read<Vec<Given<RawPatch>>>,
-    pub areas: Read<Vec<Area>>,
+    pub areas: Read<Vec<Given<Area>>>,
     pub shelf: Read<Option<Given<RawShelf>>>,
     pub overrides: Read<Overrides>,
 }
@@ -99,8 +99,11 @@ const PLAIN: &str = "no key of a project lies so deep; remove the brackets or do
 
 fn read(t: &mut Table<'_, '_>, catalogue: &Catalogue) -> Document {
     let areas = sections(t, "area", standing::read_area).and_then(|areas| {
-        let areas = areas.into_iter().map(|area| area.value);
-        areas.collect()
+        let sound = |area: Given<Read<Area>>| {
+            let span = area.span;
+            area.value.map(|value| Given { value, span })
+        };
+        areas.into_iter().map(sound).collect()
     });
     Document {
         project: section(t, "project", feast::read),

@@ -129,7 +129,7 @@ pub struct RawPatch {
     low: Read<Given<f64>>,
     expected: Read<Given<f64>>,
     size: Read<Option<Given<(Metres, Metres)>>>,
-    at: Read<Option<Given<Position>>>,
+    pub at: Read<Option<Given<Position>>>,
 }
 
 /// Reads a [[patch]] section.

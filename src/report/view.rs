@@ -10,18 +10,26 @@ use super::words::Dates;
 
 /// What a report reads.
 #[derive(Clone, Copy)]
-pub(super) struct View<'a> {
+pub struct View<'a> {
+    /// The garden.
     pub garden: &'a Garden,
+    /// Its plan with the proof that it was checked.
+    pub checked: &'a CheckedPlan,
+    /// The plan.
     pub plan: &'a Plan,
+    /// What the replay of the plan saw.
     pub replay: &'a Replay,
+    /// How dates are written.
     pub dates: Dates,
 }
 
 impl<'a> View<'a> {
     /// Looks at a checked plan of a garden.
+    #[must_use]
     pub fn new(garden: &'a Garden, checked: &'a CheckedPlan) -> Self {
         Self {
             garden,
+            checked,
             plan: checked.plan(),
             replay: checked.replay(),
             dates: Dates::of(garden),
@@ -29,6 +37,7 @@ impl<'a> View<'a> {
     }
 
     /// Ingredients with their positions and what became of them.
+    #[must_use]
     pub fn ingredients(
         &self,
     ) -> impl Iterator<Item = (IngredientAt, &'a Ingredient, &'a IngredientReplay)> + use<'a> {
@@ -40,6 +49,7 @@ impl<'a> View<'a> {
     }
 
     /// The plantings of the ingredient of a name, in the order of their sowing.
+    #[must_use]
     pub fn plantings_named(&self, ingredient: &str) -> impl Iterator<Item = &'a Planting> {
         self.plan
             .plantings
@@ -48,18 +58,21 @@ impl<'a> View<'a> {
     }
 
     /// The ingredient of a planting.
+    #[must_use]
     pub fn ingredient_of(&self, planting: &Planting) -> Option<&'a Ingredient> {
         let at = self.garden.ingredient_named(&planting.ingredient)?;
         self.garden.ingredients.get(at.0)
     }
 
     /// What became of the ingredient of a name.
+    #[must_use]
     pub fn seen(&self, ingredient: &str) -> Option<&'a IngredientReplay> {
         let at = self.garden.ingredient_named(ingredient)?;
         self.replay.ingredients.get(at.0)
     }
 
     /// All plantings with their ingredient.
+    #[must_use]
     pub fn planted(&self) -> impl Iterator<Item = (&'a Planting, &'a Ingredient)> {
         self.plan
             .plantings
@@ -68,6 +81,7 @@ impl<'a> View<'a> {
     }
 
     /// The plantings of a grade with their ingredient.
+    #[must_use]
     pub fn planted_by(
         &self,
         grade: GradeAt,
@@ -77,27 +91,32 @@ impl<'a> View<'a> {
     }
 
     /// The grade that grows a planting; a checked plan names one that the project knows.
+    #[must_use]
     pub fn grade_of(&self, planting: &Planting) -> Option<GradeAt> {
         self.garden.grade_with_id(&planting.grade)
     }
 
     /// The grade that grows an ingredient.
+    #[must_use]
     pub fn grown_by(&self, ingredient: &Ingredient) -> Option<GradeAt> {
         let mut plantings = self.plantings_named(&ingredient.name);
         plantings.next().and_then(|p| self.grade_of(p))
     }
 
     /// The name of a grade.
+    #[must_use]
     pub fn grade_name(&self, grade: GradeAt) -> &'a str {
         &self.garden[grade].name
     }
 
     /// How many weather years there are.
+    #[must_use]
     pub fn years(&self) -> usize {
         self.replay.years.len()
     }
 
     /// `past years` or `generated weather years`.
+    #[must_use]
     pub fn kind_of_years(&self) -> &'static str {
         kind_of_years(self.garden)
     }

@@ -27,6 +27,8 @@ const PATTERN_YEAR: i32 = 2001;
 /// the other half. Days are given as dates of 2001, which has no leap day.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ColdDays {
+    /// True where spring is the second half of the year.
+    south: bool,
     /// Last cold days of the springs, earliest first; those without any come first of all.
     last: Vec<Option<Date>>,
     /// First cold days of the autumns, earliest first; those without any come last.
@@ -41,6 +43,7 @@ impl ColdDays {
     pub fn of(record: &Record, latitude: Latitude, cold: impl Fn(usize) -> bool) -> Self {
         let south = latitude.0 < 0.0;
         let mut found = Self {
+            south,
             last: Vec::new(),
             first: Vec::new(),
             free: Vec::new(),
@@ -85,6 +88,23 @@ impl ColdDays {
     #[must_use]
     pub fn already_before(&self, share: f64) -> Option<Date> {
         nearest_rank(&self.first, share).flatten()
+    }
+
+    /// The share of the years in which it is still cold on a day or after it, if that lies in
+    /// spring, and in which it has already been cold by then, if it lies in autumn. `None` if the
+    /// record holds no such half-year.
+    #[must_use]
+    pub fn share_around(&self, day: Date) -> Option<f64> {
+        let day = pattern(day);
+        let cold = |days: &[Option<Date>], holds: &dyn Fn(&Date) -> bool| {
+            let cold = days.iter().flatten().filter(|d| holds(d)).count();
+            (!days.is_empty()).then(|| cold as f64 / days.len() as f64)
+        };
+        if (day.month() <= 6) != self.south {
+            cold(&self.last, &|last| *last >= day)
+        } else {
+            cold(&self.first, &|first| *first <= day)
+        }
     }
 
     /// The days from the last cold day of spring to the first of autumn, of which a share of

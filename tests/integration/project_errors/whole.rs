@@ -2,7 +2,7 @@
 
 use chrono::Weekday;
 use tureen::garden::{
-    BedAt, BedKind, Care, Class, Garden, GradeAt, HandOver, Method, Slot, Source, Sun,
+    BedAt, BedKind, Care, Class, Garden, GradeAt, HandOver, Method, Runs, Slot, Source, Sun,
 };
 use tureen::project;
 use tureen::units::{Celsius, Centimetres, Kilograms, Metres, Minutes, Share};
@@ -193,6 +193,8 @@ fn the_full_file_gives_its_garden() {
         bed.at.map(|at| (at.x, at.y)),
         Some((Metres(0.0), Metres(4.2)))
     );
+    assert_eq!((bed.runs, pot.runs), (Runs::NorthSouth, Runs::EastWest));
+    assert_eq!(bed.extent(), (Metres(1.2), Metres(3.6)));
     let growing = &garden.growing[0];
     assert_eq!(growing.bed, BedAt(0));
     assert_eq!((growing.first_strip, growing.strips), (2, 4));

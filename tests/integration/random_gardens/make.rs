@@ -4,7 +4,7 @@ use tureen::calendar::{Date, Horizon, plus_days};
 use tureen::candidates::Candidates;
 use tureen::garden::{
     Bed, BedAt, BedKind, Cover, Crop, Feast, Garden, GradeAt, Growing, Ingredient, Method, Patch,
-    Shelf, Source, Sun,
+    Runs, Shelf, Source, Sun,
 };
 use tureen::growth::{Block, need};
 use tureen::units::{Celsius, Centimetres, Kilograms, Latitude, Metres, Share};
@@ -143,6 +143,7 @@ fn bed(dice: &mut Dice, number: u32, strips: (u32, u32), start: Date) -> Bed {
             .chance(0.25)
             .then(|| plus_days(start, i64::from(dice.int(0, 70)))),
         grew: grew(dice),
+        runs: Runs::EastWest,
         at: None,
     }
 }

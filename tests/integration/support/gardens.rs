@@ -5,7 +5,7 @@ use chrono::Weekday;
 use tureen::calendar::Date;
 use tureen::garden::{
     Bed, BedKind, Break, Care, Class, Crop, Feast, Garden, Grade, GradeAt, HandOver, Ingredient,
-    SchoolYear, Shelf, Slot, Source, Sun, Term,
+    Runs, SchoolYear, Shelf, Slot, Source, Sun, Term,
 };
 use tureen::units::{Celsius, Centimetres, Latitude, Metres, Minutes, Share};
 
@@ -71,6 +71,7 @@ pub fn bed(id: &str, strips: u32, trellis_strips: u32) -> Bed {
         soil_bonus: Celsius(0.0),
         free_from: None,
         grew: Vec::new(),
+        runs: Runs::EastWest,
         at: None,
     }
 }

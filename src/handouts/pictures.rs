@@ -1,0 +1,81 @@
+//! The pictures of the handouts: each a drawing in black on white, with its data as text. Only
+//! the drawing is here; what is drawn, and all words, come from `report::pictures`.
+
+mod beds;
+mod labels;
+mod lettering;
+mod map;
+mod sheet;
+mod shelf;
+mod timeline;
+mod weeks;
+
+use maud::Markup;
+
+use crate::garden::GradeAt;
+use crate::report::pictures::timeline::Whose;
+use crate::report::pictures::{self as words, Said};
+use crate::report::view::View;
+
+/// The styles that the pictures need, for the page's `style`.
+pub const CSS: &str = include_str!("pictures.css");
+
+/// A picture with what is said of it.
+pub struct Picture {
+    /// One `svg`. It scales to the width that it is given, and its letters are large enough on
+    /// 18 cm of paper; on a narrow screen it should lie in a region that scrolls.
+    pub svg: Markup,
+    /// Title, description and the same data as rows of a table.
+    pub said: Said,
+}
+
+/// The timeline of all grades or of one; `None` where nothing is planted.
+#[must_use]
+pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Picture> {
+    let name = match whose {
+        Whose::All => "timeline".to_owned(),
+        Whose::Of(grade) => format!("timeline-{}", grade.0 + 1),
+    };
+    let shown = words::timeline::timeline(view, whose)?;
+    let svg = timeline::draw(&name, &shown);
+    let said = shown.said;
+    Some(Picture { svg, said })
+}
+
+/// The beds by week; `None` where no bed carries anything.
+#[must_use]
+pub fn beds(view: &View<'_>) -> Option<Picture> {
+    let shown = words::beds::beds(view)?;
+    let svg = beds::draw("beds", &shown);
+    let said = shown.said;
+    Some(Picture { svg, said })
+}
+
+/// The shelf by week; `None` where it is not used.
+#[must_use]
+pub fn shelf(view: &View<'_>) -> Option<Picture> {
+    let shown = words::shelf::shelf(view)?;
+    let svg = shelf::draw("shelf", &shown);
+    let said = shown.said;
+    Some(Picture { svg, said })
+}
+
+/// The map of the garden, with what one grade grows stressed if asked for; `None` if there is
+/// neither bed nor patch.
+#[must_use]
+pub fn map(view: &View<'_>, stressed: Option<GradeAt>) -> Option<Picture> {
+    let name = match stressed {
+        None => "map".to_owned(),
+        Some(grade) => format!("map-{}", grade.0 + 1),
+    };
+    let shown = words::map::map(view, stressed)?;
+    let svg = map::draw(&name, &shown);
+    let said = shown.said;
+    Some(Picture { svg, said })
+}
+
+/// Labels to cut out, as boxes of the page; `None` where nothing is planted.
+#[must_use]
+pub fn labels(view: &View<'_>) -> Option<Markup> {
+    Some(labels::draw(&words::labels::labels(view)?))
+}

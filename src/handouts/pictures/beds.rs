@@ -1,0 +1,159 @@
+//! Beds by week: a row as high as a bed has strips, what stands on them as boxes with names.
+
+use maud::{Markup, html};
+
+use crate::report::pictures::beds::{Beds, Row, Stand};
+
+use super::lettering::{LINE, SIZE, shorten, width};
+use super::sheet::{Anchor, Area, Pattern, fill, frame, legend, line, n, surface, text};
+use super::weeks::{Scale, before, behind, head};
+
+/// Where the weeks begin.
+const LEFT: f64 = 92.0;
+
+/// Height of all beds together, at the most: a sheet with head and legend.
+const MOST: f64 = 560.0;
+
+/// Height of a strip, if there is room.
+const STRIP: f64 = 3.2;
+
+/// The lowest and the highest bed.
+const HIGH: (f64, f64) = (24.0, 45.0);
+
+/// Between beds.
+const GAP: f64 = 6.0;
+
+/// A name that does not fit into its box stands over the bed.
+struct Over<'s> {
+    stand: &'s Stand,
+    name: String,
+    x: f64,
+    line: usize,
+}
+
+/// The picture.
+pub fn draw(name: &str, shown: &Beds) -> Markup {
+    let scale = Scale::new(shown.weeks.horizon, LEFT);
+    let (top, first) = head(&shown.weeks, &scale);
+    let wanted = |row: &Row| (f64::from(row.strips) * STRIP).clamp(HIGH.0, HIGH.1);
+    let all: f64 = shown.rows.iter().map(wanted).sum();
+    let squeeze = ((MOST - GAP * shown.rows.len() as f64) / all).min(1.0);
+    let mut y = first + 2.0;
+    let mut rows = Vec::new();
+    for row in &shown.rows {
+        let high = wanted(row) * squeeze;
+        let (drawn, below) = draw_row(name, row, &scale, y, high);
+        rows.push(drawn);
+        y = below + GAP;
+    }
+    let bottom = y - GAP + 2.0;
+    let entries: Vec<((), &str)> = shown.not_free.iter().map(|said| ((), *said)).collect();
+    let net = fill(name, Pattern::Net);
+    let (key, end) = legend(bottom + 6.0, &entries, |(), x, y| {
+        let (x, y, w, h) = (x - 8.0, y - 4.5, 16.0, 9.0);
+        html! { rect.bar x=(n(x)) y=(n(y)) width=(n(w)) height=(n(h)) fill=(net) {} }
+    });
+    let body = html! {
+        (top)
+        (behind(name, &shown.weeks, &scale, first, bottom))
+        @for row in &rows { (row) }
+        (before(&shown.weeks, &scale, first, bottom))
+        (key)
+    };
+    frame(name, &shown.said, end + 3.0, &body)
+}
+
+/// The box of a stand in a bed whose box is given.
+fn place(stand: &Stand, row: &Row, scale: &Scale, bed: Area) -> Area {
+    let strip = bed.h / f64::from(row.strips.max(1));
+    let y = bed.y + strip * f64::from(stand.first);
+    scale.span(stand.from, stand.to, y, strip * f64::from(stand.strips))
+}
+
+/// One bed, and the height under it.
+fn draw_row(name: &str, row: &Row, scale: &Scale, top: f64, high: f64) -> (Markup, f64) {
+    let fits = |stand: &&Stand| {
+        let area = place(
+            stand,
+            row,
+            scale,
+            Area {
+                x: 0.0,
+                y: 0.0,
+                w: 0.0,
+                h: high,
+            },
+        );
+        area.h >= SIZE + 1.0 && width(&stand.name) + 5.0 <= area.w
+    };
+    let over = over(row, scale, |stand| !fits(&stand));
+    let lines = over.iter().map(|o| o.line + 1).max().unwrap_or(0);
+    let y = top + LINE * lines as f64;
+    let bed = Area {
+        x: scale.left,
+        y,
+        w: scale.right - scale.left,
+        h: high,
+    };
+    let room = LEFT - 5.0;
+    let base = y + high / 2.0 - LINE / 2.0 + SIZE / 2.0 - 1.2;
+    let body = html! {
+        g.bed data-row=(row.name) {
+            (text(0.0, base, Anchor::Start, &shorten(&row.name, room)))
+            (text(0.0, base + LINE, Anchor::Start, &shorten(&row.has, room)))
+            rect.there x=(n(bed.x)) y=(n(bed.y)) width=(n(bed.w)) height=(n(bed.h)) {}
+            @if let Some(free) = row.free_from {
+                (surface(Area { w: scale.x(free) - bed.x, ..bed }, &fill(name, Pattern::Net)))
+                (line((scale.x(free), y), (scale.x(free), y + high), "#000", 1.0))
+            }
+            @for stand in &row.stands { (draw_stand(stand, place(stand, row, scale, bed))) }
+            @for o in &over {
+                @let area = place(o.stand, row, scale, bed);
+                @let base = y - 2.0 - LINE * o.line as f64;
+                (line((area.x, base + 1.0), (area.x, area.y), "#000", 0.6))
+            }
+            @for stand in row.stands.iter().filter(fits) {
+                @let area = place(stand, row, scale, bed);
+                (text(area.x + 2.5, area.y + area.h / 2.0 + SIZE / 2.0 - 1.3, Anchor::Start, &stand.name))
+            }
+            @for o in &over {
+                (text(o.x, y - 2.5 - LINE * o.line as f64, Anchor::Start, &o.name))
+            }
+        }
+    };
+    (body, y + high)
+}
+
+fn draw_stand(stand: &Stand, area: Area) -> Markup {
+    html! {
+        rect.stand x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h))
+            data-from=(stand.from) data-to=(stand.to) data-planting=(stand.planting)
+            data-strips=(stand.strips) {}
+    }
+}
+
+/// Names over a bed, each on the lowest line on which it meets no other.
+fn over<'s>(row: &'s Row, scale: &Scale, is: impl Fn(&'s Stand) -> bool) -> Vec<Over<'s>> {
+    let mut ends: Vec<f64> = Vec::new();
+    let stands = row.stands.iter().filter(|stand| is(stand));
+    let placed = stands.map(|stand| {
+        let name = shorten(&stand.name, (scale.right - scale.left) / 2.0);
+        let wide = width(&name);
+        let x = (scale.x(stand.from)).min(scale.right - wide);
+        let free = ends.iter().position(|end| *end + 5.0 <= x);
+        let line = free.unwrap_or(ends.len());
+        if line == ends.len() {
+            ends.push(0.0);
+        }
+        if let Some(end) = ends.get_mut(line) {
+            *end = x + wide;
+        }
+        Over {
+            stand,
+            name,
+            x,
+            line,
+        }
+    });
+    placed.collect()
+}

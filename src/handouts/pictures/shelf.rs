@@ -1,0 +1,127 @@
+//! The shelf by week: columns of flats under the line of those that there are.
+
+use maud::{Markup, html};
+
+use crate::calendar::plus_days;
+use crate::report::pictures::shelf::{Row, Shelf};
+
+use super::lettering::{LINE, SIZE, shorten, width};
+use super::sheet::{Anchor, Area, Pattern, fill, frame, legend, line, n, surface, text};
+use super::weeks::{Scale, before, behind, head};
+
+/// Where the weeks begin.
+const LEFT: f64 = 92.0;
+
+/// Height of a flat, if there is room, and of all of them at the most.
+const FLAT: f64 = 14.0;
+const MOST: f64 = 130.0;
+
+/// Between shelf and mat.
+const GAP: f64 = 14.0;
+
+/// What the legend explains.
+#[derive(Clone, Copy)]
+enum Key {
+    There,
+    Closed,
+}
+
+/// The picture.
+pub fn draw(name: &str, shown: &Shelf) -> Markup {
+    let scale = Scale::new(shown.weeks.horizon, LEFT);
+    let (top, first) = head(&shown.weeks, &scale);
+    let mut y = first + 8.0;
+    let mut rows = Vec::new();
+    for row in &shown.rows {
+        let high = (FLAT * f64::from(row.capacity)).clamp(3.0 * LINE, MOST);
+        rows.push(draw_row(name, shown, row, &scale, (y, high)));
+        y += high + GAP;
+    }
+    let bottom = y - GAP + 4.0;
+    let closed =
+        shown.open.0 > shown.weeks.horizon.first() || shown.open.1 < shown.weeks.horizon.last();
+    let mut entries = vec![(Key::There, shown.there)];
+    entries.extend(closed.then_some((Key::Closed, shown.closed)));
+    let (key, end) = legend(bottom + 6.0, &entries, |key, x, y| match key {
+        Key::There => line((x - 8.0, y), (x + 8.0, y), "#000", 2.0),
+        Key::Closed => {
+            let fill = fill(name, Pattern::Net);
+            html! { rect.bar x=(n(x - 8.0)) y=(n(y - 4.5)) width="16" height="9" fill=(fill) {} }
+        }
+    });
+    let body = html! {
+        (top)
+        (behind(name, &shown.weeks, &scale, first, bottom))
+        @for row in &rows { (row) }
+        (before(&shown.weeks, &scale, first, bottom))
+        (key)
+    };
+    frame(name, &shown.said, end + 3.0, &body)
+}
+
+/// Neighbouring weeks with as many flats: first, one past the last, flats.
+fn runs(weeks: &[u32]) -> Vec<(usize, usize, u32)> {
+    let mut runs: Vec<(usize, usize, u32)> = Vec::new();
+    for (week, flats) in weeks.iter().enumerate() {
+        match runs.last_mut() {
+            Some((_, to, same)) if same == flats => *to = week + 1,
+            _ => runs.push((week, week + 1, *flats)),
+        }
+    }
+    runs.retain(|(.., flats)| *flats > 0);
+    runs
+}
+
+fn draw_row(
+    name: &str,
+    shown: &Shelf,
+    row: &Row,
+    scale: &Scale,
+    (top, high): (f64, f64),
+) -> Markup {
+    let flat = high / f64::from(row.capacity.max(1));
+    let column = |(from, to, flats): (usize, usize, u32)| {
+        let x = scale.week(from, 0.0, 0.0).x;
+        let w = scale.week(to - 1, 0.0, 0.0).right() - x;
+        let h = flat * f64::from(flats);
+        Area {
+            x,
+            y: top + high - h,
+            w,
+            h,
+        }
+    };
+    let runs = runs(&row.weeks);
+    let (open, until) = (scale.x(shown.open.0), scale.x(plus_days(shown.open.1, 1)));
+    let shut = |x: f64, to: f64| Area {
+        x,
+        y: top,
+        w: to - x,
+        h: high,
+    };
+    let net = fill(name, Pattern::Net);
+    let room = LEFT - 18.0;
+    html! {
+        g.flats data-row=(row.name) {
+            (text(0.0, top + SIZE, Anchor::Start, &shorten(&row.name, room)))
+            (text(0.0, top + SIZE + LINE, Anchor::Start, &shorten(&row.has, room)))
+            (text(scale.left - 4.0, top + high, Anchor::End, "0"))
+            @if open > scale.left { (surface(shut(scale.left, open), &net)) }
+            @if until < scale.right { (surface(shut(until, scale.right), &net)) }
+            @for run in &runs {
+                @let area = column(*run);
+                rect.stand x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h))
+                    data-flats=(run.2) {}
+            }
+            @for run in &runs {
+                @let area = column(*run);
+                @let number = run.2.to_string();
+                @if width(&number) + 2.0 <= area.w && area.h >= SIZE + 1.0 {
+                    (text(area.x + area.w / 2.0, area.y + SIZE + 0.5, Anchor::Middle, &number))
+                }
+            }
+            (line((scale.left, top + high), (scale.right, top + high), "#000", 0.8))
+            (line((scale.left, top), (scale.right, top), "#000", 2.0))
+        }
+    }
+}

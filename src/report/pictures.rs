@@ -1,0 +1,40 @@
+//! The words of the handouts' pictures, and what is in them as plain data: names and days, no
+//! coordinates. `handouts::pictures` draws it.
+
+pub mod beds;
+pub mod climate;
+pub mod labels;
+pub mod map;
+pub mod shelf;
+pub mod timeline;
+pub mod weeks;
+
+/// What is said of a picture.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Said {
+    /// Its title.
+    pub title: String,
+    /// What it shows, in sentences.
+    pub description: String,
+    /// The same as rows of a table.
+    pub table: Table,
+}
+
+/// Rows under a header.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Table {
+    /// Names of the columns.
+    pub header: Vec<String>,
+    /// The rows, each with as many cells.
+    pub rows: Vec<Vec<String>>,
+}
+
+impl Table {
+    /// A table without rows yet.
+    fn under(header: &[&str]) -> Self {
+        Self {
+            header: header.iter().map(|name| (*name).to_owned()).collect(),
+            rows: Vec::new(),
+        }
+    }
+}

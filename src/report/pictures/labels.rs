@@ -1,0 +1,86 @@
+//! Labels to cut out: for beds, and for plants.
+
+use crate::plan::{Planting, StepKind};
+use crate::report::steps;
+use crate::report::view::{View, span_of};
+
+use super::beds::stands;
+use super::map::size;
+use super::timeline::numbered;
+
+/// One label in large print.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Label {
+    /// What is read from afar.
+    pub large: String,
+    /// The line under it.
+    pub below: String,
+    /// Smaller lines.
+    pub lines: Vec<String>,
+}
+
+/// All labels.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Labels {
+    /// Over the labels of the beds.
+    pub beds_title: &'static str,
+    /// A label for every bed that carries something.
+    pub beds: Vec<Label>,
+    /// Over the labels of the plants.
+    pub plants_title: &'static str,
+    /// A label for every planting.
+    pub plants: Vec<Label>,
+}
+
+/// The labels; `None` where nothing is planted.
+#[must_use]
+pub fn labels(view: &View<'_>) -> Option<Labels> {
+    let plants: Vec<Label> = view.plan.plantings.iter().map(|p| plant(view, p)).collect();
+    (!plants.is_empty()).then_some(Labels {
+        beds_title: "Labels for the beds",
+        beds: beds(view),
+        plants_title: "Labels for the plants",
+        plants,
+    })
+}
+
+fn beds(view: &View<'_>) -> Vec<Label> {
+    let grade = |at: usize| {
+        let planting = view.plan.plantings.get(at);
+        let grade = planting.and_then(|p| view.grade_of(p));
+        grade.map_or("", |g| view.grade_name(g))
+    };
+    let label = |bed: &crate::garden::Bed| Label {
+        large: format!("Bed {}", bed.id),
+        below: size(bed.length, bed.width),
+        lines: stands(view, &bed.id)
+            .iter()
+            .map(|stand| {
+                let span = view.dates.span(stand.from, stand.to);
+                format!("{} ({}), {span}", stand.name, grade(stand.planting))
+            })
+            .collect(),
+    };
+    let labels = view.garden.beds.iter().map(label);
+    labels.filter(|label| !label.lines.is_empty()).collect()
+}
+
+/// The steps that stand on a plant's label.
+const TOLD: [StepKind; 3] = [StepKind::Sow, StepKind::PlantOut, StepKind::Pick];
+
+fn plant(view: &View<'_>, planting: &Planting) -> Label {
+    let told = TOLD.iter().filter_map(|kind| {
+        let (from, to) = span_of(planting, *kind)?;
+        let name = steps::name(planting.method, *kind);
+        Some(format!("{name}: {}", view.dates.span(from, to)))
+    });
+    let place = (!planting.places.is_empty()).then(|| steps::place(view.garden, &planting.places));
+    let grade = view.grade_of(planting);
+    Label {
+        large: numbered(view, planting),
+        below: grade.map_or_else(String::new, |g| view.grade_name(g).to_owned()),
+        lines: told
+            .chain(place.map(|place| crate::report::words::sentence(&place)))
+            .collect(),
+    }
+}
