@@ -167,7 +167,7 @@ pub fn all(
                  take care of.",
                 view.grade_name(grade)
             ),
-            |page| strip::write(view, grade, page),
+            |page| strip::write(view, grade, slack, page),
         )
     }));
     handouts.extend([
