@@ -43,15 +43,21 @@ export async function openTabs(browser) {
 }
 
 /**
- * What axe-core finds, and what it could not decide, which counts too: nobody else looks. Only the
- * contrast of text in pictures, which it never decides, is left to `look.pictures.contrast`.
+ * What axe-core finds, and what it could not decide, which counts too: nobody else looks. Contrast
+ * that it does not decide is decided here: of text in pictures, and of text scrolled out of sight.
  */
 async function accessible(page, options) {
     const { violations, incomplete } = await page.evaluate((how) => axe.run(document, how), options);
-    const told = (kind, result) => result.nodes
-        .filter((node) => !(kind && result.id === 'color-contrast' && /^<(text|tspan)\b/.test(node.html)))
-        .slice(0, 3).map((node) => `${kind}${result.id}: ${result.help}: ${node.html.slice(0, 120)}`);
-    return [...violations.flatMap((one) => told('', one)), ...incomplete.flatMap((one) => told('undecided, ', one))];
+    const told = (kind, result, nodes) => nodes.slice(0, 3)
+        .map((node) => `${kind}${result.id}: ${result.help}: ${node.html.slice(0, 120)}`);
+    const found = violations.flatMap((one) => told('', one, one.nodes));
+    for (const one of incomplete) {
+        const open = one.id === 'color-contrast'
+            ? await page.evaluate((nodes) => nodes.filter((node) => !look.layout.readable(node.target[0])), one.nodes)
+            : one.nodes;
+        found.push(...told('undecided, ', one, open));
+    }
+    return found;
 }
 
 /** Where pages are looked at: in which windows, on which paper. The test of the checks takes less. */

@@ -71,6 +71,7 @@ export const BREAKAGES = {
     'wide-on-paper': { rule: 'wide', says: /reaches/, on: ['A4'], from: '@media print {', to: '@media print { h1 { inline-size: 1200px }' },
     'lost-on-a-phone': { rule: 'lost', on: ['phone'], from: '@media print {', to: '@media (width < 400px) { h2 { display: none } } @media print {' },
     'low-contrast': { rule: 'axe', says: /^color-contrast/, from: '<p id="last">', to: '<p id="last" style="color:#999">' },
+    'low-contrast-out-of-sight': { rule: 'axe', says: /^undecided, color-contrast/, on: ['phone'], from: '<svg viewBox', to: '<p style="inline-size:1800px;text-align:right"><span style="color:#999">far</span></p><svg viewBox' },
     'small-target': { rule: 'axe', says: /^target-size/, from: LAST, to: '<p><button style="width:9px;height:9px;padding:0" aria-label="a"></button><button style="width:9px;height:9px;padding:0" aria-label="b"></button></p>' },
     'dark-on-dark': { rule: 'dark', says: /^color-contrast/, from: '@media print {', to: '@media (prefers-color-scheme: dark) { body { background: #222 } } @media print {' },
     'wrong-language': { rule: 'language', from: 'lang="en-GB"', to: 'lang="de"' },

@@ -88,8 +88,8 @@ look.layout = (() => {
             const height = element.getBoundingClientRect().height;
             if (height > sheetHeight) found.push(`${named(element)} is ${Math.round(height)} high, a sheet ${Math.round(sheetHeight)}`);
         }
-        for (const heading of document.body.querySelectorAll('h1, h2, h3, h4, caption')) {
-            if (heading.localName !== 'caption' && shown(heading) && !/avoid/.test(getComputedStyle(heading).breakAfter)) {
+        for (const heading of document.body.querySelectorAll('h2, h3, h4')) {
+            if (shown(heading) && !/avoid/.test(getComputedStyle(heading).breakAfter)) {
                 found.push(`${named(heading)} may stand alone at the foot of a sheet`);
             }
         }
@@ -107,6 +107,22 @@ look.layout = (() => {
             if (look.colour.contrast(colour, [255, 255, 255, 1]) < 4.5) found.push(`${named(element)} is too pale on paper`);
         }
         return found;
+    }
+
+    /**
+     * Whether text stands out from the backgrounds that it lies on, all of them plain; for text in
+     * pictures `look.pictures.contrast` says it.
+     */
+    function readable(selector) {
+        const element = document.querySelector(selector);
+        if (element.closest('svg')) return true;
+        for (let at = element; at; at = at.parentElement) {
+            const { backgroundImage, opacity } = getComputedStyle(at);
+            if (backgroundImage !== 'none' || Number(opacity) < 1) return false;
+        }
+        const back = look.colour.behind(element);
+        const ink = look.colour.over(look.colour.read(getComputedStyle(element).color), back);
+        return look.colour.contrast(ink, back) >= 4.5;
     }
 
     /** The text that is shown, without white space. */
@@ -140,5 +156,5 @@ look.layout = (() => {
         return asked;
     }
 
-    return { sideways, regions, cut, torn, pale, text, rows, blocks, paper };
+    return { sideways, regions, cut, torn, pale, readable, text, rows, blocks, paper };
 })();
