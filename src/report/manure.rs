@@ -7,7 +7,7 @@ use crate::checker::CheckedPlan;
 use crate::plan::StepKind;
 
 use super::view::span_of;
-use super::words::Dates;
+use super::words::Words;
 
 /// Days from working raw manure into the ground to a harvest that touches the soil.
 /// Source: US Code of Federal Regulations, Title 7, section 205.203(c)(1).
@@ -24,7 +24,7 @@ pub fn last_raw_manure(harvest: Date) -> (Date, Date) {
 }
 
 /// The caution for a plan; `None` if nothing is picked.
-pub(super) fn of(checked: &CheckedPlan, dates: Dates) -> Option<String> {
+pub(super) fn of(checked: &CheckedPlan, words: Words) -> Option<String> {
     let plantings = checked.plan().plantings.iter();
     let first_pick = plantings
         .filter_map(|p| span_of(p, StepKind::Pick))
@@ -35,9 +35,9 @@ pub(super) fn of(checked: &CheckedPlan, dates: Dates) -> Option<String> {
         "Raw manure: use none. If it was spread all the same, organic farms let 120 days pass \
          before they pick what touches the soil, and 90 days else: before the first pick on {} \
          none after {}, or {}.",
-        dates.day(first_pick),
-        dates.day(touching),
-        dates.day(above)
+        words.day(first_pick),
+        words.day(touching),
+        words.day(above)
     ))
 }
 

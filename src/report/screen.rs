@@ -9,7 +9,7 @@ use crate::garden::Garden;
 
 use super::page::{Look, Page};
 use super::view::View;
-use super::words::{Dates, full_day};
+use super::words::Words;
 use super::{
     aims, assumed, care, cautions, decisions, how_sure, manure, overview, packet_days, rotation,
     slack, space, timeline, verdict,
@@ -37,7 +37,7 @@ pub fn plan(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
     care::other_hands(&view, &mut page);
     decisions::write(&view, &mut page);
     cautions::write(garden, &mut page);
-    if let Some(text) = manure::of(checked, view.dates) {
+    if let Some(text) = manure::of(checked, view.words) {
         page.item(&text);
     }
     assumed::write(garden, &mut page);
@@ -63,11 +63,12 @@ pub(super) fn occasion(garden: &Garden) -> String {
         .as_ref()
         .map_or_else(String::new, |s| format!(", {s}"));
     let feast = garden.feast;
+    let words = Words::of(garden);
     format!(
         "{}{school}: {}, {} portions, in the kitchen by {}.",
         garden.name,
-        full_day(feast.day),
+        words.full_day(feast.day),
         feast.portions,
-        Dates::of(garden).day(feast.deliver_by)
+        words.day(feast.deliver_by)
     )
 }

@@ -4,9 +4,11 @@ use chrono::Datelike;
 
 use crate::calendar::{Date, Horizon, plus_days};
 
+use crate::units::STRIP;
+
 use super::page::Page;
 use super::view::View;
-use super::words::list;
+use super::words::{Words, list};
 
 /// Columns of one week in the table.
 const CELL: usize = 4;
@@ -92,15 +94,16 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     let beds = bed_rows(view);
     let all = all_beds(view);
     let rows: Vec<&Row> = shelf.iter().chain(&beds).chain([&all]).collect();
-    table(&rows, view.garden.horizon(), page);
+    table(&rows, view, page);
     page.gap();
     let shelf_unused = if shelf.is_empty() {
         "The shelf is not used. "
     } else {
         ""
     };
+    let strip = view.words.short_length(STRIP.to_centimetres());
     page.line(&format!(
-        "{shelf_unused}Flats on the shelf and strips of bed (30 cm each) in use. A column holds \
+        "{shelf_unused}Flats on the shelf and strips of bed ({strip} each) in use. A column holds \
          until the date of the next one; < marks the week in which a row is fullest."
     ));
     peaks(view, &shelf, &all, page);
@@ -125,7 +128,7 @@ pub(super) fn peaks(view: &View<'_>, shelf: &[Row], all: &Row, page: &mut Page) 
             page.item(&format!(
                 "{} is fullest in the week of {}: {top} of {there}.",
                 row.label.replace("All beds", "The garden"),
-                view.dates.short(horizon.monday(week)),
+                view.words.short(horizon.monday(week)),
             ));
         }
     }
@@ -154,7 +157,7 @@ pub(super) fn weeks_in_which(
         }
     }
     let horizon = view.garden.horizon();
-    let day = |week: usize| view.dates.short(horizon.monday(week));
+    let day = |week: usize| view.words.short(horizon.monday(week));
     let text = |(first, last): &(usize, usize)| match first == last {
         true => day(*first),
         false => format!("{} to {}", day(*first), day(*last)),
@@ -168,7 +171,8 @@ pub(super) fn weeks_in_which(
 }
 
 /// The week table, in as many blocks as the width asks for.
-fn table(rows: &[&Row], horizon: Horizon, page: &mut Page) {
+fn table(rows: &[&Row], view: &View<'_>, page: &mut Page) {
+    let horizon = view.garden.horizon();
     let label = rows
         .iter()
         .map(|r| label_of(r).chars().count())
@@ -182,7 +186,7 @@ fn table(rows: &[&Row], horizon: Horizon, page: &mut Page) {
         if n > 0 {
             page.raw("");
         }
-        let [months, days] = header(block, horizon);
+        let [months, days] = header(block, horizon, view.words);
         page.raw(&format!("{:label$}{months}", ""));
         page.raw(&format!("{:label$}{days}", "Week of"));
         for row in rows {
@@ -230,7 +234,7 @@ fn changes(rows: &[&Row], weeks: usize) -> Vec<Column> {
 }
 
 /// The line of months and the line of Mondays. A month is named where it begins.
-fn header(block: &[Column], horizon: Horizon) -> [String; 2] {
+fn header(block: &[Column], horizon: Horizon, words: Words) -> [String; 2] {
     let mut months = String::new();
     let mut days = String::new();
     let mut named: Option<Date> = None;
@@ -240,7 +244,7 @@ fn header(block: &[Column], horizon: Horizon) -> [String; 2] {
         let month = if same {
             String::new()
         } else {
-            monday.format("%b").to_string()
+            words.short_month(monday)
         };
         months.push_str(&format!("{month:>3} "));
         days.push_str(&format!("{:>3} ", monday.day()));

@@ -4,11 +4,11 @@
 mod place;
 
 use crate::calendar::Date;
-use crate::garden::{Care, Garden, GradeAt, Ingredient, Slot, Source, Term};
+use crate::garden::{Care, Garden, GradeAt, Ingredient, Locale, Slot, Source, Term};
 
 use super::page::{Look, Page};
 use super::screen::occasion;
-use super::words::{Dates, choice, mass};
+use super::words::{Words, choice};
 use super::{assumed, cautions};
 
 /// What `tureen check` prints for a valid file.
@@ -17,6 +17,9 @@ pub fn understood(garden: &Garden, look: Look) -> String {
     let mut page = Page::new(look);
     page.title("The file is valid. This is what it says:");
     page.paragraph(&occasion(garden));
+    if garden.locale != Locale::default() {
+        page.paragraph(&Words::of(garden).customs());
+    }
     dish(garden, &mut page);
     sessions(garden, &mut page);
     breaks(garden, &mut page);
@@ -30,6 +33,7 @@ pub fn understood(garden: &Garden, look: Look) -> String {
 
 fn dish(garden: &Garden, page: &mut Page) {
     page.heading("The dish");
+    let words = Words::of(garden);
     let rows: Vec<Vec<String>> = garden
         .ingredients
         .iter()
@@ -37,9 +41,9 @@ fn dish(garden: &Garden, page: &mut Page) {
             vec![
                 i.name.clone(),
                 grown_by(garden, i),
-                format!("{:.0} g", i.grams_per_portion),
-                mass(i.target(garden.feast.portions)),
-                mass(i.target(garden.feast.portions) * i.least_share.0),
+                words.portion(i.grams_per_portion),
+                words.mass(i.target(garden.feast.portions)),
+                words.mass(i.target(garden.feast.portions) * i.least_share.0),
                 source(garden, i),
             ]
         })
@@ -175,7 +179,7 @@ fn rounds(garden: &Garden, grade: GradeAt, terms: &[&Term]) -> String {
 
 fn breaks(garden: &Garden, page: &mut Page) {
     page.heading("Breaks");
-    let dates = Dates::of(garden);
+    let words = Words::of(garden);
     let year = &garden.school_year;
     for b in year.breaks.iter().filter(|b| b.from <= garden.last_day()) {
         let care = match b.care {
@@ -186,13 +190,13 @@ fn breaks(garden: &Garden, page: &mut Page) {
         page.item(&format!(
             "{}, {}: {care}.",
             b.name,
-            dates.days(b.from, b.to)
+            words.days(b.from, b.to)
         ));
     }
     for day in &year.days_off {
-        page.item(&format!("No school on {}.", dates.day(*day)));
+        page.item(&format!("No school on {}.", words.day(*day)));
     }
     if let Some(day) = year.moves_up {
-        page.item(&format!("The grades move up on {}.", dates.day(day)));
+        page.item(&format!("The grades move up on {}.", words.day(day)));
     }
 }

@@ -6,7 +6,7 @@ use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt, Source};
 use crate::plan::{Plan, Planting, Step, StepKind, When};
 use crate::units::Latitude;
 
-use super::words::Dates;
+use super::words::Words;
 
 /// What a report reads.
 #[derive(Clone, Copy)]
@@ -14,7 +14,7 @@ pub(super) struct View<'a> {
     pub garden: &'a Garden,
     pub plan: &'a Plan,
     pub replay: &'a Replay,
-    pub dates: Dates,
+    pub words: Words,
 }
 
 impl<'a> View<'a> {
@@ -24,7 +24,7 @@ impl<'a> View<'a> {
             garden,
             plan: checked.plan(),
             replay: checked.replay(),
-            dates: Dates::of(garden),
+            words: Words::of(garden),
         }
     }
 

@@ -4,6 +4,7 @@
 use crate::growth::climate::Spell;
 
 use super::super::page::Page;
+use super::super::words::Words;
 
 /// Degrees that one line of the picture stands for.
 const STEP: f64 = 2.5;
@@ -12,7 +13,7 @@ const STEP: f64 = 2.5;
 const SCALE: usize = 6;
 
 /// Writes the picture; where 52 columns do not fit, a column is two weeks.
-pub(super) fn write(weeks: &[Spell], page: &mut Page) {
+pub(super) fn write(weeks: &[Spell], words: Words, page: &mut Page) {
     page.heading("The year week by week");
     let together = if page.room() >= SCALE + weeks.len() {
         1
@@ -23,7 +24,7 @@ pub(super) fn write(weeks: &[Spell], page: &mut Page) {
     for line in bars(&columns) {
         page.raw(&line);
     }
-    page.raw(&line("", &months(&columns)));
+    page.raw(&line("", &months(&columns, words)));
     page.raw(&line("frost", &each(&columns, frost_mark)));
     page.raw(&line(
         "warm",
@@ -84,7 +85,7 @@ fn bars(columns: &[&[Spell]]) -> Vec<String> {
 }
 
 /// The first letters of the months, above the column in which each begins.
-fn months(columns: &[&[Spell]]) -> String {
+fn months(columns: &[&[Spell]], words: Words) -> String {
     let mut text = String::new();
     let mut last = 0;
     for (at, column) in columns.iter().enumerate() {
@@ -92,7 +93,7 @@ fn months(columns: &[&[Spell]]) -> String {
         let month = chrono::Datelike::month(&week.last);
         if month != last && text.chars().count() <= at {
             let padding = at - text.chars().count();
-            let name = week.last.format("%b").to_string();
+            let name = words.short_month(week.last);
             let name = if columns.len() > 40 {
                 &name
             } else {

@@ -7,7 +7,7 @@ use crate::units::Minutes;
 
 use super::super::page::Page;
 use super::super::view::View;
-use super::super::words::{Dates, count, minutes};
+use super::super::words::{Words, count, minutes};
 use super::super::{steps, timeline};
 use super::ours::Ours;
 
@@ -58,7 +58,7 @@ fn rows(view: &View<'_>, session: &[Job]) -> Vec<Vec<String>> {
         .map(|job| {
             let takes = job.takes.map_or_else(String::new, minutes);
             vec![
-                view.dates.day(job.day),
+                view.words.day(job.day),
                 job.who.clone(),
                 job.what.clone(),
                 takes,
@@ -116,19 +116,19 @@ fn jobs_of(view: &View<'_>, planting: &Planting, ingredient: &Ingredient, step: 
         When::Daily { from, to } => vec![job(
             *from,
             "whoever is there",
-            daily(step.kind, &what, *to, view.dates),
+            daily(step.kind, &what, *to, view.words),
         )],
     }
 }
 
 /// A step that runs over days; drying follows the pick, so its days are the latest ones.
-fn daily(kind: StepKind, what: &str, to: Date, dates: Dates) -> String {
+fn daily(kind: StepKind, what: &str, to: Date, words: Words) -> String {
     match kind {
         StepKind::Cure => format!(
             "{what}, daily until {} (earlier if it was picked earlier)",
-            dates.day(to)
+            words.day(to)
         ),
-        _ => format!("{what}, daily until {}", dates.day(to)),
+        _ => format!("{what}, daily until {}", words.day(to)),
     }
 }
 
