@@ -203,7 +203,7 @@ fn made_up(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Option<String> 
     match make_up::day(view, task, slack) {
         Some(day) => Some(format!(
             "If it is cancelled: make up for it on {}.",
-            view.dates.day(day)
+            view.words.day(day)
         )),
         None if task.chance.is_some() => None,
         None => Some(

@@ -15,7 +15,7 @@ use super::page::{Page, Picture};
 use super::screen::occasion;
 use super::steps;
 use super::view::{View, by_children};
-use super::words::{count, full_day, list, mass_range, sentence};
+use super::words::{count, list, sentence};
 use super::{cautions, packet_days, timeline};
 
 use ours::{Grown, Ours};
@@ -86,7 +86,7 @@ fn beds(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     for (at, ingredient, seen) in view.ingredients().filter(|(_, i, _)| grown(i)) {
         page.item(&format!(
             "It brings {} of {}, and is ready in {} of {} {}.",
-            mass_range(seen.low, seen.expected),
+            view.words.mass_range(seen.low, seen.expected),
             ingredient.name,
             seen.ready_years(),
             view.years(),
@@ -174,6 +174,6 @@ fn take_care(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     page.item(cautions::HANDS);
     page.item(&format!(
         "If a session is cancelled, tell the coordinator in the same week. The dish is on {}.",
-        full_day(view.garden.feast.day)
+        view.words.full_day(view.garden.feast.day)
     ));
 }

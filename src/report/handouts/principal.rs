@@ -74,7 +74,7 @@ fn work(view: &View<'_>, plantings: &[&Planting]) -> String {
     let last = steps.filter_map(|step| step.when.last()).max();
     first
         .zip(last)
-        .map_or_else(String::new, |(first, last)| view.dates.span(first, last))
+        .map_or_else(String::new, |(first, last)| view.words.span(first, last))
 }
 
 /// Who waters and picks in breaks.
@@ -112,7 +112,7 @@ fn breaks(view: &View<'_>, page: &mut Page) {
         page.item(&format!(
             "{}, {}: {who} water{picks}; the watering list has room for names.",
             pause.name,
-            view.dates.days(pause.from, pause.to)
+            view.words.days(pause.from, pause.to)
         ));
     }
 }

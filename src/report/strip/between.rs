@@ -59,8 +59,8 @@ fn sessions(view: &View<'_>, ours: &Ours<'_>, from: Date, to: Date) -> Option<St
     (!classes.is_empty()).then(|| {
         sentence(&format!(
             "from {} to {} nothing is due in {}.",
-            view.dates.short(from),
-            view.dates.short(to),
+            view.words.short(from),
+            view.words.short(to),
             list(&classes)
         ))
     })

@@ -9,7 +9,7 @@ use super::super::make_up;
 use super::super::page::Page;
 use super::super::tasks::{self, Doer, Task};
 use super::super::view::View;
-use super::super::words::{Dates, minutes};
+use super::super::words::{Words, minutes};
 use super::ours::Ours;
 
 /// One thing to do on one day.
@@ -64,7 +64,7 @@ fn instead(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> String {
     match (make_up::day(view, task, slack), task.chance) {
         _ if !make_up::is_told(task, slack) => String::new(),
         (_, Some(chance)) if chance.number < chance.of => "the next pick".to_owned(),
-        (Some(day), _) => view.dates.day(day),
+        (Some(day), _) => view.words.day(day),
         (None, _) => "none".to_owned(),
     }
 }
@@ -79,7 +79,7 @@ fn rows(view: &View<'_>, session: &[Job]) -> Vec<Vec<String>> {
         .map(|job| {
             let takes = job.takes.map_or_else(String::new, minutes);
             vec![
-                view.dates.day(job.day),
+                view.words.day(job.day),
                 job.who.clone(),
                 job.what.clone(),
                 takes,
@@ -106,7 +106,7 @@ fn jobs(view: &View<'_>, planting: &Planting, slack: &[StepSlack], from: Option<
         .map(|task| Job {
             day: task.from,
             who: task.who(view.garden),
-            what: what(&task, view.dates),
+            what: what(&task, view.words),
             takes: task.takes,
             instead: instead(view, &task, slack),
         })
@@ -116,7 +116,7 @@ fn jobs(view: &View<'_>, planting: &Planting, slack: &[StepSlack], from: Option<
 /// What is done, with a class's part of the seeds or plants: `Sow in bed: carrot, about 109 of
 /// 217 seeds`. Of what runs over days, until when; drying follows the pick, so its days are the
 /// latest ones.
-fn what(task: &Task, dates: Dates) -> String {
+fn what(task: &Task, dates: Words) -> String {
     let title = &task.title;
     match (task.part, task.who) {
         (Some(part), _) => format!("{title}, {}", part.words()),
