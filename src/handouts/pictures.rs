@@ -60,6 +60,15 @@ pub fn shelf(view: &View<'_>) -> Option<Picture> {
     Some(Picture { svg, said })
 }
 
+/// Shelf and all beds by week, for the principal; `None` where nothing is used.
+#[must_use]
+pub fn space(view: &View<'_>) -> Option<Picture> {
+    let shown = words::shelf::space(view)?;
+    let svg = shelf::draw("space", &shown);
+    let said = shown.said;
+    Some(Picture { svg, said })
+}
+
 /// The map of the garden, with what one grade grows stressed if asked for; `None` if there is
 /// neither bed nor patch.
 #[must_use]
