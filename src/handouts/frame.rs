@@ -4,6 +4,9 @@ use maud::{DOCTYPE, Markup, PreEscaped, html};
 
 use crate::report::handouts::Frame;
 
+use super::pictures;
+use super::safe::plain;
+
 /// The styles of all pages.
 const STYLES: &str = include_str!("page.css");
 
@@ -28,16 +31,16 @@ pub fn page(words: &Frame, title: &str, paper: Paper, inside: &Markup) -> String
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
-                title { (title) ", " (words.project) }
-                style { (PreEscaped(STYLES)) }
+                title { (plain(title)) ", " (plain(&words.project)) }
+                style { (PreEscaped(STYLES)) (PreEscaped(pictures::CSS)) }
             }
             body class=[class] {
                 header {
                     @if title != words.all {
                         nav { a href="index.html" { (words.all) } }
                     }
-                    p.project { (words.project) }
-                    h1 { (title) }
+                    p.project { (plain(&words.project)) }
+                    h1 { (plain(title)) }
                 }
                 main { (inside) }
                 footer { p { (words.foot) } }
