@@ -1,9 +1,12 @@
 //! Days, weeks and the span that a plan covers, across New Year and leap days.
 
-use chrono::{Datelike, Days, NaiveDate};
+use chrono::{Datelike, Days, NaiveDate, NaiveTime};
 
 /// A day without a time.
 pub type Date = NaiveDate;
+
+/// A time of day as the clock on the wall shows it, of no particular time zone.
+pub type Time = NaiveTime;
 
 /// The longest span that a plan may cover, in weeks.
 pub const LONGEST_WEEKS: usize = 80;

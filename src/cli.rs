@@ -5,6 +5,7 @@ mod check;
 mod climate;
 mod crops;
 mod days;
+mod handouts;
 mod load;
 mod plan;
 mod save;
@@ -19,10 +20,8 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
-use answer::{Answer, Trouble};
-use terminal::out_look;
-
 pub use answer::Exit;
+use answer::{Answer, Trouble};
 
 /// Plans one dish that a whole school grows and eats on one day.
 #[derive(Parser)]
@@ -42,6 +41,8 @@ enum Command {
     /// Prints a saved plan: all of it, one grade's page, the space it takes, a watering list, or
     /// what can wait.
     Show(show::Arguments),
+    /// Writes a folder to print, send and import: a page for each reader, calendars, tables.
+    Handouts(handouts::Arguments),
     /// Does a saved plan, perhaps edited by hand, keep every rule?
     Verify(verify::Arguments),
     /// What stands in the way of a plan, and which changes would be enough?
@@ -85,30 +86,32 @@ pub fn run() -> ExitCode {
             };
         }
     };
-    match answer(arguments.command) {
-        Ok(Answer { exit, text }) => terminal::print(&text).map_or_else(
-            |error| terminal::complain(&format!("Cannot print the answer: {error}.\n")),
-            |()| exit,
-        ),
-        Err(Trouble { exit, text }) => {
-            terminal::complain(&text);
-            exit
-        }
-    }
+    let told = answer(arguments.command).and_then(|Answer { exit, text }| {
+        terminal::print(&text).map_err(|error| Trouble {
+            exit: Exit::Unexpected,
+            text: format!("Cannot print the answer: {error}.\n"),
+        })?;
+        Ok(exit)
+    });
+    told.unwrap_or_else(|Trouble { exit, text }| {
+        terminal::complain(&text);
+        exit
+    })
     .into()
 }
 
 fn answer(command: Command) -> Result<Answer, Trouble> {
     match command {
-        Command::Check(arguments) => check::run(&arguments, out_look()),
-        Command::Plan(arguments) => plan::run(&arguments, out_look()),
-        Command::Show(arguments) => show::run(&arguments, out_look()),
-        Command::Verify(arguments) => verify::run(&arguments, out_look()),
-        Command::Days(arguments) => days::run(&arguments, out_look()),
-        Command::Why(arguments) => why::run(&arguments, out_look()),
-        Command::Try(arguments) => try_changes::run(&arguments, out_look()),
+        Command::Check(arguments) => check::run(&arguments),
+        Command::Plan(arguments) => plan::run(&arguments),
+        Command::Show(arguments) => show::run(&arguments),
+        Command::Handouts(arguments) => handouts::run(&arguments),
+        Command::Verify(arguments) => verify::run(&arguments),
+        Command::Days(arguments) => days::run(&arguments),
+        Command::Why(arguments) => why::run(&arguments),
+        Command::Try(arguments) => try_changes::run(&arguments),
         Command::Weather(arguments) => weather::run(&arguments),
-        Command::Crops(arguments) => crops::run(&arguments, out_look()),
-        Command::Climate(arguments) => climate::run(&arguments, out_look()),
+        Command::Crops(arguments) => crops::run(&arguments),
+        Command::Climate(arguments) => climate::run(&arguments),
     }
 }

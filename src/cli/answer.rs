@@ -5,6 +5,9 @@ use std::path::Path;
 use std::process::ExitCode;
 
 use crate::pipeline::Unreadable;
+use crate::report::page::Page;
+
+use super::terminal::out_look;
 
 /// How the program ends.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -44,6 +47,16 @@ impl Answer {
             exit: Exit::Done,
             text,
         }
+    }
+
+    /// A page that answers what was asked.
+    pub fn page(page: &Page) -> Self {
+        Self::done(page.text(out_look()))
+    }
+
+    /// The same answer with another exit code.
+    pub fn ending(self, exit: Exit) -> Self {
+        Self { exit, ..self }
     }
 }
 

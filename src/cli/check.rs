@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use crate::report::{self, Look};
+use crate::report;
 
 use super::answer::{Answer, Trouble};
 use super::load::load;
@@ -14,7 +14,7 @@ pub(super) struct Arguments {
     file: PathBuf,
 }
 
-pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
+pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let garden = load(&arguments.file)?;
-    Ok(Answer::done(report::understood(&garden, look)))
+    Ok(Answer::page(&report::understood(&garden)))
 }

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use crate::project::near;
-use crate::report::{self, Look};
+use crate::report;
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load};
@@ -18,10 +18,10 @@ pub(super) struct Arguments {
     project: Option<PathBuf>,
 }
 
-pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
+pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let catalogue = catalogue()?;
     let Some(name) = &arguments.name else {
-        return Ok(Answer::done(report::crops(&catalogue, look)));
+        return Ok(Answer::page(&report::crops(&catalogue)));
     };
     let entry = catalogue.entry(name).ok_or_else(|| {
         let remedy = match near(name, catalogue.all_names()) {
@@ -35,6 +35,6 @@ pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> 
         )
     })?;
     let garden = arguments.project.as_deref().map(load).transpose()?;
-    let text = report::crop(&catalogue, entry, garden.as_ref(), look);
-    Ok(Answer::done(text))
+    let page = report::crop(&catalogue, entry, garden.as_ref());
+    Ok(Answer::page(&page))
 }

@@ -6,7 +6,7 @@ use crate::calendar::{Date, plus_days};
 use crate::explain::{Workbench, weeks_from_feast};
 use crate::model::Options;
 use crate::project;
-use crate::report::{self, Look};
+use crate::report;
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load, wrong_project};
@@ -28,7 +28,7 @@ pub(super) struct Arguments {
     to: Option<Date>,
 }
 
-pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
+pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let garden = load(&arguments.file)?;
     let feast = garden.feast.day;
     let from = arguments.from.unwrap_or(plus_days(feast, -USUAL_SPAN));
@@ -50,5 +50,5 @@ pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> 
         workbench.other_days(&garden, &weeks, done)
     })
     .map_err(|problems| wrong_project(&problems))?;
-    Ok(Answer::done(report::days(&garden, &days, look)))
+    Ok(Answer::page(&report::days(&garden, &days)))
 }

@@ -1,14 +1,20 @@
-//! Loading the built-in crops, and a project file with them.
+//! Loading the built-in crops, a project file with them, and the plan that was saved for it.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use crate::catalogue::Catalogue;
+use crate::checker::{CheckedPlan, check};
 use crate::diagnostic::Problems;
 use crate::garden::Garden;
+use crate::pipeline::read_saved;
 use crate::project;
+use crate::report;
 
 use super::answer::{Exit, Trouble};
 use super::terminal::err_look;
+
+/// The name of the saved plan in its folder.
+pub(super) const PLAN_FILE: &str = "plan.json";
 
 /// The garden of a project file, or everything that is wrong with the file.
 pub(super) fn load(path: &Path) -> Result<Garden, Trouble> {
@@ -33,4 +39,30 @@ pub(super) fn wrong_project(problems: &Problems) -> Trouble {
         exit: Exit::ProjectErrors,
         text: problems.render(look.color, look.width),
     }
+}
+
+/// A saved plan as a person names it: the file, or the folder that it is in.
+pub(super) fn plan_at(path: &Path) -> PathBuf {
+    if path.is_dir() {
+        path.join(PLAN_FILE)
+    } else {
+        path.to_owned()
+    }
+}
+
+/// Where the saved plan of a project is: where a person says, else beside the project file.
+pub(super) fn plan_path(project: &Path, given: Option<&Path>) -> PathBuf {
+    match given {
+        Some(path) => plan_at(path),
+        None => project.with_file_name(PLAN_FILE),
+    }
+}
+
+/// A saved plan. One that breaks rules is not shown.
+pub(super) fn saved_plan(garden: &Garden, path: &Path) -> Result<CheckedPlan, Trouble> {
+    let plan = read_saved(garden, path).map_err(|why| Trouble::saved_plan(path, &why))?;
+    check(garden, plan).map_err(|violations| Trouble {
+        exit: Exit::BrokenRules,
+        text: report::broken(garden, &violations).text(err_look()),
+    })
 }

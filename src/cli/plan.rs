@@ -9,24 +9,13 @@ use crate::garden::Garden;
 use crate::model::{AimProgram, Options};
 use crate::pipeline::{self, NoPlan};
 use crate::plan::{Aim, saved};
-use crate::report::{self, Look};
+use crate::report;
+use crate::report::page::Page;
 
 use super::answer::{Answer, Exit, Trouble};
-use super::load::load;
+use super::load::{PLAN_FILE, load};
 use super::save::save;
 use super::terminal::{err_look, with_progress};
-
-/// The name of the saved plan in its folder.
-pub(super) const PLAN_FILE: &str = "plan.json";
-
-/// A saved plan as a person names it: the file, or the folder that it is in.
-pub(super) fn plan_at(path: &Path) -> PathBuf {
-    if path.is_dir() {
-        path.join(PLAN_FILE)
-    } else {
-        path.to_owned()
-    }
-}
 
 /// The arguments of `plan`.
 #[derive(clap::Args)]
@@ -50,7 +39,7 @@ pub(super) struct Arguments {
     give_back: u32,
 }
 
-pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
+pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let garden = load(&arguments.file)?;
     let options = Options {
         time_limit: Duration::from_secs(arguments.time_limit),
@@ -62,12 +51,12 @@ pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> 
     );
     let Some(folder) = &arguments.write_program else {
         let plan = with_progress(message, || pipeline::plan(&garden, &options));
-        return answer(arguments, &garden, plan, &options, look);
+        return answer(arguments, &garden, plan, &options);
     };
     let (plan, programs) =
         with_progress(message, || pipeline::plan_with_programs(&garden, &options));
     write_programs(folder, &garden, &programs)?;
-    let mut answer = answer(arguments, &garden, plan, &options, look)?;
+    let mut answer = answer(arguments, &garden, plan, &options)?;
     answer
         .text
         .push_str(&report::programs_written(folder, programs.len()));
@@ -96,11 +85,10 @@ fn answer(
     garden: &Garden,
     plan: Result<CheckedPlan, NoPlan>,
     options: &Options,
-    look: Look,
 ) -> Result<Answer, Trouble> {
     match plan {
-        Ok(checked) => planned(arguments, garden, &checked, options, look),
-        Err(why) => no_plan(arguments.time_limit, garden, why, look),
+        Ok(checked) => planned(arguments, garden, &checked, options),
+        Err(why) => no_plan(arguments.time_limit, garden, why),
     }
 }
 
@@ -109,49 +97,37 @@ fn planned(
     garden: &Garden,
     checked: &CheckedPlan,
     options: &Options,
-    look: Look,
 ) -> Result<Answer, Trouble> {
-    let mut text = whole_plan(garden, checked, options, look);
+    let mut answer = Answer::page(&whole_plan(garden, checked, options));
     if let Some(folder) = &arguments.out {
         std::fs::create_dir_all(folder).map_err(|error| Trouble::writing(folder, &error))?;
         let path = folder.join(PLAN_FILE);
         save(&path, &saved::write(garden, checked.plan()))?;
-        text.push_str(&report::saved(&arguments.file, &path));
+        answer.text.push_str(&report::saved(&arguments.file, &path));
     }
-    Ok(Answer::done(text))
+    Ok(answer)
 }
 
 /// The whole plan, with what was given back for it and what that bought.
-pub(super) fn whole_plan(
-    garden: &Garden,
-    checked: &CheckedPlan,
-    options: &Options,
-    look: Look,
-) -> String {
-    let mut text = report::plan(garden, checked, look);
+pub(super) fn whole_plan(garden: &Garden, checked: &CheckedPlan, options: &Options) -> Page {
+    let mut page = report::plan(garden, checked);
     let message = "Planning with nothing to give back ...".to_owned();
     let back = with_progress(message, || explain::given_back(garden, checked, options));
     if let Some(back) = back {
-        text.push_str(&report::given_back(checked, &back, look));
+        page.append(report::given_back(checked, &back));
     }
-    text
+    page
 }
 
 /// What is said where there is no plan.
-pub(super) fn no_plan(
-    seconds: u64,
-    garden: &Garden,
-    why: NoPlan,
-    look: Look,
-) -> Result<Answer, Trouble> {
+pub(super) fn no_plan(seconds: u64, garden: &Garden, why: NoPlan) -> Result<Answer, Trouble> {
     match why {
-        NoPlan::Impossible(found) => Ok(Answer {
-            exit: Exit::NoPlan,
-            text: report::no_plan(garden, &found, look),
-        }),
+        NoPlan::Impossible(found) => {
+            Ok(Answer::page(&report::no_plan(garden, &found)).ending(Exit::NoPlan))
+        }
         NoPlan::OutOfTime => Err(Trouble {
             exit: Exit::OutOfTime,
-            text: report::out_of_time(seconds, err_look()),
+            text: report::out_of_time(seconds).text(err_look()),
         }),
         NoPlan::Failed(words) => Err(Trouble::new(
             Exit::Unexpected,
@@ -160,7 +136,7 @@ pub(super) fn no_plan(
         )),
         NoPlan::Refused(violations) => Err(Trouble::new(
             Exit::Unexpected,
-            report::broken(garden, &violations, err_look()),
+            report::broken(garden, &violations).text(err_look()),
             "The program made this plan itself, so this is a fault of the program. Please report \
              it with the project file.",
         )),

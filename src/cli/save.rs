@@ -2,6 +2,8 @@
 
 use std::path::Path;
 
+use crate::handouts::folder::unfinished;
+
 use super::answer::Trouble;
 
 /// Writes beside the old file first, then takes its place. What is no file, such as a pipe,
@@ -16,8 +18,7 @@ pub(super) fn save(path: &Path, text: &str) -> Result<(), Trouble> {
 }
 
 fn replace(path: &Path, text: &str) -> std::io::Result<()> {
-    let mut unfinished = path.as_os_str().to_owned();
-    unfinished.push(format!(".{}.unfinished", std::process::id()));
+    let unfinished = unfinished(path);
     std::fs::write(&unfinished, text)
         .and_then(|()| std::fs::rename(&unfinished, path))
         .inspect_err(|_| {

@@ -1,26 +1,20 @@
 //! `tureen show`: prints a saved plan, whole, for one grade, for the principal, for those who
 //! water, or what can wait.
 
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 use std::time::Duration;
 
-use crate::checker::{CheckedPlan, check};
-use crate::explain;
+use crate::checker::CheckedPlan;
+use crate::explain::{self, LeastSpace};
 use crate::garden::{Garden, GradeAt};
 use crate::model::Options;
-use crate::pipeline::read_saved;
-use crate::report::{self, Look};
+use crate::report;
+use crate::report::page::Page;
 
 use super::answer::{Answer, Exit, Trouble};
-use super::load::{catalogue, load};
-use super::plan::{PLAN_FILE, plan_at, whole_plan};
-use super::terminal::{err_look, with_progress};
-
-/// How each question about space is solved: large gardens take some seconds.
-const FOR_SPACE: Options = Options {
-    time_limit: Duration::from_secs(20),
-    concession_years: 0,
-};
+use super::load::{catalogue, load, plan_path, saved_plan};
+use super::plan::whole_plan;
+use super::terminal::with_progress;
 
 /// The arguments of `show`.
 #[derive(clap::Args)]
@@ -45,60 +39,52 @@ pub(super) struct Arguments {
     slack: bool,
 }
 
-pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
+pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let garden = load(&arguments.file)?;
     let grade = arguments
         .grade
         .as_deref()
         .map(|name| find_grade(&garden, name))
         .transpose()?;
-    let path = plan_path(&arguments.file, arguments.plan.as_deref());
-    let checked = checked(&garden, &path)?;
-    let text = match grade {
-        Some(grade) => report::grade(&garden, &checked, grade, look),
-        None if arguments.space => principal(&garden, &checked, look),
-        None if arguments.slack => slack(&garden, &checked, look)?,
-        None if arguments.water => report::watering(&garden, &checked, look),
-        None => whole_plan(&garden, &checked, &Options::default(), look),
+    let checked = saved_plan(
+        &garden,
+        &plan_path(&arguments.file, arguments.plan.as_deref()),
+    )?;
+    let page = match grade {
+        Some(grade) => report::grade(&garden, &checked, grade),
+        None if arguments.space => principal(&garden, &checked),
+        None if arguments.slack => slack(&garden, &checked)?,
+        None if arguments.water => report::watering(&garden, &checked),
+        None => whole_plan(&garden, &checked, &Options::default()),
     };
-    Ok(Answer::done(text))
+    Ok(Answer::page(&page))
 }
 
 /// The slack of every step, and the ways out of every ingredient.
-fn slack(garden: &Garden, checked: &CheckedPlan, look: Look) -> Result<String, Trouble> {
+fn slack(garden: &Garden, checked: &CheckedPlan) -> Result<Page, Trouble> {
     let catalogue = catalogue()?;
     let message = "Moving every step ...".to_owned();
     let (slack, ladders) = with_progress(message, || {
         let slack = explain::slack(garden, checked);
         (slack, explain::rescue_ladders(garden, checked, &catalogue))
     });
-    Ok(report::slack(garden, checked, &slack, &ladders, look))
+    Ok(report::slack(garden, checked, &slack, &ladders))
+}
+
+/// How little space would do.
+pub(super) fn least_space(garden: &Garden, checked: &CheckedPlan) -> LeastSpace {
+    // Large gardens take some seconds for each question.
+    let options = Options {
+        time_limit: Duration::from_secs(20),
+        concession_years: 0,
+    };
+    let message = "Looking for how little space would do ...".to_owned();
+    with_progress(message, || explain::least_space(garden, checked, &options))
 }
 
 /// The principal's page, for which shelf and beds are planned with less.
-fn principal(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
-    let message = "Looking for how little space would do ...".to_owned();
-    let least = with_progress(message, || {
-        explain::least_space(garden, checked, &FOR_SPACE)
-    });
-    report::principal(garden, checked, &least, look)
-}
-
-/// Where the saved plan is.
-fn plan_path(project: &Path, given: Option<&Path>) -> PathBuf {
-    match given {
-        Some(path) => plan_at(path),
-        None => project.with_file_name(PLAN_FILE),
-    }
-}
-
-/// A plan that breaks rules is not shown.
-fn checked(garden: &Garden, path: &Path) -> Result<CheckedPlan, Trouble> {
-    let plan = read_saved(garden, path).map_err(|why| Trouble::saved_plan(path, &why))?;
-    check(garden, plan).map_err(|violations| Trouble {
-        exit: Exit::BrokenRules,
-        text: report::broken(garden, &violations, err_look()),
-    })
+fn principal(garden: &Garden, checked: &CheckedPlan) -> Page {
+    report::principal(garden, checked, &least_space(garden, checked))
 }
 
 fn find_grade(garden: &Garden, name: &str) -> Result<GradeAt, Trouble> {

@@ -8,8 +8,6 @@ use indicatif::{ProgressBar, ProgressStyle};
 
 use crate::report::Look;
 
-use super::answer::Exit;
-
 /// Columns where neither COLUMNS nor a terminal tells.
 const USUAL_WIDTH: usize = 100;
 /// Longer lines are hard to read.
@@ -51,9 +49,8 @@ pub fn print(text: &str) -> std::io::Result<()> {
 }
 
 /// Prints a trouble. If that fails too, the exit code still tells.
-pub fn complain(text: &str) -> Exit {
+pub fn complain(text: &str) {
     let _ = anstream::stderr().write_all(text.as_bytes());
-    Exit::Unexpected
 }
 
 /// Runs long work with a progress line on the error output, if that is a terminal.

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use crate::explain::{Trial, Workbench};
 use crate::model::Options;
 use crate::project::{self, Change};
-use crate::report::{self, Look};
+use crate::report;
 
 use super::answer::{Answer, Trouble};
 use super::load::{catalogue, wrong_project};
@@ -22,14 +22,14 @@ pub(super) struct Arguments {
     changes: Vec<String>,
 }
 
-pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
+pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let catalogue = catalogue()?;
     let workbench = Workbench {
         load: &|changes| project::load_changed(&arguments.file, changes, &catalogue),
         options: Options::default(),
     };
     let trials = tried(&workbench, &changes(arguments))?;
-    Ok(Answer::done(report::compare(&trials, look)))
+    Ok(Answer::page(&report::compare(&trials)))
 }
 
 fn changes(arguments: &Arguments) -> Vec<Change> {

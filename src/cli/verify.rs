@@ -4,11 +4,10 @@ use std::path::PathBuf;
 
 use crate::checker::check;
 use crate::pipeline::read_saved;
-use crate::report::{self, Look};
+use crate::report;
 
 use super::answer::{Answer, Exit, Trouble};
-use super::load::load;
-use super::plan::plan_at;
+use super::load::{load, plan_at};
 
 /// The arguments of `verify`.
 #[derive(clap::Args)]
@@ -19,15 +18,14 @@ pub(super) struct Arguments {
     plan: PathBuf,
 }
 
-pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
+pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let garden = load(&arguments.file)?;
     let path = plan_at(&arguments.plan);
     let plan = read_saved(&garden, &path).map_err(|why| Trouble::saved_plan(&path, &why))?;
     Ok(match check(&garden, plan) {
-        Ok(checked) => Answer::done(report::sound(&garden, &checked, look)),
-        Err(violations) => Answer {
-            exit: Exit::BrokenRules,
-            text: report::broken(&garden, &violations, look),
-        },
+        Ok(checked) => Answer::page(&report::sound(&garden, &checked)),
+        Err(violations) => {
+            Answer::page(&report::broken(&garden, &violations)).ending(Exit::BrokenRules)
+        }
     })
 }

@@ -9,7 +9,7 @@ use crate::explain::{self, Workbench};
 use crate::model::Options;
 use crate::pipeline::{self, NoPlan};
 use crate::project;
-use crate::report::{self, Look, StepName};
+use crate::report::{self, StepName};
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load};
@@ -29,7 +29,7 @@ pub(super) struct Arguments {
     step: Vec<String>,
 }
 
-pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> {
+pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let garden = load(&arguments.file)?;
     let catalogue = catalogue()?;
     let options = Options::default();
@@ -44,27 +44,26 @@ pub(super) fn run(arguments: &Arguments, look: Look) -> Result<Answer, Trouble> 
     with_progress(message, || match pipeline::plan(&garden, &options) {
         Err(NoPlan::Impossible(found)) => {
             let diagnosis = bench.diagnose(&garden, &catalogue);
-            let mut text = report::why_no_plan(&garden, &found, &diagnosis, look);
+            let page = report::why_no_plan(&garden, &found, &diagnosis);
+            let mut answer = Answer::page(&page).ending(Exit::NoPlan);
             if !arguments.step.is_empty() {
                 let asked = arguments.step.join(" ");
-                text = format!(
-                    "There is no plan, so the step \"{asked}\" cannot be explained.\n\n{text}"
+                answer.text = format!(
+                    "There is no plan, so the step \"{asked}\" cannot be explained.\n\n{}",
+                    answer.text
                 );
             }
-            Ok(Answer {
-                exit: Exit::NoPlan,
-                text,
-            })
+            Ok(answer)
         }
-        Err(why) => super::plan::no_plan(options.time_limit.as_secs(), &garden, why, look),
+        Err(why) => super::plan::no_plan(options.time_limit.as_secs(), &garden, why),
         Ok(checked) if !arguments.step.is_empty() => {
             let asked = arguments.step.join(" ");
             let at = find(&report::step_names(&checked), &asked)?;
             let why = explain::why_step(&garden, &checked, at, &options);
-            let text = why.map(|why| report::why_step(&garden, &checked, &why, look));
-            Ok(Answer::done(text.unwrap_or_default()))
+            let page = why.map(|why| report::why_step(&garden, &checked, &why));
+            Ok(Answer::page(&page.unwrap_or_default()))
         }
-        Ok(checked) => Ok(Answer::done(report::plan_exists(&garden, &checked, look))),
+        Ok(checked) => Ok(Answer::page(&report::plan_exists(&garden, &checked))),
     })
 }
 

@@ -2,7 +2,7 @@
 
 use chrono::{Datelike, Weekday};
 
-use crate::calendar::{Date, Horizon, days_between, monday_of};
+use crate::calendar::{Date, Horizon, Time, days_between, monday_of};
 use crate::units::Minutes;
 
 use super::at::GradeAt;
@@ -43,6 +43,8 @@ pub struct Slot {
     pub from: Date,
     /// Length of the session.
     pub minutes: Minutes,
+    /// The time of day at which it begins, as the school's clock shows it, if given.
+    pub at: Option<Time>,
 }
 
 /// One class.

@@ -9,7 +9,7 @@ use toml::Spanned;
 use toml::de::{DeInteger, DeValue};
 use toml::value::Datetime;
 
-use crate::calendar::Date;
+use crate::calendar::{Date, Time};
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span};
 use crate::garden::Sun;
 
@@ -170,6 +170,24 @@ pub fn date(value: &Value<'_>, findings: &mut Findings) -> Read<Date> {
             let limits = format!("in the years {} to {}", YEARS.start(), YEARS.end());
             findings.report(value.out_of_range(limits))
         })
+}
+
+/// A time of day without a date, to the minute.
+pub fn time(value: &Value<'_>, findings: &mut Findings) -> Read<Time> {
+    let DeValue::Datetime(Datetime {
+        date: None,
+        time: Some(time),
+        offset: None,
+    }) = value.value
+    else {
+        let problem = value.wrong_type("a time of day");
+        let remedy = "write hours and minutes without quotes, such as 10:15";
+        return Err(findings.report(problem.remedy(remedy)));
+    };
+    let whole = time.second.unwrap_or(0) == 0 && time.nanosecond.unwrap_or(0) == 0;
+    Time::from_hms_opt(time.hour.into(), time.minute.into(), 0)
+        .filter(|_| whole)
+        .ok_or_else(|| findings.report(value.out_of_range("a whole minute of the day")))
 }
 
 /// One of a few words, in any case.

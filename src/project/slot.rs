@@ -2,13 +2,13 @@
 
 use chrono::Weekday;
 
-use crate::calendar::Date;
+use crate::calendar::{Date, Time};
 use crate::diagnostic::{Code, Findings, Given, Problem, Read};
 use crate::garden::{SchoolYear, Slot};
 use crate::units::Minutes;
 
 use super::assumed::Assumed;
-use super::kind::{Value, count, date, number, text, word};
+use super::kind::{Value, count, date, number, text, time, word};
 use super::names::{listed, near, quote};
 use super::table::{Table, named_table, table};
 
@@ -44,6 +44,7 @@ struct RawSlot {
     every: Read<Option<Given<u32>>>,
     from: Read<Option<Given<Date>>>,
     minutes: Read<Option<Given<f64>>>,
+    at: Read<Option<Given<Time>>>,
 }
 
 impl RawClass {
@@ -92,6 +93,7 @@ fn read_slot(t: &mut Table<'_, '_>, with_day: bool) -> RawSlot {
         every: t.maybe("every", count(1..=2)),
         from: t.maybe("from", date),
         minutes: t.maybe("minutes", number(10.0..=240.0)),
+        at: t.maybe("at", time),
     }
 }
 
@@ -176,13 +178,14 @@ fn slot(
     findings: &mut Findings,
 ) -> Read<Slot> {
     let base = &class.slot;
-    let (own_day, own_every, own_from, own_minutes) = match own {
-        Some(own) => (own.day?, own.every?, own.from?, own.minutes?),
-        None => (None, None, None, None),
+    let (own_day, own_every, own_from, own_minutes, own_at) = match own {
+        Some(own) => (own.day?, own.every?, own.from?, own.minutes?, own.at?),
+        None => (None, None, None, None, None),
     };
     let every = own_every.or(base.every?);
     let from = own_from.or(base.from?);
     let minutes = own_minutes.or(base.minutes?);
+    let at = own_at.or(base.at?);
     if let (Some(every @ Given { value: 2, .. }), None) = (every, from) {
         let cause = "a class that meets every second week needs a first day";
         return Err(findings.report(
@@ -196,5 +199,6 @@ fn slot(
         every_weeks: every.map_or(1, |every| every.value),
         from: from.map_or(year.start, |from| from.value),
         minutes: Minutes(minutes.map_or(USUAL_MINUTES, |given| given.value)),
+        at: at.map(|at| at.value),
     })
 }

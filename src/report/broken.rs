@@ -6,13 +6,13 @@ use crate::checker::Violation;
 use crate::garden::Garden;
 use crate::plan::Rule;
 
-use super::page::{Look, Page};
+use super::page::Page;
 use super::words::{Dates, count};
 
 /// What `tureen verify` prints for a plan that breaks rules.
 #[must_use]
-pub fn broken(garden: &Garden, violations: &[Violation], look: Look) -> String {
-    let mut page = Page::new(look);
+pub fn broken(garden: &Garden, violations: &[Violation]) -> Page {
+    let mut page = Page::new();
     let found = u32::try_from(violations.len()).unwrap_or(u32::MAX);
     page.title(&format!(
         "The plan breaks the rules in {}.",
@@ -30,7 +30,7 @@ pub fn broken(garden: &Garden, violations: &[Violation], look: Look) -> String {
             page.item(&faults::sentence(&violation.fault, dates));
         }
     }
-    page.finish()
+    page
 }
 
 /// One fault as a sentence.
@@ -45,10 +45,10 @@ pub(super) fn kind(kind: crate::plan::StepKind) -> &'static str {
 
 /// What `tureen verify` prints for a plan that keeps every rule.
 #[must_use]
-pub fn sound(garden: &Garden, checked: &crate::checker::CheckedPlan, look: Look) -> String {
+pub fn sound(garden: &Garden, checked: &crate::checker::CheckedPlan) -> Page {
     let view = super::view::View::new(garden, checked);
-    let mut page = Page::new(look);
+    let mut page = Page::new();
     page.title("The plan keeps every rule.");
     page.paragraph(&super::verdict::sentence(&view));
-    page.finish()
+    page
 }

@@ -41,7 +41,8 @@ pub(super) fn whole_dish(allergens: &[String]) -> String {
 }
 
 /// The cautions of one ingredient; `None` if there is none.
-pub(super) fn of(ingredient: &Ingredient) -> Option<String> {
+#[must_use]
+pub fn of(ingredient: &Ingredient) -> Option<String> {
     let text = ingredient.crop.caution.text.trim();
     (!text.is_empty()).then(|| format!("{}: {}", ingredient.name, full_stop(text)))
 }

@@ -9,16 +9,16 @@ use crate::garden::Garden;
 use crate::growth::climate::{Spell, year_by_weeks};
 
 use super::frost;
-use super::page::{Look, Page};
+use super::page::Page;
 use super::view::{kind_of_years, latitude};
 
 /// The climate of a garden's place.
 #[must_use]
-pub fn climate(garden: &Garden, look: Look) -> String {
+pub fn climate(garden: &Garden) -> Page {
     let (record, place) = (&garden.weather, garden.latitude);
     let weeks = year_by_weeks(record, place);
     let years = weeks.iter().map(|w| w.years).min().unwrap_or(0);
-    let mut page = Page::new(look);
+    let mut page = Page::new();
     let whose = garden.school.as_ref().unwrap_or(&garden.name);
     page.title(&format!("The climate of {whose}, {}", latitude(place)));
     if years == 0 {
@@ -27,7 +27,7 @@ pub fn climate(garden: &Garden, look: Look) -> String {
              can be told. Give daily weather of at least one whole year, better of thirty.",
         );
         frost::write(record, place, &mut page);
-        return page.finish();
+        return page;
     }
     page.paragraph(&format!(
         "As {years} {} show it{}. What was is no promise of what comes.",
@@ -39,7 +39,7 @@ pub fn climate(garden: &Garden, look: Look) -> String {
     frost::write(record, place, &mut page);
     warmth::write(record, place, &mut page);
     weeks::table(&weeks, &mut page);
-    page.finish()
+    page
 }
 
 /// ` (1982 to 2018)`; nothing for generated years, whose numbers mean nothing.

@@ -8,7 +8,7 @@ use crate::project::Change;
 use super::given_back;
 use super::no_plan::why_none;
 use super::overview::shares;
-use super::page::{Look, Page};
+use super::page::Page;
 use super::screen::occasion;
 use super::space::{all_beds, shelf_rows};
 use super::view::{View, span_of};
@@ -17,17 +17,12 @@ use super::words::list;
 /// What stands in the table for a plan that does not exist.
 const NONE: &str = "-";
 
-/// Columns between two columns of the table.
-const GAP: usize = 2;
-/// A name in the table takes no more columns than this and wraps.
-const NAME: usize = 26;
-
 /// What `tureen try` prints. The first trial is the file as it stands.
 #[must_use]
-pub fn compare(trials: &[Trial], look: Look) -> String {
-    let mut page = Page::new(look);
+pub fn compare(trials: &[Trial]) -> Page {
+    let mut page = Page::new();
     let Some(first) = trials.first() else {
-        return page.finish();
+        return page;
     };
     page.title(&occasion(&first.garden));
     page.paragraph("The file stays as it is; this is what the changes would bring.");
@@ -46,7 +41,7 @@ pub fn compare(trials: &[Trial], look: Look) -> String {
     years_given_back(&labels, trials, &mut page);
     without_plan(&labels, trials, &mut page);
     moved(&labels, trials, &views, &mut page);
-    page.finish()
+    page
 }
 
 /// `As it is`, `Change 1`, `Change 2`, `Together`.
@@ -134,19 +129,8 @@ fn write_rows(header: &[&str], rows: Vec<Vec<String>>, page: &mut Page) {
         let first = cells.next();
         cells.all(|cell| Some(cell) == first)
     });
-    for columns in blocks(header, &different, page.room()) {
-        let cells = |row: &[String]| {
-            columns
-                .iter()
-                .filter_map(|c| row.get(*c).cloned())
-                .collect()
-        };
-        let rows: Vec<Vec<String>> = different.iter().map(|row| cells(row)).collect();
-        let header: Vec<&str> = columns
-            .iter()
-            .filter_map(|c| header.get(*c).copied())
-            .collect();
-        page.table(&header, &rows, &[]);
+    if !different.is_empty() {
+        page.table_in_parts(header, different, 2);
         page.gap();
     }
     if !same.is_empty() {
@@ -161,33 +145,6 @@ fn write_rows(header: &[&str], rows: Vec<Vec<String>>, page: &mut Page) {
         "Ready: in how many of the years enough of it is in the pot. Part grown: of the \
          kitchen's amount, in a poor year and in an ordinary one.",
     );
-}
-
-/// The columns of the table in as many blocks as the width asks for. Each block has the names
-/// and the file as it is.
-fn blocks(header: &[&str], rows: &[Vec<String>], room: usize) -> Vec<Vec<usize>> {
-    let width = |column: usize| {
-        let cells = rows.iter().filter_map(|row| row.get(column));
-        let cells = cells.map(String::as_str).chain(header.get(column).copied());
-        cells.map(|cell| cell.chars().count()).max().unwrap_or(0) + GAP
-    };
-    let always = width(0).min(NAME) + width(1);
-    let mut blocks: Vec<Vec<usize>> = Vec::new();
-    let mut used = room;
-    for column in 2..header.len() {
-        match blocks.last_mut() {
-            Some(block) if used + width(column) <= room + GAP => block.push(column),
-            _ => {
-                blocks.push(vec![0, 1, column]);
-                used = always;
-            }
-        }
-        used += width(column);
-    }
-    match rows.is_empty() {
-        true => Vec::new(),
-        false => blocks,
-    }
 }
 
 fn on_the_rain_date(view: &View<'_>) -> String {

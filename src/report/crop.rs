@@ -10,7 +10,7 @@ use crate::catalogue::{Catalogue, Entry, MEMORY, PRACTICE, source_keys};
 use crate::garden::{Crop, FrostResponse, Garden};
 
 use super::crops::season;
-use super::page::{Look, Page};
+use super::page::Page;
 use super::words::{choice, list, sentence};
 
 use line::way;
@@ -21,10 +21,10 @@ pub use line::Figure;
 /// All that is known of a crop. `garden` is the project for whose place it is told; the
 /// project's own figures then take the place of the built-in ones.
 #[must_use]
-pub fn crop(catalogue: &Catalogue, entry: &Entry, garden: Option<&Garden>, look: Look) -> String {
+pub fn crop(catalogue: &Catalogue, entry: &Entry, garden: Option<&Garden>) -> Page {
     let own = garden.and_then(|garden| own_crop(garden, entry));
     let crop = own.unwrap_or(&entry.crop);
-    let mut page = Page::new(look);
+    let mut page = Page::new();
     page.title(&format!("{} ({})", sentence(&crop.name), crop.botanical));
     page.paragraph(&in_short(entry, crop));
     page.paragraph("In brackets: where a figure comes from. The works are named at the end.");
@@ -45,7 +45,7 @@ pub fn crop(catalogue: &Catalogue, entry: &Entry, garden: Option<&Garden>, look:
     }
     notes(entry, &mut page);
     sources(catalogue, entry, &mut page);
-    page.finish()
+    page
 }
 
 /// The crop with the project's own figures, if the project grows it.
@@ -84,11 +84,8 @@ fn in_short(entry: &Entry, crop: &Crop) -> String {
     )
 }
 
-/// Columns of the labels, where the page is not narrow.
+/// Columns of the labels.
 const LABELS: usize = 18;
-
-/// Pages narrower than this have labels only as wide as they must be.
-const NARROW: usize = 78;
 
 /// The figures under one heading, each with its source in brackets.
 fn write_figures(heading: &str, figures: Vec<Figure>, crop: &Crop, page: &mut Page) {
@@ -106,14 +103,14 @@ fn write_figures(heading: &str, figures: Vec<Figure>, crop: &Crop, page: &mut Pa
         coming_up::table(crop, page);
         page.gap();
     }
-    let width = if page.room() < NARROW { 0 } else { LABELS };
     let row = |figure: Figure| {
-        // Spaces that do not break keep the column as wide under every heading.
-        let label = format!("{:<width$}", figure.label).replace(' ', "\u{a0}");
-        vec![label, figure.text, format!("[{}]", figure.source)]
+        vec![
+            figure.label.to_owned(),
+            figure.text,
+            format!("[{}]", figure.source),
+        ]
     };
-    let rows: Vec<Vec<String>> = figures.into_iter().map(row).collect();
-    page.table(&["", "", ""], &rows, &[]);
+    page.labelled(figures.into_iter().map(row).collect(), LABELS);
 }
 
 fn notes(entry: &Entry, page: &mut Page) {

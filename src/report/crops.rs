@@ -5,7 +5,7 @@ use crate::catalogue::{Catalogue, Entry};
 use crate::garden::{Crop, Method};
 use crate::units::Celsius;
 
-use super::page::{Look, Page};
+use super::page::Page;
 use super::words::{count, sentence};
 
 /// Crops that stand still below a warmer base than this are called warm-season: the bases of the
@@ -14,8 +14,8 @@ const WARM_BASE: Celsius = Celsius(6.0);
 
 /// The list of all crops.
 #[must_use]
-pub fn crops(catalogue: &Catalogue, look: Look) -> String {
-    let mut page = Page::new(look);
+pub fn crops(catalogue: &Catalogue) -> Page {
+    let mut page = Page::new();
     let number = u32::try_from(catalogue.names().count()).unwrap_or(u32::MAX);
     page.title(&format!("{} that the program knows", count(number, "crop")));
     for (group, entries) in catalogue.groups() {
@@ -37,7 +37,7 @@ pub fn crops(catalogue: &Catalogue, look: Look) -> String {
         "All about one: tureen crops tomato. What it means for your place: tureen crops tomato \
          --for garden.toml",
     );
-    page.finish()
+    page
 }
 
 /// The heading of a group of the catalogue.

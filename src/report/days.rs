@@ -7,7 +7,7 @@ use crate::explain::OtherDay;
 use crate::garden::Garden;
 
 use super::no_plan::why_none;
-use super::page::{Look, Page};
+use super::page::Page;
 use super::screen::occasion;
 use super::view::{View, kind_of_years};
 use super::words::{Dates, full_day, list};
@@ -25,8 +25,8 @@ struct Planned<'a> {
 
 /// What `tureen days` prints.
 #[must_use]
-pub fn days(garden: &Garden, days: &[OtherDay], look: Look) -> String {
-    let mut page = Page::new(look);
+pub fn days(garden: &Garden, days: &[OtherDay]) -> Page {
+    let mut page = Page::new();
     page.title(&occasion(garden));
     page.paragraph(
         "The file stays as it is; this is how the dish would fare in other weeks, each with a \
@@ -41,7 +41,7 @@ pub fn days(garden: &Garden, days: &[OtherDay], look: Look) -> String {
     }
     page.heading("The best day");
     page.line(&best(garden, &planned));
-    page.finish()
+    page
 }
 
 fn planned(day: &OtherDay) -> Option<Planned<'_>> {

@@ -1,7 +1,8 @@
 //! What to decide next and by when: seed orders, people, purchases, the nurse.
 
 use crate::calendar::{Date, plus_days};
-use crate::garden::{Care, Ingredient};
+use crate::checker::CheckedPlan;
+use crate::garden::{Care, Garden, Ingredient};
 use crate::plan::{Planting, StepKind};
 
 use super::care::gap_days;
@@ -17,9 +18,20 @@ const ORDER_DAYS: i64 = 14;
 const ASK_DAYS: i64 = 14;
 
 /// Something to decide by a day.
-pub(super) struct Decision {
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Decision {
+    /// What it is about, the same in every plan of a project: `order carrot`.
+    pub topic: String,
+    /// The last day.
     pub by: Date,
+    /// What to do.
     pub what: String,
+}
+
+/// All decisions of a plan in order of time.
+#[must_use]
+pub fn decisions(garden: &Garden, checked: &CheckedPlan) -> Vec<Decision> {
+    all(&View::new(garden, checked))
 }
 
 /// Writes all decisions in order of time.
@@ -63,6 +75,7 @@ fn orders(view: &View<'_>) -> Vec<Decision> {
         let method = plantings.first()?.method;
         let thing = seed_of(&ingredient.name, method);
         (seeds > 0).then(|| Decision {
+            topic: format!("order {}", ingredient.name),
             by: plus_days(needed, -ORDER_DAYS),
             what: format!("Order {}.", count(seeds, &thing)),
         })
@@ -83,6 +96,7 @@ fn nurse(view: &View<'_>, first_order: Option<Date>) -> Decision {
     let allergens = cautions::allergens(view.garden);
     let start = view.garden.school_year.start;
     Decision {
+        topic: "nurse".to_owned(),
         by: first_order.unwrap_or(start).min(start),
         what: format!(
             "Ask the school nurse about {}, before it is fixed.",
@@ -96,7 +110,9 @@ fn people_for_gaps(view: &View<'_>) -> Vec<Decision> {
     view.replay
         .unattended
         .iter()
-        .map(|u| Decision {
+        .enumerate()
+        .map(|(n, u)| Decision {
+            topic: format!("gap {n}"),
             by: plus_days(u.gap.from, -ASK_DAYS),
             what: format!(
                 "Name someone who waters: {}.",
@@ -120,6 +136,7 @@ fn families(view: &View<'_>) -> Vec<Decision> {
         .iter()
         .filter(|b| b.care != Care::Nobody && stands(b.from, b.to))
         .map(|b| Decision {
+            topic: format!("break {}", b.name),
             by: plus_days(b.from, -ASK_DAYS),
             what: format!(
                 "Fill the watering list of {} for {} ({}).",
@@ -151,6 +168,7 @@ fn purchases(view: &View<'_>) -> Vec<Decision> {
         })
         .collect();
     let mut decisions = vec![Decision {
+        topic: "kitchen".to_owned(),
         by: two_weeks_before,
         what: format!(
             "Tell the kitchen what the garden brings, so that it buys the rest: {}.",
@@ -163,6 +181,7 @@ fn purchases(view: &View<'_>) -> Vec<Decision> {
                 .cost
                 .map_or_else(String::new, |c| format!(", for about {c:.2}"));
             decisions.push(Decision {
+                topic: format!("buy {}", ingredient.name),
                 by: fallback.buy_by,
                 what: format!(
                     "Look at the {}: if it has failed, buy it{cost}.",

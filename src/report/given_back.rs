@@ -4,7 +4,7 @@ use crate::checker::CheckedPlan;
 use crate::explain::{GivenBack, YearsBack, promise};
 use crate::plan::{Aim, AimResult};
 
-use super::page::{Look, Page};
+use super::page::Page;
 use super::words::{count, list, sentence};
 
 /// So many gains are told.
@@ -12,15 +12,15 @@ const MOST_GAINS: usize = 3;
 
 /// What `tureen plan` adds where something was given back.
 #[must_use]
-pub fn given_back(checked: &CheckedPlan, back: &GivenBack, look: Look) -> String {
-    let mut page = Page::new(look);
+pub fn given_back(checked: &CheckedPlan, back: &GivenBack) -> Page {
+    let mut page = Page::new();
     page.heading("What was given back");
     page.line(&format!(
         "{}. {}",
         sentence(&years(&back.aims)),
         bought(checked, back)
     ));
-    format!("\n{}", page.finish())
+    page
 }
 
 /// `one year of the whole dish (22 are possible, 21 are kept)`.

@@ -10,11 +10,7 @@ use super::view::View;
 /// Writes what would be enough of shelf and beds, and when all of that is full.
 pub(super) fn write(view: &View<'_>, least: &LeastSpace, page: &mut Page) {
     page.heading("How little space would do");
-    page.item(&flats(view, &least.flats));
-    page.item(&match &least.strips {
-        Some(strips) => beds(view, strips),
-        None => "Beds: how few strips would do was not settled in the time allowed.".to_owned(),
-    });
+    items(view, least, page);
     page.gap();
     page.line(
         "Would do: another plan with no more than that has as many ready years, of the most \
@@ -25,6 +21,15 @@ pub(super) fn write(view: &View<'_>, least: &LeastSpace, page: &mut Page) {
     if !view.plan.aims.iter().all(AimResult::proved) {
         page.line("The plan itself is not proved best; what a better one would need is not known.");
     }
+}
+
+/// What would be enough, an item each.
+pub(super) fn items(view: &View<'_>, least: &LeastSpace, page: &mut Page) {
+    page.item(&flats(view, &least.flats));
+    page.item(&match &least.strips {
+        Some(strips) => beds(view, strips),
+        None => "Beds: how few strips would do was not settled in the time allowed.".to_owned(),
+    });
 }
 
 fn flats(view: &View<'_>, flats: &Enough) -> String {

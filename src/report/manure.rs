@@ -3,8 +3,7 @@
 use chrono::Days;
 
 use crate::calendar::Date;
-use crate::checker::CheckedPlan;
-use crate::plan::StepKind;
+use crate::plan::{Plan, StepKind};
 
 use super::view::span_of;
 use super::words::Dates;
@@ -24,8 +23,8 @@ pub fn last_raw_manure(harvest: Date) -> (Date, Date) {
 }
 
 /// The caution for a plan; `None` if nothing is picked.
-pub(super) fn of(checked: &CheckedPlan, dates: Dates) -> Option<String> {
-    let plantings = checked.plan().plantings.iter();
+pub(super) fn of(plan: &Plan, dates: Dates) -> Option<String> {
+    let plantings = plan.plantings.iter();
     let first_pick = plantings
         .filter_map(|p| span_of(p, StepKind::Pick))
         .map(|s| s.0)

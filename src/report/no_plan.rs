@@ -10,7 +10,7 @@ use crate::garden::{Garden, GradeAt, IngredientAt};
 use crate::model::{Impossible, LeftOut, Pressure, Why};
 use crate::pipeline::NoPlan;
 
-use super::page::{Look, Page};
+use super::page::Page;
 use super::screen::occasion;
 use super::words::{Dates, count, list, sentence};
 
@@ -19,12 +19,12 @@ const LIMITS: usize = 5;
 
 /// What `tureen plan` prints when no plan keeps the rules.
 #[must_use]
-pub fn no_plan(garden: &Garden, found: &Impossible, look: Look) -> String {
-    let mut page = Page::new(look);
+pub fn no_plan(garden: &Garden, found: &Impossible) -> Page {
+    let mut page = Page::new();
     in_the_way(garden, found, &mut page);
     together(garden, found, &mut page);
     ideas::write(garden, found, &mut page);
-    page.finish()
+    page
 }
 
 /// What stands in the way, with quantities.
@@ -48,15 +48,15 @@ pub(super) fn in_the_way(garden: &Garden, found: &Impossible, page: &mut Page) {
 
 /// What `tureen plan` prints when the time ran out before a plan was found.
 #[must_use]
-pub fn out_of_time(seconds: u64, look: Look) -> String {
-    let mut page = Page::new(look);
+pub fn out_of_time(seconds: u64) -> Page {
+    let mut page = Page::new();
     let seconds = u32::try_from(seconds).unwrap_or(u32::MAX);
     page.title(&format!(
         "No plan found in {}, and none proved impossible.",
         count(seconds, "second")
     ));
     page.paragraph("Allow more time with --time-limit, or make the task smaller: fewer sowings, fewer beds that differ.");
-    page.finish()
+    page
 }
 
 /// Why a project has no plan, in a sentence or two.

@@ -1,208 +1,236 @@
-//! A page of plain text that fits a width: headings, paragraphs, lists, tables.
+//! What people read, as a list of blocks: titles, headings, paragraphs, lists, tables. `text`
+//! makes plain text of it, the handouts make pages.
 
-use std::fmt::Write;
+use crate::garden::GradeAt;
 
-use anstyle::Style;
-use comfy_table::{
-    Cell, CellAlignment, ColumnConstraint, ContentArrangement, Table, Width, presets,
-};
-use textwrap::{Options, WordSplitter};
+/// Text under construction, block by block.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Page {
+    blocks: Vec<Block>,
+}
 
-/// How a page is to look.
+/// One block. Spaces that hold a date or an amount together are no-break spaces.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Block {
+    /// A title or verdict.
+    Title(String),
+    /// Opens a section.
+    Heading(String),
+    /// Sets the next block apart.
+    Gap,
+    /// A paragraph of its own.
+    Paragraph(String),
+    /// A paragraph under a heading.
+    Line(String),
+    /// A list item.
+    Item(String),
+    /// A label with its text beside it.
+    Entry {
+        /// The label.
+        label: String,
+        /// Columns that labels of this list take.
+        width: usize,
+        /// The text.
+        text: String,
+    },
+    /// A table whose cells may wrap.
+    Table(Table),
+    /// A table of short figures.
+    Grid(Grid),
+    /// A picture made of letters.
+    Drawing(Drawing),
+    /// A drawn picture, on pages that can show one. What it shows stands in words beside it.
+    Picture(Picture),
+}
+
+/// A drawn picture of a plan.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Look {
-    /// Columns of text; at least 40 are used.
-    pub width: usize,
-    /// True if the reader's screen shows bold text.
-    pub color: bool,
+pub enum Picture {
+    /// The weeks of all plantings, or of those of one grade.
+    Timeline(Option<GradeAt>),
+    /// Strips of each bed in use, week by week.
+    BedsByWeek,
+    /// Flats on the shelf, week by week.
+    ShelfByWeek,
+    /// The garden from above; the beds of one grade may be stressed.
+    Map(Option<GradeAt>),
+    /// Labels to cut out.
+    Labels,
 }
 
-/// Text under construction.
-pub(super) struct Page {
-    look: Look,
-    text: String,
+/// A table whose cells may wrap; columns that are empty throughout are not shown.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Table {
+    /// A name for each column; all may be empty.
+    pub header: Vec<String>,
+    /// The rows. Lines of a cell end with `\n`.
+    pub rows: Vec<Vec<String>>,
+    /// The columns whose cells are numbers.
+    pub right: Vec<usize>,
+    /// How a table that is wider than the page is shown.
+    pub too_wide: TooWide,
 }
 
-/// The left margin of everything under a heading.
-const MARGIN: &str = "  ";
+/// How a table that is wider than the page is shown.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum TooWide {
+    /// Cells wrap.
+    Wrap,
+    /// In parts, each with so many of the first columns.
+    Repeat(usize),
+    /// The first column holds labels of so many columns, which a narrow page does not keep.
+    Labels(usize),
+}
+
+/// A table of short figures, of which a line may stand under a row.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Grid {
+    /// Lines of column names; each line opens with the name of the column of labels.
+    pub header: Vec<Vec<String>>,
+    /// The rows.
+    pub rows: Vec<GridRow>,
+    /// Columns of text between two figures.
+    pub gap: usize,
+}
+
+/// A row of a grid.
+#[derive(Debug, Clone, PartialEq)]
+pub struct GridRow {
+    /// What the row is about.
+    pub label: String,
+    /// Its figures.
+    pub cells: Vec<String>,
+    /// What belongs to it.
+    pub under: Option<String>,
+}
+
+/// A picture made of letters, with its key, for pages on which it fits and for narrower ones.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Drawing {
+    /// The lines for pages that hold the longest of them.
+    pub wide: (Vec<String>, String),
+    /// The lines for all other pages.
+    pub narrow: (Vec<String>, String),
+}
 
 impl Page {
     /// An empty page.
-    pub fn new(look: Look) -> Self {
-        Self {
-            look: Look {
-                width: look.width.max(40),
-                ..look
-            },
-            text: String::new(),
-        }
+    #[must_use]
+    pub fn new() -> Self {
+        Self::default()
     }
 
-    /// The columns between margin and edge.
-    pub fn room(&self) -> usize {
-        self.look.width - MARGIN.len()
+    /// What stands on it, from the top.
+    #[must_use]
+    pub fn blocks(&self) -> &[Block] {
+        &self.blocks
     }
 
-    /// A title or verdict: bold, wrapped, without a margin.
+    /// A title or verdict.
     pub fn title(&mut self, text: &str) {
-        for line in textwrap::wrap(text, self.look.width) {
-            self.bold(&line);
-        }
+        self.blocks.push(Block::Title(text.to_owned()));
     }
 
-    /// A heading in capitals, after an empty line.
+    /// Opens a section.
     pub fn heading(&mut self, text: &str) {
-        self.gap();
-        self.bold(&text.to_uppercase());
+        self.blocks.push(Block::Heading(text.to_owned()));
     }
 
-    /// An empty line, unless the page is empty or ends with one.
+    /// Sets the next block apart.
     pub fn gap(&mut self) {
-        if !self.text.is_empty() && !self.text.ends_with("\n\n") {
-            self.text.push('\n');
-        }
+        self.blocks.push(Block::Gap);
     }
 
-    /// A wrapped paragraph without a margin.
+    /// A paragraph of its own.
     pub fn paragraph(&mut self, text: &str) {
-        self.wrapped(text, "", "");
+        self.blocks.push(Block::Paragraph(text.to_owned()));
     }
 
-    /// A wrapped paragraph under a heading.
+    /// A paragraph under a heading.
     pub fn line(&mut self, text: &str) {
-        self.wrapped(text, MARGIN, MARGIN);
+        self.blocks.push(Block::Line(text.to_owned()));
     }
 
     /// A list item.
     pub fn item(&mut self, text: &str) {
-        self.wrapped(text, "  - ", "    ");
+        self.blocks.push(Block::Item(text.to_owned()));
     }
 
-    /// What belongs to the row of a table above it.
-    pub fn under(&mut self, text: &str) {
-        self.wrapped(text, "    > ", "      ");
+    /// A label of `width` columns and its text beside it.
+    pub fn entry(&mut self, label: &str, width: usize, text: &str) {
+        let (label, text) = (label.to_owned(), text.to_owned());
+        self.blocks.push(Block::Entry { label, width, text });
     }
 
-    /// A label of `label_width` columns and its text beside it.
-    pub fn entry(&mut self, label: &str, label_width: usize, text: &str) {
-        let first = format!("{MARGIN}{label:<label_width$}  ");
-        let hanging = " ".repeat(MARGIN.len() + label_width + 2);
-        self.wrapped(text, &first, &hanging);
-    }
-
-    /// A table; columns that are empty throughout are left out, and so is a header of nothing.
-    /// `right` names the columns whose cells are numbers.
+    /// A table. `right` names the columns whose cells are numbers.
     pub fn table(&mut self, header: &[&str], rows: &[Vec<String>], right: &[usize]) {
-        let room = self.room();
-        let kept: Vec<usize> = (0..header.len())
-            .filter(|&c| rows.iter().any(|r| r.get(c).is_some_and(|t| !t.is_empty())))
-            .collect();
-        let lay_out = |whole_dates: bool| {
-            let mut table = Table::new();
-            table
-                .load_style(presets::NOTHING)
-                .set_content_arrangement(ContentArrangement::Dynamic)
-                .set_width(u16::try_from(room).unwrap_or(u16::MAX));
-            if header.iter().any(|name| !name.is_empty()) {
-                table.set_header(kept.iter().filter_map(|&c| header.get(c)));
-            }
-            for row in rows {
-                table.add_row(kept.iter().map(|&c| {
-                    let text = row.get(c).map_or("", String::as_str);
-                    let text = match whole_dates {
-                        true => text.to_owned(),
-                        false => text.replace('\u{a0}', " "),
-                    };
-                    let side = if right.contains(&c) {
-                        CellAlignment::Right
-                    } else {
-                        CellAlignment::Left
-                    };
-                    Cell::new(text).set_alignment(side)
-                }));
-            }
-            let fits = keep_words_whole(&mut table, room);
-            (table, fits)
-        };
-        // Where whole dates do not fit, they break between their parts, so that words do not.
-        let (table, fits) = lay_out(true);
-        let table = if fits { table } else { lay_out(false).0 };
-        for line in table.lines() {
-            self.raw(line.trim_end());
+        self.push_table(header, rows.to_vec(), right, TooWide::Wrap);
+    }
+
+    /// A table that is shown in parts where it is too wide, each with the first `kept` columns.
+    pub fn table_in_parts(&mut self, header: &[&str], rows: Vec<Vec<String>>, kept: usize) {
+        self.push_table(header, rows, &[], TooWide::Repeat(kept));
+    }
+
+    /// Labels of `width` columns, with text and further columns beside them.
+    pub fn labelled(&mut self, mut rows: Vec<Vec<String>>, width: usize) {
+        for label in rows.iter_mut().filter_map(|row| row.first_mut()) {
+            *label = label.replace(' ', "\u{a0}");
         }
+        let columns = rows.iter().map(Vec::len).max().unwrap_or(0);
+        self.push_table(&vec![""; columns], rows, &[], TooWide::Labels(width));
     }
 
-    /// A line that is already laid out, under the margin.
-    pub fn raw(&mut self, line: &str) {
-        let line = format!("{MARGIN}{line}");
-        self.text.push_str(line.trim_end());
-        self.text.push('\n');
+    /// A table of short figures.
+    pub fn grid(&mut self, grid: Grid) {
+        self.blocks.push(Block::Grid(grid));
     }
 
-    /// The finished text, with a line end after the last line. Spaces that held dates
-    /// together become plain ones.
-    pub fn finish(self) -> String {
-        self.text.replace('\u{a0}', " ")
+    /// A picture made of letters.
+    pub fn drawing(&mut self, drawing: Drawing) {
+        self.blocks.push(Block::Drawing(drawing));
     }
 
-    fn bold(&mut self, line: &str) {
-        let bold = if self.look.color {
-            Style::new().bold()
-        } else {
-            Style::new()
-        };
-        // Writing to a string cannot fail.
-        let _ = writeln!(self.text, "{bold}{line}{bold:#}");
+    /// A drawn picture, where the page can show one.
+    pub fn picture(&mut self, picture: Picture) {
+        self.blocks.push(Block::Picture(picture));
     }
 
-    fn wrapped(&mut self, text: &str, first: &str, hanging: &str) {
-        let options = Options::new(self.look.width)
-            .initial_indent(first)
-            .subsequent_indent(hanging)
-            .word_splitter(WordSplitter::NoHyphenation);
-        for line in textwrap::wrap(text, options) {
-            self.text.push_str(line.trim_end());
-            self.text.push('\n');
-        }
+    /// Goes on with another page.
+    pub fn append(&mut self, other: Page) {
+        self.blocks.extend(other.blocks);
+    }
+
+    fn push_table(
+        &mut self,
+        header: &[&str],
+        rows: Vec<Vec<String>>,
+        right: &[usize],
+        too_wide: TooWide,
+    ) {
+        self.blocks.push(Block::Table(Table {
+            header: header.iter().map(|name| (*name).to_owned()).collect(),
+            rows,
+            right: right.to_vec(),
+            too_wide,
+        }));
     }
 }
 
-/// Gives every column room for its longest word, with a gap of two columns between, or of one
-/// where two do not fit. Words break only where not even that fits; then false.
-fn keep_words_whole(table: &mut Table, room: usize) -> bool {
-    let longest: Vec<usize> = table
-        .column_iter()
-        .enumerate()
-        .map(|(c, _)| longest_word(table, c))
-        .collect();
-    let gaps = longest.len().saturating_sub(1);
-    let words: usize = longest.iter().sum();
-    let gap = if words + 2 * gaps <= room { 2 } else { 1 };
-    let fits = words + gap * gaps <= room;
-    for (column, longest) in table.column_iter_mut().zip(longest) {
-        let padding = if column.index == gaps { 0 } else { gap };
-        column.set_padding((0, u16::try_from(padding).unwrap_or(0)));
-        if fits {
-            let least = u16::try_from(longest + padding).unwrap_or(u16::MAX);
-            column.set_constraint(ColumnConstraint::LowerBoundary(Width::Fixed(least)));
-        }
+impl Table {
+    /// The columns in which something stands.
+    #[must_use]
+    pub fn used_columns(&self) -> Vec<usize> {
+        let used = |c: &usize| {
+            let mut cells = self.rows.iter().filter_map(|row| row.get(*c));
+            cells.any(|text| !text.is_empty())
+        };
+        (0..self.header.len()).filter(used).collect()
     }
-    fits
-}
 
-/// The longest word in a column, its header included.
-fn longest_word(table: &Table, column: usize) -> usize {
-    table
-        .header()
-        .into_iter()
-        .chain(table.row_iter())
-        .filter_map(|row| row.cell_iter().nth(column))
-        .flat_map(|cell| {
-            cell.content()
-                .split([' ', '\n'])
-                .map(|word| word.chars().count())
-                .collect::<Vec<_>>()
-        })
-        .max()
-        .unwrap_or(0)
+    /// True if its columns have names.
+    #[must_use]
+    pub fn has_header(&self) -> bool {
+        self.header.iter().any(|name| !name.is_empty())
+    }
 }

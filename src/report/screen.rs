@@ -4,10 +4,10 @@
 use std::path::Path;
 
 use crate::checker::CheckedPlan;
-use crate::explain;
+use crate::explain::{self, StepSlack};
 use crate::garden::Garden;
 
-use super::page::{Look, Page};
+use super::page::{Page, Picture};
 use super::view::View;
 use super::words::{Dates, full_day};
 use super::{
@@ -17,33 +17,40 @@ use super::{
 
 /// The whole plan, as `tureen plan` prints it.
 #[must_use]
-pub fn plan(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
-    let view = View::new(garden, checked);
-    let mut page = Page::new(look);
+pub fn plan(garden: &Garden, checked: &CheckedPlan) -> Page {
+    let slack = explain::slack(garden, checked);
+    let mut page = Page::new();
+    write(&View::new(garden, checked), &slack, &mut page);
+    page
+}
+
+/// All that the coordinator reads of a plan.
+pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
+    let garden = view.garden;
     page.paragraph(&occasion(garden));
     page.gap();
-    page.title(&verdict::sentence(&view));
-    if let Some(text) = verdict::rain_date(&view) {
+    page.title(&verdict::sentence(view));
+    if let Some(text) = verdict::rain_date(view) {
         page.paragraph(&text);
     }
-    overview::write(&view, &mut page);
-    verdict::weak_points(&view, &mut page);
-    packet_days::write(&view, &mut page);
-    timeline::write(&view, &mut page);
-    slack::write(&view, &explain::slack(garden, checked), &mut page);
-    space::write(&view, &mut page);
-    rotation::write(&view, &mut page);
-    care::gaps(&view, &mut page);
-    care::other_hands(&view, &mut page);
-    decisions::write(&view, &mut page);
-    cautions::write(garden, &mut page);
-    if let Some(text) = manure::of(checked, view.dates) {
+    overview::write(view, page);
+    page.picture(Picture::Timeline(None));
+    verdict::weak_points(view, page);
+    packet_days::write(view, page);
+    timeline::write(view, page);
+    slack::write(view, slack, page);
+    space::write(view, page);
+    rotation::write(view, page);
+    care::gaps(view, page);
+    care::other_hands(view, page);
+    decisions::write(view, page);
+    cautions::write(garden, page);
+    if let Some(text) = manure::of(view.plan, view.dates) {
         page.item(&text);
     }
-    assumed::write(garden, &mut page);
-    how_sure::write(&view, &mut page);
-    aims::write(&view, &mut page);
-    page.finish()
+    assumed::write(garden, page);
+    how_sure::write(view, page);
+    aims::write(view, page);
 }
 
 /// What `tureen plan --out` adds.

@@ -4,12 +4,9 @@ use chrono::Datelike;
 
 use crate::calendar::{Date, Horizon, plus_days};
 
-use super::page::Page;
+use super::page::{Grid, GridRow, Page, Picture};
 use super::view::View;
 use super::words::list;
-
-/// Columns of one week in the table.
-const CELL: usize = 4;
 
 /// One row: what is filled, how much there is, how much is used in each week.
 pub(super) struct Row {
@@ -92,6 +89,8 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     let beds = bed_rows(view);
     let all = all_beds(view);
     let rows: Vec<&Row> = shelf.iter().chain(&beds).chain([&all]).collect();
+    page.picture(Picture::ShelfByWeek);
+    page.picture(Picture::BedsByWeek);
     table(&rows, view.garden.horizon(), page);
     page.gap();
     let shelf_unused = if shelf.is_empty() {
@@ -167,30 +166,24 @@ pub(super) fn weeks_in_which(
     }
 }
 
-/// The week table, in as many blocks as the width asks for.
+/// The week table: weeks in a row that are alike share a column.
 fn table(rows: &[&Row], horizon: Horizon, page: &mut Page) {
-    let label = rows
-        .iter()
-        .map(|r| label_of(r).chars().count())
-        .max()
-        .unwrap_or(0)
-        .max("Week of".len())
-        + 1;
     let columns = changes(rows, horizon.weeks());
-    let per_block = (page.room().saturating_sub(label) / CELL).max(1);
-    for (n, block) in columns.chunks(per_block).enumerate() {
-        if n > 0 {
-            page.raw("");
-        }
-        let [months, days] = header(block, horizon);
-        page.raw(&format!("{:label$}{months}", ""));
-        page.raw(&format!("{:label$}{days}", "Week of"));
-        for row in rows {
-            let peak = row.peak().map(|(_, week)| week);
-            let cells: String = block.iter().map(|c| cell(row, c, peak)).collect();
-            page.raw(&format!("{:label$}{cells}", label_of(row)));
-        }
-    }
+    page.grid(Grid {
+        header: header(&columns, horizon),
+        rows: rows
+            .iter()
+            .map(|row| {
+                let peak = row.peak().map(|(_, week)| week);
+                GridRow {
+                    label: label_of(row),
+                    cells: columns.iter().map(|c| cell(row, c, peak)).collect(),
+                    under: None,
+                }
+            })
+            .collect(),
+        gap: 1,
+    });
 }
 
 fn label_of(row: &Row) -> String {
@@ -230,23 +223,22 @@ fn changes(rows: &[&Row], weeks: usize) -> Vec<Column> {
 }
 
 /// The line of months and the line of Mondays. A month is named where it begins.
-fn header(block: &[Column], horizon: Horizon) -> [String; 2] {
-    let mut months = String::new();
-    let mut days = String::new();
+fn header(columns: &[Column], horizon: Horizon) -> Vec<Vec<String>> {
+    let mut months = vec![String::new()];
+    let mut days = vec!["Week of".to_owned()];
     let mut named: Option<Date> = None;
-    for column in block {
+    for column in columns {
         let monday = horizon.monday(column.from);
         let same = named.is_some_and(|d| (d.year(), d.month()) == (monday.year(), monday.month()));
-        let month = if same {
+        months.push(if same {
             String::new()
         } else {
             monday.format("%b").to_string()
-        };
-        months.push_str(&format!("{month:>3} "));
-        days.push_str(&format!("{:>3} ", monday.day()));
+        });
+        days.push(format!("{} ", monday.day()));
         named = Some(monday);
     }
-    [months, days]
+    vec![months, days]
 }
 
 /// One figure, `.` for nothing, with the mark of the peak.
@@ -258,8 +250,8 @@ fn cell(row: &Row, column: &Column, peak: Option<usize>) -> String {
         ' '
     };
     if used == 0 {
-        format!("{:>3}{mark}", '.')
+        format!(".{mark}")
     } else {
-        format!("{used:>3}{mark}")
+        format!("{used}{mark}")
     }
 }

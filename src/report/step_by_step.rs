@@ -6,7 +6,7 @@ use crate::garden::{Garden, Method};
 use crate::plan::{Planting, Step, StepKind};
 use crate::units::Kilograms;
 
-use super::page::{Look, Page};
+use super::page::Page;
 use super::screen::occasion;
 use super::slack::{NO_SLACK, promise, range, step_of, weeks_apart, weeks_to, with_thinning};
 use super::view::{View, kind_of_years};
@@ -23,10 +23,9 @@ pub fn slack(
     checked: &CheckedPlan,
     slack: &[StepSlack],
     ladders: &[RescueLadder],
-    look: Look,
-) -> String {
+) -> Page {
     let view = View::new(garden, checked);
-    let mut page = Page::new(look);
+    let mut page = Page::new();
     page.paragraph(&occasion(garden));
     page.title("What can wait, and what to do when a step fails");
     page.paragraph(&format!(
@@ -60,7 +59,7 @@ pub fn slack(
     for ladder in ladders {
         ladder_of(&view, ladder, width, &mut page);
     }
-    page.finish()
+    page
 }
 
 /// All that is said of one step.

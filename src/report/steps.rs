@@ -22,6 +22,18 @@ pub(super) fn name(method: Method, kind: StepKind) -> &'static str {
     }
 }
 
+/// How a planting is grown.
+pub(super) fn how_grown(method: Method) -> &'static str {
+    match method {
+        Method::Direct => "seed in the bed",
+        Method::Indoor => "sown indoors and planted out",
+        Method::Pieces => "pieces, sets or cloves in the bed",
+        Method::Bought => "bought plants",
+        Method::Growing => "already growing",
+        Method::Patch => "from a standing patch",
+    }
+}
+
 /// When a step is done and by whom: `2a Tue 9 Feb, 2b Thu 18 Feb`.
 pub(super) fn when(when: &When, dates: Dates) -> String {
     match when {

@@ -8,7 +8,7 @@ use crate::checker::CheckedPlan;
 use crate::garden::{Garden, GradeAt};
 use crate::plan::StepKind;
 
-use super::page::{Look, Page};
+use super::page::{Page, Picture};
 use super::screen::occasion;
 use super::steps;
 use super::view::View;
@@ -19,24 +19,37 @@ use ours::{Grown, Ours};
 
 /// What `tureen show --grade` prints.
 #[must_use]
-pub fn grade(garden: &Garden, checked: &CheckedPlan, grade: GradeAt, look: Look) -> String {
+pub fn grade(garden: &Garden, checked: &CheckedPlan, grade: GradeAt) -> Page {
     let view = View::new(garden, checked);
-    let mut page = Page::new(look);
-    let ours = Ours::new(&view, grade);
-    page.title(&format!("{}: {}", garden[grade].name, what_we_grow(&ours)));
-    page.paragraph(&occasion(garden));
+    let mut page = Page::new();
+    page.title(&title(&view, grade));
+    write(&view, grade, &mut page);
+    page
+}
+
+/// `Grade 5: we grow tomato`.
+pub(super) fn title(view: &View<'_>, grade: GradeAt) -> String {
+    let ours = Ours::new(view, grade);
+    format!("{}: {}", view.grade_name(grade), what_we_grow(&ours))
+}
+
+/// All that a grade reads, under its title.
+pub(super) fn write(view: &View<'_>, grade: GradeAt, page: &mut Page) {
+    let ours = Ours::new(view, grade);
+    page.paragraph(&occasion(view.garden));
     if ours.all().next().is_none() {
-        return page.finish();
+        return;
     }
-    beds(&view, &ours, &mut page);
-    dates::write(&view, &ours, &mut page);
-    each_child(&view, &ours, &mut page);
-    if let Some(note) = timeline::hand_over(&view, grade) {
+    page.picture(Picture::Timeline(Some(grade)));
+    beds(view, &ours, page);
+    page.picture(Picture::Map(Some(grade)));
+    dates::write(view, &ours, page);
+    each_child(view, &ours, page);
+    if let Some(note) = timeline::hand_over(view, grade) {
         page.heading("Who takes over");
         page.line(&sentence(&note));
     }
-    take_care(&view, &ours, &mut page);
-    page.finish()
+    take_care(view, &ours, page);
 }
 
 fn what_we_grow(ours: &Ours<'_>) -> String {

@@ -6,15 +6,15 @@ mod place;
 use crate::calendar::Date;
 use crate::garden::{Care, Garden, GradeAt, Ingredient, Slot, Source, Term};
 
-use super::page::{Look, Page};
+use super::page::Page;
 use super::screen::occasion;
 use super::words::{Dates, choice, mass};
 use super::{assumed, cautions};
 
 /// What `tureen check` prints for a valid file.
 #[must_use]
-pub fn understood(garden: &Garden, look: Look) -> String {
-    let mut page = Page::new(look);
+pub fn understood(garden: &Garden) -> Page {
+    let mut page = Page::new();
     page.title("The file is valid. This is what it says:");
     page.paragraph(&occasion(garden));
     dish(garden, &mut page);
@@ -25,7 +25,7 @@ pub fn understood(garden: &Garden, look: Look) -> String {
     place::weather(garden, &mut page);
     assumed::write(garden, &mut page);
     cautions::write(garden, &mut page);
-    page.finish()
+    page
 }
 
 fn dish(garden: &Garden, page: &mut Page) {
@@ -137,15 +137,16 @@ fn meets(slots: &[Slot], terms: &[&Term]) -> String {
         .join("; ")
 }
 
-/// `Tue, weekly, 30 min`.
+/// `Tue 10:15, weekly, 30 min`.
 fn slot(slot: &Slot) -> String {
     let rhythm = if slot.every_weeks == 1 {
         "weekly".to_owned()
     } else {
         format!("every {} weeks", slot.every_weeks)
     };
+    let at = slot.at.map_or_else(String::new, super::words::at);
     format!(
-        "{}, {rhythm}, {}",
+        "{}{at}, {rhythm}, {}",
         slot.day,
         super::words::minutes(slot.minutes)
     )

@@ -11,7 +11,7 @@ use crate::checker::{CheckedPlan, Seedbed, WaterNeed, Watering};
 use crate::garden::Garden;
 use crate::units::{Litres, SquareMetres};
 
-use super::page::{Look, Page};
+use super::page::Page;
 use super::screen::occasion;
 use super::view::{View, kind_of_years};
 use super::words::sentence;
@@ -20,12 +20,21 @@ use names::{beds, named};
 
 /// What `tureen show --water` prints.
 #[must_use]
-pub fn watering(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
+pub fn watering(garden: &Garden, checked: &CheckedPlan) -> Page {
     let view = View::new(garden, checked);
     let watering = checked.watering(garden);
-    let mut page = Page::new(look);
-    page.title("Watering list");
-    page.paragraph(&occasion(garden));
+    let mut page = Page::new();
+    page.title(TITLE);
+    write(&view, &watering, &mut page);
+    page
+}
+
+/// What the list is called.
+pub(super) const TITLE: &str = "Watering list";
+
+/// All that stands on the list, under its title.
+pub(super) fn write(view: &View<'_>, watering: &Watering, page: &mut Page) {
+    page.paragraph(&occasion(view.garden));
     page.heading("Litres for each week");
     page.line(
         "60-85 means: 60 litres in the whole week in an ordinary year, 85 in a dry one, beside \
@@ -33,16 +42,15 @@ pub fn watering(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
          tells who waters in a week of a break and what to pick, with room for a name.",
     );
     page.gap();
-    table::write(&view, &watering, &mut page);
+    table::write(view, watering, page);
     page.gap();
     page.line(&format!(
         "All weeks together: {}.",
         ordinary_and_dry(watering.whole)
     ));
-    seedbeds(&view, &watering.seedbeds, &mut page);
-    how_to_water(&view, &watering, &mut page);
-    how_computed(&view, &watering, &mut page);
-    page.finish()
+    seedbeds(view, &watering.seedbeds, page);
+    how_to_water(view, watering, page);
+    how_computed(view, watering, page);
 }
 
 /// `about 8200 litres in an ordinary year, 11000 in a dry one`.

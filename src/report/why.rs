@@ -8,7 +8,7 @@ use crate::model::Impossible;
 use crate::project::Change;
 use crate::units::Kilograms;
 
-use super::page::{Look, Page};
+use super::page::Page;
 use super::screen::occasion;
 use super::space::{all_beds, weeks_in_which};
 use super::view::{View, kind_of_years};
@@ -17,13 +17,8 @@ use super::{no_plan, verdict};
 
 /// What `tureen why` prints when no plan keeps the rules.
 #[must_use]
-pub fn why_no_plan(
-    garden: &Garden,
-    found: &Impossible,
-    diagnosis: &Diagnosis,
-    look: Look,
-) -> String {
-    let mut page = Page::new(look);
+pub fn why_no_plan(garden: &Garden, found: &Impossible, diagnosis: &Diagnosis) -> Page {
+    let mut page = Page::new();
     no_plan::in_the_way(garden, found, &mut page);
     if garden.ingredients.len() > 1 {
         page.heading("The heart of it");
@@ -33,19 +28,19 @@ pub fn why_no_plan(
         None => each(garden, diagnosis, &mut page),
         Some(several) => together(garden, several, &mut page),
     }
-    page.finish()
+    page
 }
 
 /// What `tureen why` prints where there is a plan.
 #[must_use]
-pub fn plan_exists(garden: &Garden, checked: &CheckedPlan, look: Look) -> String {
-    let mut page = Page::new(look);
+pub fn plan_exists(garden: &Garden, checked: &CheckedPlan) -> Page {
+    let mut page = Page::new();
     page.paragraph(&occasion(garden));
     page.title(&format!(
         "There is a plan. {}",
         verdict::sentence(&View::new(garden, checked))
     ));
-    page.finish()
+    page
 }
 
 /// The fewest ingredients that do not go together.

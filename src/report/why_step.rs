@@ -8,7 +8,7 @@ use crate::garden::{Garden, Method};
 use crate::plan::{Aim, AimResult, Planting, Step, StepKind, When};
 
 use super::binds;
-use super::page::{Look, Page};
+use super::page::Page;
 use super::screen::occasion;
 use super::step_by_step;
 use super::steps;
@@ -17,12 +17,12 @@ use super::words::{count, sentence};
 
 /// What `tureen why FILE STEP` prints.
 #[must_use]
-pub fn why_step(garden: &Garden, checked: &CheckedPlan, why: &WhyStep, look: Look) -> String {
+pub fn why_step(garden: &Garden, checked: &CheckedPlan, why: &WhyStep) -> Page {
     let view = View::new(garden, checked);
-    let mut page = Page::new(look);
+    let mut page = Page::new();
     let place = checked.plan().plantings.get(why.at.planting);
     let Some((planting, step)) = place.and_then(|p| Some((p, p.steps.get(why.at.step)?))) else {
-        return page.finish();
+        return page;
     };
     page.paragraph(&occasion(garden));
     page.title(&format!(
@@ -55,7 +55,7 @@ pub fn why_step(garden: &Garden, checked: &CheckedPlan, why: &WhyStep, look: Loo
     for held in &why.held {
         page.item(&cost(&view, planting, step, held));
     }
-    page.finish()
+    page
 }
 
 /// The steps before and after it.

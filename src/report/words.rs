@@ -2,7 +2,7 @@
 
 use chrono::Datelike;
 
-use crate::calendar::Date;
+use crate::calendar::{Date, Time};
 use crate::garden::Garden;
 use crate::units::{Kilograms, Minutes};
 
@@ -160,6 +160,12 @@ pub fn mass_range(low: Kilograms, high: Kilograms) -> String {
 #[must_use]
 pub fn minutes(minutes: Minutes) -> String {
     format!("{:.0}\u{a0}min", (minutes.0 - 1e-9).ceil().max(0.0))
+}
+
+/// ` 10:15`, to stand behind a day.
+#[must_use]
+pub fn at(time: Time) -> String {
+    time.format("\u{a0}%H:%M").to_string()
 }
 
 /// The sentence with its first letter large.

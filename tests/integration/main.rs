@@ -11,6 +11,7 @@ mod cli;
 mod explained;
 mod growth_reference;
 mod hand_worked;
+mod handouts;
 mod outside;
 mod programs;
 mod project_errors;

@@ -3,7 +3,7 @@
 
 use crate::growth::climate::Spell;
 
-use super::super::page::Page;
+use super::super::page::{Drawing, Page};
 
 /// Degrees that one line of the picture stands for.
 const STEP: f64 = 2.5;
@@ -14,37 +14,36 @@ const SCALE: usize = 6;
 /// Writes the picture; where 52 columns do not fit, a column is two weeks.
 pub(super) fn write(weeks: &[Spell], page: &mut Page) {
     page.heading("The year week by week");
-    let together = if page.room() >= SCALE + weeks.len() {
-        1
-    } else {
-        2
-    };
+    page.drawing(Drawing {
+        wide: (lines(weeks, 1), key("one week")),
+        narrow: (lines(weeks, 2), key("two weeks")),
+    });
+}
+
+/// The lines of the picture, so many weeks to a column.
+fn lines(weeks: &[Spell], together: usize) -> Vec<String> {
     let columns: Vec<&[Spell]> = weeks.chunks(together).collect();
-    for line in bars(&columns) {
-        page.raw(&line);
-    }
-    page.raw(&line("", &months(&columns)));
-    page.raw(&line("frost", &each(&columns, frost_mark)));
-    page.raw(&line(
+    let mut lines = bars(&columns);
+    lines.push(line("", &months(&columns)));
+    lines.push(line("frost", &each(&columns, frost_mark)));
+    lines.push(line(
         "warm",
         &each(&columns, |c| mark(c, Spell::suits_warm_crops, 'w')),
     ));
-    page.raw(&line(
+    lines.push(line(
         "cool",
         &each(&columns, |c| mark(c, Spell::suits_cool_crops, 'c')),
     ));
-    page.gap();
-    let column = if together == 1 {
-        "one week"
-    } else {
-        "two weeks"
-    };
-    page.line(&format!(
+    lines
+}
+
+fn key(column: &str) -> String {
+    format!(
         "Each column is {column}. #: from the mean lowest to the mean highest temperature of the \
          day, in C. frost: in so many years of ten there is a frost in the week (* in all, . in \
          fewer than one of twenty). w: a week for warm-season crops, c: for cool-season crops, as \
          explained below."
-    ));
+    )
 }
 
 /// A label, and a mark for every column.

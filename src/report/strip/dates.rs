@@ -1,14 +1,13 @@
 //! The table of a grade's dates: what is done on which day, by which class, in how long.
 
 use crate::calendar::Date;
-use crate::garden::Ingredient;
-use crate::plan::{Planting, Step, StepKind, Visit, When};
+use crate::plan::{Planting, StepKind};
 use crate::units::Minutes;
 
 use super::super::page::Page;
+use super::super::tasks::{self, Doer, Task};
 use super::super::view::View;
-use super::super::words::{Dates, count, minutes};
-use super::super::{steps, timeline};
+use super::super::words::{Dates, minutes};
 use super::ours::Ours;
 
 /// One thing to do on one day.
@@ -22,12 +21,12 @@ struct Job {
 /// Writes everything in order of time; of what is taken over, only what comes after that.
 pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     page.heading("Our dates");
-    let own = ours.own.iter().flat_map(|(p, i)| jobs(view, p, i, None));
+    let own = ours.own.iter().flat_map(|(p, _)| jobs(view, p, None));
     let moves_up = view.garden.school_year.moves_up;
     let adopted = ours
         .adopted
         .iter()
-        .flat_map(|(p, i)| jobs(view, p, i, moves_up));
+        .flat_map(|(p, _)| jobs(view, p, moves_up));
     let mut all: Vec<Job> = own.chain(adopted).collect();
     all.sort_by(|a, b| (a.day, &a.who).cmp(&(b.day, &b.who)));
     let rows: Vec<Vec<String>> = all
@@ -73,90 +72,35 @@ fn rows(view: &View<'_>, session: &[Job]) -> Vec<Vec<String>> {
 }
 
 /// The jobs of a planting from a day on.
-fn jobs(
-    view: &View<'_>,
-    planting: &Planting,
-    ingredient: &Ingredient,
-    from: Option<Date>,
-) -> Vec<Job> {
-    planting
-        .steps
-        .iter()
-        .flat_map(|step| jobs_of(view, planting, ingredient, step))
-        .filter(|job| from.is_none_or(|from| job.day >= from))
+fn jobs(view: &View<'_>, planting: &Planting, from: Option<Date>) -> Vec<Job> {
+    let mut plantings = view.plan.plantings.iter();
+    let at = plantings.position(|p| std::ptr::eq(p, planting));
+    let tasks = at.map(|at| tasks::of_planting(view, at, planting));
+    tasks
+        .into_iter()
+        .flatten()
+        .filter(|task| from.is_none_or(|from| task.from >= from))
+        .map(|task| Job {
+            day: task.from,
+            who: task.who(view.garden),
+            what: what(&task, view.dates),
+            takes: task.takes,
+        })
         .collect()
 }
 
-fn jobs_of(view: &View<'_>, planting: &Planting, ingredient: &Ingredient, step: &Step) -> Vec<Job> {
-    let name = steps::name(planting.method, step.kind);
-    let what = match timeline::sowing(view, planting) {
-        Some(which) => format!("{name}: {}, {which}", ingredient.name),
-        None => format!("{name}: {}", ingredient.name),
-    };
-    let job = |day: Date, who: &str, what: String| Job {
-        day,
-        who: who.to_owned(),
-        what,
-        takes: None,
-    };
-    match &step.when {
-        When::Sessions(visits) => visits
-            .iter()
-            .map(|visit| Job {
-                takes: Some(step.minutes),
-                ..job(
-                    visit.date,
-                    &visit.class,
-                    format!("{what}{}", share(view, planting, step, visit, visits)),
-                )
-            })
-            .collect(),
-        When::Families(day) => vec![job(*day, "families", what)],
-        When::Adult(day) => vec![job(*day, "an adult", what)],
-        When::Daily { from, to } => vec![job(
-            *from,
-            "whoever is there",
-            daily(step.kind, &what, *to, view.dates),
-        )],
-    }
-}
-
-/// A step that runs over days; drying follows the pick, so its days are the latest ones.
-fn daily(kind: StepKind, what: &str, to: Date, dates: Dates) -> String {
-    match kind {
-        StepKind::Cure => format!(
-            "{what}, daily until {} (earlier if it was picked earlier)",
-            dates.day(to)
+/// What is done, with a class's part of the seeds or plants: `Sow in bed: carrot, about 109 of
+/// 217 seeds`. Of what runs over days, until when; drying follows the pick, so its days are the
+/// latest ones.
+fn what(task: &Task, dates: Dates) -> String {
+    let title = &task.title;
+    match (task.part, task.who) {
+        (Some(part), _) => format!("{title}, {}", part.words()),
+        (None, Doer::Anyone) if task.kind == StepKind::Cure => format!(
+            "{title}, daily until {} (earlier if it was picked earlier)",
+            dates.day(task.to)
         ),
-        _ => format!("{what}, daily until {}", dates.day(to)),
-    }
-}
-
-/// A class's part of the seeds or plants: `, about 109 of 217 seeds`.
-fn share(
-    view: &View<'_>,
-    planting: &Planting,
-    step: &Step,
-    visit: &Visit,
-    visits: &[Visit],
-) -> String {
-    let Some((total, thing)) = steps::counted(planting, step) else {
-        return String::new();
-    };
-    let children = |name: &str| {
-        view.garden
-            .grades
-            .iter()
-            .flat_map(|g| &g.classes)
-            .find(|c| c.name == name)
-            .map_or(0, |c| c.children)
-    };
-    let all: u32 = visits.iter().map(|v| children(&v.class)).sum();
-    let part = f64::from(total) * f64::from(children(&visit.class)) / f64::from(all.max(1));
-    let part = part.ceil() as u32;
-    if part >= total {
-        format!(", {}", count(total, thing))
-    } else {
-        format!(", about {part} of {}", count(total, thing))
+        (None, Doer::Anyone) => format!("{title}, daily until {}", dates.day(task.to)),
+        (None, _) => title.clone(),
     }
 }

@@ -1,9 +1,8 @@
-//! The table of the watering list: a row a week, a column a bed, in as many blocks as the
-//! width asks for. What belongs to a week of a break stands under its row.
+//! The table of the watering list: a row a week, a column a bed. What belongs to a week of a break stands under its row.
 
 use crate::calendar::plus_days;
 use crate::checker::{WaterNeed, Watering};
-use crate::report::page::Page;
+use crate::report::page::{Grid, GridRow, Page};
 use crate::report::view::View;
 use crate::units::Litres;
 
@@ -13,9 +12,6 @@ use super::breaks;
 const STEP: f64 = 5.0;
 /// Litres in a can.
 const CAN: f64 = 10.0;
-/// Columns between two cells.
-const GAP: usize = 2;
-
 /// One row: a week, or weeks in a row that need next to nothing.
 struct Row {
     from: usize,
@@ -28,62 +24,19 @@ struct Row {
 
 /// Writes the table.
 pub(super) fn write(view: &View<'_>, watering: &Watering, page: &mut Page) {
-    let header = header(view, watering);
-    let rows = rows(view, watering);
-    let width_of = |c: usize| {
-        let cells = rows.iter().filter_map(|r| r.cells.get(c));
-        let longest = cells.chain([&header[c]]).map(|t| t.chars().count()).max();
-        longest.unwrap_or(0) + GAP
-    };
-    let widths: Vec<usize> = (0..header.len()).map(width_of).collect();
     let monday = |row: &Row| view.dates.short(view.garden.horizon().monday(row.from));
-    let label = rows
-        .iter()
-        .map(|r| monday(r).chars().count())
-        .chain(["Week of".len()])
-        .max()
-        .unwrap_or(0);
-    for (n, block) in blocks(&widths, page.room().saturating_sub(label))
-        .into_iter()
-        .enumerate()
-    {
-        if n > 0 {
-            page.raw("");
-        }
-        let line = |first: &str, cells: &[String]| {
-            let cells = block.clone().filter_map(|c| {
-                let (cell, width) = (cells.get(c)?, widths.get(c)?);
-                Some(format!("{cell:>width$}"))
-            });
-            format!("{first:<label$}{}", cells.collect::<String>())
-        };
-        page.raw(&line("Week of", &header));
-        for row in &rows {
-            page.raw(&line(&monday(row), &row.cells));
-            if let Some(text) = row.under.as_ref().filter(|_| n == 0) {
-                page.under(text);
-            }
-        }
-    }
-}
-
-/// Runs of columns that fit side by side.
-fn blocks(widths: &[usize], room: usize) -> Vec<std::ops::Range<usize>> {
-    let mut blocks: Vec<std::ops::Range<usize>> = Vec::new();
-    let mut used = 0;
-    for (column, width) in widths.iter().enumerate() {
-        match blocks.last_mut() {
-            Some(block) if used + width <= room => {
-                block.end = column + 1;
-                used += width;
-            }
-            _ => {
-                blocks.push(column..column + 1);
-                used = *width;
-            }
-        }
-    }
-    blocks
+    page.grid(Grid {
+        header: vec![header(view, watering)],
+        rows: rows(view, watering)
+            .into_iter()
+            .map(|row| GridRow {
+                label: monday(&row),
+                cells: row.cells,
+                under: row.under,
+            })
+            .collect(),
+        gap: 2,
+    });
 }
 
 /// The beds in which something stands at some time.
@@ -94,8 +47,9 @@ fn used(watering: &Watering) -> impl Iterator<Item = usize> + '_ {
 
 fn header(view: &View<'_>, watering: &Watering) -> Vec<String> {
     let beds = used(watering).map(|b| format!("Bed {}", view.garden.beds[b].id));
-    ["All beds".to_owned(), "Cans".to_owned()]
+    ["Week of", "All beds", "Cans"]
         .into_iter()
+        .map(str::to_owned)
         .chain(beds)
         .collect()
 }

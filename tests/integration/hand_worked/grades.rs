@@ -78,7 +78,7 @@ fn a_grade_for_which_nothing_works_is_named() {
         width: 100,
         color: false,
     };
-    let text = report::no_plan(&garden, &why, look);
+    let text = report::no_plan(&garden, &why).text(look);
     let line = "Grades: 2 must grow something, as many as can by the file, but something works for 1 \
                 only; nothing works for Grade 2.";
     let text = text.split_whitespace().collect::<Vec<_>>().join(" ");

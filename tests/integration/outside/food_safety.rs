@@ -49,7 +49,7 @@ pub fn checks() -> Vec<Check> {
         "EU1169",
     ));
     let (garden, checked) = tiny();
-    let text = tureen::report::plan(&garden, &checked, plain(1000));
+    let text = tureen::report::plan(&garden, &checked).text(plain(1000));
     let soil = "have it tested for lead";
     checks.push(Check::words("soil", &text, soil, "LEAD"));
     checks.push(Check::words(

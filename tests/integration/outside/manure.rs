@@ -9,7 +9,7 @@ use crate::report::{plain, tiny};
 pub fn checks() -> Vec<Check> {
     let (touching, above) = last_raw_manure(day(10, 15));
     let (garden, checked) = tiny();
-    let text = tureen::report::plan(&garden, &checked, plain(1000));
+    let text = tureen::report::plan(&garden, &checked).text(plain(1000));
     let source = "7CFR205.203";
     let mut checks = vec![
         Check::day(

@@ -118,22 +118,23 @@ fn the_full_file_gives_its_school() {
         adopter: GradeAt(1),
     };
     assert_eq!(hands, [HandOver::SameChildren, HandOver::SameGrade, leaves]);
-    let slot = |day, every_weeks, from, minutes| Slot {
+    let slot = |day, every_weeks, from, minutes, at: Option<&str>| Slot {
         day,
         every_weeks,
         from,
         minutes: Minutes(minutes),
+        at: at.map(|at| at.parse().expect("a time")),
     };
     let second_b = Class {
         name: "2b".to_owned(),
         children: 21,
         slots: vec![
-            slot(Weekday::Thu, 1, day("2027-01-21"), 30.0),
-            slot(Weekday::Mon, 2, day("2027-08-30"), 45.0),
+            slot(Weekday::Thu, 1, day("2027-01-21"), 30.0, Some("08:05:00")),
+            slot(Weekday::Mon, 2, day("2027-08-30"), 45.0, Some("23:30:00")),
         ],
     };
     assert_eq!(garden.grades[0].classes[1], second_b);
-    let fridays = slot(Weekday::Fri, 1, day("2027-01-11"), 40.0);
+    let fridays = slot(Weekday::Fri, 1, day("2027-01-11"), 40.0, None);
     assert_eq!(garden.grades[2].classes[0].slots, [fridays, fridays]);
 }
 

@@ -103,6 +103,7 @@ fn class(dice: &mut Dice, year: &SchoolYear, grade: usize, class: u32, hurried: 
         every_weeks: dice.one(&[1, 1, 2]),
         from: plus_days(year.start, i64::from(dice.int(0, 14)) - 4),
         minutes: Minutes(dice.one(minutes)),
+        at: None,
     };
     let slots = year.terms.iter().map(|_| {
         let same = slot;

@@ -44,12 +44,12 @@ fn swinging(years: i32, mean: f64, swing: f64) -> Record {
 #[test]
 fn the_climate_of_a_place_with_winters() {
     let garden = garden(44.0, swinging(10, 9.0, 13.0));
-    compare("climate", &climate(&garden, plain(100)));
+    compare("climate", &climate(&garden).text(plain(100)));
 }
 
 #[test]
 fn every_date_and_share_is_worded_without_a_doubt() {
-    let text = climate(&garden(44.0, swinging(11, 9.0, 13.0)), plain(400));
+    let text = climate(&garden(44.0, swinging(11, 9.0, 13.0))).text(plain(400));
     for part in [
         "In 1 spring of 10 frost still comes after ",
         "; in half of the springs after ",
@@ -65,7 +65,7 @@ fn every_date_and_share_is_worded_without_a_doubt() {
 
 #[test]
 fn in_the_south_the_picture_begins_in_july_and_the_season_in_october() {
-    let south = climate(&garden(-44.0, swinging(10, 9.0, -13.0)), plain(100));
+    let south = climate(&garden(-44.0, swinging(10, 9.0, -13.0))).text(plain(100));
     assert!(south.contains("44 degrees south"), "{south}");
     let months = south.lines().find(|l| l.contains("Jul Aug")).unwrap();
     assert!(months.trim_start().starts_with("Jul"), "{south}");
@@ -80,7 +80,7 @@ fn in_the_south_the_picture_begins_in_july_and_the_season_in_october() {
 
 #[test]
 fn without_frost_it_says_so_and_shows_no_table_of_it() {
-    let tropics = climate(&garden(12.0, swinging(10, 27.0, 3.0)), plain(100));
+    let tropics = climate(&garden(12.0, swinging(10, 27.0, 3.0))).text(plain(100));
     assert!(tropics.contains("None: in 10 years it was never 0 C or colder."));
     assert!(!tropics.contains("spring: frost still after"), "{tropics}");
     assert!(
@@ -95,7 +95,7 @@ fn without_frost_it_says_so_and_shows_no_table_of_it() {
 fn generated_years_are_not_called_past() {
     let seen = swinging(10, 9.0, 13.0);
     let made_up = Record::new(seen.first(), seen.days().to_vec(), true);
-    let text = climate(&garden(44.0, made_up), plain(100));
+    let text = climate(&garden(44.0, made_up)).text(plain(100));
     assert!(
         text.contains("As 10 generated weather years show it."),
         "{text}"
@@ -106,7 +106,7 @@ fn generated_years_are_not_called_past() {
 #[test]
 fn a_record_of_less_than_a_year_tells_only_frosts() {
     let record = Record::new(day("2001-01-01"), vec![daily(-1.0, 9.0); 200], false);
-    let text = climate(&garden(44.0, record), plain(100));
+    let text = climate(&garden(44.0, record)).text(plain(100));
     assert!(
         text.contains("does not hold every week of the year"),
         "{text}"
@@ -121,7 +121,7 @@ fn a_record_of_less_than_a_year_tells_only_frosts() {
 fn the_picture_shows_52_weeks_or_26_pairs_of_them() {
     let garden = garden(44.0, swinging(10, 9.0, 13.0));
     for (width, columns) in [(80, 52), (61, 52), (59, 26), (40, 26)] {
-        let text = climate(&garden, plain(width));
+        let text = climate(&garden).text(plain(width));
         let frost = text.lines().find(|l| l.starts_with("  frost ")).unwrap();
         assert_eq!(
             frost.split_whitespace().nth(1).unwrap().len(),

@@ -30,7 +30,7 @@ fn entries(catalogue: &Catalogue) -> Vec<&Entry> {
 fn page(name: &str, garden: Option<&Garden>, width: usize) -> String {
     let catalogue = catalogue();
     let entry = catalogue.entry(name).unwrap();
-    report::crop(&catalogue, entry, garden, plain(width))
+    report::crop(&catalogue, entry, garden).text(plain(width))
 }
 
 /// The tiny garden, in which the tomato is that of the catalogue, changed by `change`.
@@ -43,7 +43,7 @@ fn garden(change: impl Fn(&mut tureen::garden::Crop)) -> Garden {
 
 #[test]
 fn the_list_of_all_crops() {
-    let text = crops(&catalogue(), plain(100));
+    let text = crops(&catalogue()).text(plain(100));
     compare("crops", &text);
     for entry in entries(&catalogue()) {
         let name = tureen::report::words::sentence(&entry.crop.name);
@@ -85,7 +85,7 @@ fn every_figure_of_every_crop_is_shown_once_with_its_source() {
     let catalogue = catalogue();
     for entry in entries(&catalogue) {
         let name = &entry.crop.name;
-        let page = report::crop(&catalogue, entry, None, plain(WIDE));
+        let page = report::crop(&catalogue, entry, None).text(plain(WIDE));
         let shown = figures(entry);
         for (field, source) in single_fields(entry) {
             let showing: Vec<_> = shown.iter().filter(|f| f.fields.contains(&field)).collect();
@@ -106,7 +106,7 @@ fn every_figure_of_every_crop_is_shown_once_with_its_source() {
 fn every_work_is_cited_once_in_full_and_no_other() {
     let catalogue = catalogue();
     for entry in entries(&catalogue) {
-        let page = report::crop(&catalogue, entry, None, plain(WIDE));
+        let page = report::crop(&catalogue, entry, None).text(plain(WIDE));
         let (_, sources) = page.split_once("\nSOURCES\n").unwrap();
         let used: BTreeSet<&str> = entry.sources().flat_map(|(_, s)| source_keys(s)).collect();
         let cited: Vec<&str> = sources
@@ -133,7 +133,7 @@ fn every_work_is_cited_once_in_full_and_no_other() {
 fn cautions_notes_and_other_names_are_told() {
     let catalogue = catalogue();
     for entry in entries(&catalogue) {
-        let page = report::crop(&catalogue, entry, None, plain(WIDE));
+        let page = report::crop(&catalogue, entry, None).text(plain(WIDE));
         let caution = &entry.crop.caution;
         assert!(page.contains(&caution.text), "{}", entry.crop.name);
         if let Some(allergen) = &caution.allergen {

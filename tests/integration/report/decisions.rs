@@ -12,7 +12,7 @@ use crate::support::plans::tiny_plan;
 
 fn screen(garden: &Garden) -> String {
     let checked = check(garden, tiny_plan(garden)).unwrap();
-    report::plan(garden, &checked, plain(160))
+    report::plan(garden, &checked).text(plain(160))
 }
 
 #[track_caller]
@@ -71,7 +71,7 @@ fn a_plan_with_an_open_bound_says_so() {
         aim.bound = 3.0;
     }
     let checked = check(&garden, plan).unwrap();
-    let text = report::plan(&garden, &checked, plain(160));
+    let text = report::plan(&garden, &checked).text(plain(160));
     expect(
         &text,
         "; the best plan found; at most 3 years are possible.",
@@ -85,7 +85,7 @@ fn a_plan_without_aims_claims_nothing() {
     let mut plan = tiny_plan(&garden);
     plan.aims.clear();
     let checked = check(&garden, plan).unwrap();
-    let text = report::plan(&garden, &checked, plain(160));
+    let text = report::plan(&garden, &checked).text(plain(160));
     expect(
         &text,
         "The whole dish is ready in 2 of 4 past years, so expect it in 0 to 4 of 4 more.",

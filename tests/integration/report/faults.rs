@@ -230,7 +230,7 @@ fn every_fault_has_a_sentence() {
             fault,
         })
         .collect();
-    let text = report::broken(&tiny_garden(), &violations, plain(100));
+    let text = report::broken(&tiny_garden(), &violations).text(plain(100));
     assert!(!text.contains('{'), "a fault without words: {text}");
     super::screens::compare("faults", &text);
 }

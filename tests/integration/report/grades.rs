@@ -23,7 +23,7 @@ fn words(text: &str) -> String {
 #[test]
 fn a_valid_file_says_who_may_grow_what() {
     let mut garden = open_garden();
-    let text = report::understood(&garden, plain(100));
+    let text = report::understood(&garden).text(plain(100));
     let line = |text: &str, name: &str| {
         let line = text.lines().find(|l| l.trim_start().starts_with(name));
         words(line.unwrap_or_default())
@@ -38,7 +38,7 @@ fn a_valid_file_says_who_may_grow_what() {
     );
     let third = garden.grades[0].clone();
     garden.grades.push(third);
-    let text = report::understood(&garden, plain(100));
+    let text = report::understood(&garden).text(plain(100));
     assert!(
         line(&text, "tomato").starts_with("tomato Grade 1 or Grade 2 40 g"),
         "{text}"
@@ -56,11 +56,11 @@ fn a_plan_names_the_chosen_grades_and_says_once_that_they_are() {
     ];
     let plan = bare_plan(&garden, vec![tiny_bean(), tomato], promises, 2);
     let checked = check(&garden, plan).unwrap();
-    let text = words(&report::plan(&garden, &checked, plain(100)));
+    let text = words(&report::plan(&garden, &checked).text(plain(100)));
     let chosen = "The program chose the grade for tomato: the file leaves it open.";
     assert_eq!(text.matches(chosen).count(), 1, "{text}");
     assert!(text.contains("Grade 2 tomato"), "{text}");
-    let ours = report::grade(&garden, &checked, GradeAt(1), plain(100));
+    let ours = report::grade(&garden, &checked, GradeAt(1)).text(plain(100));
     assert!(ours.contains("we grow tomato"), "{ours}");
 }
 
@@ -72,7 +72,8 @@ fn a_grade_that_is_young_for_its_ingredient_is_told_of() {
         harvest: None,
     };
     let young = "Grade 1 is young for bean: by common practice children are 7 and older for it.";
-    let said = |garden: &Garden| words(&report::understood(garden, plain(100))).contains(young);
+    let said =
+        |garden: &Garden| words(&report::understood(garden).text(plain(100))).contains(young);
     assert!(!said(&garden), "no age is given");
     garden.grades[0].age = Some(7);
     assert!(!said(&garden));

@@ -40,7 +40,7 @@ fn handed_over() -> (Garden, CheckedPlan) {
 #[test]
 fn the_grade_that_takes_over_sees_only_what_comes_after() {
     let (garden, checked) = handed_over();
-    let page = report::grade(&garden, &checked, GradeAt(0), plain(100));
+    let page = report::grade(&garden, &checked, GradeAt(0)).text(plain(100));
     assert!(
         page.contains("Taken over from Grade 2: tomato, bed A"),
         "{page}"
@@ -52,7 +52,7 @@ fn the_grade_that_takes_over_sees_only_what_comes_after() {
 #[test]
 fn the_plan_says_who_takes_over_and_who_then_picks() {
     let (garden, checked) = handed_over();
-    let page = report::plan(&garden, &checked, plain(160));
+    let page = report::plan(&garden, &checked).text(plain(160));
     assert!(
         page.contains("Grade 2: from Mon 24 May, when the grades move up, Grade 1 takes over."),
         "{page}"

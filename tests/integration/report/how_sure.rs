@@ -12,7 +12,7 @@ use crate::support::weather::{daily, steady_years};
 fn screen(weather: Record) -> String {
     let (garden, checked) = tiny();
     let garden = Garden { weather, ..garden };
-    let text = report::plan(&garden, &checked, plain(160));
+    let text = report::plan(&garden, &checked).text(plain(160));
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
@@ -98,7 +98,7 @@ fn the_light_of_autumn_is_named_where_it_falls_on_a_crop() {
             latitude,
             ..garden.clone()
         };
-        let text = report::plan(&garden, &checked, plain(160));
+        let text = report::plan(&garden, &checked).text(plain(160));
         text.split_whitespace().collect::<Vec<_>>().join(" ")
     };
     let light = "too little: bean and tomato. A crop of 65 days may then take 80";

@@ -31,7 +31,7 @@ fn crowded() -> Impossible {
 
 /// The page for what was found, with all the parts that it should have, in this order.
 fn expect(found: &Impossible, parts: &[&str]) {
-    let text = report::no_plan(&tiny_garden(), found, plain(160));
+    let text = report::no_plan(&tiny_garden(), found).text(plain(160));
     let mut rest = text.as_str();
     for part in parts {
         let at = rest
@@ -93,6 +93,6 @@ fn an_ingredient_for_which_nothing_works_has_its_reasons_in_order() {
             "For tomato: a session of every class in the last days",
         ],
     );
-    let text = report::no_plan(&tiny_garden(), &found, plain(160));
+    let text = report::no_plan(&tiny_garden(), &found).text(plain(160));
     assert!(!text.contains("WHAT RUNS OUT FIRST"), "{text}");
 }

@@ -21,13 +21,13 @@ pub fn compare(name: &str, text: &str) {
 #[test]
 fn the_whole_plan() {
     let (garden, checked) = tiny();
-    compare("plan", &report::plan(&garden, &checked, plain(100)));
+    compare("plan", &report::plan(&garden, &checked).text(plain(100)));
 }
 
 #[test]
 fn one_grade() {
     let (garden, checked) = tiny();
-    let text = report::grade(&garden, &checked, GradeAt(1), plain(100));
+    let text = report::grade(&garden, &checked, GradeAt(1)).text(plain(100));
     compare("grade", &text);
 }
 
@@ -35,7 +35,7 @@ fn one_grade() {
 fn the_space() {
     let (garden, checked) = tiny();
     let least = least_space(&garden, &checked, &Options::default());
-    let text = report::principal(&garden, &checked, &least, plain(100));
+    let text = report::principal(&garden, &checked, &least).text(plain(100));
     compare("space", &text);
 }
 
@@ -43,14 +43,14 @@ fn the_space() {
 fn what_was_understood() {
     compare(
         "understood",
-        &report::understood(&tiny_garden(), plain(100)),
+        &report::understood(&tiny_garden()).text(plain(100)),
     );
 }
 
 #[test]
 fn a_sound_plan() {
     let (garden, checked) = tiny();
-    compare("sound", &report::sound(&garden, &checked, plain(100)));
+    compare("sound", &report::sound(&garden, &checked).text(plain(100)));
 }
 
 #[test]
@@ -61,5 +61,8 @@ fn a_broken_plan() {
     plan.plantings[1].seeds = 1;
     plan.promise.whole_dish_years = 4;
     let violations = check(&garden, plan).unwrap_err();
-    compare("broken", &report::broken(&garden, &violations, plain(100)));
+    compare(
+        "broken",
+        &report::broken(&garden, &violations).text(plain(100)),
+    );
 }

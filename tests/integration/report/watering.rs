@@ -18,7 +18,10 @@ use crate::support::plans::{step, tiny_plan};
 #[test]
 fn the_list() {
     let (garden, checked) = tiny();
-    compare("water", &report::watering(&garden, &checked, plain(100)));
+    compare(
+        "water",
+        &report::watering(&garden, &checked).text(plain(100)),
+    );
 }
 
 /// What grass loses in a week of the tiny garden in its year of 15 or 19 C.
@@ -71,7 +74,7 @@ fn the_seedbed_of_the_tiny_garden() {
     assert_eq!(seedbeds[0].from, day("2027-03-16"));
     assert!(seedbeds[0].up > day("2027-03-22") && seedbeds[0].up < day("2027-03-26"));
     assert!(!seedbeds[0].lies_deep);
-    let list = report::watering(&garden, &checked, plain(400));
+    let list = report::watering(&garden, &checked).text(plain(400));
     assert!(
         list.contains("a little every day from Tue 16 Mar"),
         "{list}"
@@ -81,7 +84,7 @@ fn the_seedbed_of_the_tiny_garden() {
     large.ingredients[0].crop.seed_size = SeedSize::Large;
     let checked = check(&large, tiny_plan(&large)).unwrap();
     assert!(checked.watering(&large).seedbeds[0].lies_deep);
-    let list = report::watering(&large, &checked, plain(400));
+    let list = report::watering(&large, &checked).text(plain(400));
     assert!(list.contains("look every day from Tue 16 Mar"), "{list}");
     assert!(!list.contains("a little every day"), "{list}");
 }
@@ -91,7 +94,7 @@ fn the_seedbed_of_the_tiny_garden() {
 fn the_weeks_are_told_beside_the_year_as_they_are() {
     let (garden, checked) = tiny();
     let watering = checked.watering(&garden);
-    let list = report::watering(&garden, &checked, plain(400));
+    let list = report::watering(&garden, &checked).text(plain(400));
     let tens = |litres: f64| (litres / 10.0).round() * 10.0;
     let told = |weeks: f64, whole: f64| match tens(weeks) - tens(whole) {
         0.0 => "as much".to_owned(),
@@ -128,7 +131,7 @@ fn with_families() -> (Garden, CheckedPlan) {
 #[test]
 fn a_week_of_families_says_what_to_pick_and_has_room_for_a_name() {
     let (garden, checked) = with_families();
-    let list = report::watering(&garden, &checked, plain(120));
+    let list = report::watering(&garden, &checked).text(plain(120));
     let line = "    > May break: families water. Pick if ripe and still there: bean on Wed 12 May (bed B). \
                 Name: ____________________\n";
     let (before, _) = list.split_once(line).expect(&list);

@@ -17,16 +17,16 @@ fn pages(look: Look) -> Vec<String> {
     let catalogue = Catalogue::load().unwrap();
     let entry = catalogue.entry("cucumber").unwrap();
     vec![
-        report::crops(&catalogue, look),
-        report::crop(&catalogue, entry, None, look),
-        report::crop(&catalogue, entry, Some(&garden), look),
-        report::climate(&garden, look),
-        report::plan(&garden, &checked, look),
-        report::grade(&garden, &checked, GradeAt(0), look),
-        report::grade(&garden, &checked, GradeAt(1), look),
-        report::principal(&garden, &checked, &least, look),
-        report::watering(&garden, &checked, look),
-        report::understood(&tiny_garden(), look),
+        report::crops(&catalogue).text(look),
+        report::crop(&catalogue, entry, None).text(look),
+        report::crop(&catalogue, entry, Some(&garden)).text(look),
+        report::climate(&garden).text(look),
+        report::plan(&garden, &checked).text(look),
+        report::grade(&garden, &checked, GradeAt(0)).text(look),
+        report::grade(&garden, &checked, GradeAt(1)).text(look),
+        report::principal(&garden, &checked, &least).text(look),
+        report::watering(&garden, &checked).text(look),
+        report::understood(&tiny_garden()).text(look),
     ]
 }
 
@@ -70,10 +70,10 @@ fn strips_that_something_else_still_holds_are_not_called_free() {
     held.free_from = Some(day("2027-04-26"));
     garden.beds.push(held);
     // The garden is fullest in the week of 19 April, which ends on the 25th.
-    let page = report::principal(&garden, &checked, &least, plain(400));
+    let page = report::principal(&garden, &checked, &least).text(plain(400));
     let line = "week of 19 Apr: 8 of the 12 strips that are free then; 16 in all.";
     assert!(page.contains(line), "{page}");
     garden.beds[2].free_from = Some(day("2027-04-25"));
-    let page = report::principal(&garden, &checked, &least, plain(400));
+    let page = report::principal(&garden, &checked, &least).text(plain(400));
     assert!(page.contains("week of 19 Apr: 8 of 16 strips."), "{page}");
 }

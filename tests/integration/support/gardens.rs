@@ -23,6 +23,7 @@ pub fn class(name: &str, children: u32, day: Weekday, every_weeks: u32, from: Da
             every_weeks,
             from,
             minutes: Minutes(45.0),
+            at: None,
         }],
     }
 }

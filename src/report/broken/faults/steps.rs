@@ -2,9 +2,9 @@
 
 use crate::calendar::Date;
 use crate::checker::{DayLimit, Fault};
-use crate::garden::Method;
 use crate::plan::StepKind;
 
+use super::super::super::steps::how_grown;
 use super::super::super::words::{Dates, list, sentence as capital};
 use super::references::{kind, planting, step};
 
@@ -18,8 +18,8 @@ pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {
         } => format!(
             "{} is {}; allowed for it: {}.",
             capital(&planting(p)),
-            method(*got),
-            list(&expected.iter().map(|m| method(*m)).collect::<Vec<_>>())
+            how_grown(*got),
+            list(&expected.iter().map(|m| how_grown(*m)).collect::<Vec<_>>())
         ),
         Fault::Steps {
             planting: p,
@@ -58,17 +58,6 @@ fn kinds(steps: &[StepKind]) -> String {
         .map(|k| kind(*k))
         .collect::<Vec<_>>()
         .join(", ")
-}
-
-fn method(method: Method) -> &'static str {
-    match method {
-        Method::Direct => "seed in the bed",
-        Method::Indoor => "sown indoors and planted out",
-        Method::Pieces => "pieces, sets or cloves in the bed",
-        Method::Bought => "bought plants",
-        Method::Growing => "already growing",
-        Method::Patch => "from a standing patch",
-    }
 }
 
 fn limit_text(limit: DayLimit) -> &'static str {

@@ -1,0 +1,131 @@
+//! The blocks of a report as markup: sections, paragraphs, lists, tables.
+
+use maud::{Markup, html};
+
+use crate::report::page::{Block, Grid, Page, Picture, Table};
+
+/// Draws a picture; `None` where there is nothing to draw.
+pub type Draw<'a> = dyn Fn(Picture) -> Option<Markup> + 'a;
+
+/// All blocks of a page; a heading opens a section.
+pub fn markup(page: &Page, draw: &Draw<'_>) -> Markup {
+    let sections = page
+        .blocks()
+        .chunk_by(|_, next| !matches!(next, Block::Heading(_)));
+    html! {
+        @for section in sections {
+            @if let [Block::Heading(name), rest @ ..] = section {
+                section { h2 { (name) } (content(rest, name, draw)) }
+            } @else {
+                (content(section, "", draw))
+            }
+        }
+    }
+}
+
+/// Blocks below one heading; blocks of one kind that make a list stand in one.
+fn content(blocks: &[Block], heading: &str, draw: &Draw<'_>) -> Markup {
+    let same_list = |a: &Block, b: &Block| {
+        matches!(
+            (a, b),
+            (Block::Item(_), Block::Item(_)) | (Block::Entry { .. }, Block::Entry { .. })
+        )
+    };
+    html! {
+        @for run in blocks.chunk_by(same_list) {
+            @match run {
+                [Block::Item(_), ..] => ul {
+                    @for block in run { @if let Block::Item(text) = block { li { (text) } } }
+                }
+                [Block::Entry { .. }, ..] => dl {
+                    @for block in run {
+                        @if let Block::Entry { label, text, .. } = block {
+                            div { dt { (label) } dd { (text) } }
+                        }
+                    }
+                }
+                [Block::Title(text)] => p.verdict { (text) },
+                [Block::Paragraph(text) | Block::Line(text)] => p { (text) },
+                [Block::Table(table)] => (self::table(table, heading)),
+                [Block::Grid(grid)] => (self::grid(grid, heading)),
+                [Block::Drawing(drawing)] => { pre { (drawing.wide.0.join("\n")) } p { (drawing.wide.1) } }
+                [Block::Picture(picture)] => @if let Some(drawn) = draw(*picture) { (drawn) },
+                _ => {}
+            }
+        }
+    }
+}
+
+/// A region that can be scrolled with the keyboard where it is wider than the page.
+pub fn wide(name: &str, inside: &Markup) -> Markup {
+    html! {
+        div.wide role="region" aria-label=[(!name.is_empty()).then_some(name)] tabindex="0" { (inside) }
+    }
+}
+
+fn table(table: &Table, heading: &str) -> Markup {
+    let columns = table.used_columns();
+    let number = |column: &usize| table.right.contains(column).then_some("n");
+    let inside = html! {
+        table {
+            @if table.has_header() {
+                thead { tr {
+                    @for column in &columns {
+                        (head(table.header.get(*column), number(column)))
+                    }
+                } }
+            }
+            tbody {
+                @for row in &table.rows {
+                    tr {
+                        @for column in &columns {
+                            td class=[number(column)] { (lines(row.get(*column))) }
+                        }
+                    }
+                }
+            }
+        }
+    };
+    wide(heading, &inside)
+}
+
+fn grid(grid: &Grid, heading: &str) -> Markup {
+    let columns = grid.header.iter().map(Vec::len).max().unwrap_or(1);
+    let inside = html! {
+        table.grid {
+            thead {
+                @for names in &grid.header {
+                    tr { @for name in names { (head(Some(name), Some("n"))) } }
+                }
+            }
+            @for row in &grid.rows {
+                tbody {
+                    tr {
+                        th scope="row" { (row.label) }
+                        @for cell in &row.cells { td.n { (cell.trim()) } }
+                    }
+                    @if let Some(text) = &row.under {
+                        tr.under { td colspan=(columns) { (text) } }
+                    }
+                }
+            }
+        }
+    };
+    wide(heading, &inside)
+}
+
+/// The name of a column; nothing is no heading.
+fn head(name: Option<&String>, class: Option<&str>) -> Markup {
+    let name = name.map_or("", |name| name.trim());
+    html! {
+        @if name.is_empty() { td {} } @else { th scope="col" class=[class] { (name) } }
+    }
+}
+
+/// The lines of a cell.
+fn lines(cell: Option<&String>) -> Markup {
+    let text = cell.map_or("", String::as_str);
+    html! {
+        @for (n, line) in text.split('\n').enumerate() { @if n > 0 { br; } (line) }
+    }
+}

@@ -1,0 +1,380 @@
+//! The form of the data file. The words beside the fields stand in its schema; a change that a
+//! reader would notice needs a new version.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// The version of the form that is written.
+pub const VERSION: u32 = 1;
+
+/// A day in the school's calendar, ISO 8601: year-month-day.
+#[derive(Serialize, JsonSchema)]
+#[serde(transparent)]
+#[schemars(extend("format" = "date"))]
+pub struct Day(pub String);
+
+/// A time of day by the clock on the school's wall, of no time zone: hours and minutes.
+#[derive(Serialize, JsonSchema)]
+#[serde(transparent)]
+#[schemars(extend("pattern" = "^([01][0-9]|2[0-3]):[0-5][0-9]$"))]
+pub struct Clock(pub String);
+
+/// A plan of one dish that a whole school grows and eats on one day. Names and texts are on one
+/// line, without control signs. Lists are in the order of the project file or of time, as said.
+/// What the plan does not know is null.
+#[derive(Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub struct PlanData {
+    /// The schema of this file; it lies beside it.
+    #[serde(rename = "$schema")]
+    pub schema: String,
+    /// The version of this form. A reader should refuse one that it does not know.
+    pub tureen_plan_data: u32,
+    /// What is planned, and where.
+    pub project: Project,
+    /// The shared day.
+    pub feast: Feast,
+    /// How sure it is.
+    pub verdict: Verdict,
+    /// The grades with their classes, in the order of the project file.
+    pub grades: Vec<Grade>,
+    /// The parts of the dish, in the order of the project file.
+    pub ingredients: Vec<Ingredient>,
+    /// Every sowing of every ingredient. Steps name them by their place in this list.
+    pub plantings: Vec<Planting>,
+    /// All that is done, in order of time: one entry a step and class, or other people.
+    pub steps: Vec<Step>,
+    /// Shelf and beds week by week, over the whole time of the plan.
+    pub weeks: Vec<Week>,
+    /// Spans without school within the time of the plan, in order of time.
+    pub breaks: Vec<Break>,
+    /// Runs of more than two days on which nobody is on site and something needs daily care.
+    pub gaps: Vec<Gap>,
+    /// What to decide by when, in order of time.
+    pub decisions: Vec<Decision>,
+}
+
+/// What is planned, and where.
+#[derive(Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub struct Project {
+    /// Its name.
+    pub name: String,
+    /// The school's name.
+    pub school: Option<String>,
+    /// Degrees of latitude, north positive.
+    pub latitude_deg: f64,
+    /// The first day on which anyone may sow.
+    pub start: Day,
+    /// The day on which all grades move up, if it falls within the plan.
+    pub moves_up: Option<Day>,
+}
+
+/// The shared day.
+#[derive(Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub struct Feast {
+    /// The day on which the whole school eats.
+    pub day: Day,
+    /// A second day, for rain.
+    pub rain_date: Option<Day>,
+    /// The day by which the harvest is in the kitchen.
+    pub deliver_by: Day,
+    /// How many portions.
+    pub portions: u32,
+}
+
+/// How sure it is, counted in weather years.
+#[derive(Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub struct Verdict {
+    /// How many weather years the plan was grown through.
+    pub weather_years: usize,
+    /// True if they were made from monthly means; false if a thermometer saw them.
+    pub generated: bool,
+    /// In how many of them the whole dish is ready for the feast.
+    pub whole_dish_ready_years: usize,
+    /// In how many of them it is ready for the rain date.
+    pub rain_date_ready_years: Option<usize>,
+    /// Of as many further years, the fewest to expect it in (95 % prediction interval).
+    pub expect_at_least_years: usize,
+    /// Of as many further years, the most to expect it in (95 % prediction interval).
+    pub expect_at_most_years: usize,
+}
+
+/// A grade.
+#[derive(Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub struct Grade {
+    /// The id by which other parts name it.
+    pub id: String,
+    /// The name that people read.
+    pub name: String,
+    /// Names of the ingredients that it grows.
+    pub grows: Vec<String>,
+    /// Its classes.
+    pub classes: Vec<Class>,
+}
+
+/// A class.
+#[derive(Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub struct Class {
+    /// Its name, unique in the school.
+    pub name: String,
+    /// How many children.
+    pub children: u32,
+    /// Its calendar file, from the folder of this file.
+    pub calendar: String,
+}
+
+/// A part of the dish.
+#[derive(Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub struct Ingredient {
+    /// Its name, unique in the dish.
+    pub name: String,
+    /// The id of the grade that grows it.
+    pub grade: Option<String>,
+    /// Edible kilograms for all portions.
+    pub target_kg: f64,
+    /// Usable kilograms in a poor year.
+    pub low_kg: f64,
+    /// Usable kilograms in an ordinary year.
+    pub expected_kg: f64,
+    /// In how many weather years at least its least share is in the pot.
+    pub ready_years: usize,
+    /// The same for the rain date.
+    pub rain_date_ready_years: Option<usize>,
+    /// What to take care of.
+    pub caution: Option<String>,
+    /// Who may not eat it.
+    pub allergen: Option<String>,
+    /// The last day to buy it if it fails.
+    pub buy_by: Option<Day>,
+}
+
+/// How a planting is grown.
+#[derive(Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Method {
+    /// Seed sown in the bed.
+    Direct,
+    /// Sown on the shelf, then planted out.
+    Indoor,
+    /// Pieces, sets or cloves planted in the bed.
+    Pieces,
+    /// Bought plants planted in the bed.
+    Bought,
+    /// It stands in a bed when the plan begins.
+    Growing,
+    /// It comes every year.
+    Patch,
+}
+
+/// One sowing of one ingredient.
+#[derive(Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub struct Planting {
+    /// The ingredient's name.
+    pub ingredient: String,
+    /// Which sowing of the ingredient, counted from 1.
+    pub sowing: usize,
+    /// The id of the grade that grows it.
+    pub grade: String,
+    /// How it is grown.
+    pub method: Method,
+    /// Where it stands; empty for a patch.
+    pub places: Vec<Place>,
+    /// The first day on which it takes its strips.
+    pub in_bed_from: Option<Day>,
+    /// The last day on which it takes its strips, a week to clear them included.
+    pub in_bed_until: Option<Day>,
+    /// Plants that stand in the bed; 0 for a patch.
+    pub plants: u32,
+    /// Seeds, pieces or bought plants to have.
+    pub seeds: u32,
+    /// Flats on the shelf until potting up or planting out.
+    pub flats_sown: u32,
+    /// Flats on the shelf after potting up.
+    pub flats_kept: u32,
+    /// True if the flats stand on the heat mat until the seed is up.
+    pub on_mat: bool,
+}
+
+/// Neighbouring strips of one bed; a strip is 0.3 m of its length over its whole width.
+#[derive(Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub struct Place {
+    /// The bed's id.
+    pub bed: String,
+    /// The first strip, counted from 1 at the bed's start.
+    pub first_strip: u32,
+    /// How many strips.
+    pub strips: u32,
+}
+
+/// What is done.
+#[derive(Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Kind {
+    /// Seed, pieces, sets or cloves go into flats or into the bed.
+    Sow,
+    /// Seedlings move from cells to pots.
+    PotUp,
+    /// Seedlings learn the outdoors, day by day.
+    Harden,
+    /// Plants go into the bed.
+    PlantOut,
+    /// Surplus seedlings are taken out of the row.
+    Thin,
+    /// The harvest.
+    Pick,
+    /// The harvest dries or cures.
+    Cure,
+}
+
+/// Who does it.
+#[derive(Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Hands {
+    /// A class in its lesson.
+    Class,
+    /// Families, in a break in which they care.
+    Families,
+    /// An adult of the school.
+    Adult,
+    /// Whoever is there, day by day.
+    Anyone,
+}
+
+/// One thing to do, by one class or one sort of people.
+#[derive(Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub struct Step {
+    /// Which planting: its place in the list of plantings, counted from 0.
+    pub planting: usize,
+    /// What is done.
+    pub kind: Kind,
+    /// The same in words.
+    pub title: String,
+    /// Who does it.
+    pub hands: Hands,
+    /// The class, where a class does it.
+    pub class: Option<String>,
+    /// The day, or the first of several.
+    pub from: Day,
+    /// The last day, the same where it is one day.
+    pub to: Day,
+    /// When the class's lesson begins, where the project says so.
+    pub at: Option<Clock>,
+    /// Minutes of the lesson that it takes.
+    pub minutes: Option<u32>,
+    /// The class's part of what is handed out.
+    pub part: Option<Part>,
+    /// Which of several chances to pick this is: the first on which it is ripe counts, the later
+    /// ones fall away.
+    pub chance: Option<Chance>,
+}
+
+/// A class's part of what is handed out.
+#[derive(Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub struct Part {
+    /// What this class gets, rounded up.
+    pub part: u32,
+    /// What all classes get together.
+    pub of: u32,
+    /// What it is.
+    pub thing: String,
+}
+
+/// One of several days set aside for one harvest.
+#[derive(Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub struct Chance {
+    /// Which, counted from 1.
+    pub number: usize,
+    /// How many there are.
+    pub of: usize,
+}
+
+/// A week from Monday to Sunday: what is in use on its fullest day, and what there is.
+#[derive(Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub struct Week {
+    /// Its Monday.
+    pub monday: Day,
+    /// Flats on the shelf.
+    pub flats_used: u32,
+    /// Flats for which the shelf has room.
+    pub flats_there: u32,
+    /// Flats on the heat mat.
+    pub mat_flats_used: u32,
+    /// Flats for which the heat mat has room.
+    pub mat_flats_there: u32,
+    /// The beds, in the order of the project file.
+    pub beds: Vec<BedUse>,
+}
+
+/// A bed in one week.
+#[derive(Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub struct BedUse {
+    /// The bed's id.
+    pub bed: String,
+    /// Strips in use.
+    pub strips_used: u32,
+    /// Strips that it has.
+    pub strips_there: u32,
+}
+
+/// Who cares for plants in a break.
+#[derive(Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Care {
+    /// Nobody is on site.
+    Nobody,
+    /// Staff water.
+    Staff,
+    /// Families water, pick and cure.
+    Families,
+}
+
+/// A span without school.
+#[derive(Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub struct Break {
+    /// Its name.
+    pub name: String,
+    /// The first day without school.
+    pub from: Day,
+    /// The last day without school.
+    pub to: Day,
+    /// Who cares for plants.
+    pub care: Care,
+}
+
+/// Days on which nobody is on site and something needs daily care.
+#[derive(Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub struct Gap {
+    /// The first day.
+    pub from: Day,
+    /// The last day.
+    pub to: Day,
+    /// Days for which someone has to be found, beyond the two of a weekend.
+    pub unattended_days: u32,
+    /// Names of the ingredients that need care.
+    pub ingredients: Vec<String>,
+}
+
+/// Something to decide by a day.
+#[derive(Serialize, JsonSchema)]
+#[schemars(deny_unknown_fields)]
+pub struct Decision {
+    /// The last day.
+    pub by: Day,
+    /// What to do.
+    pub what: String,
+}

@@ -1,0 +1,269 @@
+//! From a plan to the form of the data file.
+
+use crate::calendar::Date;
+use crate::checker::CheckedPlan;
+use crate::garden::{self, Garden, GradeAt, IngredientAt};
+use crate::plan::{self, StepKind};
+use crate::report::interval::further_years_95;
+use crate::report::tasks::{Doer, Task, tasks};
+use crate::report::{caution, decisions};
+
+use super::super::safe::plain;
+use super::SCHEMA;
+use super::shape::{
+    BedUse, Break, Care, Chance, Class, Clock, Day, Decision, Feast, Gap, Grade, Hands, Ingredient,
+    Kind, Method, Part, Place, PlanData, Planting, Project, Step, VERSION, Verdict, Week,
+};
+
+/// All that is told of a plan.
+pub fn told(garden: &Garden, checked: &CheckedPlan, calendars: &[String]) -> PlanData {
+    let in_bed = checked.in_bed(garden);
+    let plantings = &checked.plan().plantings;
+    let planting = |at: usize| planting(plantings, at, in_bed.get(at).copied().flatten());
+    let decisions = decisions(garden, checked).into_iter();
+    PlanData {
+        schema: SCHEMA.to_owned(),
+        tureen_plan_data: VERSION,
+        project: project(garden),
+        feast: feast(&garden.feast),
+        verdict: verdict(garden, checked),
+        grades: grades(garden, checked, calendars),
+        ingredients: garden
+            .ingredient_positions()
+            .filter_map(|at| ingredient(garden, checked, at))
+            .collect(),
+        plantings: (0..plantings.len()).filter_map(planting).collect(),
+        steps: tasks(garden, checked)
+            .iter()
+            .map(|task| step(garden, task))
+            .collect(),
+        weeks: weeks(garden, checked),
+        breaks: breaks(garden),
+        gaps: gaps(checked),
+        decisions: decisions
+            .map(|decision| Decision {
+                by: day(decision.by),
+                what: plain(&decision.what),
+            })
+            .collect(),
+    }
+}
+
+fn day(day: Date) -> Day {
+    Day(day.format("%Y-%m-%d").to_string())
+}
+
+/// To a tenth of a gram: what comes after it is the computer's, not the garden's.
+fn kg(mass: crate::units::Kilograms) -> f64 {
+    (mass.0 * 1e4).round() / 1e4
+}
+
+fn project(garden: &Garden) -> Project {
+    Project {
+        name: plain(&garden.name),
+        school: garden.school.as_deref().map(plain),
+        latitude_deg: garden.latitude.0,
+        start: day(garden.school_year.start),
+        moves_up: garden.school_year.moves_up.map(day),
+    }
+}
+
+fn feast(feast: &garden::Feast) -> Feast {
+    Feast {
+        day: day(feast.day),
+        rain_date: feast.rain_date.map(day),
+        deliver_by: day(feast.deliver_by),
+        portions: feast.portions,
+    }
+}
+
+fn verdict(garden: &Garden, checked: &CheckedPlan) -> Verdict {
+    let replay = checked.replay();
+    let (years, ready) = (replay.years.len(), replay.whole_dish_years());
+    let (fewest, most) = further_years_95(ready, years);
+    let rain = replay.dish_ready_on_rain_date.as_ref();
+    Verdict {
+        weather_years: years,
+        generated: garden.weather.is_generated(),
+        whole_dish_ready_years: ready,
+        rain_date_ready_years: rain.map(|years| years.iter().filter(|ready| **ready).count()),
+        expect_at_least_years: fewest,
+        expect_at_most_years: most,
+    }
+}
+
+fn grades(garden: &Garden, checked: &CheckedPlan, calendars: &[String]) -> Vec<Grade> {
+    let mut calendars = calendars.iter();
+    let mut class = |class: &garden::Class| Class {
+        name: plain(&class.name),
+        children: class.children,
+        calendar: calendars.next().cloned().unwrap_or_default(),
+    };
+    let grows = |at: GradeAt| {
+        let plantings = checked.plan().plantings.iter();
+        let own = plantings.filter(|p| garden.grade_with_id(&p.grade) == Some(at));
+        let mut names: Vec<String> = own.map(|p| plain(&p.ingredient)).collect();
+        names.dedup();
+        names
+    };
+    garden
+        .grade_positions()
+        .map(|at| Grade {
+            id: plain(&garden[at].id),
+            name: plain(&garden[at].name),
+            grows: grows(at),
+            classes: garden[at].classes.iter().map(&mut class).collect(),
+        })
+        .collect()
+}
+
+fn ingredient(garden: &Garden, checked: &CheckedPlan, at: IngredientAt) -> Option<Ingredient> {
+    let seen = checked.replay().ingredients.get(at.0)?;
+    let ingredient = &garden[at];
+    let mut plantings = checked.plan().plantings.iter();
+    let own = plantings.find(|p| p.ingredient == ingredient.name);
+    let rain = seen.ready_on_rain_date.as_ref();
+    let allergen = ingredient.crop.caution.allergen.as_deref();
+    Some(Ingredient {
+        name: plain(&ingredient.name),
+        grade: own.map(|p| plain(&p.grade)),
+        target_kg: kg(ingredient.target(garden.feast.portions)),
+        low_kg: kg(seen.low),
+        expected_kg: kg(seen.expected),
+        ready_years: seen.ready_years(),
+        rain_date_ready_years: rain.map(|years| years.iter().filter(|y| y.is_ok()).count()),
+        caution: caution(ingredient).as_deref().map(plain),
+        allergen: allergen.map(plain),
+        buy_by: ingredient.fallback.map(|fallback| day(fallback.buy_by)),
+    })
+}
+
+fn planting(all: &[plan::Planting], at: usize, in_bed: Option<(Date, Date)>) -> Option<Planting> {
+    let planting = all.get(at)?;
+    let before = all.iter().take(at + 1);
+    let place = |place: &plan::Place| Place {
+        bed: plain(&place.bed),
+        first_strip: place.first_strip,
+        strips: place.strips,
+    };
+    Some(Planting {
+        ingredient: plain(&planting.ingredient),
+        sowing: before
+            .filter(|p| p.ingredient == planting.ingredient)
+            .count(),
+        grade: plain(&planting.grade),
+        method: method(planting.method),
+        places: planting.places.iter().map(place).collect(),
+        in_bed_from: in_bed.map(|(from, _)| day(from)),
+        in_bed_until: in_bed.map(|(_, to)| day(to)),
+        plants: planting.plants,
+        seeds: planting.seeds,
+        flats_sown: planting.flats_sown,
+        flats_kept: planting.flats_kept,
+        on_mat: planting.on_mat,
+    })
+}
+
+fn method(method: garden::Method) -> Method {
+    match method {
+        garden::Method::Direct => Method::Direct,
+        garden::Method::Indoor => Method::Indoor,
+        garden::Method::Pieces => Method::Pieces,
+        garden::Method::Bought => Method::Bought,
+        garden::Method::Growing => Method::Growing,
+        garden::Method::Patch => Method::Patch,
+    }
+}
+
+fn step(garden: &Garden, task: &Task) -> Step {
+    let (hands, class) = match task.who {
+        Doer::Class(at) => (Hands::Class, Some(plain(&garden.class(at).name))),
+        Doer::Families => (Hands::Families, None),
+        Doer::Adult => (Hands::Adult, None),
+        Doer::Anyone => (Hands::Anyone, None),
+    };
+    Step {
+        planting: task.at.planting,
+        kind: match task.kind {
+            StepKind::Sow => Kind::Sow,
+            StepKind::PotUp => Kind::PotUp,
+            StepKind::Harden => Kind::Harden,
+            StepKind::PlantOut => Kind::PlantOut,
+            StepKind::Thin => Kind::Thin,
+            StepKind::Pick => Kind::Pick,
+            StepKind::Cure => Kind::Cure,
+        },
+        title: plain(&task.title),
+        hands,
+        class,
+        from: day(task.from),
+        to: day(task.to),
+        at: task.begins.map(|at| Clock(at.format("%H:%M").to_string())),
+        minutes: task.whole_minutes(),
+        part: task.part.map(|part| Part {
+            part: part.part,
+            of: part.total,
+            thing: part.thing.to_owned(),
+        }),
+        chance: task.chance.map(|chance| Chance {
+            number: chance.number,
+            of: chance.of,
+        }),
+    }
+}
+
+fn weeks(garden: &Garden, checked: &CheckedPlan) -> Vec<Week> {
+    let (replay, horizon) = (checked.replay(), garden.horizon());
+    let used = |weeks: &[u32], week: usize| weeks.get(week).copied().unwrap_or(0);
+    let beds = |week: usize| {
+        let beds = garden.beds.iter().zip(&replay.strips_by_week);
+        beds.map(move |(bed, strips)| BedUse {
+            bed: plain(&bed.id),
+            strips_used: used(strips, week),
+            strips_there: bed.strips(),
+        })
+    };
+    let week = |week: usize| Week {
+        monday: day(horizon.monday(week)),
+        flats_used: used(&replay.flats_by_week, week),
+        flats_there: garden.shelf.flats,
+        mat_flats_used: used(&replay.warm_flats_by_week, week),
+        mat_flats_there: garden.shelf.warm_flats,
+        beds: beds(week).collect(),
+    };
+    (0..horizon.weeks()).map(week).collect()
+}
+
+fn breaks(garden: &Garden) -> Vec<Break> {
+    let horizon = garden.horizon();
+    let breaks = garden.school_year.breaks.iter();
+    breaks
+        .filter(|b| b.from <= horizon.last() && horizon.first() <= b.to)
+        .map(|b| Break {
+            name: plain(&b.name),
+            from: day(b.from),
+            to: day(b.to),
+            care: match b.care {
+                garden::Care::Nobody => Care::Nobody,
+                garden::Care::Staff => Care::Staff,
+                garden::Care::Families => Care::Families,
+            },
+        })
+        .collect()
+}
+
+fn gaps(checked: &CheckedPlan) -> Vec<Gap> {
+    let unattended = checked.replay().unattended.iter();
+    unattended
+        .map(|seen| {
+            let mut names: Vec<String> = seen.needs.iter().map(|(name, _)| plain(name)).collect();
+            names.dedup();
+            Gap {
+                from: day(seen.gap.from),
+                to: day(seen.gap.to),
+                unattended_days: seen.gap.unattended_days(),
+                ingredients: names,
+            }
+        })
+        .collect()
+}

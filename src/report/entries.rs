@@ -1,0 +1,275 @@
+//! What stands in calendars: a class's lessons with what is done in them, and all the other days
+//! of the plan. Plain texts and days; how they are written down is left to the format.
+
+use crate::calendar::{Date, Time};
+use crate::checker::{CheckedPlan, Unattended};
+use crate::explain::StepSlack;
+use crate::garden::{Break, Care, ClassAt, Garden};
+use crate::plan::{StepKind, When};
+use crate::units::Minutes;
+
+use super::bring::bring;
+use super::decisions::Decision;
+use super::screen::occasion;
+use super::tasks::{Chance, Doer, Task, tasks};
+use super::view::View;
+use super::words::{minutes, sentence};
+use super::{care, cautions, decisions};
+
+/// One entry of a calendar.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Entry {
+    /// What makes it the same entry in every plan of the project, whatever its days.
+    pub key: Vec<String>,
+    /// The class in whose calendar it stands; every other entry is only in the calendar of all.
+    pub class: Option<ClassAt>,
+    /// True for the feast, which stands in every calendar.
+    pub everywhere: bool,
+    /// Its title.
+    pub title: String,
+    /// What else is to be known, line by line.
+    pub lines: Vec<String>,
+    /// Where it is; empty where that is no question.
+    pub place: String,
+    /// When it is.
+    pub span: Span,
+}
+
+/// When an entry is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Span {
+    /// Whole days, both ends included.
+    Days(Date, Date),
+    /// A lesson: its day, when it begins by the school's clock, how long it is.
+    Lesson(Date, Time, Minutes),
+}
+
+impl Span {
+    /// The first day.
+    #[must_use]
+    pub fn first(&self) -> Date {
+        match self {
+            Self::Days(from, _) => *from,
+            Self::Lesson(day, ..) => *day,
+        }
+    }
+}
+
+/// What a calendar is called: that of a class, or that of all.
+#[must_use]
+pub fn calendar_name(garden: &Garden, class: Option<ClassAt>) -> String {
+    match class {
+        Some(class) => format!("{}: {}", garden.name, garden.class(class).name),
+        None => garden.name.clone(),
+    }
+}
+
+/// All entries of a plan, in order of time. With the slack of its steps, they also tell until
+/// when what was cancelled can be made up for.
+#[must_use]
+pub fn entries(garden: &Garden, checked: &CheckedPlan, slack: Option<&[StepSlack]>) -> Vec<Entry> {
+    let view = View::new(garden, checked);
+    let tasks = tasks(garden, checked);
+    let mut all: Vec<Entry> = tasks
+        .iter()
+        .map(|task| of_task(&view, task, slack))
+        .collect();
+    all.extend(days_of_the_dish(garden));
+    all.extend(breaks(garden));
+    let gaps = view.replay.unattended.iter().enumerate();
+    all.extend(gaps.map(|(n, gap)| of_gap(&view, n, gap)));
+    all.extend(decisions::all(&view).iter().map(of_decision));
+    all.sort_by(|a, b| (a.span.first(), &a.key).cmp(&(b.span.first(), &b.key)));
+    all
+}
+
+/// An entry without a class, on whole days.
+fn all_day(key: &[&str], from: Date, to: Date, title: String, lines: Vec<String>) -> Entry {
+    Entry {
+        key: key.iter().map(|part| (*part).to_owned()).collect(),
+        class: None,
+        everywhere: false,
+        title,
+        lines,
+        place: String::new(),
+        span: Span::Days(from, to),
+    }
+}
+
+fn of_task(view: &View<'_>, task: &Task, slack: Option<&[StepSlack]>) -> Entry {
+    let who = task.who(view.garden);
+    let chance = task
+        .chance
+        .map_or_else(String::new, |Chance { number, of }| {
+            format!(" (chance {number} of {of})")
+        });
+    let span = match (task.begins, task.session) {
+        (Some(begins), Some(session)) => Span::Lesson(task.from, begins, session),
+        _ => Span::Days(task.from, task.to),
+    };
+    let number = |n: usize| n.to_string();
+    Entry {
+        key: vec![
+            "step".to_owned(),
+            task.ingredient.clone(),
+            number(task.sowing),
+            kind_key(task.kind).to_owned(),
+            who_key(task.who).to_owned(),
+            who.clone(),
+            task.chance
+                .map_or_else(String::new, |chance| number(chance.number)),
+        ],
+        class: match task.who {
+            Doer::Class(class) => Some(class),
+            _ => None,
+        },
+        everywhere: false,
+        title: format!("{}: {}{chance}", sentence(&who), task.title),
+        lines: lines(view, task, slack),
+        place: task.place.clone(),
+        span,
+    }
+}
+
+/// A step's part of the key; it never changes, whatever the step is called on paper.
+fn kind_key(kind: StepKind) -> &'static str {
+    match kind {
+        StepKind::Sow => "sow",
+        StepKind::PotUp => "pot-up",
+        StepKind::Harden => "harden",
+        StepKind::PlantOut => "plant-out",
+        StepKind::Thin => "thin",
+        StepKind::Pick => "pick",
+        StepKind::Cure => "cure",
+    }
+}
+
+/// Tells a class that is called "families" from the families.
+fn who_key(who: Doer) -> &'static str {
+    match who {
+        Doer::Class(_) => "class",
+        Doer::Families => "families",
+        Doer::Adult => "adult",
+        Doer::Anyone => "anyone",
+    }
+}
+
+fn lines(view: &View<'_>, task: &Task, slack: Option<&[StepSlack]>) -> Vec<String> {
+    let mut lines = Vec::new();
+    if let Some(takes) = task.takes {
+        lines.push(match task.session {
+            Some(session) => format!("Takes {} of {}.", minutes(takes), minutes(session)),
+            None => format!("Takes {}.", minutes(takes)),
+        });
+    }
+    lines.extend(
+        task.part
+            .map(|part| sentence(&format!("{}.", part.words()))),
+    );
+    let method = view.plan.plantings.get(task.at.planting).map(|p| p.method);
+    let bring = method.and_then(|method| bring(method, task.kind));
+    lines.extend(bring.map(|what| format!("Bring: {what}.")));
+    if task.chance.is_some() {
+        lines.push(
+            "Pick on the first of these days on which it is ripe. The later ones then fall away."
+                .to_owned(),
+        );
+    }
+    match (task.who, task.kind) {
+        (Doer::Anyone, StepKind::Cure) => lines.push(
+            "Every day from the day after the pick; earlier if it was picked earlier.".to_owned(),
+        ),
+        (Doer::Anyone, _) => lines.push("Every day.".to_owned()),
+        _ => {}
+    }
+    lines.extend(slack.and_then(|slack| made_up(view, task, slack)));
+    lines.extend(task.caution.as_ref().map(|caution| sentence(caution)));
+    if matches!(task.who, Doer::Class(_) | Doer::Families) {
+        lines.push(cautions::HANDS.to_owned());
+    }
+    lines
+}
+
+/// The next day on which the same people could do it, with all else as planned.
+fn made_up(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Option<String> {
+    let own = slack.iter().find(|slack| slack.at == task.at)?;
+    let name = task.who(view.garden);
+    let later = own.days.iter().skip(own.planned + 1);
+    let day = later
+        .filter_map(|when| match (when, task.who) {
+            (When::Sessions(visits), Doer::Class(_)) => {
+                visits.iter().find(|v| v.class == name).map(|v| v.date)
+            }
+            (When::Families(day), Doer::Families) | (When::Adult(day), Doer::Adult) => Some(*day),
+            _ => None,
+        })
+        .find(|day| *day > task.to);
+    match day {
+        Some(day) => Some(format!(
+            "If it is cancelled: make up for it on {}.",
+            view.dates.day(day)
+        )),
+        None if task.chance.is_some() => None,
+        None => Some(
+            "If it is cancelled, tell the coordinator at once: no later lesson does as well."
+                .to_owned(),
+        ),
+    }
+}
+
+/// The feast, the day on which the harvest has to be in the kitchen, and the rain date.
+fn days_of_the_dish(garden: &Garden) -> Vec<Entry> {
+    let feast = garden.feast;
+    let whole = |key: &str, day: Date, title: String| {
+        all_day(&[key], day, day, title, vec![occasion(garden)])
+    };
+    let mut entries = vec![
+        Entry {
+            everywhere: true,
+            ..whole("feast", feast.day, garden.name.clone())
+        },
+        whole(
+            "delivery",
+            feast.deliver_by,
+            format!("{}: all of the harvest is in the kitchen", garden.name),
+        ),
+    ];
+    let rain = feast.rain_date;
+    entries.extend(rain.map(|day| whole("rain", day, format!("{}: rain date", garden.name))));
+    entries
+}
+
+/// Breaks within the plan, with who waters. Breaks of one name are told apart by their order.
+fn breaks(garden: &Garden) -> Vec<Entry> {
+    let horizon = garden.horizon();
+    let breaks = &garden.school_year.breaks;
+    let entry = |(at, b): (usize, &Break)| {
+        let same = breaks.iter().take(at).filter(|other| other.name == b.name);
+        let title = match b.care {
+            Care::Nobody => format!("{}: nobody is on site", b.name),
+            Care::Staff => format!("{}: staff water", b.name),
+            Care::Families => format!("{}: families water", b.name),
+        };
+        let key = ["break", &b.name, &same.count().to_string()];
+        all_day(&key, b.from, b.to, title, Vec::new())
+    };
+    let all = breaks.iter().enumerate();
+    all.filter(|(_, b)| b.from <= horizon.last() && horizon.first() <= b.to)
+        .map(entry)
+        .collect()
+}
+
+fn of_gap(view: &View<'_>, n: usize, gap: &Unattended) -> Entry {
+    let title = "Someone must be found who waters".to_owned();
+    let key = ["gap", &n.to_string()];
+    let lines = vec![care::gap(view, gap)];
+    all_day(&key, gap.gap.from, gap.gap.to, title, lines)
+}
+
+fn of_decision(decision: &Decision) -> Entry {
+    let short = decision.what.split(": ").next().unwrap_or_default();
+    let title = format!("Decide: {}", short.trim_end_matches('.'));
+    let key = ["decision", &decision.topic];
+    let (by, lines) = (decision.by, vec![decision.what.clone()]);
+    all_day(&key, by, by, title, lines)
+}

@@ -1,0 +1,155 @@
+//! The handouts: who reads each, what it is called, and what stands on it.
+
+mod map;
+mod principal;
+
+use crate::checker::CheckedPlan;
+use crate::explain::{self, LeastSpace};
+use crate::garden::{Garden, GradeAt};
+
+use super::page::Page;
+use super::screen::occasion;
+use super::view::View;
+use super::{screen, strip, verdict, water};
+
+/// Who a page is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Reader {
+    /// The coordinator: the whole plan.
+    Coordinator,
+    /// The teachers and children of a grade.
+    Grade(GradeAt),
+    /// The principal.
+    Principal,
+    /// The kitchen.
+    Kitchen,
+    /// Families and staff who water and pick in breaks.
+    Helpers,
+    /// Whoever sets up the garden.
+    Gardeners,
+    /// Whoever orders.
+    Buyers,
+}
+
+/// One page.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Handout {
+    /// Who it is for.
+    pub reader: Reader,
+    /// What it is called.
+    pub title: String,
+    /// Who it is for and what it tells, in a sentence.
+    pub about: String,
+    /// What stands on it, under its title.
+    pub page: Page,
+}
+
+/// What all pages share.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Frame {
+    /// The language of all sentences, as in RFC 5646.
+    pub language: &'static str,
+    /// The dish's day and the school.
+    pub project: String,
+    /// The title of the start page, and of the way back to it.
+    pub all: &'static str,
+    /// What stands at the foot.
+    pub foot: String,
+}
+
+/// What is said on all pages.
+#[must_use]
+pub fn frame(garden: &Garden) -> Frame {
+    let school = garden
+        .school
+        .as_ref()
+        .map_or_else(String::new, |school| format!(", {school}"));
+    Frame {
+        language: "en-GB",
+        project: format!("{}{school}", garden.name),
+        all: "All handouts",
+        foot: format!(
+            "Made by tureen {}. The dates come from {}; frost, heat and rain of this year may \
+             want other days. Where a rule of the school or the district says otherwise, the rule \
+             is right.",
+            env!("CARGO_PKG_VERSION"),
+            super::view::kind_of_years(garden)
+        ),
+    }
+}
+
+/// The start page, but for the list of all others.
+#[must_use]
+pub fn start(garden: &Garden, checked: &CheckedPlan) -> Page {
+    let view = View::new(garden, checked);
+    let mut page = Page::new();
+    page.paragraph(&occasion(garden));
+    page.title(&verdict::sentence(&view));
+    page
+}
+
+/// All other pages, in the order of the start page. `least` is how little space would do, where
+/// that was worked out.
+#[must_use]
+pub fn all(garden: &Garden, checked: &CheckedPlan, least: Option<&LeastSpace>) -> Vec<Handout> {
+    let view = View::new(garden, checked);
+    let slack = explain::slack(garden, checked);
+    let mut handouts = vec![handout(
+        Reader::Coordinator,
+        "The whole plan".to_owned(),
+        "For the coordinator: who grows what and when, what can wait, what to decide by when, and \
+         how sure it is."
+            .to_owned(),
+        |page| screen::write(&view, &slack, page),
+    )];
+    handouts.extend(garden.grade_positions().map(|grade| {
+        handout(
+            Reader::Grade(grade),
+            strip::title(&view, grade),
+            format!(
+                "For the teachers of {}: the dates of every class, what each child does, what to \
+                 take care of.",
+                view.grade_name(grade)
+            ),
+            |page| strip::write(&view, grade, page),
+        )
+    }));
+    handouts.extend([
+        handout(
+            Reader::Principal,
+            "For the principal".to_owned(),
+            "One sheet: the day, who does what, space, lesson time, people, cost, what to decide \
+             by when."
+                .to_owned(),
+            |page| principal::write(&view, least, page),
+        ),
+        handout(
+            Reader::Helpers,
+            water::TITLE.to_owned(),
+            "For families and staff, to hang up: litres for each bed and week, what to pick in \
+             breaks, room for names."
+                .to_owned(),
+            |page| water::write(&view, &checked.watering(garden), page),
+        ),
+        handout(
+            Reader::Gardeners,
+            "Map and labels".to_owned(),
+            "For whoever sets up the garden: what stands where, and labels for beds and plants to \
+             cut out."
+                .to_owned(),
+            |page| map::write(&view, checked, page),
+        ),
+    ]);
+    handouts
+}
+
+fn handout(reader: Reader, title: String, about: String, write: impl FnOnce(&mut Page)) -> Handout {
+    let mut page = Page::new();
+    write(&mut page);
+    Handout {
+        reader,
+        title,
+        about,
+        page,
+    }
+}

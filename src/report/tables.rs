@@ -1,0 +1,269 @@
+//! The plan as tables for spreadsheets: all steps, all plantings, all weeks. Plain cells with a
+//! kind; how they are written down is left to the format.
+
+use crate::calendar::{Date, Time};
+use crate::checker::CheckedPlan;
+use crate::garden::Garden;
+use crate::plan::{Planting, StepKind};
+
+use super::steps;
+use super::tasks::{Task, tasks};
+use super::view::{View, span_of};
+
+/// What stands in a cell.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Cell {
+    /// Nothing.
+    Empty,
+    /// A text, as a person gave it or as the program words it.
+    Text(String),
+    /// A number; its unit stands in the head of the column.
+    Number(f64),
+    /// A day.
+    Day(Date),
+    /// A time of day.
+    Time(Time),
+}
+
+/// A column.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Column {
+    /// Its head.
+    pub head: String,
+    /// How many letters wide it is to be.
+    pub width: u16,
+}
+
+/// A table: every row has a cell for every column.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Table {
+    /// Its name.
+    pub name: &'static str,
+    /// The columns.
+    pub columns: Vec<Column>,
+    /// The rows.
+    pub rows: Vec<Vec<Cell>>,
+}
+
+impl From<&str> for Cell {
+    fn from(text: &str) -> Self {
+        match text {
+            "" => Self::Empty,
+            _ => Self::Text(text.to_owned()),
+        }
+    }
+}
+
+impl From<u32> for Cell {
+    fn from(n: u32) -> Self {
+        Self::Number(f64::from(n))
+    }
+}
+
+impl From<usize> for Cell {
+    fn from(n: usize) -> Self {
+        Self::Number(n as f64)
+    }
+}
+
+impl From<Date> for Cell {
+    fn from(day: Date) -> Self {
+        Self::Day(day)
+    }
+}
+
+impl<T: Into<Self>> From<Option<T>> for Cell {
+    fn from(value: Option<T>) -> Self {
+        value.map_or(Self::Empty, Into::into)
+    }
+}
+
+/// The three tables.
+#[must_use]
+pub fn tables(garden: &Garden, checked: &CheckedPlan) -> [Table; 3] {
+    let view = View::new(garden, checked);
+    let tasks = tasks(garden, checked);
+    [
+        steps_table(garden, &tasks),
+        plantings_table(&view, &checked.in_bed(garden)),
+        weeks_table(&view),
+    ]
+}
+
+fn columns(heads: &[(&str, u16)]) -> Vec<Column> {
+    let column = |(head, width): &(&str, u16)| Column {
+        head: (*head).to_owned(),
+        width: *width,
+    };
+    heads.iter().map(column).collect()
+}
+
+/// A row per task, in order of time.
+fn steps_table(garden: &Garden, tasks: &[Task]) -> Table {
+    let heads = [
+        ("First day", 12),
+        ("Last day", 12),
+        ("Time", 8),
+        ("Who", 16),
+        ("Grade", 14),
+        ("Step", 14),
+        ("Ingredient", 18),
+        ("Sowing", 8),
+        ("Chance to pick", 14),
+        ("Chances", 9),
+        ("Minutes", 9),
+        ("Share of this class", 18),
+        ("Of all", 8),
+        ("What is shared", 16),
+        ("Place", 30),
+        ("Caution", 60),
+    ];
+    let row = |task: &Task| {
+        vec![
+            task.from.into(),
+            task.to.into(),
+            task.begins.map_or(Cell::Empty, Cell::Time),
+            task.who(garden).as_str().into(),
+            garden[task.grade].name.as_str().into(),
+            task.name.into(),
+            task.ingredient.as_str().into(),
+            task.sowing.into(),
+            task.chance.map(|chance| chance.number).into(),
+            task.chance.map(|chance| chance.of).into(),
+            task.whole_minutes().into(),
+            task.part.map(|part| part.part).into(),
+            task.part.map(|part| part.total).into(),
+            task.part.map(|part| part.thing).into(),
+            task.place.as_str().into(),
+            task.caution.as_deref().into(),
+        ]
+    };
+    Table {
+        name: "Steps",
+        columns: columns(&heads),
+        rows: tasks.iter().map(row).collect(),
+    }
+}
+
+/// A row per planting and place, in the order of the plan; what is counted for the whole
+/// planting stands in its first row.
+fn plantings_table(view: &View<'_>, in_bed: &[Option<(Date, Date)>]) -> Table {
+    let heads = [
+        ("Ingredient", 18),
+        ("Sowing", 8),
+        ("Grade", 14),
+        ("How", 30),
+        ("Bed", 8),
+        ("First strip", 10),
+        ("Strips", 8),
+        ("In the bed from", 15),
+        ("Until, cleared", 15),
+        ("Sow or plant from", 17),
+        ("Plant out from", 15),
+        ("Pick from", 12),
+        ("Pick until", 12),
+        ("Seeds or pieces", 15),
+        ("Plants", 8),
+        ("Flats", 8),
+        ("Flats after potting up", 20),
+    ];
+    let mut rows = Vec::new();
+    for (at, planting) in view.plan.plantings.iter().enumerate() {
+        let stands = in_bed.get(at).copied().flatten();
+        rows.extend(planting_rows(view, at, planting, stands));
+    }
+    Table {
+        name: "Plantings",
+        columns: columns(&heads),
+        rows,
+    }
+}
+
+fn planting_rows(
+    view: &View<'_>,
+    at: usize,
+    planting: &Planting,
+    stands: Option<(Date, Date)>,
+) -> Vec<Vec<Cell>> {
+    let before = view.plan.plantings.iter().take(at + 1);
+    let sowing = before.filter(|p| p.ingredient == planting.ingredient);
+    let grade = view.grade_of(planting).map(|grade| view.grade_name(grade));
+    let span = |kind| span_of(planting, kind);
+    let first = |kind| Cell::from(span(kind).map(|(from, _)| from));
+    let of_planting = [
+        planting.ingredient.as_str().into(),
+        sowing.count().into(),
+        grade.into(),
+        steps::how_grown(planting.method).into(),
+    ];
+    let counted = |first_row: bool, n: u32| match first_row && n > 0 {
+        true => n.into(),
+        false => Cell::Empty,
+    };
+    let places: Vec<Option<_>> = match planting.places.as_slice() {
+        [] => vec![None],
+        places => places.iter().map(Some).collect(),
+    };
+    let row = |(n, place): (usize, &Option<&crate::plan::Place>)| {
+        let mut row = of_planting.to_vec();
+        row.extend([
+            place.map(|place| place.bed.as_str()).into(),
+            place.map(|place| place.first_strip).into(),
+            place.map(|place| place.strips).into(),
+            stands.map(|(from, _)| from).into(),
+            stands.map(|(_, to)| to).into(),
+            first(StepKind::Sow),
+            first(StepKind::PlantOut),
+            first(StepKind::Pick),
+            span(StepKind::Pick).map(|(_, to)| to).into(),
+            counted(n == 0, planting.seeds),
+            counted(n == 0, planting.plants),
+            counted(n == 0, planting.flats_sown),
+            counted(n == 0, planting.flats_kept),
+        ]);
+        row
+    };
+    places.iter().enumerate().map(row).collect()
+}
+
+/// A row per week: flats and strips in use, beside what there is.
+fn weeks_table(view: &View<'_>) -> Table {
+    let (garden, replay) = (view.garden, view.replay);
+    let mut heads = columns(&[
+        ("Week from", 12),
+        ("Flats used", 11),
+        ("Flats there", 11),
+        ("Flats on the mat", 15),
+        ("Room on the mat", 15),
+    ]);
+    for bed in &garden.beds {
+        heads.push(Column {
+            head: format!("Bed {}: strips used", bed.id),
+            width: 18,
+        });
+        heads.push(Column {
+            head: format!("Bed {}: strips there", bed.id),
+            width: 18,
+        });
+    }
+    let horizon = garden.horizon();
+    let week = |weeks: &[u32], week: usize| weeks.get(week).copied().unwrap_or(0);
+    let row = |at: usize| {
+        let mut row = vec![
+            horizon.monday(at).into(),
+            week(&replay.flats_by_week, at).into(),
+            garden.shelf.flats.into(),
+            week(&replay.warm_flats_by_week, at).into(),
+            garden.shelf.warm_flats.into(),
+        ];
+        for (bed, strips) in garden.beds.iter().zip(&replay.strips_by_week) {
+            row.extend([week(strips, at).into(), bed.strips().into()]);
+        }
+        row
+    };
+    Table {
+        name: "Weeks",
+        columns: heads,
+        rows: (0..horizon.weeks()).map(row).collect(),
+    }
+}

@@ -1,0 +1,4 @@
+//! The folder of handouts: what is in its files, and that it is never half written.
+
+mod folder;
+mod pictures;
