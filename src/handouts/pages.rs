@@ -93,9 +93,13 @@ fn draw(view: &View<'_>, picture: Picture) -> Option<Markup> {
         Picture::Map(grade) => pictures::map(view, grade)?,
         Picture::Labels => return pictures::labels(view),
     };
+    let kind = match picture {
+        Picture::Map(_) => "map",
+        _ => "weeks",
+    };
     let said = &drawn.said;
     Some(html! {
-        figure {
+        figure class=(kind) {
             (wide(&said.title, &drawn.svg))
             figcaption {
                 p { (plain(&said.description)) }

@@ -118,7 +118,7 @@ pub fn frame(garden: &Garden) -> Frame {
         .as_ref()
         .map_or_else(String::new, |school| format!(", {school}"));
     Frame {
-        language: "en-GB",
+        language: garden.locale.tag(),
         project: format!("{}{school}", garden.name),
         all: "All handouts",
         foot: format!(
@@ -167,7 +167,7 @@ pub fn all(
                  take care of.",
                 view.grade_name(grade)
             ),
-            |page| strip::write(view, grade, page),
+            |page| strip::write(view, grade, slack, page),
         )
     }));
     handouts.extend([

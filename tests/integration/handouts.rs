@@ -1,3 +1,5 @@
 //! The folder of handouts: what is in its files, and that it is never half written.
 
 mod folder;
+mod formats;
+mod safe;

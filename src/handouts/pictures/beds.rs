@@ -26,7 +26,7 @@ const GAP: f64 = 6.0;
 /// A name that does not fit into its box stands over the bed.
 struct Over<'s> {
     stand: &'s Stand,
-    name: String,
+    name: Option<String>,
     x: f64,
     line: usize,
 }
@@ -47,11 +47,13 @@ pub fn draw(name: &str, shown: &Beds) -> Markup {
         y = below + GAP;
     }
     let bottom = y - GAP + 2.0;
-    let entries: Vec<((), &str)> = shown.not_free.iter().map(|said| ((), *said)).collect();
-    let net = fill(name, Pattern::Net);
-    let (key, end) = legend(bottom + 6.0, &entries, |(), x, y| {
+    let closed = shown.weeks.closed.map(|said| (Pattern::Hatch, said));
+    let not_free = shown.not_free.map(|said| (Pattern::Net, said));
+    let entries: Vec<(Pattern, &str)> = closed.into_iter().chain(not_free).collect();
+    let (key, end) = legend(bottom + 6.0, &entries, |pattern, x, y| {
+        let fill = fill(name, pattern);
         let (x, y, w, h) = (x - 8.0, y - 4.5, 16.0, 9.0);
-        html! { rect.bar x=(n(x)) y=(n(y)) width=(n(w)) height=(n(h)) fill=(net) {} }
+        html! { rect.bar x=(n(x)) y=(n(y)) width=(n(w)) height=(n(h)) fill=(fill) {} }
     });
     let body = html! {
         (top)
@@ -117,7 +119,9 @@ fn draw_row(name: &str, row: &Row, scale: &Scale, top: f64, high: f64) -> (Marku
                 (text(area.x + 2.5, area.y + area.h / 2.0 + SIZE / 2.0 - 1.3, Anchor::Start, &stand.name))
             }
             @for o in &over {
-                (text(o.x, y - 2.5 - LINE * o.line as f64, Anchor::Start, &o.name))
+                @if let Some(name) = &o.name {
+                    (text(o.x, y - 2.5 - LINE * o.line as f64, Anchor::Start, name))
+                }
             }
         }
     };
@@ -132,14 +136,26 @@ fn draw_stand(stand: &Stand, area: Area) -> Markup {
     }
 }
 
-/// Names over a bed, each on the lowest line on which it meets no other.
+/// Names over a bed, each on the lowest line on which it meets no other. Parts of one planting
+/// share a name.
 fn over<'s>(row: &'s Row, scale: &Scale, is: impl Fn(&'s Stand) -> bool) -> Vec<Over<'s>> {
     let mut ends: Vec<f64> = Vec::new();
-    let stands = row.stands.iter().filter(|stand| is(stand));
-    let placed = stands.map(|stand| {
+    let mut placed: Vec<Over<'s>> = Vec::new();
+    for stand in row.stands.iter().filter(|stand| is(stand)) {
+        let same = |o: &&Over<'s>| o.stand.planting == stand.planting;
+        if let Some(Over { x, line, .. }) = placed.iter().find(same) {
+            let (x, line, name) = (*x, *line, None);
+            placed.push(Over {
+                stand,
+                name,
+                x,
+                line,
+            });
+            continue;
+        }
         let name = shorten(&stand.name, (scale.right - scale.left) / 2.0);
         let wide = width(&name);
-        let x = (scale.x(stand.from)).min(scale.right - wide);
+        let x = scale.x(stand.from).min(scale.right - wide);
         let free = ends.iter().position(|end| *end + 5.0 <= x);
         let line = free.unwrap_or(ends.len());
         if line == ends.len() {
@@ -148,12 +164,13 @@ fn over<'s>(row: &'s Row, scale: &Scale, is: impl Fn(&'s Stand) -> bool) -> Vec<
         if let Some(end) = ends.get_mut(line) {
             *end = x + wide;
         }
-        Over {
+        let name = Some(name);
+        placed.push(Over {
             stand,
             name,
             x,
             line,
-        }
-    });
-    placed.collect()
+        });
+    }
+    placed
 }

@@ -23,6 +23,7 @@ const GAP: f64 = 14.0;
 #[derive(Clone, Copy)]
 enum Key {
     There,
+    NoSchool,
     Closed,
 }
 
@@ -41,13 +42,12 @@ pub fn draw(name: &str, shown: &Shelf) -> Markup {
     let closed =
         shown.open.0 > shown.weeks.horizon.first() || shown.open.1 < shown.weeks.horizon.last();
     let mut entries = vec![(Key::There, shown.there)];
+    entries.extend(shown.weeks.closed.map(|said| (Key::NoSchool, said)));
     entries.extend(closed.then_some((Key::Closed, shown.closed)));
     let (key, end) = legend(bottom + 6.0, &entries, |key, x, y| match key {
         Key::There => line((x - 8.0, y), (x + 8.0, y), "#000", 2.0),
-        Key::Closed => {
-            let fill = fill(name, Pattern::Net);
-            html! { rect.bar x=(n(x - 8.0)) y=(n(y - 4.5)) width="16" height="9" fill=(fill) {} }
-        }
+        Key::NoSchool => swatch(name, Pattern::Hatch, x, y),
+        Key::Closed => swatch(name, Pattern::Net, x, y),
     });
     let body = html! {
         (top)
@@ -57,6 +57,11 @@ pub fn draw(name: &str, shown: &Shelf) -> Markup {
         (key)
     };
     frame(name, &shown.said, end + 3.0, &body)
+}
+
+fn swatch(name: &str, pattern: Pattern, x: f64, y: f64) -> Markup {
+    let fill = fill(name, pattern);
+    html! { rect.bar x=(n(x - 8.0)) y=(n(y - 4.5)) width="16" height="9" fill=(fill) {} }
 }
 
 /// Neighbouring weeks with as many flats: first, one past the last, flats.

@@ -39,10 +39,10 @@ pub fn draw(name: &str, shown: &Timeline) -> Markup {
         (top)
         @if let Some(seen) = &shown.climate { (climate::behind(seen, &scale, first, last)) }
         (behind(name, &shown.weeks, &scale, first, last))
+        (before(&shown.weeks, &scale, first, last))
         @for (at, row) in shown.rows.iter().enumerate() {
             (draw_row(name, row, &scale, first + pitch * at as f64, pitch))
         }
-        (before(&shown.weeks, &scale, first, last))
         (bands)
         (key)
         @if let Some((note, _)) = &note { (note) }
@@ -73,14 +73,20 @@ fn draw_row(name: &str, row: &Row, scale: &Scale, top: f64, pitch: f64) -> Marku
     }
 }
 
-/// The marks of a row with the places of their signs: at their day, or further right where the
-/// sign before would lie on it.
+/// The marks of a row with the places of their signs: at their day, or beside it where two would
+/// lie on each other or one would leave the picture.
 fn apart(row: &Row, scale: &Scale) -> Vec<(Mark, f64)> {
     let mut free = f64::MIN;
-    let place = |mark: &Mark| {
+    let mut places: Vec<(Mark, f64)> = Vec::new();
+    for mark in &row.marks {
         let x = scale.middle(mark.day).max(free);
         free = x + signs::WIDE;
-        (*mark, x)
-    };
-    row.marks.iter().map(place).collect()
+        places.push((*mark, x));
+    }
+    let mut free = scale.right - signs::WIDE / 2.0;
+    for (_, x) in places.iter_mut().rev() {
+        *x = x.min(free);
+        free = *x - signs::WIDE;
+    }
+    places
 }

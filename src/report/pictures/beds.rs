@@ -99,8 +99,8 @@ pub fn beds(view: &View<'_>) -> Option<Beds> {
                 row.name.clone(),
                 stand.name.clone(),
                 strips(stand.first, stand.strips),
-                view.dates.short(stand.from),
-                view.dates.short(stand.to),
+                view.words.short(stand.from),
+                view.words.short(stand.to),
                 format!("{most} of {}", row.strips),
             ]
         }));

@@ -57,7 +57,7 @@ pub fn shelf(view: &View<'_>) -> Option<Shelf> {
                 " {}: at most {top} of {}, first in the week of {}.",
                 row.label,
                 count(row.capacity, "flat"),
-                view.dates.short(horizon.monday(week))
+                view.words.short(horizon.monday(week))
             ));
         }
         let used = row
@@ -67,7 +67,7 @@ pub fn shelf(view: &View<'_>) -> Option<Shelf> {
             .filter(|(_, flats)| **flats > 0);
         table.rows.extend(used.map(|(week, flats)| {
             vec![
-                view.dates.short(horizon.monday(week)),
+                view.words.short(horizon.monday(week)),
                 row.label.clone(),
                 flats.to_string(),
                 row.capacity.to_string(),

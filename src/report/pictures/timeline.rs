@@ -134,8 +134,8 @@ pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Timeline> {
     };
     let mut description = format!(
         "A row for each planting, over the weeks of {} to {}. {}",
-        view.dates.short(weeks.horizon.first()),
-        view.dates.short(view.garden.last_day()),
+        view.words.short(weeks.horizon.first()),
+        view.words.short(view.garden.last_day()),
         weeks.in_words(view)
     );
     if let Some(climate) = &climate {
@@ -252,20 +252,19 @@ fn legend(rows: &[Row], weeks: &Weeks, frost: bool) -> Vec<(Key, &'static str)> 
         let mut all = rows.iter().flat_map(|row| &row.spans);
         all.any(|span| span.kind == *kind)
     });
-    let closed = !weeks.breaks.is_empty() || !weeks.days_off.is_empty();
     marks
         .map(|(kind, letter, said)| (Key::Mark(*kind, letter), *said))
         .chain(spans.map(|(kind, said)| (Key::Span(*kind), *said)))
-        .chain(closed.then_some((Key::Closed, "No school")))
+        .chain(weeks.closed.map(|said| (Key::Closed, said)))
         .chain(frost.then_some((Key::Frost, "Frost in 1 year of 10; darker: in half")))
         .collect()
 }
 
-/// Dates of the steps, a row for each planting.
+/// Words of the steps, a row for each planting.
 fn table(view: &View<'_>, shown: &[(usize, &Planting)], rows: &[Row]) -> Table {
     let mut table = Table::under(&["Grade", "Ingredient", "Step", "When"]);
     for ((_, planting), row) in shown.iter().zip(rows) {
-        for (step, text) in steps::lines(planting, view.dates) {
+        for (step, text) in steps::lines(planting, view.words) {
             let cells = [row.grade.clone(), row.name.clone(), step.to_owned(), text];
             table.rows.push(cells.to_vec());
         }

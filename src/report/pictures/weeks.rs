@@ -3,6 +3,7 @@
 use chrono::Datelike;
 
 use crate::calendar::{Date, Horizon, days_between};
+use crate::garden::Break;
 use crate::report::view::View;
 
 /// A month as it begins along the weeks, with names from the longest to the shortest.
@@ -49,9 +50,14 @@ pub struct Weeks {
     pub days_off: Vec<Date>,
     /// The feast, and the rain date if there is one.
     pub marked: Vec<NamedDay>,
+    /// What the bands of breaks and days off mean, if there are any.
+    pub closed: Option<&'static str>,
     /// What the row of Mondays is called.
     pub label: &'static str,
 }
+
+/// What the bands mean.
+const CLOSED: &str = "No school";
 
 impl Weeks {
     /// Along the plan of a view.
@@ -60,13 +66,12 @@ impl Weeks {
         let horizon = view.garden.horizon();
         let (first, last) = (horizon.first(), horizon.last());
         let year = &view.garden.school_year;
-        let breaks = year
-            .breaks
-            .iter()
-            .filter(|b| b.from <= last && b.to >= first);
+        let within = |b: &&Break| b.from <= last && b.to >= first;
+        let breaks: Vec<&Break> = year.breaks.iter().filter(within).collect();
+        let days_off = days_within(&year.days_off, first, last);
         let feast = &view.garden.feast;
         let named = |what: &str, day: Date| NamedDay {
-            name: format!("{what} {}", view.dates.short(day)),
+            name: format!("{what} {}", view.words.short(day)),
             day,
         };
         Self {
@@ -75,14 +80,16 @@ impl Weeks {
             mondays: (0..horizon.weeks())
                 .map(|week| horizon.monday(week).day().to_string())
                 .collect(),
+            closed: (!breaks.is_empty() || !days_off.is_empty()).then_some(CLOSED),
             breaks: breaks
+                .into_iter()
                 .map(|b| Closed {
                     name: b.name.clone(),
                     from: b.from.max(first),
                     to: b.to.min(last),
                 })
                 .collect(),
-            days_off: days_within(&year.days_off, first, last),
+            days_off,
             marked: std::iter::once(named("Feast", feast.day))
                 .chain(feast.rain_date.map(|day| named("Rain date", day)))
                 .collect(),
@@ -94,7 +101,7 @@ impl Weeks {
     #[must_use]
     pub fn in_words(&self, view: &View<'_>) -> String {
         let spans = self.breaks.iter().map(|b| {
-            let span = view.dates.span(b.from, b.to);
+            let span = view.words.span(b.from, b.to);
             format!("{} {span}", b.name)
         });
         let marked = self.marked.iter().map(|day| day.name.clone());
