@@ -84,6 +84,8 @@ export async function look(tabs, file, locale, where) {
         await page.emulateMedia({ media: 'screen', colorScheme: 'light' });
         await page.setViewportSize(SIZES[size].viewport);
         const events = await open(page, url);
+        // What a reader can unfold is looked at unfolded; on paper it stays as it is.
+        await page.evaluate(() => look.layout.unfold(true));
         await ask(page, size, 'wide', `look.layout.sideways(${SIZES[size].viewport.width})`);
         await ask(page, size, 'region', 'look.layout.regions()');
         await ask(page, size, 'cut', 'look.layout.cut(false)');
@@ -103,6 +105,7 @@ export async function look(tabs, file, locale, where) {
     const seen = await structure(laptop, ask, locale);
     await dark(laptop, found);
     const sheets = {};
+    await laptop.evaluate(() => look.layout.unfold(false));
     for (const format of where.paper) {
         const printed = await onPaper(laptop, format, sheetsOf(basename(file)));
         found.push(...printed.found.map((one) => ({ ...one, size: 'print' })));

@@ -125,6 +125,8 @@ look.layout = (() => {
         return look.colour.contrast(ink, back) >= 4.5;
     }
 
+    const unfold = (open) => document.querySelectorAll('details').forEach((details) => { details.open = open; });
+
     /** The text that is shown, without white space. */
     const text = () => document.body.innerText.replace(/\s+/gu, '');
 
@@ -156,5 +158,5 @@ look.layout = (() => {
         return asked;
     }
 
-    return { sideways, regions, cut, torn, pale, readable, text, rows, blocks, paper };
+    return { sideways, regions, cut, torn, pale, readable, unfold, text, rows, blocks, paper };
 })();
