@@ -4,11 +4,10 @@ use maud::{Markup, html};
 
 use crate::garden::Garden;
 use crate::report::handouts::{self, Handout, Reader};
-use crate::report::page::{Page, Picture};
-use crate::report::pictures::timeline::Whose;
+use crate::report::page::Page;
 use crate::report::view::View;
 
-use super::blocks::{self, wide};
+use super::blocks;
 use super::file_name::FileNames;
 use super::folder::File;
 use super::frame;
@@ -87,35 +86,5 @@ fn start(view: &View<'_>, names: &[String], handouts: &[Handout], others: &[File
 
 /// The blocks of a page with their pictures.
 fn shown(view: &View<'_>, page: &Page) -> Markup {
-    blocks::markup(page, &|picture| draw(view, picture))
-}
-
-/// A picture, what it shows, and the same as a table for whoever cannot see it.
-fn draw(view: &View<'_>, picture: Picture) -> Option<Markup> {
-    let drawn = match picture {
-        Picture::Timeline(None) => pictures::timeline(view, Whose::All)?,
-        Picture::Timeline(Some(grade)) => pictures::timeline(view, Whose::Of(grade))?,
-        Picture::BedsByWeek => pictures::beds(view)?,
-        Picture::ShelfByWeek => pictures::shelf(view)?,
-        Picture::Space => pictures::space(view)?,
-        Picture::Map(grade) => pictures::map(view, grade)?,
-        Picture::Labels => return pictures::labels(view),
-    };
-    let kind = match picture {
-        Picture::Map(_) => "map",
-        _ => "weeks",
-    };
-    let said = &drawn.said;
-    Some(html! {
-        figure class=(kind) {
-            (wide(&said.title, &drawn.svg))
-            figcaption {
-                p { (plain(&said.description)) }
-                details {
-                    summary { (handouts::as_table(&plain(&said.title))) }
-                    (blocks::rows(&said.title, &said.table.header, &said.table.rows))
-                }
-            }
-        }
-    })
+    blocks::markup(page, &|picture| pictures::on_page(view, picture))
 }
