@@ -11,7 +11,7 @@ use crate::report::view::View;
 use super::blocks::{self, wide};
 use super::file_name::FileNames;
 use super::folder::File;
-use super::frame::{self, Paper};
+use super::frame;
 use super::pictures;
 use super::safe::plain;
 
@@ -20,17 +20,24 @@ pub fn pages(view: &View<'_>, handouts: &[Handout], others: &[File]) -> Vec<File
     let words = handouts::frame(view.garden);
     let names = names(view.garden, handouts);
     let start = start(view, &names, handouts, others);
-    let start = frame::page(&words, words.all, Paper::AsItComes, &start);
+    let start = frame::page(&words, words.all, None, &start);
     let mut pages = vec![file("index.html", start)];
     pages.extend(names.iter().zip(handouts).map(|(name, handout)| {
         let inside = shown(view, &handout.page);
-        let paper = match handout.one_sheet {
-            true => Paper::OneSheet,
-            false => Paper::AsItComes,
-        };
-        file(name, frame::page(&words, &handout.title, paper, &inside))
+        let class = sheet(handout.reader);
+        file(name, frame::page(&words, &handout.title, class, &inside))
     }));
     pages
+}
+
+/// The styles of pages that have to go on one sheet: a grade's with its wide table of dates, the
+/// others in two columns throughout.
+fn sheet(reader: Reader) -> Option<&'static str> {
+    match reader {
+        Reader::Grade(_) => Some("one-sheet strip"),
+        Reader::Principal | Reader::Kitchen => Some("one-sheet"),
+        Reader::Coordinator | Reader::Helpers | Reader::Gardeners | Reader::Buyers => None,
+    }
 }
 
 fn file(path: &str, text: String) -> File {
@@ -90,6 +97,7 @@ fn draw(view: &View<'_>, picture: Picture) -> Option<Markup> {
         Picture::Timeline(Some(grade)) => pictures::timeline(view, Whose::Of(grade))?,
         Picture::BedsByWeek => pictures::beds(view)?,
         Picture::ShelfByWeek => pictures::shelf(view)?,
+        Picture::Space => pictures::space(view)?,
         Picture::Map(grade) => pictures::map(view, grade)?,
         Picture::Labels => return pictures::labels(view),
     };

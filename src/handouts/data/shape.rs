@@ -7,6 +7,9 @@ use serde::Serialize;
 /// The version of the form that is written.
 pub const VERSION: u32 = 1;
 
+/// The name of the schema; it lies beside the data file.
+pub const SCHEMA: &str = "plan-data.schema.json";
+
 /// A day in the school's calendar, ISO 8601: year-month-day.
 #[derive(Serialize, JsonSchema)]
 #[serde(transparent)]

@@ -9,10 +9,9 @@ use crate::report::tasks::{Doer, Task, tasks};
 use crate::report::{caution, decisions};
 
 use super::super::safe::plain;
-use super::SCHEMA;
 use super::shape::{
     BedUse, Break, Care, Chance, Class, Clock, Day, Decision, Feast, Gap, Grade, Hands, Ingredient,
-    Kind, Method, Part, Place, PlanData, Planting, Project, Step, VERSION, Verdict, Week,
+    Kind, Method, Part, Place, PlanData, Planting, Project, SCHEMA, Step, VERSION, Verdict, Week,
 };
 
 /// All that is told of a plan.

@@ -11,7 +11,7 @@ use super::cells::Cell;
 const INNER: f64 = 2.0;
 
 /// Between a bed and the name over it: a trellis stands there.
-const OUTER: f64 = 6.0;
+const OUTER: f64 = 8.0;
 
 /// The names so far, and what they must not lie on.
 pub struct Naming {
@@ -52,32 +52,22 @@ impl Naming {
         inside(self.edge) && !on_ground && !self.taken.iter().any(|other| other.meets(area))
     }
 
-    /// The name of a bed: over it, under it, or within it, as long as there is room for.
+    /// The name of a bed: over it, under it, or within it; the longest that fits there.
     pub fn caption(&mut self, bed: Area, names: &[String]) -> Markup {
-        for name in names {
-            let (w, h) = (bold_width(name), LINE);
-            let over = Area {
-                x: bed.x,
-                y: bed.y - h - OUTER + 1.0,
-                w,
-                h,
-            };
-            let under = Area {
-                y: bed.bottom() + OUTER - 3.0,
-                ..over
-            };
-            let within = Area {
-                x: bed.x + INNER,
-                y: bed.y + INNER,
-                w,
-                h,
-            };
-            let found = [(over, None), (under, None), (within, Some(bed))]
-                .into_iter()
-                .find(|(area, home)| self.free(*area, *home));
-            if let Some((area, _)) = found {
+        let places = [
+            (bed.x, bed.y - LINE - OUTER + 1.0, None),
+            (bed.x, bed.bottom() + OUTER - 3.0, None),
+            (bed.x + INNER, bed.y + INNER, Some(bed)),
+        ];
+        let all = places
+            .iter()
+            .flat_map(|place| names.iter().map(move |name| (place, name)));
+        for ((x, y, home), name) in all {
+            let (x, y, w, h) = (*x, *y, bold_width(name), LINE);
+            let area = Area { x, y, w, h };
+            if self.free(area, *home) {
                 self.taken.push(area);
-                return bold(area.x, area.y + SIZE, Anchor::Start, name);
+                return bold(x, y + SIZE, Anchor::Start, name);
             }
         }
         html! {}
