@@ -67,6 +67,8 @@ pub struct Project {
     pub school: Option<String>,
     /// Degrees of latitude, north positive.
     pub latitude_deg: f64,
+    /// The language and customs of the pages (BCP 47), as in their `lang`.
+    pub locale: String,
     /// The first day on which anyone may sow.
     pub start: Day,
     /// The day on which all grades move up, if it falls within the plan.

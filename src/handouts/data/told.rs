@@ -62,6 +62,7 @@ fn project(garden: &Garden) -> Project {
         name: plain(&garden.name),
         school: garden.school.as_deref().map(plain),
         latitude_deg: garden.latitude.0,
+        locale: garden.locale.tag().to_owned(),
         start: day(garden.school_year.start),
         moves_up: garden.school_year.moves_up.map(day),
     }
