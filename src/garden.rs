@@ -8,6 +8,7 @@ mod crop;
 mod dish;
 mod find;
 mod grade;
+mod locale;
 mod school_year;
 mod shelf;
 mod taking_part;
@@ -21,6 +22,7 @@ pub use crop::{
 };
 pub use dish::{Fallback, Feast, Ingredient, Source};
 pub use grade::{Class, Grade, HandOver, Hands, Slot};
+pub use locale::Locale;
 pub use school_year::{Break, Care, SchoolYear, Term};
 pub use shelf::{MAT, Shelf};
 
@@ -60,6 +62,8 @@ pub struct Garden {
     pub name: String,
     /// The school's name, if given.
     pub school: Option<String>,
+    /// The language and customs of all that is printed.
+    pub locale: Locale,
     /// The shared day.
     pub feast: Feast,
     /// Where the garden lies.

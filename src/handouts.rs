@@ -17,4 +17,32 @@ pub mod tables;
 pub mod workbook;
 
 pub use files::{FormatError, class_files, files};
-pub use pages::pages;
+
+use crate::checker::CheckedPlan;
+use crate::explain::{self, LeastSpace};
+use crate::garden::Garden;
+use crate::report;
+use crate::report::view::View;
+
+use calendar::Stamp;
+use folder::File;
+
+/// All files of the folder. `saved` tells when the plan was saved, `least` how little space would
+/// do, where that was worked out.
+///
+/// # Errors
+/// What the writer of a format says.
+pub fn all(
+    garden: &Garden,
+    checked: &CheckedPlan,
+    saved: Stamp,
+    least: Option<&LeastSpace>,
+) -> Result<Vec<File>, FormatError> {
+    let view = View::new(garden, checked);
+    let slack = explain::slack(garden, checked);
+    let others = files(garden, checked, saved, Some(&slack))?;
+    let handouts = report::handouts::all(&view, checked, &slack, least);
+    let mut all = pages::pages(&view, &handouts, &others);
+    all.extend(others);
+    Ok(all)
+}

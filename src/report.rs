@@ -23,6 +23,7 @@ mod how_sure;
 pub mod interval;
 mod least_space;
 mod lessons;
+mod make_up;
 pub mod manure;
 mod mps;
 mod no_plan;

@@ -138,6 +138,27 @@ quantity!(
     "min"
 );
 
+quantity!(
+    /// A mass in avoirdupois pounds, of 0.45359237 kg.
+    Pounds,
+    "lb"
+);
+quantity!(
+    /// A length in international feet, of 0.3048 m.
+    Feet,
+    "ft"
+);
+quantity!(
+    /// A length, or a depth of rain, in inches, of 2.54 cm.
+    Inches,
+    "in"
+);
+quantity!(
+    /// A volume in US liquid gallons, of 231 cubic inches.
+    Gallons,
+    "gal"
+);
+
 impl Metres {
     /// The area of a rectangle with this side and another.
     #[must_use]
@@ -154,11 +175,90 @@ impl Millimetres {
     }
 }
 
+impl Metres {
+    /// The same length in centimetres.
+    #[must_use]
+    pub fn to_centimetres(self) -> Centimetres {
+        Centimetres(self.0 * 100.0)
+    }
+}
+
 impl Centimetres {
     /// The same length in metres.
     #[must_use]
     pub fn to_metres(self) -> Metres {
         Metres(self.0 / 100.0)
+    }
+}
+
+// The sizes of the customary units are exact. Source: NIST Special Publication 811, 2008,
+// appendix B.8.
+
+/// Kilograms of a pound.
+const POUND: f64 = 0.453_592_37;
+/// Metres of a foot.
+const FOOT: f64 = 0.3048;
+/// Centimetres of an inch.
+const INCH: f64 = 2.54;
+/// Litres of a US gallon.
+const GALLON: f64 = 3.785_411_784;
+
+impl Pounds {
+    /// Ounces of a pound.
+    const OUNCES: f64 = 16.0;
+
+    /// The same mass in avoirdupois ounces, 16 to the pound.
+    #[must_use]
+    pub fn ounces(self) -> f64 {
+        self.0 * Self::OUNCES
+    }
+}
+
+impl Kilograms {
+    /// The same mass in pounds.
+    #[must_use]
+    pub fn to_pounds(self) -> Pounds {
+        Pounds(self.0 / POUND)
+    }
+}
+
+impl Metres {
+    /// The same length in feet.
+    #[must_use]
+    pub fn to_feet(self) -> Feet {
+        Feet(self.0 / FOOT)
+    }
+}
+
+impl Centimetres {
+    /// The same length in inches.
+    #[must_use]
+    pub fn to_inches(self) -> Inches {
+        Inches(self.0 / INCH)
+    }
+}
+
+impl Millimetres {
+    /// The same depth in inches.
+    #[must_use]
+    pub fn to_inches(self) -> Inches {
+        Inches(self.0 / (10.0 * INCH))
+    }
+}
+
+impl Inches {
+    /// The same depth in millimetres.
+    #[must_use]
+    pub fn to_millimetres(self) -> Millimetres {
+        Millimetres(self.0 * 10.0 * INCH)
+    }
+}
+
+impl Litres {
+    /// The same volume in US gallons.
+    #[must_use]
+    pub fn to_gallons(self) -> Gallons {
+        Gallons(self.0 / GALLON)
     }
 }
 

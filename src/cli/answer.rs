@@ -5,6 +5,7 @@ use std::path::Path;
 use std::process::ExitCode;
 
 use crate::pipeline::Unreadable;
+use crate::report::folder::FolderError;
 use crate::report::page::Page;
 
 use super::terminal::out_look;
@@ -73,6 +74,24 @@ impl Trouble {
             exit,
             text: format!("{what}\n{remedy}\n"),
         }
+    }
+
+    /// What should not happen.
+    pub fn internal(error: &dyn std::error::Error) -> Self {
+        Self::new(
+            Exit::Unexpected,
+            format_args!("Something went wrong: {error}."),
+            "This is a fault of the program. Please report it with the project file.",
+        )
+    }
+
+    /// A folder of handouts that cannot be written.
+    pub fn folder(error: &FolderError) -> Self {
+        let exit = match error {
+            FolderError::BadName(_) | FolderError::Failed(..) => Exit::Unexpected,
+            _ => Exit::Usage,
+        };
+        Self::new(exit, error, error.remedy())
     }
 
     /// A file that cannot be written.

@@ -1,8 +1,11 @@
 //! `tureen handouts`: writes everything that a school hangs up, sends and imports into a folder.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
-use crate::handouts;
+use crate::handouts::calendar::Stamp;
+use crate::handouts::{self, folder};
+use crate::pipeline::Unreadable;
+use crate::report;
 
 use super::answer::{Answer, Trouble};
 use super::load::{load, plan_path, saved_plan};
@@ -32,14 +35,17 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let least = arguments
         .least_space
         .then(|| least_space(&garden, &checked));
-    let pages = handouts::pages(&garden, &checked, least.as_ref());
-    std::fs::create_dir_all(&arguments.out).map_err(|e| Trouble::writing(&arguments.out, &e))?;
-    for (name, text) in &pages {
-        super::save::save(&arguments.out.join(name), text)?;
-    }
-    Ok(Answer::done(format!(
-        "{} files. Open {}.\n",
-        pages.len(),
-        arguments.out.join("index.html").display()
-    )))
+    let files = handouts::all(&garden, &checked, saved_at(&path)?, least.as_ref())
+        .map_err(|error| Trouble::internal(error.as_ref()))?;
+    let out = &arguments.out;
+    let written = folder::write(out, &files).map_err(|error| Trouble::folder(&error))?;
+    Ok(Answer::done(report::folder::written(out, &written.kept)))
+}
+
+/// When a plan was saved.
+fn saved_at(path: &Path) -> Result<Stamp, Trouble> {
+    let saved = std::fs::metadata(path).and_then(|file| file.modified());
+    saved
+        .map(Stamp::from)
+        .map_err(|error| Trouble::saved_plan(path, &Unreadable::File(error)))
 }

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use chrono::Datelike;
 
-use crate::report;
+use crate::report::{self, words::Words};
 use crate::weather::generator::generate;
 
 use super::answer::{Answer, Exit, Trouble};
@@ -28,16 +28,16 @@ pub(super) struct Arguments {
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
-    let record = load(&arguments.file)?.weather;
-    let Some(origin) = record.origin() else {
+    let garden = load(&arguments.file)?;
+    let Some(origin) = garden.weather.origin() else {
         return Err(Trouble::new(
             Exit::ProjectErrors,
             "The project file reads its weather from a file, so there is nothing to generate.",
             "Give monthly means in [place] instead: monthly = { tmin_c = [...], ... }",
         ));
     };
-    let first_year = record.first().year();
-    let whole_years = u32::try_from(record.days().len() / 365).unwrap_or(u32::MAX);
+    let first_year = garden.weather.first().year();
+    let whole_years = u32::try_from(garden.weather.days().len() / 365).unwrap_or(u32::MAX);
     let record = generate(
         &origin.means,
         first_year,
@@ -49,5 +49,6 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     Ok(Answer::done(report::weather_written(
         &record,
         &arguments.out,
+        Words::of(&garden),
     )))
 }

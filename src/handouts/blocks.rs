@@ -2,7 +2,9 @@
 
 use maud::{Markup, html};
 
-use crate::report::page::{Block, Grid, Page, Picture, Table};
+use crate::report::page::{Block, Grid, Page, Picture, Table, TooWide};
+
+use super::safe::plain;
 
 /// Draws a picture; `None` where there is nothing to draw.
 pub type Draw<'a> = dyn Fn(Picture) -> Option<Markup> + 'a;
@@ -15,7 +17,7 @@ pub fn markup(page: &Page, draw: &Draw<'_>) -> Markup {
     html! {
         @for section in sections {
             @if let [Block::Heading(name), rest @ ..] = section {
-                section { h2 { (name) } (content(rest, name, draw)) }
+                section { h2 { (plain(name)) } (content(rest, name, draw)) }
             } @else {
                 (content(section, "", draw))
             }
@@ -35,17 +37,17 @@ fn content(blocks: &[Block], heading: &str, draw: &Draw<'_>) -> Markup {
         @for run in blocks.chunk_by(same_list) {
             @match run {
                 [Block::Item(_), ..] => ul {
-                    @for block in run { @if let Block::Item(text) = block { li { (text) } } }
+                    @for block in run { @if let Block::Item(text) = block { li { (plain(text)) } } }
                 }
                 [Block::Entry { .. }, ..] => dl {
                     @for block in run {
                         @if let Block::Entry { label, text, .. } = block {
-                            div { dt { (label) } dd { (text) } }
+                            div { dt { (plain(label)) } dd { (plain(text)) } }
                         }
                     }
                 }
-                [Block::Title(text)] => p.verdict { (text) },
-                [Block::Paragraph(text) | Block::Line(text)] => p { (text) },
+                [Block::Title(text)] => p.verdict { (plain(text)) },
+                [Block::Paragraph(text) | Block::Line(text)] => p { (plain(text)) },
                 [Block::Table(table)] => (self::table(table, heading)),
                 [Block::Grid(grid)] => (self::grid(grid, heading)),
                 [Block::Drawing(drawing)] => { pre { (drawing.wide.0.join("\n")) } p { (drawing.wide.1) } }
@@ -59,7 +61,7 @@ fn content(blocks: &[Block], heading: &str, draw: &Draw<'_>) -> Markup {
 /// A region that can be scrolled with the keyboard where it is wider than the page.
 pub fn wide(name: &str, inside: &Markup) -> Markup {
     html! {
-        div.wide role="region" aria-label=[(!name.is_empty()).then_some(name)] tabindex="0" { (inside) }
+        div.wide role="region" aria-label=[(!name.is_empty()).then(|| plain(name))] tabindex="0" { (inside) }
     }
 }
 
@@ -89,6 +91,17 @@ fn table(table: &Table, heading: &str) -> Markup {
     wide(heading, &inside)
 }
 
+/// A table of rows under a header.
+pub fn rows(name: &str, header: &[String], rows: &[Vec<String>]) -> Markup {
+    let whole = Table {
+        header: header.to_vec(),
+        rows: rows.to_vec(),
+        right: Vec::new(),
+        too_wide: TooWide::Wrap,
+    };
+    table(&whole, name)
+}
+
 fn grid(grid: &Grid, heading: &str) -> Markup {
     let columns = grid.header.iter().map(Vec::len).max().unwrap_or(1);
     let inside = html! {
@@ -101,11 +114,11 @@ fn grid(grid: &Grid, heading: &str) -> Markup {
             @for row in &grid.rows {
                 tbody {
                     tr {
-                        th scope="row" { (row.label) }
-                        @for cell in &row.cells { td.n { (cell.trim()) } }
+                        th scope="row" { (plain(&row.label)) }
+                        @for cell in &row.cells { td.n { (plain(cell)) } }
                     }
                     @if let Some(text) = &row.under {
-                        tr.under { td colspan=(columns) { (text) } }
+                        tr.under { td colspan=(columns) { (plain(text)) } }
                     }
                 }
             }
@@ -116,7 +129,7 @@ fn grid(grid: &Grid, heading: &str) -> Markup {
 
 /// The name of a column; nothing is no heading.
 fn head(name: Option<&String>, class: Option<&str>) -> Markup {
-    let name = name.map_or("", |name| name.trim());
+    let name = plain(name.map_or("", String::as_str));
     html! {
         @if name.is_empty() { td {} } @else { th scope="col" class=[class] { (name) } }
     }
@@ -126,6 +139,6 @@ fn head(name: Option<&String>, class: Option<&str>) -> Markup {
 fn lines(cell: Option<&String>) -> Markup {
     let text = cell.map_or("", String::as_str);
     html! {
-        @for (n, line) in text.split('\n').enumerate() { @if n > 0 { br; } (line) }
+        @for (n, line) in text.split('\n').enumerate() { @if n > 0 { br; } (plain(line)) }
     }
 }

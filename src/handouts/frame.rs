@@ -5,32 +5,20 @@ use maud::{DOCTYPE, Markup, PreEscaped, html};
 use crate::report::handouts::Frame;
 
 use super::pictures;
+use super::safe::plain;
 
 /// The styles of all pages.
 const STYLES: &str = include_str!("page.css");
 
-/// How a page uses its paper.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Paper {
-    /// As many sheets as it takes.
-    AsItComes,
-    /// One sheet: small print, two columns where they fit.
-    OneSheet,
-}
-
-/// A whole page.
-pub fn page(words: &Frame, title: &str, paper: Paper, inside: &Markup) -> String {
-    let class = match paper {
-        Paper::AsItComes => None,
-        Paper::OneSheet => Some("one-sheet"),
-    };
+/// A whole page; `class` names the styles of one that has to go on one sheet.
+pub fn page(words: &Frame, title: &str, class: Option<&str>, inside: &Markup) -> String {
     let whole = html! {
         (DOCTYPE)
         html lang=(words.language) {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
-                title { (title) ", " (words.project) }
+                title { (plain(title)) ", " (plain(&words.project)) }
                 style { (PreEscaped(STYLES)) (PreEscaped(pictures::CSS)) }
             }
             body class=[class] {
@@ -38,8 +26,8 @@ pub fn page(words: &Frame, title: &str, paper: Paper, inside: &Markup) -> String
                     @if title != words.all {
                         nav { a href="index.html" { (words.all) } }
                     }
-                    p.project { (words.project) }
-                    h1 { (title) }
+                    p.project { (plain(&words.project)) }
+                    h1 { (plain(title)) }
                 }
                 main { (inside) }
                 footer { p { (words.foot) } }

@@ -2,75 +2,89 @@
 
 use maud::{Markup, html};
 
-use crate::checker::CheckedPlan;
-use crate::explain::LeastSpace;
 use crate::garden::Garden;
 use crate::report::handouts::{self, Handout, Reader};
+use crate::report::page::Page;
 use crate::report::view::View;
 
 use super::blocks;
-use super::frame::{self, Paper};
+use super::file_name::FileNames;
+use super::folder::File;
+use super::frame;
 use super::pictures;
+use super::safe::plain;
 
-/// All pages, by file name; `least` as in `handouts::all`.
-#[must_use]
-pub fn pages(
-    garden: &Garden,
-    checked: &CheckedPlan,
-    least: Option<&LeastSpace>,
-) -> Vec<(String, String)> {
-    let words = handouts::frame(garden);
-    let handouts = handouts::all(garden, checked, least);
-    let view = View::new(garden, checked);
-    let start = start(garden, checked, &handouts);
-    let mut pages = vec![(
-        "index.html".to_owned(),
-        frame::page(&words, words.all, Paper::AsItComes, &start),
-    )];
-    pages.extend(handouts.iter().map(|handout| {
-        let draw = |picture| pictures::on_page(&view, picture);
-        let inside = blocks::markup(&handout.page, &draw);
-        let text = frame::page(&words, &handout.title, paper(handout.reader), &inside);
-        (file(garden, handout.reader), text)
+/// All pages. `others` are the files that the start page leads to besides.
+pub fn pages(view: &View<'_>, handouts: &[Handout], others: &[File]) -> Vec<File> {
+    let words = handouts::frame(view.garden);
+    let names = names(view.garden, handouts);
+    let start = start(view, &names, handouts, others);
+    let start = frame::page(&words, words.all, None, &start);
+    let mut pages = vec![file("index.html", start)];
+    pages.extend(names.iter().zip(handouts).map(|(name, handout)| {
+        let inside = shown(view, &handout.page);
+        let class = sheet(handout.reader);
+        file(name, frame::page(&words, &handout.title, class, &inside))
     }));
     pages
 }
 
-/// The name of a reader's page.
-fn file(garden: &Garden, reader: Reader) -> String {
+/// The styles of pages that have to go on one sheet: a grade's with its wide table of dates, the
+/// others in two columns throughout.
+fn sheet(reader: Reader) -> Option<&'static str> {
     match reader {
+        Reader::Grade(_) => Some("one-sheet strip"),
+        Reader::Principal | Reader::Kitchen => Some("one-sheet"),
+        Reader::Coordinator | Reader::Helpers | Reader::Gardeners | Reader::Buyers => None,
+    }
+}
+
+fn file(path: &str, text: String) -> File {
+    File {
+        path: path.to_owned(),
+        bytes: text.into_bytes(),
+    }
+}
+
+/// The names of the readers' pages.
+fn names(garden: &Garden, handouts: &[Handout]) -> Vec<String> {
+    let mut names = FileNames::default();
+    let mut name = |reader| match reader {
         Reader::Coordinator => "plan.html".to_owned(),
-        Reader::Grade(grade) => format!("grade-{}.html", garden[grade].id),
+        Reader::Grade(grade) => names.name("grade", &garden[grade].id, "html"),
         Reader::Principal => "principal.html".to_owned(),
         Reader::Kitchen => "kitchen.html".to_owned(),
         Reader::Helpers => "summer.html".to_owned(),
         Reader::Gardeners => "map.html".to_owned(),
         Reader::Buyers => "shopping.html".to_owned(),
-    }
+    };
+    handouts.iter().map(|h| name(h.reader)).collect()
 }
 
-/// How much paper a reader's page may take.
-fn paper(reader: Reader) -> Paper {
-    match reader {
-        Reader::Grade(_) | Reader::Principal | Reader::Kitchen => Paper::OneSheet,
-        Reader::Coordinator | Reader::Helpers | Reader::Gardeners | Reader::Buyers => {
-            Paper::AsItComes
-        }
-    }
-}
-
-/// The start page: the verdict, and a list of all other pages.
-fn start(garden: &Garden, checked: &CheckedPlan, handouts: &[Handout]) -> Markup {
-    let above = blocks::markup(&handouts::start(garden, checked), &|_| None);
+/// The start page: the verdict, and lists of all other pages and files.
+fn start(view: &View<'_>, names: &[String], handouts: &[Handout], others: &[File]) -> Markup {
+    let others = handouts::others(others.iter().map(|file| file.path.as_str()));
     html! {
-        (above)
+        (shown(view, &handouts::start(view)))
         ul.handouts {
-            @for handout in handouts {
+            @for (name, handout) in names.iter().zip(handouts) {
                 li {
-                    a href=(file(garden, handout.reader)) { (handout.title) }
-                    p { (handout.about) }
+                    a href=(name) { (plain(&handout.title)) }
+                    p { (plain(&handout.about)) }
                 }
             }
         }
+        @for group in &others {
+            section {
+                h2 { (group.title) }
+                p { (group.about) }
+                ul { @for path in &group.files { li { a href=(path) { (path) } } } }
+            }
+        }
     }
+}
+
+/// The blocks of a page with their pictures.
+fn shown(view: &View<'_>, page: &Page) -> Markup {
+    blocks::markup(page, &|picture| pictures::on_page(view, picture))
 }

@@ -13,12 +13,14 @@ mod weeks;
 use maud::{Markup, html};
 
 use crate::garden::GradeAt;
+use crate::report::handouts;
 use crate::report::page::Picture;
 use crate::report::pictures::timeline::Whose;
 use crate::report::pictures::{self as words, Said};
 use crate::report::view::View;
 
-use super::blocks::wide;
+use super::blocks::{rows, wide};
+use super::safe::plain;
 
 /// The styles that the pictures need, for the page's `style`.
 pub const CSS: &str = include_str!("pictures.css");
@@ -32,8 +34,8 @@ pub struct Drawn {
     pub said: Said,
 }
 
-/// A picture as a page shows it, with its description under it; `None` where there is nothing
-/// to draw.
+/// A picture as a page shows it: what it shows in words under it, and the same as a table for
+/// whoever cannot see it; `None` where there is nothing to draw.
 #[must_use]
 pub fn on_page(view: &View<'_>, picture: Picture) -> Option<Markup> {
     let drawn = match picture {
@@ -41,13 +43,25 @@ pub fn on_page(view: &View<'_>, picture: Picture) -> Option<Markup> {
         Picture::Timeline(Some(grade)) => timeline(view, Whose::Of(grade))?,
         Picture::BedsByWeek => beds(view)?,
         Picture::ShelfByWeek => shelf(view)?,
+        Picture::Space => space(view)?,
         Picture::Map(stressed) => map(view, stressed)?,
         Picture::Labels => return labels(view),
     };
+    let kind = match picture {
+        Picture::Map(_) => "map",
+        _ => "weeks",
+    };
+    let said = &drawn.said;
     Some(html! {
-        figure {
-            (wide(&drawn.said.title, &drawn.svg))
-            figcaption { (drawn.said.description) }
+        figure class=(kind) {
+            (wide(&said.title, &drawn.svg))
+            figcaption {
+                p { (plain(&said.description)) }
+                details {
+                    summary { (handouts::as_table(&plain(&said.title))) }
+                    (rows(&said.title, &said.table.header, &said.table.rows))
+                }
+            }
         }
     })
 }
@@ -79,6 +93,15 @@ pub fn beds(view: &View<'_>) -> Option<Drawn> {
 pub fn shelf(view: &View<'_>) -> Option<Drawn> {
     let shown = words::shelf::shelf(view)?;
     let svg = shelf::draw("shelf", &shown);
+    let said = shown.said;
+    Some(Drawn { svg, said })
+}
+
+/// Shelf and all beds by week, for the principal; `None` where nothing is used.
+#[must_use]
+pub fn space(view: &View<'_>) -> Option<Drawn> {
+    let shown = words::shelf::space(view)?;
+    let svg = shelf::draw("space", &shown);
     let said = shown.said;
     Some(Drawn { svg, said })
 }

@@ -3,7 +3,7 @@
 use crate::calendar::{Date, Horizon, LONGEST_WEEKS};
 use crate::catalogue::Catalogue;
 use crate::diagnostic::{self, Code, Findings, Given, Problem, Read, peek};
-use crate::garden::{Bed, Garden, Growing, Ingredient, Patch, SchoolYear, Source};
+use crate::garden::{Bed, Garden, Growing, Ingredient, Locale, Patch, SchoolYear, Source};
 use crate::units::Latitude;
 use crate::weather::Record;
 
@@ -78,6 +78,9 @@ impl<'a> Check<'a> {
         Ok(Garden {
             name: project.name?.value,
             school: project.school?.map(|school| school.value),
+            locale: project
+                .locale?
+                .map_or_else(Locale::default, |locale| locale.value),
             feast: feast?,
             latitude: Latitude(latitude?.value),
             weather: weather?,

@@ -1,11 +1,11 @@
-//! The section [project]: name, feast, rain date, when the kitchen needs the harvest.
+//! The section [project]: name, language, feast, rain date, when the kitchen needs the harvest.
 
 use crate::calendar::{Date, plus_days};
 use crate::diagnostic::{Code, Findings, Given, Problem, Read};
-use crate::garden::{Feast, Grade, SchoolYear};
+use crate::garden::{Feast, Grade, Locale, SchoolYear};
 
 use super::assumed::Assumed;
-use super::kind::{count, date, text};
+use super::kind::{count, date, text, word};
 use super::order::in_order;
 use super::table::Table;
 
@@ -17,6 +17,7 @@ const KITCHEN_DAYS: usize = 2;
 pub struct RawProject {
     pub name: Read<Given<String>>,
     pub school: Read<Option<Given<String>>>,
+    pub locale: Read<Option<Given<Locale>>>,
     pub feast: Read<Given<Date>>,
     pub rain_date: Read<Option<Given<Date>>>,
     pub deliver_by: Read<Option<Given<Date>>>,
@@ -29,6 +30,10 @@ pub fn read(t: &mut Table<'_, '_>) -> RawProject {
     RawProject {
         name: t.need("name", "\"Soup day\"", text),
         school: t.maybe("school", text),
+        locale: t.maybe(
+            "locale",
+            word(&Locale::ALL.map(|locale| (locale.tag(), locale))),
+        ),
         feast: t.need("feast", "2027-10-08", date),
         rain_date: t.maybe("rain_date", date),
         deliver_by: t.maybe("deliver_by", date),

@@ -40,7 +40,7 @@ pub(super) fn sentences(view: &View<'_>, kind: StepKind, violations: &[Violation
 }
 
 fn sentence(view: &View<'_>, fault: &Fault) -> String {
-    let dates = view.dates;
+    let words = view.words;
     match fault {
         Fault::Age {
             weeks_lo,
@@ -55,7 +55,7 @@ fn sentence(view: &View<'_>, fault: &Fault) -> String {
             got,
         } => format!(
             "from {} {} are wanted {}, {expected} stand ready",
-            dates.day(*day),
+            words.day(*day),
             count(*got, "flat"),
             if *mat {
                 "on the heat mat"
@@ -64,11 +64,11 @@ fn sentence(view: &View<'_>, fault: &Fault) -> String {
             }
         ),
         Fault::ShelfClosed { day, .. } => {
-            format!("the shelf may not be used on {}", dates.day(*day))
+            format!("the shelf may not be used on {}", words.day(*day))
         }
         Fault::HardensUnattended { gap, .. } => format!(
             "the seedlings would harden off while nobody is on site ({})",
-            dates.days(gap.from, gap.to)
+            words.days(gap.from, gap.to)
         ),
         Fault::Day {
             limit, from, to, ..
@@ -92,7 +92,7 @@ fn age(least: u32, most: u32, got: u32) -> String {
 
 /// What is wrong with beds and lessons.
 fn in_bed_or_lesson(view: &View<'_>, fault: &Fault) -> String {
-    let dates = view.dates;
+    let words = view.words;
     match fault {
         Fault::SessionOverfull {
             class,
@@ -102,7 +102,7 @@ fn in_bed_or_lesson(view: &View<'_>, fault: &Fault) -> String {
         } => format!(
             "class {class} has {} of work on {}, in a session of {}",
             minutes(Minutes(*got)),
-            dates.day(*day),
+            words.day(*day),
             minutes(Minutes(*expected))
         ),
         Fault::StripTakenTwice {
@@ -113,7 +113,7 @@ fn in_bed_or_lesson(view: &View<'_>, fault: &Fault) -> String {
             second,
         } => format!(
             "on {} {} and {} want the same strip {strip} of bed {bed}",
-            dates.day(*day),
+            words.day(*day),
             first.ingredient,
             second.ingredient
         ),
@@ -135,8 +135,8 @@ fn in_bed_or_lesson(view: &View<'_>, fault: &Fault) -> String {
             bed,
             why: PlaceFault::NotFreeUntil(day),
             ..
-        } => format!("bed {bed} is not free until {}", dates.day(*day)),
-        other => broken::in_words(other, dates),
+        } => format!("bed {bed} is not free until {}", words.day(*day)),
+        other => broken::in_words(other, words),
     }
 }
 
@@ -161,8 +161,8 @@ fn day(
         DayLimit::Round => "the classes would do it too far apart",
     };
     match (from, to) {
-        (_, Some(to)) => format!("{why} (until {})", view.dates.day(to)),
-        (Some(from), None) => format!("{why} (possible from {} on)", view.dates.day(from)),
+        (_, Some(to)) => format!("{why} (until {})", view.words.day(to)),
+        (Some(from), None) => format!("{why} (possible from {} on)", view.words.day(from)),
         (None, None) => why.to_owned(),
     }
 }

@@ -7,7 +7,7 @@ use crate::garden::Garden;
 use crate::plan::Rule;
 
 use super::page::Page;
-use super::words::{Dates, count};
+use super::words::{Words, count};
 
 /// What `tureen verify` prints for a plan that breaks rules.
 #[must_use]
@@ -18,7 +18,7 @@ pub fn broken(garden: &Garden, violations: &[Violation]) -> Page {
         "The plan breaks the rules in {}.",
         count(found, "place")
     ));
-    let dates = Dates::of(garden);
+    let words = Words::of(garden);
     for rule in Rule::ALL {
         let mut faults = violations.iter().filter(|v| v.rule == rule).peekable();
         if faults.peek().is_none() {
@@ -27,15 +27,15 @@ pub fn broken(garden: &Garden, violations: &[Violation]) -> Page {
         page.heading(rule.name());
         page.line(rule.sentence());
         for violation in faults {
-            page.item(&faults::sentence(&violation.fault, dates));
+            page.item(&faults::sentence(&violation.fault, words));
         }
     }
     page
 }
 
 /// One fault as a sentence.
-pub(super) fn in_words(fault: &crate::checker::Fault, dates: Dates) -> String {
-    faults::sentence(fault, dates)
+pub(super) fn in_words(fault: &crate::checker::Fault, words: Words) -> String {
+    faults::sentence(fault, words)
 }
 
 /// The name of a step without regard to the way of growing.

@@ -11,7 +11,7 @@ use crate::plan::{Planting, Step, StepKind, When};
 use super::page::Page;
 use super::steps;
 use super::view::{View, by_children};
-use super::words::{Dates, choice, count, list};
+use super::words::{Words, choice, count, list};
 
 /// Writes the gaps; one line if there is none.
 pub(super) fn gaps(view: &View<'_>, page: &mut Page) {
@@ -44,13 +44,13 @@ pub(super) fn gap(view: &View<'_>, unattended: &Unattended) -> String {
         .collect();
     format!(
         "{}: {}.",
-        gap_days(view.garden, view.dates, unattended),
+        gap_days(view.garden, view.words, unattended),
         list(&needs)
     )
 }
 
 /// The days of a gap with the name of the break in it.
-pub(super) fn gap_days(garden: &Garden, dates: Dates, unattended: &Unattended) -> String {
+pub(super) fn gap_days(garden: &Garden, words: Words, unattended: &Unattended) -> String {
     let gap = unattended.gap;
     let name = garden
         .school_year
@@ -58,7 +58,7 @@ pub(super) fn gap_days(garden: &Garden, dates: Dates, unattended: &Unattended) -
         .iter()
         .find(|b| gap.touches(b.from, b.to))
         .map_or_else(String::new, |b| format!(" ({})", b.name));
-    format!("{}{name}", dates.days(gap.from, gap.to))
+    format!("{}{name}", words.days(gap.from, gap.to))
 }
 
 /// What needs care: a seedbed, seedlings, potted seedlings.
@@ -114,8 +114,8 @@ fn by_adults(view: &View<'_>, planting: &Planting, ingredient: &str) -> Vec<Stri
         lines.extend(adult.map(|days| format!("An adult: {what}, {days}.")));
         if let When::Daily { from, to } = step.when {
             let days = match step.kind {
-                StepKind::Cure => steps::cure_text(from, to, view.dates),
-                _ => format!("every day, {}", view.dates.days(from, to)),
+                StepKind::Cure => steps::cure_text(from, to, view.words),
+                _ => format!("every day, {}", view.words.days(from, to)),
             };
             lines.push(format!("Whoever is there: {what}, {days}."));
         }
@@ -128,7 +128,7 @@ fn days_of(view: &View<'_>, steps: &[Step], day: impl Fn(&When) -> Option<Date>)
     let days: Vec<String> = steps
         .iter()
         .filter_map(|s| day(&s.when))
-        .map(|d| view.dates.day(d))
+        .map(|d| view.words.day(d))
         .collect();
     (!days.is_empty()).then(|| choice(&days))
 }
@@ -160,7 +160,7 @@ fn taken_over(view: &View<'_>, planting: &Planting, ingredient: &Ingredient) -> 
             view.grade_name(view.garden.tending(grade, moves_up)),
             list(&names),
             ingredient.name,
-            view.dates.day(moves_up)
+            view.words.day(moves_up)
         )
     })
 }

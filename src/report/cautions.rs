@@ -62,7 +62,25 @@ pub(super) fn write(garden: &Garden, page: &mut Page) {
         page.item(&text);
     }
     let mat = (garden.shelf.warm_flats > 0).then_some(HEAT_MAT);
-    for text in GENERAL.into_iter().chain(mat).chain([COMPOST]) {
+    for text in GENERAL
+        .into_iter()
+        .chain(SCHOOL)
+        .chain(mat)
+        .chain([COMPOST])
+    {
+        page.item(text);
+    }
+}
+
+/// Writes what a school decides, in short; each ingredient's own cautions stand where it is grown
+/// and cooked.
+pub(super) fn for_the_school(garden: &Garden, page: &mut Page) {
+    page.heading("Take care");
+    page.item(&format!(
+        "Allergies: ask the school nurse about {} before it is fixed.",
+        whole_dish(&allergens(garden))
+    ));
+    for text in SCHOOL {
         page.item(text);
     }
 }
@@ -84,15 +102,20 @@ fn too_young(garden: &Garden, ingredient: &Ingredient) -> Option<String> {
 }
 
 /// What goes for every school garden (common practice).
-const GENERAL: [&str; 5] = [
+const GENERAL: [&str; 2] = [
     "Wash hands with soap after soil work, before picking and before eating; whoever has \
      been sick stays away from picking and cooking.",
     "Never eat seed or seed potatoes, which may be treated; wash hands after touching them.",
+];
+
+/// What goes for every school garden and is the school's to see to (common practice).
+const SCHOOL: [&str; 4] = [
     "Know the soil: have it tested for lead if its history is not known, and use no raw manure.",
     "Tools are counted out and in; adults handle knives, stoves and heat, and enough adults \
      are there for the number of children.",
     "Before garden food is served, ask the local health department and the district: their \
      rules come first.",
+    "Water, electric and building work is for licensed trades, by the rules of the district.",
 ];
 
 /// Where seed stands warm (common practice).

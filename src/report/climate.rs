@@ -11,6 +11,7 @@ use crate::growth::climate::{Spell, year_by_weeks};
 use super::frost;
 use super::page::Page;
 use super::view::{kind_of_years, latitude};
+use super::words::Words;
 
 /// The climate of a garden's place.
 #[must_use]
@@ -18,6 +19,7 @@ pub fn climate(garden: &Garden) -> Page {
     let (record, place) = (&garden.weather, garden.latitude);
     let weeks = year_by_weeks(record, place);
     let years = weeks.iter().map(|w| w.years).min().unwrap_or(0);
+    let words = Words::of(garden);
     let mut page = Page::new();
     let whose = garden.school.as_ref().unwrap_or(&garden.name);
     page.title(&format!("The climate of {whose}, {}", latitude(place)));
@@ -26,7 +28,7 @@ pub fn climate(garden: &Garden) -> Page {
             "The weather record does not hold every week of the year once, so only its frosts \
              can be told. Give daily weather of at least one whole year, better of thirty.",
         );
-        frost::write(record, place, &mut page);
+        frost::write(record, place, words, &mut page);
         return page;
     }
     page.paragraph(&format!(
@@ -34,11 +36,11 @@ pub fn climate(garden: &Garden) -> Page {
         kind_of_years(garden),
         span(garden, &weeks)
     ));
-    chart::write(&weeks, &mut page);
-    weeks::windows(&weeks, &mut page);
-    frost::write(record, place, &mut page);
-    warmth::write(record, place, &mut page);
-    weeks::table(&weeks, &mut page);
+    chart::write(&weeks, words, &mut page);
+    weeks::windows(&weeks, words, &mut page);
+    frost::write(record, place, words, &mut page);
+    warmth::write(record, place, words, &mut page);
+    weeks::table(&weeks, words, &mut page);
     page
 }
 

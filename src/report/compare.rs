@@ -278,7 +278,7 @@ fn moved_steps(
         let spans: Vec<String> = plantings
             .iter()
             .filter_map(|p| span_of(p, kind))
-            .map(|(from, to)| view.dates.span(from, to))
+            .map(|(from, to)| view.words.span(from, to))
             .collect();
         spans.join(" and ")
     };

@@ -7,28 +7,30 @@ mod line;
 mod place;
 
 use crate::catalogue::{Catalogue, Entry, MEMORY, PRACTICE, source_keys};
-use crate::garden::{Crop, FrostResponse, Garden};
+use crate::garden::{Crop, FrostResponse, Garden, Locale};
 
 use super::crops::season;
 use super::page::Page;
-use super::words::{choice, list, sentence};
+use super::words::{Words, choice, list, sentence};
 
 use line::way;
 
 pub use figures::figures;
 pub use line::Figure;
 
-/// All that is known of a crop. `garden` is the project for whose place it is told; the
+/// All that is known of a crop, in the locale of the garden. `garden` is the project for whose place it is told; the
 /// project's own figures then take the place of the built-in ones.
 #[must_use]
 pub fn crop(catalogue: &Catalogue, entry: &Entry, garden: Option<&Garden>) -> Page {
     let own = garden.and_then(|garden| own_crop(garden, entry));
     let crop = own.unwrap_or(&entry.crop);
+    let locale = garden.map_or_else(Locale::default, |garden| garden.locale);
+    let words = Words::in_locale(locale);
     let mut page = Page::new();
     page.title(&format!("{} ({})", sentence(&crop.name), crop.botanical));
     page.paragraph(&in_short(entry, crop));
     page.paragraph("In brackets: where a figure comes from. The works are named at the end.");
-    let mut sections = figures::by_heading(entry, crop).into_iter();
+    let mut sections = figures::by_heading(entry, crop, words).into_iter();
     for (heading, figures) in sections.by_ref().take(1) {
         write_figures(heading, figures, crop, &mut page);
     }

@@ -10,7 +10,7 @@ use super::no_plan::why_none;
 use super::page::Page;
 use super::screen::occasion;
 use super::view::{View, kind_of_years};
-use super::words::{Dates, full_day, list};
+use super::words::{Words, list};
 
 /// Signs of the longest bar.
 const BAR: usize = 20;
@@ -53,12 +53,12 @@ fn planned(day: &OtherDay) -> Option<Planned<'_>> {
 
 /// A line a day: ready years, a bar, and what holds the day back.
 fn whole_dish(garden: &Garden, days: &[OtherDay], planned: &[Planned<'_>], page: &mut Page) {
-    let dates = Dates::of(garden);
+    let words = Words::of(garden);
     let rows: Vec<Vec<String>> = days
         .iter()
         .map(|day| {
             let mark = if day.day == garden.feast.day { "*" } else { "" };
-            let mut row = vec![format!("{}{mark}", dates.day(day.day))];
+            let mut row = vec![format!("{}{mark}", words.day(day.day))];
             match planned.iter().find(|p| p.day.day == day.day) {
                 Some(planned) => row.extend([
                     format!("{} of {}", planned.whole, planned.view.years()),
@@ -124,7 +124,7 @@ fn ingredients(garden: &Garden, planned: &[Planned<'_>], page: &mut Page) {
         .iter()
         .map(|p| {
             let ready = p.view.ingredients().map(|(.., seen)| seen.ready_years());
-            std::iter::once(Dates::of(garden).day(p.day.day))
+            std::iter::once(Words::of(garden).day(p.day.day))
                 .chain(ready.map(|n| n.to_string()))
                 .collect()
         })
@@ -150,7 +150,7 @@ fn best(garden: &Garden, planned: &[Planned<'_>]) -> String {
     };
     format!(
         "{}{same}: the whole dish is ready in {} of {} {}.",
-        full_day(best.day.day),
+        Words::of(garden).full_day(best.day.day),
         best.whole,
         best.view.years(),
         kind_of_years(garden)

@@ -10,7 +10,7 @@ use super::cautions;
 use super::page::Page;
 use super::steps::seed_of;
 use super::view::{View, first_day, is_sown, span_of};
-use super::words::{count, mass, mass_range};
+use super::words::count;
 
 /// Seed and plants take up to two weeks to arrive (common practice).
 const ORDER_DAYS: i64 = 14;
@@ -43,12 +43,12 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     page.heading("Decide next");
     let width = all
         .iter()
-        .map(|d| view.dates.day(d.by).chars().count())
+        .map(|d| view.words.day(d.by).chars().count())
         .max()
         .unwrap_or(0)
         + "by ".len();
     for decision in all {
-        let by = format!("by {}", view.dates.day(decision.by));
+        let by = format!("by {}", view.words.day(decision.by));
         page.entry(&by, width, &decision.what);
     }
 }
@@ -116,7 +116,7 @@ fn people_for_gaps(view: &View<'_>) -> Vec<Decision> {
             by: plus_days(u.gap.from, -ASK_DAYS),
             what: format!(
                 "Name someone who waters: {}.",
-                gap_days(view.garden, view.dates, u)
+                gap_days(view.garden, view.words, u)
             ),
         })
         .collect()
@@ -146,7 +146,7 @@ fn families(view: &View<'_>) -> Vec<Decision> {
                     "staff"
                 },
                 b.name,
-                view.dates.days(b.from, b.to)
+                view.words.days(b.from, b.to)
             ),
         })
         .collect()
@@ -162,8 +162,8 @@ fn purchases(view: &View<'_>) -> Vec<Decision> {
             format!(
                 "{} {} of {}",
                 ingredient.name,
-                mass_range(seen.low, seen.expected),
-                mass(ingredient.target(feast.portions))
+                view.words.mass_range(seen.low, seen.expected),
+                view.words.mass(ingredient.target(feast.portions))
             )
         })
         .collect();

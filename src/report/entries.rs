@@ -5,7 +5,7 @@ use crate::calendar::{Date, Time};
 use crate::checker::{CheckedPlan, Unattended};
 use crate::explain::StepSlack;
 use crate::garden::{Break, Care, ClassAt, Garden};
-use crate::plan::{StepKind, When};
+use crate::plan::StepKind;
 use crate::units::Minutes;
 
 use super::bring::bring;
@@ -14,7 +14,7 @@ use super::screen::occasion;
 use super::tasks::{Chance, Doer, Task, tasks};
 use super::view::View;
 use super::words::{minutes, sentence};
-use super::{care, cautions, decisions};
+use super::{care, cautions, decisions, make_up};
 
 /// One entry of a calendar.
 #[derive(Debug, Clone, PartialEq)]
@@ -108,6 +108,11 @@ fn of_task(view: &View<'_>, task: &Task, slack: Option<&[StepSlack]>) -> Entry {
         _ => Span::Days(task.from, task.to),
     };
     let number = |n: usize| n.to_string();
+    // A class's name is written as it is.
+    let shown = match task.who {
+        Doer::Class(_) => who.clone(),
+        _ => sentence(&who),
+    };
     Entry {
         key: vec![
             "step".to_owned(),
@@ -124,7 +129,7 @@ fn of_task(view: &View<'_>, task: &Task, slack: Option<&[StepSlack]>) -> Entry {
             _ => None,
         },
         everywhere: false,
-        title: format!("{}: {}{chance}", sentence(&who), task.title),
+        title: format!("{shown}: {}{chance}", task.title),
         lines: lines(view, task, slack),
         place: task.place.clone(),
         span,
@@ -190,24 +195,15 @@ fn lines(view: &View<'_>, task: &Task, slack: Option<&[StepSlack]>) -> Vec<Strin
     lines
 }
 
-/// The next day on which the same people could do it, with all else as planned.
+/// What to do if it is cancelled.
 fn made_up(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Option<String> {
-    let own = slack.iter().find(|slack| slack.at == task.at)?;
-    let name = task.who(view.garden);
-    let later = own.days.iter().skip(own.planned + 1);
-    let day = later
-        .filter_map(|when| match (when, task.who) {
-            (When::Sessions(visits), Doer::Class(_)) => {
-                visits.iter().find(|v| v.class == name).map(|v| v.date)
-            }
-            (When::Families(day), Doer::Families) | (When::Adult(day), Doer::Adult) => Some(*day),
-            _ => None,
-        })
-        .find(|day| *day > task.to);
-    match day {
+    if !make_up::is_told(task, slack) {
+        return None;
+    }
+    match make_up::day(view, task, slack) {
         Some(day) => Some(format!(
             "If it is cancelled: make up for it on {}.",
-            view.dates.day(day)
+            view.words.day(day)
         )),
         None if task.chance.is_some() => None,
         None => Some(

@@ -88,9 +88,17 @@ pub fn kept_name(name: &str, time: usize) -> String {
     }
 }
 
-/// One line for each file that a person changed and that was kept under another name.
+/// What `tureen handouts` says when the folder stands.
 #[must_use]
-pub fn kept_lines(dir: &Path, kept: &[(String, String)]) -> Vec<String> {
+pub fn written(dir: &Path, kept: &[(String, String)]) -> String {
+    let start = dir.join("index.html");
+    let mut lines = vec![format!("Written. Open {} to begin.", start.display())];
+    lines.extend(kept_lines(dir, kept));
+    lines.join("\n") + "\n"
+}
+
+/// One line for each file that a person changed and that was kept under another name.
+fn kept_lines(dir: &Path, kept: &[(String, String)]) -> Vec<String> {
     let line = |(was, now): &(String, String)| {
         format!(
             "Your own {} is kept as {}.",

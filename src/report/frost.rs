@@ -7,7 +7,7 @@ use crate::weather::Record;
 use crate::weather::cold_days::{ColdDays, FREEZING, HARD_FROST};
 
 use super::page::Page;
-use super::words::{full_month, month_day, sentence};
+use super::words::{Words, sentence};
 
 /// The light frosts of a record in sentences.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -22,12 +22,12 @@ impl Frosts {
 
     /// The last frosts in a sentence: half of the years, and one year in ten.
     #[must_use]
-    pub fn spring(&self) -> String {
+    pub fn spring(&self, words: Words) -> String {
         let (frosty, all) = self.0.springs();
         if frosty == 0 {
             return "No frost in any spring of the record.".to_owned();
         }
-        let after = |share| edge("after", self.0.still_after(share));
+        let after = |share| edge("after", self.0.still_after(share), words);
         format!(
             "Last frost: {} in half of the years, {} in one year of ten; {frosty} of {all} \
              springs had frost.",
@@ -38,12 +38,12 @@ impl Frosts {
 
     /// The first frosts in a sentence.
     #[must_use]
-    pub fn autumn(&self) -> String {
+    pub fn autumn(&self, words: Words) -> String {
         let (frosty, all) = self.0.autumns();
         if frosty == 0 {
             return "No frost in any autumn of the record.".to_owned();
         }
-        let before = |share| edge("before", self.0.already_before(share));
+        let before = |share| edge("before", self.0.already_before(share), words);
         format!(
             "First frost: {} in half of the years, {} in one year of ten; {frosty} of {all} \
              autumns had frost.",
@@ -54,15 +54,15 @@ impl Frosts {
 }
 
 /// `after 6 May`, or `none`.
-fn edge(side: &str, day: Option<Date>) -> String {
+fn edge(side: &str, day: Option<Date>, words: Words) -> String {
     day.map_or_else(
         || "none".to_owned(),
-        |d| format!("{side} {}", full_month(d)),
+        |d| format!("{side} {}", words.full_month(d)),
     )
 }
 
 /// The frosts of `climate`: sentences for light and hard frosts, the season between, a table.
-pub(super) fn write(record: &Record, latitude: Latitude, page: &mut Page) {
+pub(super) fn write(record: &Record, latitude: Latitude, words: Words, page: &mut Page) {
     let light = ColdDays::frosts(record, latitude, FREEZING);
     let hard = ColdDays::frosts(record, latitude, HARD_FROST);
     page.heading("Frost");
@@ -73,13 +73,26 @@ pub(super) fn write(record: &Record, latitude: Latitude, page: &mut Page) {
         ));
         return;
     }
-    page.line(
+    page.line(&format!(
         "Light frost is air of 0 C (32 F) or colder; it kills tomatoes, beans and squash. Hard \
          frost is -2.2 C (28 F) or colder; what stands it is called hardy, such as kale and leek. \
-         The ground can freeze on a clear night when the air, two metres up, does not.",
+         The ground can freeze on a clear night when the air, {} up, does not.",
+        words.height_of_a_thermometer()
+    ));
+    let spring = chances(
+        [&light, &hard],
+        "spring",
+        "after",
+        words,
+        ColdDays::still_after,
     );
-    let spring = chances(&light, &hard, "spring", "after", ColdDays::still_after);
-    let autumn = chances(&light, &hard, "autumn", "before", ColdDays::already_before);
+    let autumn = chances(
+        [&light, &hard],
+        "autumn",
+        "before",
+        words,
+        ColdDays::already_before,
+    );
     for text in spring.into_iter().chain(autumn) {
         page.item(&text);
     }
@@ -87,15 +100,15 @@ pub(super) fn write(record: &Record, latitude: Latitude, page: &mut Page) {
         page.item(&format!(
             "So what frost kills is safe from {} on, until autumn, in 9 springs of 10: in those the \
              last frost comes on {} or before.",
-            full_month(plus_days(day, 1)),
-            full_month(day)
+            words.full_month(plus_days(day, 1)),
+            words.full_month(day)
         ));
     }
     if let Some(text) = between(&light) {
         page.item(&text);
     }
     page.gap();
-    table(&light, &hard, page);
+    table(&light, &hard, words, page);
     page.gap();
     page.line(
         "Read a row so: in that many years of ten it freezes once more after the date of spring, \
@@ -110,10 +123,10 @@ pub(super) fn write(record: &Record, latitude: Latitude, page: &mut Page) {
 
 /// When it freezes in a half-year: a sentence for light and one for hard frosts.
 fn chances(
-    light: &ColdDays,
-    hard: &ColdDays,
+    [light, hard]: [&ColdDays; 2],
     half: &str,
     side: &str,
+    words: Words,
     date: impl Fn(&ColdDays, f64) -> Option<Date>,
 ) -> [String; 2] {
     let again = if half == "spring" { "still" } else { "already" };
@@ -128,7 +141,7 @@ fn chances(
         };
         let mut text = format!(
             "In 1 {half} of 10 {frost} {again} comes {side} {}",
-            full_month(day)
+            words.full_month(day)
         );
         let more = [
             (0.5, format!("in half of the {half}s")),
@@ -136,7 +149,7 @@ fn chances(
         ];
         for (share, how_often) in more {
             if let Some(day) = date(frosts, share) {
-                text.push_str(&format!("; {how_often} {side} {}", full_month(day)));
+                text.push_str(&format!("; {how_often} {side} {}", words.full_month(day)));
             }
         }
         match all - with {
@@ -159,8 +172,8 @@ fn between(light: &ColdDays) -> Option<String> {
 }
 
 /// Rows of 1 to 9 years of ten.
-fn table(light: &ColdDays, hard: &ColdDays, page: &mut Page) {
-    let cell = |day: Option<Date>| day.map_or_else(|| "none".to_owned(), month_day);
+fn table(light: &ColdDays, hard: &ColdDays, words: Words, page: &mut Page) {
+    let cell = |day: Option<Date>| day.map_or_else(|| "none".to_owned(), |d| words.month_day(d));
     let rows: Vec<Vec<String>> = (1..10)
         .map(|tenths| {
             let share = f64::from(tenths) / 10.0;

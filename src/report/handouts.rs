@@ -4,7 +4,7 @@ mod map;
 mod principal;
 
 use crate::checker::CheckedPlan;
-use crate::explain::{self, LeastSpace};
+use crate::explain::{LeastSpace, StepSlack};
 use crate::garden::{Garden, GradeAt};
 
 use super::page::Page;
@@ -44,6 +44,57 @@ pub struct Handout {
     pub page: Page,
 }
 
+/// Files that are no pages.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Group {
+    /// What they are.
+    pub title: &'static str,
+    /// What they are for.
+    pub about: &'static str,
+    /// Their paths in the folder.
+    pub files: Vec<String>,
+}
+
+/// The files that are no pages, by what they are for.
+#[must_use]
+pub fn others<'a>(paths: impl Iterator<Item = &'a str> + Clone) -> Vec<Group> {
+    let group = |title, about, ending: &[&str]| Group {
+        title,
+        about,
+        files: paths
+            .clone()
+            .filter(|path| ending.iter().any(|ending| path.ends_with(ending)))
+            .map(str::to_owned)
+            .collect(),
+    };
+    let mut groups = vec![
+        group(
+            "Calendars",
+            "To import into the calendar of a class, best into one of its own that can be thrown \
+             away: what a new plan no longer has stays where it was imported.",
+            &[".ics"],
+        ),
+        group(
+            "Tables",
+            "For a spreadsheet: every step, every planting, shelf and beds week by week.",
+            &[".csv", ".xlsx"],
+        ),
+        group(
+            "Data",
+            "The whole plan for other programs, and what stands where in it (JSON Schema).",
+            &[".json"],
+        ),
+    ];
+    groups.retain(|group| !group.files.is_empty());
+    groups
+}
+
+/// The way from a picture to the same in a table.
+#[must_use]
+pub fn as_table(picture: &str) -> String {
+    format!("{picture}, as a table")
+}
+
 /// What all pages share.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Frame {
@@ -65,7 +116,7 @@ pub fn frame(garden: &Garden) -> Frame {
         .as_ref()
         .map_or_else(String::new, |school| format!(", {school}"));
     Frame {
-        language: "en-GB",
+        language: garden.locale.tag(),
         project: format!("{}{school}", garden.name),
         all: "All handouts",
         foot: format!(
@@ -80,38 +131,41 @@ pub fn frame(garden: &Garden) -> Frame {
 
 /// The start page, but for the list of all others.
 #[must_use]
-pub fn start(garden: &Garden, checked: &CheckedPlan) -> Page {
-    let view = View::new(garden, checked);
+pub fn start(view: &View<'_>) -> Page {
     let mut page = Page::new();
-    page.paragraph(&occasion(garden));
-    page.title(&verdict::sentence(&view));
+    page.paragraph(&occasion(view.garden));
+    page.title(&verdict::sentence(view));
     page
 }
 
 /// All other pages, in the order of the start page. `least` is how little space would do, where
 /// that was worked out.
 #[must_use]
-pub fn all(garden: &Garden, checked: &CheckedPlan, least: Option<&LeastSpace>) -> Vec<Handout> {
-    let view = View::new(garden, checked);
-    let slack = explain::slack(garden, checked);
+pub fn all(
+    view: &View<'_>,
+    checked: &CheckedPlan,
+    slack: &[StepSlack],
+    least: Option<&LeastSpace>,
+) -> Vec<Handout> {
+    let garden = view.garden;
     let mut handouts = vec![handout(
         Reader::Coordinator,
         "The whole plan".to_owned(),
         "For the coordinator: who grows what and when, what can wait, what to decide by when, and \
          how sure it is."
             .to_owned(),
-        |page| screen::write(&view, &slack, page),
+        |page| screen::write(view, slack, page),
     )];
     handouts.extend(garden.grade_positions().map(|grade| {
         handout(
             Reader::Grade(grade),
-            strip::title(&view, grade),
+            strip::title(view, grade),
             format!(
                 "For the teachers of {}: the dates of every class, what each child does, what to \
                  take care of.",
                 view.grade_name(grade)
             ),
-            |page| strip::write(&view, grade, page),
+            |page| strip::write(view, grade, slack, page),
         )
     }));
     handouts.extend([
@@ -121,7 +175,7 @@ pub fn all(garden: &Garden, checked: &CheckedPlan, least: Option<&LeastSpace>) -
             "One sheet: the day, who does what, space, lesson time, people, cost, what to decide \
              by when."
                 .to_owned(),
-            |page| principal::write(&view, least, page),
+            |page| principal::write(view, least, page),
         ),
         handout(
             Reader::Helpers,
@@ -129,7 +183,7 @@ pub fn all(garden: &Garden, checked: &CheckedPlan, least: Option<&LeastSpace>) -
             "For families and staff, to hang up: litres for each bed and week, what to pick in \
              breaks, room for names."
                 .to_owned(),
-            |page| water::write(&view, &checked.watering(garden), page),
+            |page| water::write(view, &checked.watering(garden), page),
         ),
         handout(
             Reader::Gardeners,
@@ -137,7 +191,7 @@ pub fn all(garden: &Garden, checked: &CheckedPlan, least: Option<&LeastSpace>) -
             "For whoever sets up the garden: what stands where, and labels for beds and plants to \
              cut out."
                 .to_owned(),
-            |page| map::write(&view, checked, page),
+            |page| map::write(view, checked, page),
         ),
     ]);
     handouts

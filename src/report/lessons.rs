@@ -70,7 +70,7 @@ fn lesson_row(
         .map_or_else(String::new, |(day, used)| {
             format!(
                 "{}: {} of {}",
-                view.dates.day(*day),
+                view.words.day(*day),
                 minutes(Minutes(*used)),
                 minutes(view.garden.session_minutes(class, *day))
             )

@@ -6,7 +6,7 @@ use crate::calendar::Date;
 use crate::plan::{Plan, StepKind};
 
 use super::view::span_of;
-use super::words::Dates;
+use super::words::Words;
 
 /// Days from working raw manure into the ground to a harvest that touches the soil.
 /// Source: US Code of Federal Regulations, Title 7, section 205.203(c)(1).
@@ -23,7 +23,7 @@ pub fn last_raw_manure(harvest: Date) -> (Date, Date) {
 }
 
 /// The caution for a plan; `None` if nothing is picked.
-pub(super) fn of(plan: &Plan, dates: Dates) -> Option<String> {
+pub(super) fn of(plan: &Plan, words: Words) -> Option<String> {
     let plantings = plan.plantings.iter();
     let first_pick = plantings
         .filter_map(|p| span_of(p, StepKind::Pick))
@@ -34,9 +34,9 @@ pub(super) fn of(plan: &Plan, dates: Dates) -> Option<String> {
         "Raw manure: use none. If it was spread all the same, organic farms let 120 days pass \
          before they pick what touches the soil, and 90 days else: before the first pick on {} \
          none after {}, or {}.",
-        dates.day(first_pick),
-        dates.day(touching),
-        dates.day(above)
+        words.day(first_pick),
+        words.day(touching),
+        words.day(above)
     ))
 }
 

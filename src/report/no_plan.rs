@@ -12,7 +12,7 @@ use crate::pipeline::NoPlan;
 
 use super::page::Page;
 use super::screen::occasion;
-use super::words::{Dates, count, list, sentence};
+use super::words::{Words, count, list, sentence};
 
 /// How many limits are shown.
 const LIMITS: usize = 5;
@@ -177,7 +177,7 @@ fn limit_text(garden: &Garden, limit: &Pressure) -> String {
             count(*wanted, "strip"),
             week.map_or_else(String::new, |week| format!(
                 " in the week of {}",
-                Dates::of(garden).short(week)
+                Words::of(garden).short(week)
             )),
             who_wants(garden, parts, *strips, "strip")
         ),

@@ -9,7 +9,7 @@ use crate::plan::{Planting, StepKind};
 
 use super::page::Page;
 use super::view::{View, span_of};
-use super::words::{Dates, list, month_day};
+use super::words::{Words, list};
 
 const HEADER: [&str; 9] = [
     "Grade",
@@ -27,13 +27,13 @@ const HEADER: [&str; 9] = [
 pub(super) fn write(view: &View<'_>, page: &mut Page) {
     page.heading("Who grows what");
     let years = years_apart(view);
-    let dates = match &years {
-        Some(_) => view.dates.without_years(),
-        None => view.dates,
+    let words = match &years {
+        Some(_) => view.words.without_years(),
+        None => view.words,
     };
     let rows: Vec<Vec<String>> = view
         .ingredients()
-        .map(|(_, ingredient, seen)| row(view, dates, ingredient, seen))
+        .map(|(_, ingredient, seen)| row(view, words, ingredient, seen))
         .collect();
     page.table(&HEADER, &rows, &[7, 8]);
     page.gap();
@@ -83,7 +83,7 @@ fn years_apart(view: &View<'_>) -> Option<String> {
     apart.then(|| {
         format!(
             "In this table the dates from {} to the end of December are of {}, all others of {year}.",
-            month_day(first),
+            view.words.month_day(first),
             year - 1
         )
     })
@@ -91,7 +91,7 @@ fn years_apart(view: &View<'_>) -> Option<String> {
 
 fn row(
     view: &View<'_>,
-    dates: Dates,
+    words: Words,
     ingredient: &Ingredient,
     seen: &IngredientReplay,
 ) -> Vec<String> {
@@ -99,7 +99,7 @@ fn row(
     let spans = |kinds: &[StepKind]| {
         let cells: Vec<String> = plantings
             .iter()
-            .map(|p| span_cell(dates, kinds.iter().find_map(|k| span_of(p, *k))))
+            .map(|p| span_cell(words, kinds.iter().find_map(|k| span_of(p, *k))))
             .collect();
         if cells.iter().all(String::is_empty) {
             String::new()
@@ -122,8 +122,8 @@ fn row(
     ]
 }
 
-fn span_cell(dates: Dates, span: Option<(Date, Date)>) -> String {
-    span.map_or_else(String::new, |(from, to)| dates.span(from, to))
+fn span_cell(words: Words, span: Option<(Date, Date)>) -> String {
+    span.map_or_else(String::new, |(from, to)| words.span(from, to))
 }
 
 /// The beds of a planting: `3, 4`, or `patch`.

@@ -9,7 +9,7 @@ use crate::garden::Garden;
 
 use super::page::{Page, Picture};
 use super::view::View;
-use super::words::{Dates, full_day};
+use super::words::Words;
 use super::{
     aims, assumed, care, cautions, decisions, how_sure, manure, overview, packet_days, rotation,
     slack, space, timeline, verdict,
@@ -45,7 +45,7 @@ pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
     care::other_hands(view, page);
     decisions::write(view, page);
     cautions::write(garden, page);
-    if let Some(text) = manure::of(view.plan, view.dates) {
+    if let Some(text) = manure::of(view.plan, view.words) {
         page.item(&text);
     }
     assumed::write(garden, page);
@@ -70,11 +70,12 @@ pub(super) fn occasion(garden: &Garden) -> String {
         .as_ref()
         .map_or_else(String::new, |s| format!(", {s}"));
     let feast = garden.feast;
+    let words = Words::of(garden);
     format!(
         "{}{school}: {}, {} portions, in the kitchen by {}.",
         garden.name,
-        full_day(feast.day),
+        words.full_day(feast.day),
         feast.portions,
-        Dates::of(garden).day(feast.deliver_by)
+        words.day(feast.deliver_by)
     )
 }

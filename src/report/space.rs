@@ -3,10 +3,11 @@
 use chrono::Datelike;
 
 use crate::calendar::{Date, Horizon, plus_days};
+use crate::units::STRIP;
 
 use super::page::{Grid, GridRow, Page, Picture};
 use super::view::View;
-use super::words::list;
+use super::words::{Words, list};
 
 /// One row: what is filled, how much there is, how much is used in each week.
 pub(super) struct Row {
@@ -91,15 +92,16 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     let rows: Vec<&Row> = shelf.iter().chain(&beds).chain([&all]).collect();
     page.picture(Picture::ShelfByWeek);
     page.picture(Picture::BedsByWeek);
-    table(&rows, view.garden.horizon(), page);
+    table(&rows, view, page);
     page.gap();
     let shelf_unused = if shelf.is_empty() {
         "The shelf is not used. "
     } else {
         ""
     };
+    let strip = view.words.short_length(STRIP.to_centimetres());
     page.line(&format!(
-        "{shelf_unused}Flats on the shelf and strips of bed (30 cm each) in use. A column holds \
+        "{shelf_unused}Flats on the shelf and strips of bed ({strip} each) in use. A column holds \
          until the date of the next one; < marks the week in which a row is fullest."
     ));
     peaks(view, &shelf, &all, page);
@@ -124,7 +126,7 @@ pub(super) fn peaks(view: &View<'_>, shelf: &[Row], all: &Row, page: &mut Page) 
             page.item(&format!(
                 "{} is fullest in the week of {}: {top} of {there}.",
                 row.label.replace("All beds", "The garden"),
-                view.dates.short(horizon.monday(week)),
+                view.words.short(horizon.monday(week)),
             ));
         }
     }
@@ -153,7 +155,7 @@ pub(super) fn weeks_in_which(
         }
     }
     let horizon = view.garden.horizon();
-    let day = |week: usize| view.dates.short(horizon.monday(week));
+    let day = |week: usize| view.words.short(horizon.monday(week));
     let text = |(first, last): &(usize, usize)| match first == last {
         true => day(*first),
         false => format!("{} to {}", day(*first), day(*last)),
@@ -167,10 +169,11 @@ pub(super) fn weeks_in_which(
 }
 
 /// The week table: weeks in a row that are alike share a column.
-fn table(rows: &[&Row], horizon: Horizon, page: &mut Page) {
+fn table(rows: &[&Row], view: &View<'_>, page: &mut Page) {
+    let horizon = view.garden.horizon();
     let columns = changes(rows, horizon.weeks());
     page.grid(Grid {
-        header: header(&columns, horizon),
+        header: header(&columns, horizon, view.words),
         rows: rows
             .iter()
             .map(|row| {
@@ -223,7 +226,7 @@ fn changes(rows: &[&Row], weeks: usize) -> Vec<Column> {
 }
 
 /// The line of months and the line of Mondays. A month is named where it begins.
-fn header(columns: &[Column], horizon: Horizon) -> Vec<Vec<String>> {
+fn header(columns: &[Column], horizon: Horizon, words: Words) -> Vec<Vec<String>> {
     let mut months = vec![String::new()];
     let mut days = vec!["Week of".to_owned()];
     let mut named: Option<Date> = None;
@@ -233,7 +236,7 @@ fn header(columns: &[Column], horizon: Horizon) -> Vec<Vec<String>> {
         months.push(if same {
             String::new()
         } else {
-            monday.format("%b").to_string()
+            words.short_month(monday)
         });
         days.push(format!("{} ", monday.day()));
         named = Some(monday);

@@ -10,7 +10,7 @@ use super::page::Page;
 use super::screen::occasion;
 use super::slack::{NO_SLACK, promise, range, step_of, weeks_apart, weeks_to, with_thinning};
 use super::view::{View, kind_of_years};
-use super::words::{full_day, list, mass_range, sentence};
+use super::words::{list, sentence};
 use super::{steps, timeline};
 
 /// Width of the column of step names.
@@ -64,7 +64,7 @@ pub fn slack(
 
 /// All that is said of one step.
 pub(super) fn one(view: &View<'_>, slack: &StepSlack, planting: &Planting, step: &Step) -> String {
-    let mut parts = vec![format!("{}.", steps::when(&step.when, view.dates))];
+    let mut parts = vec![format!("{}.", steps::when(&step.when, view.words))];
     let picks = planting.steps.iter().filter(|s| s.kind == StepKind::Pick);
     // Of several chances to pick, only how long they may go on says anything.
     match (step.kind, picks.count()) {
@@ -80,7 +80,7 @@ pub(super) fn one(view: &View<'_>, slack: &StepSlack, planting: &Planting, step:
 /// Until when a chance to pick may be put off.
 fn last_chance(view: &View<'_>, slack: &StepSlack) -> Option<String> {
     let weeks = weeks_apart(range(slack).1, "later")?;
-    let last = steps::when(slack.days.last()?, view.dates);
+    let last = steps::when(slack.days.last()?, view.words);
     Some(format!("At the latest {last} ({weeks})."))
 }
 
@@ -89,7 +89,7 @@ fn span(view: &View<'_>, slack: &StepSlack) -> String {
     let (earlier, later) = range(slack);
     let side = |weeks, side, at: usize| {
         let weeks = weeks_apart(weeks, side)?;
-        let when = steps::when(slack.days.get(at)?, view.dates);
+        let when = steps::when(slack.days.get(at)?, view.words);
         Some(format!("{when} ({weeks}{})", fewer(slack, at)))
     };
     let first = side(earlier, "earlier", 0);
@@ -106,7 +106,7 @@ fn span(view: &View<'_>, slack: &StepSlack) -> String {
             .not_between
             .iter()
             .filter_map(crate::plan::When::first);
-        let days: Vec<String> = days.map(|day| view.dates.day(day)).collect();
+        let days: Vec<String> = days.map(|day| view.words.day(day)).collect();
         text += &format!(" Not in the round from {}.", list(&days));
     }
     text
@@ -127,7 +127,7 @@ fn fewer(slack: &StepSlack, at: usize) -> String {
 fn if_thinning_moves(view: &View<'_>, slack: &StepSlack) -> Option<String> {
     let side = |when: Option<&crate::plan::When>, side| {
         let weeks = weeks_apart(weeks_to(slack, when), side)?;
-        Some(format!("{} ({weeks})", steps::when(when?, view.dates)))
+        Some(format!("{} ({weeks})", steps::when(when?, view.words)))
     };
     let [first, last] = with_thinning(slack);
     let sides = [side(first, "earlier"), side(last, "later")];
@@ -197,7 +197,7 @@ fn missed(view: &View<'_>, slack: &StepSlack, planting: &Planting, step: &Step) 
         }
         StepKind::Pick if planting.steps.len() > 1 => format!("If it falls out: {years}."),
         _ => {
-            let lost = mass_range(
+            let lost = view.words.mass_range(
                 Kilograms(seen.low.0 - slack.missed.low.0),
                 Kilograms(seen.expected.0 - slack.missed.expected.0),
             );
@@ -227,14 +227,14 @@ fn ladder_of(view: &View<'_>, ladder: &RescueLadder, width: usize, page: &mut Pa
         };
         parts.push(format!(
             "{what} until {} (ready in {} of {} {})",
-            steps::when(&rung.until, view.dates),
+            steps::when(&rung.until, view.words),
             rung.ready_years,
             view.years(),
             kind_of_years(view.garden)
         ));
     }
     let buy = match ingredient.fallback {
-        Some(fallback) => format!("buy it, by {}", full_day(fallback.buy_by)),
+        Some(fallback) => format!("buy it, by {}", view.words.full_day(fallback.buy_by)),
         None => "buy it".to_owned(),
     };
     let text = match parts.as_slice() {

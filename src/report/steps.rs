@@ -5,7 +5,7 @@ use crate::garden::{Garden, Method};
 use crate::plan::{Place, Planting, Step, StepKind, When};
 use crate::units::Minutes;
 
-use super::words::{Dates, choice, count, list, minutes};
+use super::words::{Words, choice, count, list, minutes};
 
 /// What a step is called, for the way in which the planting is grown.
 pub(super) fn name(method: Method, kind: StepKind) -> &'static str {
@@ -35,7 +35,7 @@ pub(super) fn how_grown(method: Method) -> &'static str {
 }
 
 /// When a step is done and by whom: `2a Tue 9 Feb, 2b Thu 18 Feb`.
-pub(super) fn when(when: &When, dates: Dates) -> String {
+pub(super) fn when(when: &When, words: Words) -> String {
     match when {
         When::Sessions(visits) => {
             let mut days: Vec<Date> = visits.iter().map(|v| v.date).collect();
@@ -47,13 +47,13 @@ pub(super) fn when(when: &When, dates: Dates) -> String {
                     .filter(|v| v.date == *day)
                     .map(|v| v.class.as_str())
                     .collect();
-                format!("{}\u{a0}{}", list(&classes), dates.day(*day))
+                format!("{}\u{a0}{}", list(&classes), words.day(*day))
             };
             days.iter().map(on_day).collect::<Vec<_>>().join(", ")
         }
-        When::Families(day) => format!("families, {}", dates.day(*day)),
-        When::Adult(day) => format!("an adult, {}", dates.day(*day)),
-        When::Daily { from, to } => format!("every day from {}", dates.days(*from, *to)),
+        When::Families(day) => format!("families, {}", words.day(*day)),
+        When::Adult(day) => format!("an adult, {}", words.day(*day)),
+        When::Daily { from, to } => format!("every day from {}", words.days(*from, *to)),
     }
 }
 
@@ -122,7 +122,7 @@ pub(super) fn seed_of(ingredient: &str, method: Method) -> String {
 }
 
 /// Lines of a planting's steps: name and text; all picks share one line.
-pub(super) fn lines(planting: &Planting, dates: Dates) -> Vec<(&'static str, String)> {
+pub(super) fn lines(planting: &Planting, words: Words) -> Vec<(&'static str, String)> {
     let mut lines: Vec<(&'static str, String)> = Vec::new();
     let mut picks: Vec<&Step> = Vec::new();
     for step in &planting.steps {
@@ -133,28 +133,28 @@ pub(super) fn lines(planting: &Planting, dates: Dates) -> Vec<(&'static str, Str
             picks.push(step);
         } else {
             let text = match (step.kind, &step.when) {
-                (StepKind::Cure, When::Daily { from, to }) => cure_text(*from, *to, dates),
-                _ => with_amount(when(&step.when, dates), amount(planting, step)),
+                (StepKind::Cure, When::Daily { from, to }) => cure_text(*from, *to, words),
+                _ => with_amount(when(&step.when, words), amount(planting, step)),
             };
             lines.push((name(planting.method, step.kind), text));
         }
     }
     if let Some(line) = lines.iter_mut().find(|(_, text)| text.is_empty()) {
-        line.1 = pick_text(planting, &picks, dates);
+        line.1 = pick_text(planting, &picks, words);
     }
     lines
 }
 
 /// Curing follows the pick, whichever it is.
-pub(super) fn cure_text(from: Date, to: Date, dates: Dates) -> String {
+pub(super) fn cure_text(from: Date, to: Date, words: Words) -> String {
     format!(
         "every day from the day after the pick, at the latest {}",
-        dates.days(from, to)
+        words.days(from, to)
     )
 }
 
 /// The chances to pick, in order, in words.
-fn pick_text(planting: &Planting, picks: &[&Step], dates: Dates) -> String {
+fn pick_text(planting: &Planting, picks: &[&Step], words: Words) -> String {
     let longest = picks
         .iter()
         .map(|s| s.minutes)
@@ -165,11 +165,11 @@ fn pick_text(planting: &Planting, picks: &[&Step], dates: Dates) -> String {
         String::new()
     };
     match picks {
-        [only] => with_amount(when(&only.when, dates), amount(planting, only)),
+        [only] => with_amount(when(&only.when, words), amount(planting, only)),
         many => with_amount(
             format!(
                 "the first of these when it is ripe: {}",
-                chances(many, dates)
+                chances(many, words)
             ),
             takes,
         ),
@@ -177,7 +177,7 @@ fn pick_text(planting: &Planting, picks: &[&Step], dates: Dates) -> String {
 }
 
 /// Chances with "or" between; those of families share one mention.
-fn chances(picks: &[&Step], dates: Dates) -> String {
+fn chances(picks: &[&Step], words: Words) -> String {
     let same_hands = |a: &&Step, b: &&Step| {
         matches!(
             (&a.when, &b.when),
@@ -185,8 +185,8 @@ fn chances(picks: &[&Step], dates: Dates) -> String {
         )
     };
     let one = |step: &&Step| match &step.when {
-        When::Families(day) | When::Adult(day) => dates.day(*day),
-        other => when(other, dates),
+        When::Families(day) | When::Adult(day) => words.day(*day),
+        other => when(other, words),
     };
     let group = |steps: &[&Step]| {
         let days = choice(&steps.iter().map(one).collect::<Vec<_>>());

@@ -1,18 +1,21 @@
 //! One grade's own page: its ingredients, beds and sessions, what each child does, who
 //! takes over, what to take care of.
 
+mod between;
 mod dates;
 mod ours;
 
 use crate::checker::CheckedPlan;
+use crate::explain::{self, StepSlack};
 use crate::garden::{Garden, GradeAt};
 use crate::plan::StepKind;
 
+use super::bring::bring;
 use super::page::{Page, Picture};
 use super::screen::occasion;
 use super::steps;
-use super::view::View;
-use super::words::{count, full_day, list, mass_range, sentence};
+use super::view::{View, by_children};
+use super::words::{count, list, sentence};
 use super::{cautions, packet_days, timeline};
 
 use ours::{Grown, Ours};
@@ -20,10 +23,11 @@ use ours::{Grown, Ours};
 /// What `tureen show --grade` prints.
 #[must_use]
 pub fn grade(garden: &Garden, checked: &CheckedPlan, grade: GradeAt) -> Page {
+    let slack = explain::slack(garden, checked);
     let view = View::new(garden, checked);
     let mut page = Page::new();
     page.title(&title(&view, grade));
-    write(&view, grade, &mut page);
+    write(&view, grade, &slack, &mut page);
     page
 }
 
@@ -34,17 +38,19 @@ pub(super) fn title(view: &View<'_>, grade: GradeAt) -> String {
 }
 
 /// All that a grade reads, under its title.
-pub(super) fn write(view: &View<'_>, grade: GradeAt, page: &mut Page) {
+pub(super) fn write(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: &mut Page) {
     let ours = Ours::new(view, grade);
     page.paragraph(&occasion(view.garden));
     if ours.all().next().is_none() {
         return;
     }
     page.picture(Picture::Timeline(Some(grade)));
+    dates::write(view, &ours, slack, page);
     beds(view, &ours, page);
     page.picture(Picture::Map(Some(grade)));
-    dates::write(view, &ours, page);
     each_child(view, &ours, page);
+    to_bring(&ours, page);
+    between::write(view, &ours, page);
     if let Some(note) = timeline::hand_over(view, grade) {
         page.heading("Who takes over");
         page.line(&sentence(&note));
@@ -80,7 +86,7 @@ fn beds(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     for (at, ingredient, seen) in view.ingredients().filter(|(_, i, _)| grown(i)) {
         page.item(&format!(
             "It brings {} of {}, and is ready in {} of {} {}.",
-            mass_range(seen.low, seen.expected),
+            view.words.mass_range(seen.low, seen.expected),
             ingredient.name,
             seen.ready_years(),
             view.years(),
@@ -129,6 +135,25 @@ fn each_child(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     }
 }
 
+/// What to have at hand, step by step.
+fn to_bring(ours: &Ours<'_>, page: &mut Page) {
+    let mut told: Vec<(&str, &str)> = Vec::new();
+    for (planting, _) in ours.all() {
+        for step in planting.steps.iter().filter(|s| by_children(s)) {
+            let name = steps::name(planting.method, step.kind);
+            let what = bring(planting.method, step.kind).map(|what| (name, what));
+            told.extend(what.filter(|line| !told.contains(line)));
+        }
+    }
+    if told.is_empty() {
+        return;
+    }
+    page.heading("What to bring");
+    for (name, what) in told {
+        page.item(&format!("{name}: {what}."));
+    }
+}
+
 fn take_care(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     page.heading("Take care");
     let mut told: Vec<&str> = Vec::new();
@@ -149,6 +174,6 @@ fn take_care(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     page.item(cautions::HANDS);
     page.item(&format!(
         "If a session is cancelled, tell the coordinator in the same week. The dish is on {}.",
-        full_day(view.garden.feast.day)
+        view.words.full_day(view.garden.feast.day)
     ));
 }

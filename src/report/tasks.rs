@@ -3,7 +3,7 @@
 
 use crate::calendar::{Date, Time};
 use crate::checker::{CheckedPlan, StepAt};
-use crate::garden::{ClassAt, Garden, GradeAt, Ingredient};
+use crate::garden::{ClassAt, Garden, GradeAt, Ingredient, Method};
 use crate::plan::{Planting, Step, StepKind, Visit, When};
 use crate::units::Minutes;
 
@@ -79,7 +79,7 @@ pub struct Task {
     pub part: Option<Part>,
     /// Which of several chances to pick; `None` for all else, and where there is only one.
     pub chance: Option<Chance>,
-    /// Where the planting stands; empty for a patch.
+    /// Where it is done: on the shelf, else where the planting stands; empty for a patch.
     pub place: String,
     /// The caution that goes with the ingredient.
     pub caution: Option<String>,
@@ -172,7 +172,10 @@ fn of_step(
         takes: None,
         part: None,
         chance: chance(planting, at.step),
-        place: steps::place(view.garden, &planting.places),
+        place: match (planting.method, step.kind) {
+            (Method::Indoor, StepKind::Sow | StepKind::PotUp) => "seedling shelf".to_owned(),
+            _ => steps::place(view.garden, &planting.places),
+        },
         caution: cautions::of(ingredient),
     };
     match &step.when {

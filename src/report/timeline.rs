@@ -31,7 +31,7 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
 
 /// The steps of one planting, a line each.
 pub(super) fn steps_of(view: &View<'_>, planting: &Planting, page: &mut Page) {
-    for (name, text) in steps::lines(planting, view.dates) {
+    for (name, text) in steps::lines(planting, view.words) {
         page.entry(name, LABEL, &text);
     }
 }
@@ -106,6 +106,6 @@ pub(super) fn hand_over(view: &View<'_>, grade: GradeAt) -> Option<String> {
     };
     Some(format!(
         "from {}, when the grades move up, {who}.",
-        view.dates.day(moves_up)
+        view.words.day(moves_up)
     ))
 }

@@ -4,11 +4,11 @@
 mod place;
 
 use crate::calendar::Date;
-use crate::garden::{Care, Garden, GradeAt, Ingredient, Slot, Source, Term};
+use crate::garden::{Care, Garden, GradeAt, Ingredient, Locale, Slot, Source, Term};
 
 use super::page::Page;
 use super::screen::occasion;
-use super::words::{Dates, choice, mass};
+use super::words::{Words, choice};
 use super::{assumed, cautions};
 
 /// What `tureen check` prints for a valid file.
@@ -17,6 +17,9 @@ pub fn understood(garden: &Garden) -> Page {
     let mut page = Page::new();
     page.title("The file is valid. This is what it says:");
     page.paragraph(&occasion(garden));
+    if garden.locale != Locale::default() {
+        page.paragraph(&Words::of(garden).customs());
+    }
     dish(garden, &mut page);
     sessions(garden, &mut page);
     breaks(garden, &mut page);
@@ -30,6 +33,7 @@ pub fn understood(garden: &Garden) -> Page {
 
 fn dish(garden: &Garden, page: &mut Page) {
     page.heading("The dish");
+    let words = Words::of(garden);
     let rows: Vec<Vec<String>> = garden
         .ingredients
         .iter()
@@ -37,9 +41,9 @@ fn dish(garden: &Garden, page: &mut Page) {
             vec![
                 i.name.clone(),
                 grown_by(garden, i),
-                format!("{:.0} g", i.grams_per_portion),
-                mass(i.target(garden.feast.portions)),
-                mass(i.target(garden.feast.portions) * i.least_share.0),
+                words.portion(i.grams_per_portion),
+                words.mass(i.target(garden.feast.portions)),
+                words.mass(i.target(garden.feast.portions) * i.least_share.0),
                 source(garden, i),
             ]
         })
@@ -84,6 +88,7 @@ fn source(garden: &Garden, ingredient: &Ingredient) -> String {
 /// A row per class: children, slot and sessions per term until the feast.
 fn sessions(garden: &Garden, page: &mut Page) {
     page.heading("Grades, classes and sessions");
+    let words = Words::of(garden);
     let terms: Vec<&Term> = garden
         .school_year
         .terms
@@ -101,7 +106,7 @@ fn sessions(garden: &Garden, page: &mut Page) {
                 garden[grade].name.clone(),
                 class.name.clone(),
                 class.children.to_string(),
-                meets(&class.slots, &terms),
+                meets(&class.slots, &terms, words),
             ];
             row.extend(terms.iter().map(|t| within(&days, t).to_string()));
             rows.push(row);
@@ -122,8 +127,8 @@ fn sessions(garden: &Garden, page: &mut Page) {
 }
 
 /// The slot of the first term, and of each later one in which it is another.
-fn meets(slots: &[Slot], terms: &[&Term]) -> String {
-    let texts: Vec<String> = slots.iter().map(slot).collect();
+fn meets(slots: &[Slot], terms: &[&Term], words: Words) -> String {
+    let texts: Vec<String> = slots.iter().map(|s| slot(s, words)).collect();
     let changes = texts.windows(2).zip(terms.iter().skip(1));
     let later = changes
         .filter(|(pair, _)| pair[0] != pair[1])
@@ -138,13 +143,15 @@ fn meets(slots: &[Slot], terms: &[&Term]) -> String {
 }
 
 /// `Tue 10:15, weekly, 30 min`.
-fn slot(slot: &Slot) -> String {
+fn slot(slot: &Slot, words: Words) -> String {
     let rhythm = if slot.every_weeks == 1 {
         "weekly".to_owned()
     } else {
         format!("every {} weeks", slot.every_weeks)
     };
-    let at = slot.at.map_or_else(String::new, super::words::at);
+    let at = slot
+        .at
+        .map_or_else(String::new, |at| format!("\u{a0}{}", words.time(at)));
     format!(
         "{}{at}, {rhythm}, {}",
         slot.day,
@@ -176,7 +183,7 @@ fn rounds(garden: &Garden, grade: GradeAt, terms: &[&Term]) -> String {
 
 fn breaks(garden: &Garden, page: &mut Page) {
     page.heading("Breaks");
-    let dates = Dates::of(garden);
+    let words = Words::of(garden);
     let year = &garden.school_year;
     for b in year.breaks.iter().filter(|b| b.from <= garden.last_day()) {
         let care = match b.care {
@@ -187,13 +194,13 @@ fn breaks(garden: &Garden, page: &mut Page) {
         page.item(&format!(
             "{}, {}: {care}.",
             b.name,
-            dates.days(b.from, b.to)
+            words.days(b.from, b.to)
         ));
     }
     for day in &year.days_off {
-        page.item(&format!("No school on {}.", dates.day(*day)));
+        page.item(&format!("No school on {}.", words.day(*day)));
     }
     if let Some(day) = year.moves_up {
-        page.item(&format!("The grades move up on {}.", dates.day(day)));
+        page.item(&format!("The grades move up on {}.", words.day(day)));
     }
 }

@@ -9,7 +9,7 @@ use crate::plan::{Aim, AimResult};
 use super::interval::further_years_95;
 use super::page::Page;
 use super::view::View;
-use super::words::{count, full_day, list};
+use super::words::{count, list};
 
 /// The sentence at the head of every plan.
 pub(super) fn sentence(view: &View<'_>) -> String {
@@ -76,7 +76,7 @@ pub(super) fn rain_date(view: &View<'_>) -> Option<String> {
     };
     Some(format!(
         "On the rain date, {}: ready in {} of {}.{again}{most_often}",
-        full_day(day),
+        view.words.full_day(day),
         ready.iter().filter(|r| **r).count(),
         ready.len(),
     ))

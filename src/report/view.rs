@@ -6,7 +6,7 @@ use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt, Source};
 use crate::plan::{Plan, Planting, Step, StepKind, When};
 use crate::units::Latitude;
 
-use super::words::Dates;
+use super::words::Words;
 
 /// What a report reads.
 #[derive(Clone, Copy)]
@@ -19,8 +19,8 @@ pub struct View<'a> {
     pub plan: &'a Plan,
     /// What the replay of the plan saw.
     pub replay: &'a Replay,
-    /// How dates are written.
-    pub dates: Dates,
+    /// How dates and amounts are written.
+    pub words: Words,
 }
 
 impl<'a> View<'a> {
@@ -32,7 +32,7 @@ impl<'a> View<'a> {
             checked,
             plan: checked.plan(),
             replay: checked.replay(),
-            dates: Dates::of(garden),
+            words: Words::of(garden),
         }
     }
 

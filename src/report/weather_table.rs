@@ -8,7 +8,7 @@ use chrono::Datelike;
 use crate::calendar::{Date, plus_days};
 use crate::weather::{Origin, Record};
 
-use super::words::full_day;
+use super::words::Words;
 
 /// The record as CSV: date, lowest and highest temperature in C, rain in mm. Before that, one
 /// that was generated says so; `means` is the file that gives its monthly means.
@@ -47,12 +47,12 @@ fn last_day(record: &Record) -> Date {
 
 /// What `tureen weather` prints when the table is written.
 #[must_use]
-pub fn weather_written(record: &Record, path: &Path) -> String {
+pub fn weather_written(record: &Record, path: &Path, words: Words) -> String {
     format!(
         "Wrote {}: {} days of generated weather, {} to {}.\n",
         path.display(),
         record.days().len(),
-        full_day(record.first()),
-        full_day(last_day(record))
+        words.full_day(record.first()),
+        words.full_day(last_day(record))
     )
 }

@@ -12,7 +12,7 @@ use super::page::Page;
 use super::screen::occasion;
 use super::space::{all_beds, weeks_in_which};
 use super::view::{View, kind_of_years};
-use super::words::{Dates, count, list, mass, sentence};
+use super::words::{Words, count, list, sentence};
 use super::{no_plan, verdict};
 
 /// What `tureen why` prints when no plan keeps the rules.
@@ -167,13 +167,7 @@ fn what(garden: &Garden, kind: &Kind) -> String {
             ingredient,
             from,
             to,
-        } => {
-            let bought = (from - to) * f64::from(garden.feast.portions) / 1000.0;
-            format!(
-                "{to} g of {ingredient} in a portion instead of {from}: the kitchen buys {} more.",
-                mass(Kilograms(bought))
-            )
-        }
+        } => fewer_grams(garden, ingredient, *from, *to),
         Kind::SomeoneThere { pause, who } => format!(
             "{} there in {pause}.",
             match who {
@@ -182,11 +176,11 @@ fn what(garden: &Garden, kind: &Kind) -> String {
             }
         ),
         Kind::LaterDelivery { from, to } => {
-            let dates = Dates::of(garden);
+            let words = Words::of(garden);
             format!(
                 "The kitchen takes the harvest by {} instead of {}, so it can be picked until then.",
-                dates.day(*to),
-                dates.day(*from)
+                words.day(*to),
+                words.day(*from)
             )
         }
         Kind::EveryWeek { grade, term, more } => {
@@ -218,6 +212,18 @@ fn what(garden: &Garden, kind: &Kind) -> String {
         }
         Kind::Bought { ingredient } => format!("All {ingredient} bought, none grown."),
     }
+}
+
+/// Less of an ingredient in a portion, and what the kitchen buys then.
+fn fewer_grams(garden: &Garden, ingredient: &str, from: f64, to: f64) -> String {
+    let words = Words::of(garden);
+    let bought = (from - to) * f64::from(garden.feast.portions) / 1000.0;
+    format!(
+        "{} of {ingredient} in a portion instead of {}: the kitchen buys {} more.",
+        words.portion(to),
+        words.portion_figure(from),
+        words.mass(Kilograms(bought))
+    )
 }
 
 fn bed_list(beds: &[String]) -> String {

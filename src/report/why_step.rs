@@ -29,7 +29,7 @@ pub fn why_step(garden: &Garden, checked: &CheckedPlan, why: &WhyStep) -> Page {
         "{}, {}: {}",
         sentence(&planting.ingredient),
         steps::name(planting.method, step.kind).to_lowercase(),
-        steps::when(&step.when, view.dates)
+        steps::when(&step.when, view.words)
     ));
     page.heading("Why then");
     around(&view, planting, why.at.step, &mut page);
@@ -63,7 +63,7 @@ fn around(view: &View<'_>, planting: &Planting, at: usize, page: &mut Page) {
     let beside = |step: Option<&Step>| {
         let step = step?;
         let name = steps::name(planting.method, step.kind).to_lowercase();
-        Some(format!("{name}, {}", steps::when(&step.when, view.dates)))
+        Some(format!("{name}, {}", steps::when(&step.when, view.words)))
     };
     let before = at.checked_sub(1).and_then(|at| planting.steps.get(at));
     let texts = [
@@ -77,8 +77,8 @@ fn around(view: &View<'_>, planting: &Planting, at: usize, page: &mut Page) {
     }
     page.item(&format!(
         "The dish is on {}, and the kitchen needs the harvest by {}.",
-        view.dates.day(view.garden.feast.day),
-        view.dates.day(view.garden.feast.deliver_by)
+        view.words.day(view.garden.feast.day),
+        view.words.day(view.garden.feast.deliver_by)
     ));
 }
 
@@ -111,7 +111,7 @@ fn started(view: &View<'_>, planting: &Planting, start: &Start) -> String {
     let years = start.years;
     let day = |day: Option<crate::calendar::Date>| {
         day.map_or("never".to_owned(), |day| {
-            format!("by {}", view.dates.day(day))
+            format!("by {}", view.words.day(day))
         })
     };
     let up = match planting.method {
@@ -138,7 +138,7 @@ fn started(view: &View<'_>, planting: &Planting, start: &Start) -> String {
 /// What other days would bring, or what forbids them.
 fn bound(view: &View<'_>, planting: &Planting, step: &Step, beside: &Beside) -> String {
     let away = away(step, &beside.when);
-    let when = steps::when(&beside.when, view.dates);
+    let when = steps::when(&beside.when, view.words);
     let forbids = binds::sentences(view, step.kind, &beside.violations);
     let what = match (beside.does, forbids.as_slice()) {
         (true, _) => format!("would do: {}", years(view, planting, &beside.harvest)),
@@ -206,7 +206,7 @@ fn cost(view: &View<'_>, planting: &Planting, step: &Step, held: &Held) -> Strin
     format!(
         "{} ({}): {}; {}.{nearer}{unsettled}",
         sentence(&away(step, when)),
-        steps::when(when, view.dates),
+        steps::when(when, view.words),
         compared(view, planting, then, dish),
         proof(&plan.plan().aims)
     )

@@ -1,4 +1,6 @@
 //! The folder of handouts: what is in its files, and that it is never half written.
 
 mod folder;
+mod formats;
 mod pictures;
+mod safe;

@@ -19,6 +19,7 @@ mod seeds;
 pub mod sources;
 mod stations;
 mod sun;
+mod units;
 mod warmth;
 mod water;
 
@@ -32,7 +33,7 @@ use sources::SOURCES;
 /// A subject's name and its checks.
 type Subject = (&'static str, fn() -> Vec<Check>);
 
-const SUBJECTS: [Subject; 15] = [
+const SUBJECTS: [Subject; 16] = [
     ("counting back", counting_back::checks),
     ("crop coefficients", crop_coefficients::checks),
     ("degree-days", degree_days::checks),
@@ -46,12 +47,13 @@ const SUBJECTS: [Subject; 15] = [
     ("rotation", rotation::checks),
     ("seeds", seeds::checks),
     ("sun", sun::checks),
+    ("units", units::checks),
     ("warmth and cold", warmth::checks),
     ("water", water::checks),
 ];
 
 /// So many figures are checked at the least.
-const LEAST: usize = 791;
+const LEAST: usize = 797;
 
 #[test]
 fn published_figures_agree() {

@@ -86,7 +86,7 @@ fn cell_of(name: &str, cell: &Cell<'_>) -> Markup {
     };
     html! {
         @if cell.planted.ours { (rect(&fill(name, Pattern::Dots), "2.6")) }
-        @else { (rect("#f2f2f2", "0.8")) }
+        @else { (rect("#dcdcdc", "0.8")) }
     }
 }
 

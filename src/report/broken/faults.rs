@@ -11,25 +11,25 @@ mod steps;
 use crate::checker::Fault;
 use crate::plan::StepKind;
 
-use super::super::words::Dates;
+use super::super::words::Words;
 
 /// One fault as a sentence.
-pub(super) fn sentence(fault: &Fault, dates: Dates) -> String {
+pub(super) fn sentence(fault: &Fault, words: Words) -> String {
     let worded = match fault {
         Fault::Unknown { .. }
         | Fault::Number { .. }
         | Fault::PromiseList { .. }
         | Fault::TooLittle { .. }
-        | Fault::Aim { .. } => figures::sentence(fault),
+        | Fault::Aim { .. } => figures::sentence(fault, words),
         Fault::Place { .. } | Fault::StripTakenTwice { .. } | Fault::Rotation { .. } => {
-            places::sentence(fault, dates)
+            places::sentence(fault, words)
         }
         Fault::ShelfClosed { .. }
         | Fault::ShelfFull { .. }
         | Fault::Mat { .. }
         | Fault::NeverUp { .. }
         | Fault::Age { .. }
-        | Fault::HardensUnattended { .. } => seedlings::sentence(fault, dates),
+        | Fault::HardensUnattended { .. } => seedlings::sentence(fault, words),
         Fault::NoSession { .. }
         | Fault::NobodyThere { .. }
         | Fault::Visits { .. }
@@ -38,9 +38,9 @@ pub(super) fn sentence(fault: &Fault, dates: Dates) -> String {
         | Fault::Grade { .. }
         | Fault::SecondGrade { .. }
         | Fault::GradesLeftOut { .. }
-        | Fault::NoVisit { .. } => people::sentence(fault, dates),
+        | Fault::NoVisit { .. } => people::sentence(fault, words),
         Fault::Method { .. } | Fault::Steps { .. } | Fault::Day { .. } => {
-            steps::sentence(fault, dates)
+            steps::sentence(fault, words)
         }
     };
     // A group that does not word one of its faults still shows what the checker saw.

@@ -4,6 +4,7 @@
 use crate::growth::climate::Spell;
 
 use super::super::page::{Drawing, Page};
+use super::super::words::Words;
 
 /// Degrees that one line of the picture stands for.
 const STEP: f64 = 2.5;
@@ -12,19 +13,19 @@ const STEP: f64 = 2.5;
 const SCALE: usize = 6;
 
 /// Writes the picture; where 52 columns do not fit, a column is two weeks.
-pub(super) fn write(weeks: &[Spell], page: &mut Page) {
+pub(super) fn write(weeks: &[Spell], words: Words, page: &mut Page) {
     page.heading("The year week by week");
     page.drawing(Drawing {
-        wide: (lines(weeks, 1), key("one week")),
-        narrow: (lines(weeks, 2), key("two weeks")),
+        wide: (lines(weeks, 1, words), key("one week")),
+        narrow: (lines(weeks, 2, words), key("two weeks")),
     });
 }
 
 /// The lines of the picture, so many weeks to a column.
-fn lines(weeks: &[Spell], together: usize) -> Vec<String> {
+fn lines(weeks: &[Spell], together: usize, words: Words) -> Vec<String> {
     let columns: Vec<&[Spell]> = weeks.chunks(together).collect();
     let mut lines = bars(&columns);
-    lines.push(line("", &months(&columns)));
+    lines.push(line("", &months(&columns, words)));
     lines.push(line("frost", &each(&columns, frost_mark)));
     lines.push(line(
         "warm",
@@ -83,7 +84,7 @@ fn bars(columns: &[&[Spell]]) -> Vec<String> {
 }
 
 /// The first letters of the months, above the column in which each begins.
-fn months(columns: &[&[Spell]]) -> String {
+fn months(columns: &[&[Spell]], words: Words) -> String {
     let mut text = String::new();
     let mut last = 0;
     for (at, column) in columns.iter().enumerate() {
@@ -91,7 +92,7 @@ fn months(columns: &[&[Spell]]) -> String {
         let month = chrono::Datelike::month(&week.last);
         if month != last && text.chars().count() <= at {
             let padding = at - text.chars().count();
-            let name = week.last.format("%b").to_string();
+            let name = words.short_month(week.last);
             let name = if columns.len() > 40 {
                 &name
             } else {

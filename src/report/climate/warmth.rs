@@ -1,11 +1,12 @@
 //! Warmth, rain and daylight by months, and the degree-days of the season.
 
 use crate::growth::climate::{season_months, season_warmth, year_by_months};
-use crate::units::{Celsius, Latitude};
+use crate::units::{Celsius, Latitude, Millimetres};
 use crate::weather::Record;
 use crate::weather::rank::nearest_rank;
 
 use super::super::page::Page;
+use super::super::words::Words;
 
 /// Base temperatures of the degree-days, and what they are used for: 50 F, and 40 F.
 const BASES: [(Celsius, &str); 2] = [
@@ -14,18 +15,18 @@ const BASES: [(Celsius, &str); 2] = [
 ];
 
 /// Writes both.
-pub(super) fn write(record: &Record, latitude: Latitude, page: &mut Page) {
+pub(super) fn write(record: &Record, latitude: Latitude, words: Words, page: &mut Page) {
     page.heading("Warmth, rain and light");
     let months = year_by_months(record, latitude);
     let rows: Vec<Vec<String>> = months
         .iter()
         .map(|month| {
             vec![
-                month.first.format("%B").to_string(),
+                words.month(month.first),
                 format!("{:.1}\u{a0}C", month.low.0),
                 format!("{:.1}\u{a0}C", month.high.0),
                 format!("{:.1}\u{a0}C", month.soil.0),
-                format!("{:.0}\u{a0}mm", month.rain.0),
+                words.rain(month.rain),
                 format!("{:.0}", month.wet_days),
                 format!("{:.1}\u{a0}h", month.light.0),
             ]
@@ -42,15 +43,17 @@ pub(super) fn write(record: &Record, latitude: Latitude, page: &mut Page) {
     ];
     page.table(&header, &rows, &[1, 2, 3, 4, 5, 6]);
     page.gap();
-    let rain: f64 = months.iter().map(|m| m.rain.0).sum();
+    let rain: Millimetres = months.iter().map(|m| m.rain).sum();
     page.line(&format!(
-        "Means over the years; {rain:.0} mm of rain in a whole year. Rain days have 1 mm or more. \
-         Daylight is from sunrise to sunset in the middle of the month."
+        "Means over the years; {} of rain in a whole year. Rain days have {} or more. \
+         Daylight is from sunrise to sunset in the middle of the month.",
+        words.rain_of_a_year(rain),
+        words.rain_day()
     ));
-    degree_days(record, latitude, page);
+    degree_days(record, latitude, words, page);
 }
 
-fn degree_days(record: &Record, latitude: Latitude, page: &mut Page) {
+fn degree_days(record: &Record, latitude: Latitude, words: Words, page: &mut Page) {
     let sums = BASES.map(|(base, crops)| (base, crops, season_warmth(record, latitude, base)));
     let texts: Vec<String> = sums
         .iter()
@@ -73,7 +76,7 @@ fn degree_days(record: &Record, latitude: Latitude, page: &mut Page) {
     page.line(&format!(
         "Degree-days (C) {}: every day counts by as much as the mean of its lowest and highest \
          temperature, each held at the base if below, lies above the base.",
-        season(latitude)
+        season(latitude, words)
     ));
     for text in texts {
         page.item(&text);
@@ -81,12 +84,12 @@ fn degree_days(record: &Record, latitude: Latitude, page: &mut Page) {
 }
 
 /// `from April to October`.
-fn season(latitude: Latitude) -> String {
+fn season(latitude: Latitude, words: Words) -> String {
     let months = season_months(latitude);
     let name = |month: Option<&u32>| {
         month
             .and_then(|m| crate::calendar::Date::from_ymd_opt(2001, *m, 1))
-            .map_or_else(String::new, |day| day.format("%B").to_string())
+            .map_or_else(String::new, |day| words.month(day))
     };
     format!("from {} to {}", name(months.first()), name(months.last()))
 }

@@ -6,23 +6,23 @@ use crate::growth::season::{STANDSTILL, WORKABLE};
 use crate::units::Celsius;
 
 use super::super::page::Page;
-use super::super::words::{count, full_month, list, month_day};
+use super::super::words::{Words, count, list};
 
 /// Writes what is meant by the windows, and when they are.
-pub(super) fn windows(weeks: &[Spell], page: &mut Page) {
+pub(super) fn windows(weeks: &[Spell], words: Words, page: &mut Page) {
     page.heading("When crops are at home");
     page.item(&format!(
         "Warm-season crops (tomato, bean, squash): {}. These are the weeks with a frost in at \
          most 1 year of 10 and soil of {:.0} C in more than half of the years (soil: University \
          of Georgia, 2000).",
-        when(weeks, Spell::suits_warm_crops),
+        when(weeks, words, Spell::suits_warm_crops),
         WARM_SOIL.0
     ));
     page.item(&format!(
         "Cool-season crops (lettuce, pea, cabbage): {}. These are the weeks with soil of {:.0} C \
          in more than half of the years, a frost of {:.0} C in at most half of them, and days that \
          get no warmer than {:.0} C on average (common practice). Hardy kinds stand colder weeks.",
-        when(weeks, Spell::suits_cool_crops),
+        when(weeks, words, Spell::suits_cool_crops),
         WORKABLE.0,
         TOO_COLD.0,
         TOO_WARM.0
@@ -33,7 +33,7 @@ pub(super) fn windows(weeks: &[Spell], page: &mut Page) {
             "Days shorter than {:.0} hours, in which crops stand still even where it is mild \
              (common practice): {}.",
             STANDSTILL.0,
-            when(weeks, dark)
+            when(weeks, words, dark)
         )
     } else {
         format!(
@@ -45,7 +45,7 @@ pub(super) fn windows(weeks: &[Spell], page: &mut Page) {
 }
 
 /// `12 May to 20 September (19 weeks)`, `all year`, `no week of the year`.
-fn when(weeks: &[Spell], holds: impl Fn(&Spell) -> bool) -> String {
+fn when(weeks: &[Spell], words: Words, holds: impl Fn(&Spell) -> bool) -> String {
     let flags: Vec<bool> = weeks.iter().map(holds).collect();
     let n = flags.len();
     if flags.iter().all(|f| *f) {
@@ -57,8 +57,8 @@ fn when(weeks: &[Spell], holds: impl Fn(&Spell) -> bool) -> String {
             let length = u32::try_from((last + n - first) % n + 1).unwrap_or(0);
             format!(
                 "{} to {} ({})",
-                full_month(weeks[first].first),
-                full_month(weeks[last].last),
+                words.full_month(weeks[first].first),
+                words.full_month(weeks[last].last),
                 count(length, "week")
             )
         })
@@ -70,9 +70,9 @@ fn when(weeks: &[Spell], holds: impl Fn(&Spell) -> bool) -> String {
 }
 
 /// Writes the table of all weeks.
-pub(super) fn table(weeks: &[Spell], page: &mut Page) {
+pub(super) fn table(weeks: &[Spell], words: Words, page: &mut Page) {
     page.heading("All weeks in figures");
-    let rows: Vec<Vec<String>> = weeks.iter().map(row).collect();
+    let rows: Vec<Vec<String>> = weeks.iter().map(|week| row(week, words)).collect();
     let header = [
         "Week from",
         "Lowest",
@@ -93,7 +93,7 @@ pub(super) fn table(weeks: &[Spell], page: &mut Page) {
     );
 }
 
-fn row(week: &Spell) -> Vec<String> {
+fn row(week: &Spell, words: Words) -> Vec<String> {
     let suits = match (week.suits_warm_crops(), week.suits_cool_crops()) {
         (true, true) => "warm, cool",
         (true, false) => "warm",
@@ -101,11 +101,11 @@ fn row(week: &Spell) -> Vec<String> {
         (false, false) => "",
     };
     vec![
-        month_day(week.first),
+        words.month_day(week.first),
         whole_degrees(week.low),
         whole_degrees(week.high),
         whole_degrees(week.soil),
-        format!("{:.0}\u{a0}mm", week.rain.0),
+        words.rain(week.rain),
         format!("{:.1}\u{a0}h", week.light.0),
         format!("{}\u{a0}of\u{a0}{}", week.frost_years, week.years),
         format!("{}\u{a0}of\u{a0}{}", week.hard_frost_years, week.years),

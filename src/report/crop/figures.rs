@@ -6,6 +6,7 @@ mod harvest;
 use crate::catalogue::Entry;
 use crate::garden::Crop;
 
+use super::super::words::Words;
 use super::line::{Figure, Line};
 
 /// The heading of the cautions.
@@ -29,8 +30,8 @@ const HEADINGS: [(&str, &[Line]); 9] = [
 
 /// All figures of a crop of the catalogue.
 #[must_use]
-pub fn figures(entry: &Entry) -> Vec<Figure> {
-    by_heading(entry, &entry.crop)
+pub fn figures(entry: &Entry, words: Words) -> Vec<Figure> {
+    by_heading(entry, &entry.crop, words)
         .into_iter()
         .flat_map(|(_, figures)| figures)
         .collect()
@@ -38,11 +39,17 @@ pub fn figures(entry: &Entry) -> Vec<Figure> {
 
 /// The figures of a crop under their headings; `crop` is the entry's, perhaps with the project's
 /// own figures.
-pub(super) fn by_heading(entry: &Entry, crop: &Crop) -> Vec<(&'static str, Vec<Figure>)> {
+pub(super) fn by_heading(
+    entry: &Entry,
+    crop: &Crop,
+    words: Words,
+) -> Vec<(&'static str, Vec<Figure>)> {
     HEADINGS
         .iter()
         .map(|(heading, lines)| {
-            let shown = lines.iter().filter_map(|line| line.show(entry, crop));
+            let shown = lines
+                .iter()
+                .filter_map(|line| line.show(entry, crop, words));
             (*heading, shown.collect())
         })
         .collect()

@@ -4,7 +4,7 @@
 use crate::catalogue::{Entry, MEMORY};
 use crate::garden::{Crop, Method};
 
-use super::super::words::count;
+use super::super::words::{Words, count};
 
 /// A figure as it is shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -24,15 +24,15 @@ pub(super) struct Line {
     pub label: &'static str,
     /// The fields of the catalogue that it shows.
     pub fields: &'static [&'static str],
-    pub text: fn(&Crop, &Entry) -> Option<String>,
+    pub text: fn(&Crop, &Entry, Words) -> Option<String>,
 }
 
 impl Line {
     /// The figure, unless the crop has none, or has only what is so for every crop that says
     /// nothing of it.
-    pub fn show(&self, entry: &Entry, crop: &Crop) -> Option<Figure> {
-        let text = (self.text)(crop, entry)?;
-        let built_in = (self.text)(&entry.crop, entry);
+    pub fn show(&self, entry: &Entry, crop: &Crop, words: Words) -> Option<Figure> {
+        let text = (self.text)(crop, entry, words)?;
+        let built_in = (self.text)(&entry.crop, entry, words);
         let source = if self.fields.is_empty() || built_in.as_ref() == Some(&text) {
             self.source(entry)?
         } else {

@@ -10,7 +10,7 @@ use crate::weather::cold_days::ColdDays;
 
 use super::super::page::Page;
 use super::super::view::{kind_of_years, latitude};
-use super::super::words::{full_month, month_day};
+use super::super::words::Words;
 use super::line::{as_plants, in_bed};
 
 /// Starts that get ripe in fewer than one year of so many are not shown.
@@ -48,16 +48,17 @@ pub(super) fn write(garden: &Garden, crop: &Crop, own: bool, page: &mut Page) {
         outlook.years(),
         kind_of_years(garden),
     ));
+    let words = Words::of(garden);
     frost(garden, crop, page);
     for (way, possible) in [(Way::Sown, in_bed(crop)), (Way::Planted, as_plants(crop))] {
         if possible {
-            safe(&outlook, crop, way, page);
+            safe(&outlook, crop, (way, words), page);
         }
     }
     for (way, possible) in [(Way::Sown, in_bed(crop)), (Way::Planted, as_plants(crop))] {
         if possible {
             page.gap();
-            starts(&outlook, crop, way, page);
+            starts(&outlook, crop, (way, words), page);
         }
     }
     if crop.methods.is_empty() {
@@ -70,6 +71,7 @@ pub(super) fn write(garden: &Garden, crop: &Crop, own: bool, page: &mut Page) {
 
 /// The frosts that harm it.
 fn frost(garden: &Garden, crop: &Crop, page: &mut Page) {
+    let words = Words::of(garden);
     let days = garden.weather.days();
     let harmful = ColdDays::of(&garden.weather, garden.latitude, |day| {
         days[day].tmin < crop.frost_limit
@@ -88,7 +90,10 @@ fn frost(garden: &Garden, crop: &Crop, page: &mut Page) {
         return;
     }
     let edge = |day: Option<Date>, side: &str, half: &str, (with, all): (usize, usize)| match day {
-        Some(day) => format!("in 1 {half} of 10 it comes {side} {}", full_month(day)),
+        Some(day) => format!(
+            "in 1 {half} of 10 it comes {side} {}",
+            words.full_month(day)
+        ),
         None => format!("it came in {with} {half}s of {all}"),
     };
     page.item(&format!(
@@ -99,7 +104,7 @@ fn frost(garden: &Garden, crop: &Crop, page: &mut Page) {
 }
 
 /// The first day on which a start is safe.
-fn safe(outlook: &Outlook, crop: &Crop, way: Way, page: &mut Page) {
+fn safe(outlook: &Outlook, crop: &Crop, (way, words): (Way, Words), page: &mut Page) {
     let what = match way {
         Way::Sown if !crop.methods.contains(&Method::Direct) => "Planted in the bed",
         Way::Sown => "Sown in the bed",
@@ -123,7 +128,7 @@ fn safe(outlook: &Outlook, crop: &Crop, way: Way, page: &mut Page) {
     let from = if outlook.begins_on(day) {
         "from the middle of winter on".to_owned()
     } else {
-        format!("from {} on", full_month(day))
+        format!("from {} on", words.full_month(day))
     };
     page.item(&format!(
         "{what} {from}, it {up}lives in 9 springs of 10: the soil can be worked, and {frost}."
@@ -131,7 +136,7 @@ fn safe(outlook: &Outlook, crop: &Crop, way: Way, page: &mut Page) {
 }
 
 /// A table of starts: when it is ripe, and in how many years.
-fn starts(outlook: &Outlook, crop: &Crop, way: Way, page: &mut Page) {
+fn starts(outlook: &Outlook, crop: &Crop, (way, words): (Way, Words), page: &mut Page) {
     let all = outlook.starts(way);
     let hopeful: Vec<&Start> = all
         .iter()
@@ -153,7 +158,7 @@ fn starts(outlook: &Outlook, crop: &Crop, way: Way, page: &mut Page) {
         .filter(|_| way == Way::Planted && crop.methods.contains(&Method::Indoor));
     let rows: Vec<Vec<String>> = hopeful
         .iter()
-        .map(|start| row(start, indoor.as_ref(), way))
+        .map(|start| row(start, indoor.as_ref(), (way, words)))
         .collect();
     let header = [
         started,
@@ -188,14 +193,14 @@ fn starts(outlook: &Outlook, crop: &Crop, way: Way, page: &mut Page) {
     }
 }
 
-fn row(start: &Start, indoor: Option<&IndoorStart>, way: Way) -> Vec<String> {
+fn row(start: &Start, indoor: Option<&IndoorStart>, (way, words): (Way, Words)) -> Vec<String> {
     let ripe = |share| {
         start
             .ripe_by(share)
-            .map_or_else(String::new, |day| ripe_day(start.day, day))
+            .map_or_else(String::new, |day| ripe_day(start.day, day, words))
     };
     let shelf = indoor.map_or_else(String::new, |indoor| {
-        let sown = |weeks: u32| month_day(plus_days(start.day, -7 * i64::from(weeks)));
+        let sown = |weeks: u32| words.month_day(plus_days(start.day, -7 * i64::from(weeks)));
         if indoor.weeks_lo == indoor.weeks_hi {
             sown(indoor.weeks_lo)
         } else {
@@ -207,7 +212,7 @@ fn row(start: &Start, indoor: Option<&IndoorStart>, way: Way) -> Vec<String> {
         _ => String::new(),
     };
     vec![
-        month_day(start.day),
+        words.month_day(start.day),
         shelf,
         up,
         ripe(0.0),
@@ -219,9 +224,9 @@ fn row(start: &Start, indoor: Option<&IndoorStart>, way: Way) -> Vec<String> {
 }
 
 /// The day, with a star if it is in the year after the start.
-fn ripe_day(start: Date, ripe: Date) -> String {
+fn ripe_day(start: Date, ripe: Date, words: Words) -> String {
     let star = if ripe.year() > start.year() { "*" } else { "" };
-    format!("{}{star}", month_day(ripe))
+    format!("{}{star}", words.month_day(ripe))
 }
 
 /// `frost 3, not up 1`: what happened in the other years.

@@ -27,7 +27,7 @@ pub fn write(view: &View<'_>, checked: &CheckedPlan, page: &mut Page) {
                     view.grade_of(planting)
                         .map_or_else(String::new, |grade| view.grade_name(grade).to_owned()),
                     strips(place.first_strip, place.strips),
-                    days.map_or_else(String::new, |(from, to)| view.dates.span(from, to)),
+                    days.map_or_else(String::new, |(from, to)| view.words.span(from, to)),
                 ]
             })
         })

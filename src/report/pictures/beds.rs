@@ -116,8 +116,8 @@ fn table(view: &View<'_>, rows: &[(usize, Row)]) -> Table {
                 row.name.clone(),
                 stand.name.clone(),
                 strips(stand.first, stand.strips),
-                view.dates.short(stand.from),
-                view.dates.short(stand.to),
+                view.words.short(stand.from),
+                view.words.short(stand.to),
                 format!("{most} of {}", row.strips),
             ]
         }));

@@ -109,7 +109,7 @@ fn ticks(weeks: &[Week]) -> Vec<(f64, String)> {
 
 fn description(view: &View<'_>, weeks: &[Week], frosts: &ColdDays) -> String {
     let day = |day: Option<Date>| {
-        day.map_or_else(|| "no day".to_owned(), crate::report::words::month_day)
+        day.map_or_else(|| "no day".to_owned(), |day| view.words.month_day(day))
     };
     let coldest = weeks.iter().map(|w| w.middle.0).fold(f64::MAX, f64::min);
     let warmest = weeks.iter().map(|w| w.middle.0).fold(f64::MIN, f64::max);

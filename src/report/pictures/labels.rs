@@ -56,7 +56,7 @@ fn beds(view: &View<'_>) -> Vec<Label> {
         lines: stands(view, &bed.id)
             .iter()
             .map(|stand| {
-                let span = view.dates.span(stand.from, stand.to);
+                let span = view.words.span(stand.from, stand.to);
                 format!("{} ({}), {span}", stand.name, grade(stand.planting))
             })
             .collect(),
@@ -72,7 +72,7 @@ fn plant(view: &View<'_>, planting: &Planting) -> Label {
     let told = TOLD.iter().filter_map(|kind| {
         let (from, to) = span_of(planting, *kind)?;
         let name = steps::name(planting.method, *kind);
-        Some(format!("{name}: {}", view.dates.span(from, to)))
+        Some(format!("{name}: {}", view.words.span(from, to)))
     });
     let place = (!planting.places.is_empty()).then(|| steps::place(view.garden, &planting.places));
     let grade = view.grade_of(planting);

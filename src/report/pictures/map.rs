@@ -137,7 +137,7 @@ fn bed(view: &View<'_>, bed: &Bed, stressed: Option<GradeAt>) -> MapBed {
         let planting = view.plan.plantings.get(stand.planting);
         let grade = planting.and_then(|p| view.grade_of(p));
         Planted {
-            dates: view.dates.span(stand.from, stand.to),
+            dates: view.words.span(stand.from, stand.to),
             number: (stand.planting + 1).to_string(),
             ours: grade.is_some() && grade == stressed,
             stand,
@@ -262,8 +262,8 @@ fn table(view: &View<'_>, beds: &[MapBed], patches: &[Ground], areas: &[Ground])
                 stand.name.clone(),
                 grade.map_or_else(String::new, |g| view.grade_name(g).to_owned()),
                 strips(stand.first, stand.strips),
-                view.dates.short(stand.from),
-                view.dates.short(stand.to),
+                view.words.short(stand.from),
+                view.words.short(stand.to),
             ]);
         }
         if on_map.planted.is_empty() {

@@ -134,8 +134,8 @@ pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Timeline> {
     };
     let mut description = format!(
         "A row for each planting, over the weeks of {} to {}. {}",
-        view.dates.short(weeks.horizon.first()),
-        view.dates.short(view.garden.last_day()),
+        view.words.short(weeks.horizon.first()),
+        view.words.short(view.garden.last_day()),
         weeks.in_words(view)
     );
     if let Some(climate) = &climate {
@@ -260,11 +260,11 @@ fn legend(rows: &[Row], weeks: &Weeks, frost: bool) -> Vec<(Key, &'static str)> 
         .collect()
 }
 
-/// Dates of the steps, a row for each planting.
+/// Words of the steps, a row for each planting.
 fn table(view: &View<'_>, shown: &[(usize, &Planting)], rows: &[Row]) -> Table {
     let mut table = Table::under(&["Grade", "Ingredient", "Step", "When"]);
     for ((_, planting), row) in shown.iter().zip(rows) {
-        for (step, text) in steps::lines(planting, view.dates) {
+        for (step, text) in steps::lines(planting, view.words) {
             let cells = [row.grade.clone(), row.name.clone(), step.to_owned(), text];
             table.rows.push(cells.to_vec());
         }

@@ -71,7 +71,7 @@ impl Weeks {
         let days_off = days_within(&year.days_off, first, last);
         let feast = &view.garden.feast;
         let named = |what: &str, day: Date| NamedDay {
-            name: format!("{what} {}", view.dates.short(day)),
+            name: format!("{what} {}", view.words.short(day)),
             day,
         };
         Self {
@@ -101,7 +101,7 @@ impl Weeks {
     #[must_use]
     pub fn in_words(&self, view: &View<'_>) -> String {
         let spans = self.breaks.iter().map(|b| {
-            let span = view.dates.span(b.from, b.to);
+            let span = view.words.span(b.from, b.to);
             format!("{} {span}", b.name)
         });
         let marked = self.marked.iter().map(|day| day.name.clone());

@@ -1,13 +1,15 @@
 //! The table of a grade's dates: what is done on which day, by which class, in how long.
 
 use crate::calendar::Date;
+use crate::explain::StepSlack;
 use crate::plan::{Planting, StepKind};
 use crate::units::Minutes;
 
+use super::super::make_up;
 use super::super::page::Page;
 use super::super::tasks::{self, Doer, Task};
 use super::super::view::View;
-use super::super::words::{Dates, minutes};
+use super::super::words::{Words, list, minutes};
 use super::ours::Ours;
 
 /// One thing to do on one day.
@@ -16,27 +18,35 @@ struct Job {
     who: String,
     what: String,
     takes: Option<Minutes>,
+    /// When it can be made up for.
+    instead: String,
 }
 
 /// Writes everything in order of time; of what is taken over, only what comes after that.
-pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
+pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page: &mut Page) {
     page.heading("Our dates");
-    let own = ours.own.iter().flat_map(|(p, _)| jobs(view, p, None));
+    let own = ours
+        .own
+        .iter()
+        .flat_map(|(p, _)| jobs(view, p, slack, None));
     let moves_up = view.garden.school_year.moves_up;
     let adopted = ours
         .adopted
         .iter()
-        .flat_map(|(p, _)| jobs(view, p, moves_up));
+        .flat_map(|(p, _)| jobs(view, p, slack, moves_up));
     let mut all: Vec<Job> = own.chain(adopted).collect();
     all.sort_by(|a, b| (a.day, &a.who).cmp(&(b.day, &b.who)));
     let rows: Vec<Vec<String>> = all
         .chunk_by(|a, b| (a.day, &a.who) == (b.day, &b.who))
         .flat_map(|session| rows(view, session))
         .collect();
-    page.table(&["Day", "Who", "What", "Takes"], &rows, &[3]);
+    let rows = together(rows);
+    let header = ["Day", "Who", "What", "Takes", "If it falls out"];
+    page.table(&header, &rows, &[3]);
     page.gap();
     page.line(
-        "In the sessions between: water, weed, look what has changed, measure it and draw it.",
+        "If it falls out: the day on which the same class can make up for it, all else as planned. \
+         \"None\": tell the coordinator at once.",
     );
     let picks = |p: &Planting| p.steps.iter().filter(|s| s.kind == StepKind::Pick).count();
     if ours.all().any(|(p, _)| picks(p) > 1) {
@@ -44,6 +54,22 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
             "Look before each day of picking: pick on the first one on which it is ripe. The \
              later ones then fall away.",
         );
+    }
+}
+
+/// The column of names.
+const WHO: usize = 1;
+
+/// The column of minutes.
+const TAKES: usize = 3;
+
+/// When a step can be made up for: of several chances to pick, at the next one.
+fn instead(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> String {
+    match (make_up::day(view, task, slack), task.chance) {
+        _ if !make_up::is_told(task, slack) => String::new(),
+        (_, Some(chance)) if chance.number < chance.of => "the next pick".to_owned(),
+        (Some(day), _) => view.words.day(day),
+        (None, _) => "none".to_owned(),
     }
 }
 
@@ -57,22 +83,40 @@ fn rows(view: &View<'_>, session: &[Job]) -> Vec<Vec<String>> {
         .map(|job| {
             let takes = job.takes.map_or_else(String::new, minutes);
             vec![
-                view.dates.day(job.day),
+                view.words.day(job.day),
                 job.who.clone(),
                 job.what.clone(),
                 takes,
+                job.instead.clone(),
             ]
         })
         .collect();
-    let last = rows.last_mut().and_then(|row| row.last_mut());
+    let last = rows.last_mut().and_then(|row| row.get_mut(TAKES));
     if let (Some(last), Some(together)) = (last, together) {
         last.push_str(&format!(" (in all {together})"));
     }
     rows
 }
 
+/// Rows of one day in which only the class differs become one.
+fn together(rows: Vec<Vec<String>>) -> Vec<Vec<String>> {
+    let mut all: Vec<(Vec<String>, Vec<String>)> = Vec::new();
+    for mut row in rows {
+        let who = std::mem::take(&mut row[WHO]);
+        match all.iter_mut().find(|(other, _)| *other == row) {
+            Some((_, names)) => names.push(who),
+            None => all.push((row, vec![who])),
+        }
+    }
+    let join = |(mut row, names): (Vec<String>, Vec<String>)| {
+        row[WHO] = list(&names);
+        row
+    };
+    all.into_iter().map(join).collect()
+}
+
 /// The jobs of a planting from a day on.
-fn jobs(view: &View<'_>, planting: &Planting, from: Option<Date>) -> Vec<Job> {
+fn jobs(view: &View<'_>, planting: &Planting, slack: &[StepSlack], from: Option<Date>) -> Vec<Job> {
     let mut plantings = view.plan.plantings.iter();
     let at = plantings.position(|p| std::ptr::eq(p, planting));
     let tasks = at.map(|at| tasks::of_planting(view, at, planting));
@@ -83,8 +127,9 @@ fn jobs(view: &View<'_>, planting: &Planting, from: Option<Date>) -> Vec<Job> {
         .map(|task| Job {
             day: task.from,
             who: task.who(view.garden),
-            what: what(&task, view.dates),
+            what: what(&task, view.words),
             takes: task.takes,
+            instead: instead(view, &task, slack),
         })
         .collect()
 }
@@ -92,7 +137,7 @@ fn jobs(view: &View<'_>, planting: &Planting, from: Option<Date>) -> Vec<Job> {
 /// What is done, with a class's part of the seeds or plants: `Sow in bed: carrot, about 109 of
 /// 217 seeds`. Of what runs over days, until when; drying follows the pick, so its days are the
 /// latest ones.
-fn what(task: &Task, dates: Dates) -> String {
+fn what(task: &Task, dates: Words) -> String {
     let title = &task.title;
     match (task.part, task.who) {
         (Some(part), _) => format!("{title}, {}", part.words()),

@@ -5,12 +5,13 @@ use crate::garden::{BedKind, Garden, Sun};
 use super::super::frost::Frosts;
 use super::super::page::Page;
 use super::super::view::kind_of_years;
-use super::super::words::{Dates, count};
+use super::super::words::{Words, count};
+use crate::units::STRIP;
 
 pub(super) fn beds(garden: &Garden, page: &mut Page) {
     let strips: u32 = garden.beds.iter().map(|b| b.strips()).sum();
     page.heading("Beds");
-    let dates = Dates::of(garden);
+    let words = Words::of(garden);
     let rows: Vec<Vec<String>> = garden
         .beds
         .iter()
@@ -30,15 +31,15 @@ pub(super) fn beds(garden: &Garden, page: &mut Page) {
             };
             vec![
                 format!("{kind}{}", bed.id),
-                format!("{:.1} x {:.1} m", bed.length.0, bed.width.0),
+                words.size(bed.length, bed.width),
                 bed.strips().to_string(),
-                format!("{:.0} cm", bed.soil.0),
+                words.short_length(bed.soil),
                 sun.to_owned(),
                 trellis,
                 bed.cover
                     .as_ref()
                     .map_or_else(String::new, |c| c.name.clone()),
-                bed.free_from.map_or_else(String::new, |d| dates.short(d)),
+                bed.free_from.map_or_else(String::new, |d| words.short(d)),
             ]
         })
         .collect();
@@ -55,8 +56,9 @@ pub(super) fn beds(garden: &Garden, page: &mut Page) {
     page.table(&header, &rows, &[2, 3]);
     page.gap();
     page.line(&format!(
-        "{} of bed in all; a strip is 30 cm of a bed's length, over its full width.",
-        count(strips, "strip")
+        "{} of bed in all; a strip is {} of a bed's length, over its full width.",
+        count(strips, "strip"),
+        words.short_length(STRIP.to_centimetres())
     ));
 }
 
@@ -67,16 +69,16 @@ pub(super) fn shelf(garden: &Garden, page: &mut Page) {
         page.line("None: everything is sown in the beds or bought as plants.");
         return;
     }
-    let dates = Dates::of(garden);
+    let words = Words::of(garden);
     let until = shelf
         .until
-        .map_or_else(String::new, |d| format!(" until {}", dates.day(d)));
+        .map_or_else(String::new, |d| format!(" until {}", words.day(d)));
     page.line(&format!(
         "Room for {}, {} of them on a heat mat, in a room of {:.0} C, from {}{until}.",
         count(shelf.flats, "flat"),
         shelf.warm_flats,
         shelf.room.0,
-        dates.day(shelf.from)
+        words.day(shelf.from)
     ));
 }
 
@@ -94,7 +96,8 @@ pub(super) fn weather(garden: &Garden, page: &mut Page) {
         "The plan is grown through {} {kind}{span}.",
         years.len()
     ));
+    let words = Words::of(garden);
     let frosts = Frosts::of(&garden.weather, garden.latitude);
-    page.item(&frosts.spring());
-    page.item(&frosts.autumn());
+    page.item(&frosts.spring(words));
+    page.item(&frosts.autumn(words));
 }

@@ -102,7 +102,7 @@ impl BreakWeek<'_> {
                         format!(
                             "{} on {} ({})",
                             planting.ingredient,
-                            view.dates.day(day),
+                            view.words.day(day),
                             beds_of(view, &planting.places)
                         ),
                     ));

@@ -4,14 +4,10 @@ use crate::calendar::plus_days;
 use crate::checker::{WaterNeed, Watering};
 use crate::report::page::{Grid, GridRow, Page};
 use crate::report::view::View;
-use crate::units::Litres;
+use crate::report::words::water::WaterMeasure;
 
 use super::breaks;
 
-/// Litres that are told apart.
-const STEP: f64 = 5.0;
-/// Litres in a can.
-const CAN: f64 = 10.0;
 /// One row: a week, or weeks in a row that need next to nothing.
 struct Row {
     from: usize,
@@ -24,7 +20,7 @@ struct Row {
 
 /// Writes the table.
 pub(super) fn write(view: &View<'_>, watering: &Watering, page: &mut Page) {
-    let monday = |row: &Row| view.dates.short(view.garden.horizon().monday(row.from));
+    let monday = |row: &Row| view.words.short(view.garden.horizon().monday(row.from));
     page.grid(Grid {
         header: vec![header(view, watering)],
         rows: rows(view, watering)
@@ -59,6 +55,7 @@ fn header(view: &View<'_>, watering: &Watering) -> Vec<String> {
 fn rows(view: &View<'_>, watering: &Watering) -> Vec<Row> {
     let mut rows: Vec<Row> = Vec::new();
     let mut slack = false;
+    let measure = view.words.water();
     for week in 0..watering.weeks.len() {
         let flats = view.replay.flats_by_week.get(week).copied().unwrap_or(0);
         let stands = used(watering).any(|b| watering.beds[b][week].is_some());
@@ -67,7 +64,7 @@ fn rows(view: &View<'_>, watering: &Watering) -> Vec<Row> {
             slack = false;
             continue;
         }
-        let little = pause.is_none() && rounded(watering.weeks[week].dry) <= CAN;
+        let little = pause.is_none() && measure.told(watering.weeks[week].dry) <= measure.can;
         match rows.last_mut() {
             Some(row) if slack && little => row.to = week,
             _ => rows.push(Row {
@@ -80,12 +77,12 @@ fn rows(view: &View<'_>, watering: &Watering) -> Vec<Row> {
         slack = little;
     }
     for row in &mut rows {
-        row.cells = cells(watering, row);
+        row.cells = cells(measure, watering, row);
         if row.from < row.to {
             let last = plus_days(view.garden.horizon().monday(row.to), 6);
             row.under = Some(format!(
                 "So much at the most in each week until {}.",
-                view.dates.day(last)
+                view.words.day(last)
             ));
         }
     }
@@ -93,16 +90,16 @@ fn rows(view: &View<'_>, watering: &Watering) -> Vec<Row> {
 }
 
 /// The cells of a row; of several weeks the greatest figures.
-fn cells(watering: &Watering, row: &Row) -> Vec<String> {
+fn cells(measure: WaterMeasure, watering: &Watering, row: &Row) -> Vec<String> {
     let most = |weeks: &mut dyn Iterator<Item = WaterNeed>| {
         weeks.reduce(|a, b| WaterNeed {
             ordinary: a.ordinary.max(b.ordinary),
             dry: a.dry.max(b.dry),
         })
     };
-    let litres = |need: Option<WaterNeed>| {
+    let told = |need: Option<WaterNeed>| {
         need.map_or(".".to_owned(), |n| {
-            range(rounded(n.ordinary), rounded(n.dry))
+            range(measure.told(n.ordinary), measure.told(n.dry))
         })
     };
     let of_bed = |bed: usize| {
@@ -112,11 +109,12 @@ fn cells(watering: &Watering, row: &Row) -> Vec<String> {
     let beds: Vec<Option<WaterNeed>> = used(watering).map(of_bed).collect();
     let all = most(&mut watering.weeks[row.from..=row.to].iter().copied());
     let all = all.filter(|_| beds.iter().any(Option::is_some));
-    let cans = |litres: Litres| (rounded(litres) / CAN).ceil();
-    let carried = all.map_or(".".to_owned(), |n| range(cans(n.ordinary), cans(n.dry)));
-    [litres(all), carried]
+    let carried = all.map_or(".".to_owned(), |n| {
+        range(measure.cans(n.ordinary), measure.cans(n.dry))
+    });
+    [told(all), carried]
         .into_iter()
-        .chain(beds.into_iter().map(litres))
+        .chain(beds.into_iter().map(told))
         .collect()
 }
 
@@ -127,8 +125,4 @@ fn range(ordinary: f64, dry: f64) -> String {
     } else {
         format!("{ordinary:.0}-{dry:.0}")
     }
-}
-
-fn rounded(litres: Litres) -> f64 {
-    (litres.0 / STEP).round() * STEP + 0.0
 }

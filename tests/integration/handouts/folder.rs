@@ -6,7 +6,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 use tureen::handouts::folder::{File, MANIFEST, Written, unfinished, write};
-use tureen::report::folder::{FolderError, kept_lines, kept_name};
+use tureen::report::folder::{FolderError, kept_name, written as told};
 
 /// A fresh empty place for one test.
 fn place(name: &str) -> PathBuf {
@@ -166,8 +166,8 @@ fn what_a_person_changed_is_kept_beside_the_new_one_and_told() {
         ("tables/steps.csv", "tables/steps.edited.csv"),
     ]);
     assert_eq!(written.kept, kept);
-    let lines = kept_lines(Path::new("out"), &written.kept);
-    assert!(lines[0].contains("index.edited.html"), "{lines:?}");
+    let lines = told(Path::new("out"), &written.kept);
+    assert!(lines.contains("index.edited.html"), "{lines}");
     fs::write(dir.join("index.html"), "my second start").unwrap();
     let written = write(&dir, &files(&[("index.html", "newer")])).unwrap();
     assert_eq!(

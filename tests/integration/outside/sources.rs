@@ -19,7 +19,7 @@ pub enum Known {
 }
 
 /// Key, full citation, and how it is known.
-pub const SOURCES: [(&str, &str, Known); 31] = [
+pub const SOURCES: [(&str, &str, Known); 32] = [
     (
         "7CFR205.203",
         "US Code of Federal Regulations, Title 7, section 205.203: Soil fertility and crop nutrient management practice standard (National Organic Program).",
@@ -114,6 +114,11 @@ pub const SOURCES: [(&str, &str, Known); 31] = [
         "NEVMG-T16",
         "New England Vegetable Management Guide, Table 16: handling produce for higher quality and longer market life.",
         Known::Read,
+    ),
+    (
+        "NIST-SP811",
+        "Thompson, A. and Taylor, B.N. 2008. Guide for the use of the International System of Units (SI). NIST Special Publication 811, appendix B.8: pound avoirdupois, foot, inch, US gallon.",
+        Known::Memory,
     ),
     (
         "OHIO-GDD",

@@ -2,7 +2,7 @@
 
 use chrono::Weekday;
 use tureen::garden::{
-    BedAt, BedKind, Care, Class, Garden, GradeAt, HandOver, Method, Runs, Slot, Source, Sun,
+    BedAt, BedKind, Care, Class, Garden, GradeAt, HandOver, Locale, Method, Runs, Slot, Source, Sun,
 };
 use tureen::project;
 use tureen::units::{Celsius, Centimetres, Kilograms, Metres, Minutes, Share};
@@ -26,6 +26,7 @@ fn the_smallest_file_loads_and_tells_what_it_assumes() {
         .unwrap_or_else(|problems| panic!("{problems}"));
     assert_eq!(garden.name, "Carrot day");
     assert_eq!(garden.school, None);
+    assert_eq!(garden.locale, Locale::British);
     assert_eq!(garden.feast.portions, 20);
     assert_eq!(garden.feast.deliver_by, day("2027-10-06"));
     assert_eq!(garden.feast.rain_date, None);
@@ -100,6 +101,7 @@ fn the_full_file_gives_its_school() {
     let garden = full();
     assert_eq!(garden.name, "Soup day");
     assert_eq!(garden.school.as_deref(), Some("Larch Hill School"));
+    assert_eq!(garden.locale, Locale::American);
     assert_eq!(garden.feast.day, day("2027-10-08"));
     assert_eq!(garden.feast.rain_date, Some(day("2027-10-15")));
     assert_eq!(garden.feast.deliver_by, day("2027-10-06"));

@@ -3,8 +3,8 @@
 use tureen::calendar::{Date, Horizon, plus_days};
 use tureen::candidates::Candidates;
 use tureen::garden::{
-    Bed, BedAt, BedKind, Cover, Crop, Feast, Garden, GradeAt, Growing, Ingredient, Method, Patch,
-    Runs, Shelf, Source, Sun,
+    Bed, BedAt, BedKind, Cover, Crop, Feast, Garden, GradeAt, Growing, Ingredient, Locale, Method,
+    Patch, Runs, Shelf, Source, Sun,
 };
 use tureen::growth::{Block, need};
 use tureen::units::{Celsius, Centimetres, Kilograms, Latitude, Metres, Share};
@@ -81,6 +81,7 @@ pub fn garden(seed: u64, size: &Size) -> Garden {
     let mut garden = Garden {
         name: format!("case {seed}"),
         school: None,
+        locale: Locale::British,
         feast,
         latitude: Latitude(if south { -latitude } else { latitude }),
         weather,

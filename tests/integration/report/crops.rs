@@ -4,7 +4,8 @@
 use std::collections::BTreeSet;
 
 use tureen::catalogue::{Catalogue, Entry, MEMORY, PRACTICE, source_keys};
-use tureen::garden::Garden;
+use tureen::garden::{Garden, Locale};
+use tureen::report::words::Words;
 use tureen::report::{self, crops, figures};
 use tureen::units::Celsius;
 
@@ -86,7 +87,7 @@ fn every_figure_of_every_crop_is_shown_once_with_its_source() {
     for entry in entries(&catalogue) {
         let name = &entry.crop.name;
         let page = report::crop(&catalogue, entry, None).text(plain(WIDE));
-        let shown = figures(entry);
+        let shown = figures(entry, Words::in_locale(Locale::British));
         for (field, source) in single_fields(entry) {
             let showing: Vec<_> = shown.iter().filter(|f| f.fields.contains(&field)).collect();
             assert_eq!(showing.len(), 1, "{name}: {field} is shown once");

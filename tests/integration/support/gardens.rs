@@ -5,7 +5,7 @@ use chrono::Weekday;
 use tureen::calendar::Date;
 use tureen::garden::{
     Bed, BedKind, Break, Care, Class, Crop, Feast, Garden, Grade, GradeAt, HandOver, Ingredient,
-    Runs, SchoolYear, Shelf, Slot, Source, Sun, Term,
+    Locale, Runs, SchoolYear, Shelf, Slot, Source, Sun, Term,
 };
 use tureen::units::{Celsius, Centimetres, Latitude, Metres, Minutes, Share};
 
@@ -125,6 +125,7 @@ pub fn tiny_garden() -> Garden {
     Garden {
         name: "Tiny garden".to_owned(),
         school: None,
+        locale: Locale::British,
         feast: Feast {
             day: day("2027-06-11"),
             rain_date: None,

@@ -1,4 +1,5 @@
-//! Frost and warmth of the past years: tints behind the rows, and two bands under them.
+//! Frost and warmth of the past years: tints behind the rows, and two bands under them. The tints
+//! are ten steps of lightness (CIE L*) apart, so that a copier keeps them apart.
 
 use maud::{Markup, html};
 
@@ -9,10 +10,10 @@ use super::super::sheet::{Anchor, Area, line, n, points, surface, text};
 use super::super::weeks::Scale;
 
 /// Behind weeks with frost in half of the years.
-pub const LIKELY: &str = "#d4d4d4";
+pub const LIKELY: &str = "#c4c4c4";
 
 /// Behind weeks with frost in one year of ten.
-pub const POSSIBLE: &str = "#ededed";
+pub const POSSIBLE: &str = "#e2e2e2";
 
 /// Height of the band of frost.
 const FROST: f64 = 30.0;

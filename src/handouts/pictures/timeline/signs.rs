@@ -54,7 +54,7 @@ pub fn span(name: &str, span: &Span, scale: &Scale, middle: f64) -> Markup {
 fn bar(name: &str, kind: SpanKind, area: Area) -> Markup {
     let pattern = match kind {
         SpanKind::Shelf => fill(name, Pattern::Dots),
-        SpanKind::Bed => "#d0d0d0".to_owned(),
+        SpanKind::Bed => "#fff".to_owned(),
         SpanKind::Pick => "#333".to_owned(),
         SpanKind::Cure => fill(name, Pattern::Level),
     };

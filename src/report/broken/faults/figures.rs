@@ -2,12 +2,13 @@
 
 use crate::checker::{AimFault, Fault, Named, Quantity, Subject};
 use crate::plan::Aim;
+use crate::units::Kilograms;
 
-use super::super::super::words::{list, sentence as capital};
+use super::super::super::words::{Words, list, sentence as capital};
 use super::references::{planting, step};
 
 /// The sentence of a fault of this group.
-pub(super) fn sentence(fault: &Fault) -> Option<String> {
+pub(super) fn sentence(fault: &Fault, words: Words) -> Option<String> {
     let text = match fault {
         Fault::Unknown { kind, name } => {
             format!("The project file knows no {} \"{name}\".", named(*kind))
@@ -17,7 +18,7 @@ pub(super) fn sentence(fault: &Fault) -> Option<String> {
             what,
             expected,
             got,
-        } => number(of, *what, *expected, *got),
+        } => number(of, *what, [*expected, *got], words),
         Fault::PromiseList { expected, got } => format!(
             "The plan promises {}; the dish is {}.",
             if got.is_empty() {
@@ -32,8 +33,10 @@ pub(super) fn sentence(fault: &Fault) -> Option<String> {
             expected,
             got,
         } => format!(
-            "{}: {got:.2} kg in a poor year; its least share is {expected:.2} kg.",
-            capital(ingredient)
+            "{}: {} in a poor year; its least share is {}.",
+            capital(ingredient),
+            words.exact_mass(Kilograms(*got)),
+            words.exact_mass(Kilograms(*expected))
         ),
         Fault::Aim { aim, why } => aim_sentence(*aim, *why),
         _ => return None,
@@ -50,17 +53,22 @@ fn named(kind: Named) -> &'static str {
     }
 }
 
-fn number(of: &Subject, what: Quantity, expected: f64, got: f64) -> String {
+fn number(of: &Subject, what: Quantity, figures: [f64; 2], words: Words) -> String {
     let of = match of {
         Subject::Planting(p) => planting(p),
         Subject::Step(s) => step(s),
         Subject::Ingredient(name) => name.clone(),
         Subject::Dish => "the whole dish".to_owned(),
     };
+    let is_mass = matches!(what, Quantity::LowKilograms | Quantity::ExpectedKilograms);
+    let [expected, got] = figures.map(|figure| match is_mass {
+        true => words.mass_unit(Kilograms(figure)).0,
+        false => figure,
+    });
     format!(
         "{}, {}: the plan says {}, right is {}.",
         capital(&of),
-        quantity(what),
+        quantity(what, words),
         figure(got),
         figure(expected)
     )
@@ -75,19 +83,21 @@ fn figure(value: f64) -> String {
     }
 }
 
-fn quantity(what: Quantity) -> &'static str {
-    match what {
+fn quantity(what: Quantity, words: Words) -> String {
+    let unit = words.mass_unit(Kilograms(0.0)).1;
+    let text = match what {
         Quantity::Plants => "plants",
         Quantity::Seeds => "seeds (pieces, bought plants)",
         Quantity::FlatsSown => "flats before potting up",
         Quantity::FlatsKept => "flats after potting up",
         Quantity::Minutes => "minutes",
-        Quantity::LowKilograms => "kg in a poor year",
-        Quantity::ExpectedKilograms => "kg in an ordinary year",
+        Quantity::LowKilograms => return format!("{unit} in a poor year"),
+        Quantity::ExpectedKilograms => return format!("{unit} in an ordinary year"),
         Quantity::Plantings => "sowings",
         Quantity::ReadyYears => "ready years",
         Quantity::WeatherYears => "weather years",
-    }
+    };
+    text.to_owned()
 }
 
 fn aim_sentence(aim: Aim, why: AimFault) -> String {

@@ -2,12 +2,12 @@
 
 use crate::checker::Fault;
 
-use super::super::super::words::{Dates, choice, count, minutes, sentence as capital};
+use super::super::super::words::{Words, choice, count, minutes, sentence as capital};
 use super::references::{planting, step};
 use crate::units::Minutes;
 
 /// The sentence of a fault of this group.
-pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {
+pub(super) fn sentence(fault: &Fault, words: Words) -> Option<String> {
     let text = match fault {
         Fault::NoSession {
             step: s,
@@ -16,12 +16,12 @@ pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {
         } => format!(
             "{}: class {class} does not meet on {}.",
             capital(&step(s)),
-            dates.day(*day)
+            words.day(*day)
         ),
         Fault::NobodyThere { step: s, day } => format!(
             "{}: on {} there is nobody who could do it.",
             capital(&step(s)),
-            dates.day(*day)
+            words.day(*day)
         ),
         Fault::Visits {
             step: s,
@@ -37,7 +37,7 @@ pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {
         } => format!(
             "Class {class} has {} of work on {}; its session lasts {}.",
             minutes(Minutes(*got)),
-            dates.day(*day),
+            words.day(*day),
             minutes(Minutes(*expected))
         ),
         Fault::Hands { step: s } => format!(

@@ -2,13 +2,13 @@
 
 use crate::checker::{Fault, PlaceFault, PlantingRef};
 
-use super::super::super::words::{Dates, count, sentence as capital};
+use super::super::super::words::{Words, count, sentence as capital};
 use super::references::planting;
 
 /// The sentence of a fault of this group.
-pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {
+pub(super) fn sentence(fault: &Fault, words: Words) -> Option<String> {
     let text = match fault {
-        Fault::Place { planting, bed, why } => place(planting, bed, *why, dates),
+        Fault::Place { planting, bed, why } => place(planting, bed, *why, words),
         Fault::StripTakenTwice {
             bed,
             strip,
@@ -17,7 +17,7 @@ pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {
             second,
         } => format!(
             "Bed {bed}, strip {strip}: on {} {} still stands there, and {} is put on top of it.",
-            dates.day(*day),
+            words.day(*day),
             planting(first),
             planting(second)
         ),
@@ -38,7 +38,7 @@ pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {
     Some(text)
 }
 
-fn place(of: &PlantingRef, bed: &str, why: PlaceFault, dates: Dates) -> String {
+fn place(of: &PlantingRef, bed: &str, why: PlaceFault, words: Words) -> String {
     let who = capital(&planting(of));
     match why {
         PlaceFault::Nowhere => format!("{who} has no place in a bed."),
@@ -47,7 +47,7 @@ fn place(of: &PlantingRef, bed: &str, why: PlaceFault, dates: Dates) -> String {
             format!("{who} climbs, and strip {strip} of bed {bed} has no trellis.")
         }
         PlaceFault::NotFreeUntil(day) => {
-            format!("{who}: bed {bed} is not free until {}.", dates.day(day))
+            format!("{who}: bed {bed} is not free until {}.", words.day(day))
         }
         PlaceFault::Unsuitable => {
             format!("{who}: bed {bed} has too little sun or too little soil for it.")

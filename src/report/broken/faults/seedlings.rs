@@ -2,16 +2,16 @@
 
 use crate::checker::Fault;
 
-use super::super::super::words::{Dates, count, sentence as capital};
+use super::super::super::words::{Words, count, sentence as capital};
 use super::references::planting;
 
 /// The sentence of a fault of this group.
-pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {
+pub(super) fn sentence(fault: &Fault, words: Words) -> Option<String> {
     let text = match fault {
         Fault::ShelfClosed { planting: p, day } => format!(
             "{} is on the shelf on {}, when the shelf may not be used.",
             capital(&planting(p)),
-            dates.day(*day)
+            words.day(*day)
         ),
         Fault::ShelfFull {
             mat,
@@ -20,7 +20,7 @@ pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {
             got,
         } => format!(
             "From {} the {} holds {} of the {expected} that fit.",
-            dates.day(*day),
+            words.day(*day),
             if *mat { "heat mat" } else { "shelf" },
             count(*got, "flat")
         ),
@@ -47,7 +47,7 @@ pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {
         Fault::HardensUnattended { planting: p, gap } => format!(
             "{} hardens off while nobody is on site ({}).",
             capital(&planting(p)),
-            dates.days(gap.from, gap.to)
+            words.days(gap.from, gap.to)
         ),
         _ => return None,
     };

@@ -5,11 +5,11 @@ use crate::checker::{DayLimit, Fault};
 use crate::plan::StepKind;
 
 use super::super::super::steps::how_grown;
-use super::super::super::words::{Dates, list, sentence as capital};
+use super::super::super::words::{Words, list, sentence as capital};
 use super::references::{kind, planting, step};
 
 /// The sentence of a fault of this group.
-pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {
+pub(super) fn sentence(fault: &Fault, words: Words) -> Option<String> {
     let text = match fault {
         Fault::Method {
             planting: p,
@@ -40,9 +40,9 @@ pub(super) fn sentence(fault: &Fault, dates: Dates) -> Option<String> {
         } => format!(
             "{} is on {}: {}{}.",
             capital(&step(s)),
-            dates.day(*got),
+            words.day(*got),
             limit_text(*limit),
-            days_that_would_do(*from, *to, dates)
+            days_that_would_do(*from, *to, words)
         ),
         _ => return None,
     };
@@ -76,11 +76,11 @@ fn limit_text(limit: DayLimit) -> &'static str {
     }
 }
 
-fn days_that_would_do(from: Option<Date>, to: Option<Date>, dates: Dates) -> String {
+fn days_that_would_do(from: Option<Date>, to: Option<Date>, words: Words) -> String {
     match (from, to) {
-        (Some(from), Some(to)) if from <= to => format!(" (right: {})", dates.days(from, to)),
-        (Some(from), None) => format!(" (right: from {} on)", dates.day(from)),
-        (None, Some(to)) => format!(" (right: until {})", dates.day(to)),
+        (Some(from), Some(to)) if from <= to => format!(" (right: {})", words.days(from, to)),
+        (Some(from), None) => format!(" (right: from {} on)", words.day(from)),
+        (None, Some(to)) => format!(" (right: until {})", words.day(to)),
         _ => String::new(),
     }
 }

@@ -11,32 +11,32 @@ pub(super) const STARTING: [Line; 8] = [
     Line {
         label: "How",
         fields: &["methods"],
-        text: |crop, _| Some(methods(crop)),
+        text: |crop, _, _| Some(methods(crop)),
     },
     Line {
         label: "Seed",
         fields: &["seed_size"],
-        text: |crop, _| Some(seed_size(crop.seed_size).to_owned()),
+        text: |crop, _, _| Some(seed_size(crop.seed_size).to_owned()),
     },
     Line {
         label: "To sow it",
         fields: &["ages.sowing"],
-        text: |crop, _| crop.ages.sowing.map(old_enough),
+        text: |crop, _, _| crop.ages.sowing.map(old_enough),
     },
     Line {
         label: "Of 100 seeds",
         fields: &["germinates"],
-        text: |crop, _| Some(format!("{:.0} come up", crop.germinates.0 * 100.0)),
+        text: |crop, _, _| Some(format!("{:.0} come up", crop.germinates.0 * 100.0)),
     },
     Line {
         label: "On the shelf",
         fields: &["indoor.weeks"],
-        text: |crop, _| crop.indoor.as_ref().map(shelf_weeks),
+        text: |crop, _, _| crop.indoor.as_ref().map(shelf_weeks),
     },
     Line {
         label: "In a flat",
         fields: &["indoor.cells"],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let cells = crop.indoor?.cells_per_flat;
             Some(format!("{cells} cells, when it is sown"))
         },
@@ -44,12 +44,12 @@ pub(super) const STARTING: [Line; 8] = [
     Line {
         label: "Potted up",
         fields: &["indoor.pots"],
-        text: |crop, _| Some(format!("{} pots in a flat", crop.indoor?.pots_per_flat?)),
+        text: |crop, _, _| Some(format!("{} pots in a flat", crop.indoor?.pots_per_flat?)),
     },
     Line {
         label: "Heat mat",
         fields: &["indoor.warm_below"],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let warm = crop.indoor?.warm_below.0;
             Some(format!("until it is up, in a room colder than {warm} C"))
         },
@@ -60,7 +60,7 @@ pub(super) const COMING_UP: [Line; 5] = [
     Line {
         label: "The days above",
         fields: &["germination.table"],
-        text: |crop, _| match crop.germination {
+        text: |crop, _, _| match crop.germination {
             Germination::Table(_) => {
                 Some("measured in steady warmth; in a bed it takes longer".to_owned())
             }
@@ -70,22 +70,22 @@ pub(super) const COMING_UP: [Line; 5] = [
     Line {
         label: "Coldest soil",
         fields: &["germination.range.min"],
-        text: |crop, _| range(crop).map(|(min, _, _, _)| format!("{} C", min.0)),
+        text: |crop, _, _| range(crop).map(|(min, _, _, _)| format!("{} C", min.0)),
     },
     Line {
         label: "Best soil",
         fields: &["germination.range.optimum"],
-        text: |crop, _| range(crop).map(|(_, best, _, _)| format!("{} C", best.0)),
+        text: |crop, _, _| range(crop).map(|(_, best, _, _)| format!("{} C", best.0)),
     },
     Line {
         label: "Warmest soil",
         fields: &["germination.range.max"],
-        text: |crop, _| range(crop).map(|(_, _, max, _)| format!("{} C", max.0)),
+        text: |crop, _, _| range(crop).map(|(_, _, max, _)| format!("{} C", max.0)),
     },
     Line {
         label: "At the best",
         fields: &["germination.range.days"],
-        text: |crop, _| range(crop).map(|(_, _, _, at_best)| days(at_best)),
+        text: |crop, _, _| range(crop).map(|(_, _, _, at_best)| days(at_best)),
     },
 ];
 
@@ -93,7 +93,7 @@ pub(super) const RIPENING: [Line; 9] = [
     Line {
         label: "From sowing",
         fields: &["ripening.days_from_sowing"],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let packet = crop.ripening.days_from_sowing?;
             Some(format!("{} in the bed, as packets say", days(packet)))
         },
@@ -101,7 +101,7 @@ pub(super) const RIPENING: [Line; 9] = [
     Line {
         label: "From planting out",
         fields: &["ripening.days_from_planting"],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let packet = crop.ripening.days_from_planting?;
             Some(format!("{}, as packets say", days(packet)))
         },
@@ -109,7 +109,7 @@ pub(super) const RIPENING: [Line; 9] = [
     Line {
         label: "Published warmth",
         fields: &["ripening.thermal_from_sowing"],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let sum = crop.ripening.thermal_from_sowing?.0;
             Some(format!(
                 "{sum} degree-days (C) from sowing; used instead of packet days"
@@ -119,7 +119,7 @@ pub(super) const RIPENING: [Line; 9] = [
     Line {
         label: "Packet days hold",
         fields: &["ripening.reference"],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let reference = crop.ripening.reference.0;
             Some(format!("where days have a mean of {reference} C"))
         },
@@ -127,27 +127,27 @@ pub(super) const RIPENING: [Line; 9] = [
     Line {
         label: "No growth",
         fields: &["ripening.base"],
-        text: |crop, _| Some(format!("below {} C", crop.ripening.base.0)),
+        text: |crop, _, _| Some(format!("below {} C", crop.ripening.base.0)),
     },
     Line {
         label: "No faster",
         fields: &["ripening.upper"],
-        text: |crop, _| Some(format!("above {} C", crop.ripening.upper?.0)),
+        text: |crop, _, _| Some(format!("above {} C", crop.ripening.upper?.0)),
     },
     Line {
         label: "A day's warmth",
         fields: &["ripening.method"],
-        text: |crop, _| Some(method(crop.ripening.method).to_owned()),
+        text: |crop, _, _| Some(method(crop.ripening.method).to_owned()),
     },
     Line {
         label: "So, when sown",
         fields: &[],
-        text: |crop, _| sown_need(crop),
+        text: |crop, _, _| sown_need(crop),
     },
     Line {
         label: "So, when planted",
         fields: &[],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let need = Requirement::of(crop).planted.filter(|_| as_plants(crop))?;
             Some(format!("ripe {} after planting out", degree_days(need)))
         },
@@ -158,7 +158,7 @@ pub(super) const COLD: [Line; 3] = [
     Line {
         label: "Bears",
         fields: &["frost.limit"],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let Celsius(limit) = crop.frost_limit;
             let then = match crop.frost {
                 FrostResponse::Killed => "colder air kills it",
@@ -170,7 +170,7 @@ pub(super) const COLD: [Line; 3] = [
     Line {
         label: "Set back",
         fields: &["frost.sets_back_days"],
-        text: |crop, _| match crop.frost {
+        text: |crop, _, _| match crop.frost {
             FrostResponse::Killed => None,
             FrostResponse::SetBack { days: lost } => {
                 Some(format!("by {} of growth, by such a night", days(lost)))
@@ -180,7 +180,7 @@ pub(super) const COLD: [Line; 3] = [
     Line {
         label: "Long days",
         fields: &["bolting.day_length", "bolting.after_days"],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let bolting = crop.bolting?;
             Some(format!(
                 "it flowers, and is lost, after {} of {} hours of light and more",

@@ -5,7 +5,7 @@ use crate::garden::{Crop, Sun};
 use crate::growth::Block;
 use crate::units::{Kilograms, Metres, STRIP};
 
-use super::super::super::words::count;
+use super::super::super::words::{Words, count};
 use super::super::line::{Line, days, old_enough, years};
 
 /// The width of bed for which the room is worked out: reached from both sides (common practice).
@@ -15,12 +15,12 @@ pub(super) const PICKING: [Line; 7] = [
     Line {
         label: "To cut it",
         fields: &["ages.harvest"],
-        text: |crop, _| crop.ages.harvest.map(old_enough),
+        text: |crop, _, _| crop.ages.harvest.map(old_enough),
     },
     Line {
         label: "Picked",
         fields: &["picking.keeps_bearing"],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let how = match crop.picking.keeps_bearing {
                 true => "again and again",
                 false => "once",
@@ -31,7 +31,7 @@ pub(super) const PICKING: [Line; 7] = [
     Line {
         label: "One pick",
         fields: &["picking.one_pick_share"],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let share = crop.picking.one_pick_share;
             Some(format!("gives {share} of the season's harvest"))
         },
@@ -39,7 +39,7 @@ pub(super) const PICKING: [Line; 7] = [
     Line {
         label: "Once ripe",
         fields: &["picking.holds_in_ground_days"],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let holds = days(f64::from(crop.picking.holds_in_ground_days));
             Some(match crop.picking.keeps_bearing {
                 true => format!("it bears for {holds}"),
@@ -50,7 +50,7 @@ pub(super) const PICKING: [Line; 7] = [
     Line {
         label: "Frost, once ripe",
         fields: &["picking.safe_underground"],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let harm = match crop.picking.safe_underground {
                 true => "does no harm: the ripe crop is safe in the ground",
                 false => "harms it",
@@ -61,7 +61,7 @@ pub(super) const PICKING: [Line; 7] = [
     Line {
         label: "Cured",
         fields: &["picking.cure_days"],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let cured = days(f64::from(crop.picking.cure_days));
             Some(format!("{cured} of drying before it is used or stored"))
         },
@@ -69,7 +69,7 @@ pub(super) const PICKING: [Line; 7] = [
     Line {
         label: "Keeps",
         fields: &["picking.storage_days"],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let keeps = days(f64::from(crop.picking.storage_days));
             Some(match crop.picking.cure_days {
                 0 => format!("{keeps} once picked"),
@@ -83,9 +83,9 @@ pub(super) const YIELDS: [Line; 4] = [
     Line {
         label: "Counted by",
         fields: &["yields.basis"],
-        text: |_, entry| {
+        text: |_, entry, words| {
             Some(match entry.basis {
-                Basis::Row => "the metre of row, over a whole season".to_owned(),
+                Basis::Row => format!("the {} of row, over a whole season", words.length_unit()),
                 Basis::Plant => "the plant, over a whole season".to_owned(),
             })
         },
@@ -93,17 +93,17 @@ pub(super) const YIELDS: [Line; 4] = [
     Line {
         label: "Poor year",
         fields: &["yields.low"],
-        text: |crop, entry| Some(harvest(crop.yields.low, entry)),
+        text: |crop, entry, words| Some(harvest(crop.yields.low, entry, words)),
     },
     Line {
         label: "Ordinary year",
         fields: &["yields.expected"],
-        text: |crop, entry| Some(harvest(crop.yields.expected, entry)),
+        text: |crop, entry, words| Some(harvest(crop.yields.expected, entry, words)),
     },
     Line {
         label: "After trimming",
         fields: &["yields.usable"],
-        text: |crop, _| Some(format!("{} is left for the kitchen", crop.yields.usable)),
+        text: |crop, _, _| Some(format!("{} is left for the kitchen", crop.yields.usable)),
     },
 ];
 
@@ -111,40 +111,49 @@ pub(super) const PLACE: [Line; 9] = [
     Line {
         label: "In the row",
         fields: &["spacing.in_row"],
-        text: |crop, _| Some(format!("{} cm from plant to plant", crop.spacing.in_row.0)),
+        text: |crop, _, words| {
+            let apart = words.short_length(crop.spacing.in_row);
+            Some(format!("{apart} from plant to plant"))
+        },
     },
     Line {
         label: "Rows",
         fields: &["spacing.between_rows"],
-        text: |crop, _| Some(format!("{} cm apart", crop.spacing.between_rows.0)),
+        text: |crop, _, words| {
+            let apart = words.short_length(crop.spacing.between_rows);
+            Some(format!("{apart} apart"))
+        },
     },
     Line {
         label: "So, in a bed",
         fields: &[],
-        text: |crop, _| {
+        text: |crop, _, words| {
             let block = Block::of(crop, USUAL_WIDTH)?;
             let plants = count(block.plants, "plant");
             Some(format!(
-                "{} m wide: {plants} on {:.1} m of its length",
-                USUAL_WIDTH.0,
-                f64::from(block.strips) * STRIP.0
+                "{} wide: {plants} on {} of its length",
+                words.length(USUAL_WIDTH),
+                words.length(STRIP * f64::from(block.strips))
             ))
         },
     },
     Line {
         label: "Sun",
         fields: &["needs.sun"],
-        text: |crop, _| Some(sun(crop).to_owned()),
+        text: |crop, _, _| Some(sun(crop).to_owned()),
     },
     Line {
         label: "Soil",
         fields: &["needs.soil"],
-        text: |crop, _| Some(format!("at least {} cm deep", crop.needs.soil.0)),
+        text: |crop, _, words| {
+            let deep = words.short_length(crop.needs.soil);
+            Some(format!("at least {deep} deep"))
+        },
     },
     Line {
         label: "Trellis",
         fields: &["needs.trellis"],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let needed = match crop.needs.trellis {
                 true => "needed: it climbs or is staked",
                 false => "not needed",
@@ -155,12 +164,12 @@ pub(super) const PLACE: [Line; 9] = [
     Line {
         label: "Family",
         fields: &["rotation.family"],
-        text: |crop, _| Some(crop.rotation.family.clone()),
+        text: |crop, _, _| Some(crop.rotation.family.clone()),
     },
     Line {
         label: "Kept away",
         fields: &["rotation.years_hard"],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let hard = years(crop.rotation.years_hard);
             Some(format!("{hard} at least from a bed that had its family"))
         },
@@ -168,7 +177,7 @@ pub(super) const PLACE: [Line; 9] = [
     Line {
         label: "Better",
         fields: &["rotation.years_wished"],
-        text: |crop, _| Some(years(crop.rotation.years_wished)),
+        text: |crop, _, _| Some(years(crop.rotation.years_wished)),
     },
 ];
 
@@ -176,17 +185,17 @@ pub(super) const WATER: [Line; 4] = [
     Line {
         label: "Water while small",
         fields: &["water.initial"],
-        text: |crop, _| Some(water(crop.water?.initial)),
+        text: |crop, _, _| Some(water(crop.water?.initial)),
     },
     Line {
         label: "Full grown",
         fields: &["water.mid"],
-        text: |crop, _| Some(water(crop.water?.mid)),
+        text: |crop, _, _| Some(water(crop.water?.mid)),
     },
     Line {
         label: "At the end",
         fields: &["water.end"],
-        text: |crop, _| Some(water(crop.water?.end)),
+        text: |crop, _, _| Some(water(crop.water?.end)),
     },
     Line {
         label: "Stages",
@@ -196,7 +205,7 @@ pub(super) const WATER: [Line; 4] = [
             "stages.mid",
             "stages.late",
         ],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let stages = crop.stages?;
             Some(format!(
                 "{} small, {} growing, {} full grown, {} at the end",
@@ -213,12 +222,12 @@ pub(super) const CAUTION: [Line; 2] = [
     Line {
         label: "Caution",
         fields: &["caution.text"],
-        text: |crop, _| Some(crop.caution.text.clone()).filter(|text| !text.is_empty()),
+        text: |crop, _, _| Some(crop.caution.text.clone()).filter(|text| !text.is_empty()),
     },
     Line {
         label: "Allergies",
         fields: &["caution.allergen"],
-        text: |crop, _| {
+        text: |crop, _, _| {
             let allergen = crop.caution.allergen.as_ref()?;
             Some(format!(
                 "Allergies: ask the school nurse about {allergen} before the dish is fixed."
@@ -233,29 +242,15 @@ fn water(coefficient: f64) -> String {
 }
 
 /// A plant's harvest, counted as the catalogue counts it.
-fn harvest(of_plant: Kilograms, entry: &Entry) -> String {
+fn harvest(of_plant: Kilograms, entry: &Entry, words: Words) -> String {
     let metres = entry.crop.spacing.in_row.to_metres().0;
     match entry.basis {
         Basis::Row => format!(
-            "{} kg a metre, which is {} a plant",
-            rounded(of_plant.0 / metres),
-            small_mass(of_plant)
+            "{}, which is {} a plant",
+            words.mass_a_length(of_plant * (1.0 / metres)),
+            words.small_mass(of_plant)
         ),
-        Basis::Plant => format!("{} kg a plant", rounded(of_plant.0)),
-    }
-}
-
-/// A figure of the catalogue without the dust of arithmetic.
-fn rounded(value: f64) -> f64 {
-    (value * 1e6).round() / 1e6
-}
-
-/// `360 g`, `4 g`, `1.20 kg`.
-fn small_mass(mass: Kilograms) -> String {
-    if mass.0 < 0.9995 {
-        format!("{:.0}\u{a0}g", mass.0 * 1000.0)
-    } else {
-        format!("{:.2}\u{a0}kg", mass.0)
+        Basis::Plant => format!("{} a plant", words.figure_of_mass(of_plant)),
     }
 }
 

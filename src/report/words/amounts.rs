@@ -1,0 +1,238 @@
+//! Masses, lengths and rain, in the locale's unit alone or with the other one beside it.
+
+use super::Words;
+use crate::units::{Centimetres, Feet, Kilograms, Litres, Metres, Millimetres, Pounds};
+
+impl Words {
+    /// With as many digits as a scale in a kitchen shows: `60 g`, `4.8 kg`, `27 kg`; `2.1 oz`,
+    /// `11 lb`.
+    #[must_use]
+    pub fn mass(self, mass: Kilograms) -> String {
+        self.choose(metric_mass(mass), us_mass(mass.to_pounds()))
+    }
+
+    /// `4.8 to 7.6 kg`, or one figure where both read the same.
+    #[must_use]
+    pub fn mass_range(self, low: Kilograms, high: Kilograms) -> String {
+        range(&self.mass(low), &self.mass(high))
+    }
+
+    /// `4.8 kg (11 lb)`; `11 lb (4.8 kg)`.
+    #[must_use]
+    pub fn mass_in_both(self, mass: Kilograms) -> String {
+        self.both(&metric_mass(mass), &us_mass(mass.to_pounds()))
+    }
+
+    /// `4.8 to 7.6 kg (11 to 17 lb)`; the other way round.
+    #[must_use]
+    pub fn mass_range_in_both(self, low: Kilograms, high: Kilograms) -> String {
+        let metric = range(&metric_mass(low), &metric_mass(high));
+        let us = range(&us_mass(low.to_pounds()), &us_mass(high.to_pounds()));
+        self.both(&metric, &us)
+    }
+
+    /// What goes into one portion, as the file gives it: `25 g`; `0.88 oz`.
+    #[must_use]
+    pub fn portion(self, grams: f64) -> String {
+        let unit = self.choose("g", "oz");
+        format!("{} {unit}", self.portion_figure(grams))
+    }
+
+    /// The same without its unit: `25`; `0.88`.
+    #[must_use]
+    pub fn portion_figure(self, grams: f64) -> String {
+        let ounces = Kilograms(grams / 1000.0).to_pounds().ounces();
+        let digits = if ounces < 0.995 { 2 } else { 1 };
+        self.choose(grams.to_string(), format!("{ounces:.digits$}"))
+    }
+
+    /// With two digits, to be compared: `4.76 kg`; `10.49 lb`.
+    #[must_use]
+    pub fn exact_mass(self, mass: Kilograms) -> String {
+        let (figure, unit) = self.mass_unit(mass);
+        format!("{figure:.2} {unit}")
+    }
+
+    /// A mass in the locale's larger unit, and that unit: kilograms; pounds.
+    #[must_use]
+    pub fn mass_unit(self, mass: Kilograms) -> (f64, &'static str) {
+        let pounds = mass.to_pounds().0;
+        self.choose((mass.0, Kilograms::SYMBOL), (pounds, Pounds::SYMBOL))
+    }
+
+    /// What one plant gives: `360 g`, `1.20 kg`; `12.7 oz`, `2.65 lb`.
+    #[must_use]
+    pub fn small_mass(self, mass: Kilograms) -> String {
+        let pounds = mass.to_pounds();
+        let metric = match mass.0 {
+            kg if kg < 0.9995 => format!("{:.0}\u{a0}g", kg * 1000.0),
+            kg => format!("{kg:.2}\u{a0}kg"),
+        };
+        let us = match pounds.0 {
+            lb if lb < 0.995 => format!("{:.1}\u{a0}oz", pounds.ounces()),
+            lb => format!("{lb:.2}\u{a0}lb"),
+        };
+        self.choose(metric, us)
+    }
+
+    /// A mass as it stands in the catalogue: `1.75 kg`; `3.86 lb`.
+    #[must_use]
+    pub fn figure_of_mass(self, mass: Kilograms) -> String {
+        let us = mass.to_pounds().0;
+        self.choose(
+            format!("{} kg", without_dust(mass.0)),
+            format!("{us:.2} lb"),
+        )
+    }
+
+    /// What a length of row gives, of the mass for a metre: `0.7 kg a metre`; `0.47 lb a foot`.
+    #[must_use]
+    pub fn mass_a_length(self, of_a_metre: Kilograms) -> String {
+        let of_a_foot = of_a_metre.to_pounds().0 / Metres(1.0).to_feet().0;
+        self.choose(
+            format!("{} kg a metre", without_dust(of_a_metre.0)),
+            format!("{of_a_foot:.2} lb a foot"),
+        )
+    }
+
+    /// The unit of a row's length in words: `metre`; `foot`.
+    #[must_use]
+    pub fn length_unit(self) -> &'static str {
+        self.choose("metre", "foot")
+    }
+
+    /// A length with its unit: `3.6 m`; `12 ft`.
+    #[must_use]
+    pub fn length(self, length: Metres) -> String {
+        self.choose(metric_length(length), us_length(length.to_feet()))
+    }
+
+    /// `3.6 m (12 ft)`; `12 ft (3.6 m)`.
+    #[must_use]
+    pub fn length_in_both(self, length: Metres) -> String {
+        self.both(&metric_length(length), &us_length(length.to_feet()))
+    }
+
+    /// A rectangle: `3.6 x 1.2 m`; `12 x 3.9 ft`.
+    #[must_use]
+    pub fn size(self, length: Metres, width: Metres) -> String {
+        let unitless = |text: String| text.split('\u{a0}').next().unwrap_or_default().to_owned();
+        let first = unitless(self.length(length));
+        format!("{first} x {}", self.length(width).replace('\u{a0}', " "))
+    }
+
+    /// A spacing, depth or width of soil: `30 cm`, `2.5 cm`; `12 in`, `1 in`.
+    #[must_use]
+    pub fn short_length(self, length: Centimetres) -> String {
+        let inches = length.to_inches().0;
+        let whole = (inches * 10.0).round() / 10.0;
+        let inches = if whole < 10.0 { whole } else { inches.round() };
+        self.choose(format!("{} cm", length.0), format!("{inches} in"))
+    }
+
+    /// How far above the ground a weather station's thermometer hangs, in words.
+    #[must_use]
+    pub fn height_of_a_thermometer(self) -> &'static str {
+        self.choose("two metres", "six feet")
+    }
+
+    /// A depth of rain: `12 mm`; `0.5 in`.
+    #[must_use]
+    pub fn rain(self, rain: Millimetres) -> String {
+        let inches = rain.to_inches().0;
+        self.choose(
+            format!("{:.0}\u{a0}mm", rain.0),
+            format!("{inches:.1}\u{a0}in"),
+        )
+    }
+
+    /// The rain of a whole year: `812 mm`; `32 in`.
+    #[must_use]
+    pub fn rain_of_a_year(self, rain: Millimetres) -> String {
+        let inches = rain.to_inches().0;
+        self.choose(format!("{:.0} mm", rain.0), format!("{inches:.0} in"))
+    }
+
+    /// What makes a day a rain day: a millimetre.
+    #[must_use]
+    pub fn rain_day(self) -> &'static str {
+        self.choose("1 mm", "0.04 in")
+    }
+
+    /// A volume with its unit in short: `40 L`; `11 gal`.
+    #[must_use]
+    pub fn volume(self, volume: Litres) -> String {
+        self.choose(metric_volume(volume), us_volume(volume))
+    }
+
+    /// `40 L (11 gal)`; `11 gal (40 L)`.
+    #[must_use]
+    pub fn volume_in_both(self, volume: Litres) -> String {
+        self.both(&metric_volume(volume), &us_volume(volume))
+    }
+
+    /// Two texts that say the same, the locale's own first.
+    fn both(self, metric: &str, us: &str) -> String {
+        let (first, second) = self.choose((metric, us), (us, metric));
+        format!("{first} ({second})")
+    }
+}
+
+/// A figure without the dust of arithmetic.
+fn without_dust(figure: f64) -> f64 {
+    (figure * 1e6).round() / 1e6
+}
+
+/// `60 g`, `4.8 kg`, `27 kg`.
+fn metric_mass(mass: Kilograms) -> String {
+    let kg = mass.0;
+    if kg < 0.995 {
+        format!("{:.0}\u{a0}g", (kg * 100.0).round() * 10.0)
+    } else {
+        three_digits(kg, Kilograms::SYMBOL)
+    }
+}
+
+/// `2.1 oz`, `12 oz`, `4.8 lb`, `27 lb`.
+fn us_mass(mass: Pounds) -> String {
+    let ounces = mass.ounces();
+    if ounces < 15.5 {
+        three_digits(ounces, "oz")
+    } else {
+        three_digits(mass.0.max(1.0), Pounds::SYMBOL)
+    }
+}
+
+fn metric_length(length: Metres) -> String {
+    format!("{:.1}\u{a0}m", length.0)
+}
+
+fn us_length(length: Feet) -> String {
+    three_digits(length.0, Feet::SYMBOL)
+}
+
+fn metric_volume(volume: Litres) -> String {
+    three_digits(volume.0, Litres::SYMBOL)
+}
+
+fn us_volume(volume: Litres) -> String {
+    three_digits(volume.to_gallons().0, crate::units::Gallons::SYMBOL)
+}
+
+/// `4.8 kg`, `27 kg`: one digit after the point under ten.
+fn three_digits(figure: f64, unit: &str) -> String {
+    if figure < 9.95 {
+        format!("{figure:.1}\u{a0}{unit}")
+    } else {
+        format!("{figure:.0}\u{a0}{unit}")
+    }
+}
+
+/// `4.8 to 7.6 kg`, `910 g to 1.7 kg`, or one figure where both read the same.
+fn range(low: &str, high: &str) -> String {
+    match (low.split_once('\u{a0}'), high.split_once('\u{a0}')) {
+        _ if low == high => high.to_owned(),
+        (Some((number, a)), Some((_, b))) if a == b => format!("{number} to {high}"),
+        _ => format!("{low} to {high}"),
+    }
+}
