@@ -33,8 +33,8 @@ pub fn pages(view: &View<'_>, handouts: &[Handout], others: &[File]) -> Vec<File
 /// others in two columns throughout.
 fn sheet(reader: Reader) -> Option<&'static str> {
     match reader {
-        Reader::Grade(_) => Some("one-sheet strip"),
-        Reader::Principal | Reader::Kitchen => Some("one-sheet"),
+        Reader::Grade(_) => Some("strip"),
+        Reader::Principal | Reader::Kitchen => Some("columns"),
         Reader::Coordinator | Reader::Helpers | Reader::Gardeners | Reader::Buyers => None,
     }
 }

@@ -9,8 +9,8 @@ pub const LINE: f64 = 11.0;
 /// Where a text was cut.
 const CUT: char = '\u{2026}';
 
-/// The width of a text, rather too great than too small: classes of letters, each a little wider
-/// than in the fonts that the styles name (from memory).
+/// The width of a text, rather too great than too small: classes of letters, each about as wide as
+/// the widest of it in Helvetica and Arial (Adobe's font metrics, from memory).
 pub fn width(text: &str) -> f64 {
     let ems: f64 = text.chars().map(letter).sum();
     ems * SIZE
@@ -29,7 +29,7 @@ fn letter(c: char) -> f64 {
             0.36
         }
         'm' | 'w' | 'M' | 'W' | '%' | CUT => 0.92,
-        'A'..='Z' => 0.71,
+        'A'..='Z' | '&' => 0.75,
         c if c.is_ascii() => 0.58,
         '\u{80}'..='\u{5ff}' => 0.7,
         _ => 1.2,

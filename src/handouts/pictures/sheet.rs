@@ -164,7 +164,7 @@ pub fn points(all: &[(f64, f64)]) -> String {
 
 /// A wrapped text over the whole width from a height on, and the height under it.
 pub fn paragraph(top: f64, content: &str) -> (Markup, f64) {
-    let lines = wrap(content, WIDTH, usize::MAX).unwrap_or_default();
+    let lines = wrap(content, 0.95 * WIDTH, usize::MAX).unwrap_or_default();
     let base = |at: usize| top + SIZE + LINE * at as f64;
     let below = top + LINE * lines.len() as f64;
     let body = html! {

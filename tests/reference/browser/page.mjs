@@ -47,7 +47,10 @@ export async function openTabs(browser) {
  * that it does not decide is decided here: of text in pictures, and of text scrolled out of sight.
  */
 async function accessible(page, options) {
-    const { violations, incomplete } = await page.evaluate((how) => axe.run(document, how), options);
+    const { violations, incomplete } = await page.evaluate(async (how) => {
+        const { violations, incomplete } = await axe.run(document, { ...how, resultTypes: ['violations', 'incomplete'] });
+        return { violations, incomplete };
+    }, options);
     const told = (kind, result, nodes) => nodes.slice(0, 3)
         .map((node) => `${kind}${result.id}: ${result.help}: ${node.html.slice(0, 120)}`);
     const found = violations.flatMap((one) => told('', one, one.nodes));

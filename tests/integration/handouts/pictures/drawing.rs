@@ -81,19 +81,46 @@ pub fn paper(svg: &Document<'_>) -> Frame {
     }
 }
 
-/// Every text with the room that it takes: half an em a letter (Arial's mean is less), a whole
-/// one for letters outside Latin, as high as large letters are.
+/// The width of a letter in thousandths of an em: Helvetica, of which Arial and Liberation Sans
+/// have the widths (Adobe's font metrics, from memory); a whole em for letters outside Latin.
+fn letter(c: char) -> f64 {
+    let lower = [
+        556, 556, 500, 556, 556, 278, 556, 556, 222, 222, 500, 222, 833, 556, 556, 556, 556, 333,
+        500, 278, 556, 500, 722, 500, 500, 500,
+    ];
+    let upper = [
+        667, 667, 722, 722, 667, 611, 778, 722, 278, 500, 667, 556, 833, 722, 778, 667, 778, 722,
+        667, 611, 722, 667, 944, 667, 667, 611,
+    ];
+    let of = |widths: [u32; 26], first: char| widths[(u32::from(c) - u32::from(first)) as usize];
+    f64::from(match c {
+        'a'..='z' => of(lower, 'a'),
+        'A'..='Z' => of(upper, 'A'),
+        '0'..='9' => 556,
+        ' ' | '\u{a0}' | '.' | ',' | ':' | ';' | '/' | '!' | '[' | ']' => 278,
+        '-' | '(' | ')' => 333,
+        '\'' => 191,
+        '"' => 355,
+        '&' => 667,
+        '%' => 889,
+        '<' | '>' => 584,
+        '\u{590}'..='\u{6ff}' => 600,
+        '\u{200d}' | '\u{202e}' => 0,
+        _ => 1000,
+    })
+}
+
+/// Every text with the room that it takes, as high as large letters are.
 pub fn texts(svg: &Document<'_>) -> Vec<(String, Frame)> {
     named(svg.root(), "text")
         .map(|node| {
             let content = node.text().unwrap_or_default().to_owned();
-            let ems = content.chars().map(|c| match c {
-                c if c.is_ascii() => 0.5,
-                '\u{a0}'..='\u{24f}' | '\u{2026}' => 0.5,
-                '\u{590}'..='\u{6ff}' => 0.6,
+            // Bold letters are up to a twelfth wider.
+            let bold = match node.attribute("class") {
+                Some("bold") => 1.08,
                 _ => 1.0,
-            });
-            let width = 9.0 * ems.sum::<f64>();
+            };
+            let width = 9.0 * bold * content.chars().map(letter).sum::<f64>() / 1000.0;
             let (x, y) = (number(node, "x"), number(node, "y"));
             let left = match node.attribute("text-anchor") {
                 Some("middle") => x - width / 2.0,

@@ -195,12 +195,6 @@ fn where_nothing_is_used_there_is_no_picture() {
     let view = View::new(&garden, &checked);
     assert!(pictures::shelf(&view).is_none());
     assert!(pictures::beds(&view).is_some());
-    let nothing = planned(&garden, Vec::new());
-    let view = View::new(&garden, &nothing);
-    assert!(pictures::timeline(&view, Whose::All).is_none());
-    assert!(pictures::beds(&view).is_none());
-    assert!(pictures::labels(&view).is_none());
-    assert!(pictures::map(&view, None).is_some(), "the beds are there");
 }
 
 #[test]
