@@ -119,7 +119,7 @@ fn draw_row(name: &str, row: &Row, scale: &Scale, top: f64, high: f64) -> (Marku
     let label = [&row.name, &row.has].into_iter().take(1 + usize::from(two));
     let base = y + high / 2.0 - if two { LINE / 2.0 } else { 0.0 } + SIZE / 2.0 - 1.2;
     let body = html! {
-        g.bed data-row=(row.name) {
+        g.bed {
             @for (at, words) in label.enumerate() {
                 (text(0.0, base + LINE * at as f64, Anchor::Start, &shorten(words, room)))
             }

@@ -16,9 +16,12 @@ pub fn width(text: &str) -> f64 {
     ems * SIZE
 }
 
-/// The width of bold letters, which are wider.
+/// By how much bold letters are wider.
+pub const BOLD: f64 = 1.12;
+
+/// The width of bold letters.
 pub fn bold_width(text: &str) -> f64 {
-    width(text) * 1.12
+    width(text) * BOLD
 }
 
 fn letter(c: char) -> f64 {

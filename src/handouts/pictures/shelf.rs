@@ -103,7 +103,7 @@ fn draw_row(name: &str, row: &Row, scale: &Scale, (top, high): (f64, f64)) -> Ma
     let net = fill(name, Pattern::Net);
     let room = LEFT - 18.0;
     html! {
-        g.flats data-row=(row.name) {
+        g.flats {
             (text(0.0, top + SIZE, Anchor::Start, &shorten(&row.name, room)))
             (text(0.0, top + SIZE + LINE, Anchor::Start, &shorten(&row.has, room)))
             (text(scale.left - 4.0, top + high, Anchor::End, "0"))

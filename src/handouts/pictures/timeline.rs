@@ -67,7 +67,7 @@ fn draw_row(name: &str, row: &Row, scale: &Scale, top: f64, pitch: f64) -> Marku
     };
     let base = middle - LINE * (lines.len() as f64 - 1.0) / 2.0 + SIZE / 2.0 - 1.2;
     html! {
-        g.row data-row=(row.short) {
+        g.row {
             (line((0.0, top), (scale.right, top), "#bbb", 0.5))
             @for (at, text_line) in lines.iter().enumerate() {
                 (text(0.0, base + LINE * at as f64, Anchor::Start, &shorten(text_line, room)))

@@ -40,6 +40,7 @@ fn all(view: &View<'_>) -> Vec<Drawn> {
         pictures::timeline(view, Whose::All),
         pictures::beds(view),
         pictures::shelf(view),
+        pictures::space(view),
         pictures::map(view, None),
     ];
     let timelines = grades().map(|grade| pictures::timeline(view, Whose::Of(grade)));

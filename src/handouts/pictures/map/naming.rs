@@ -3,7 +3,7 @@
 
 use maud::{Markup, html};
 
-use super::super::lettering::{LINE, SIZE, bold_width, shorten, width, wrap};
+use super::super::lettering::{BOLD, LINE, SIZE, bold_width, shorten, width, wrap};
 use super::super::sheet::{Anchor, Area, bold, text};
 use super::cells::Cell;
 
@@ -70,7 +70,12 @@ impl Naming {
                 return bold(x, y + SIZE, Anchor::Start, name);
             }
         }
-        html! {}
+        // Cut, it fits into any bed that is as high as a line.
+        let name = names.last().map_or("", String::as_str);
+        let w = bed.w - 2.0 * INNER;
+        let (x, y, h) = (bed.x + INNER, bed.y + INNER, LINE);
+        self.taken.push(Area { x, y, w, h });
+        bold(x, y + SIZE, Anchor::Start, &shorten(name, w / BOLD))
     }
 
     /// What stands in a cell: name and days, the name, or the number of the table.
@@ -79,7 +84,7 @@ impl Naming {
         let room = cell.area.w - 2.0 * INNER;
         let most = ((cell.area.h - 1.0) / LINE).floor().max(0.0) as usize;
         let name = wrap(&planted.stand.name, room, most);
-        let days = wrap(&planted.dates.replace('\u{a0}', " "), room, 2);
+        let days = wrap(&planted.dates, room, 2);
         let both = name
             .clone()
             .zip(days)

@@ -40,7 +40,7 @@ pub fn behind(seen: &Climate, scale: &Scale, top: f64, bottom: f64) -> Markup {
 pub fn bands(seen: &Climate, scale: &Scale, top: f64) -> (Markup, f64) {
     let warmth = top + FROST + 10.0;
     let steps = seen.ticks.len().saturating_sub(1).max(1) as f64;
-    let high = LINE * steps;
+    let high = LINE * steps.max(2.0);
     let body = html! {
         (frost(seen, scale, top))
         (warm(seen, scale, warmth, high))

@@ -214,6 +214,12 @@ fn strips_share_no_ground(view: &View<'_>) {
     let drawing = read(&svg);
     let grounds: Vec<Frame> = of_class(drawing.root(), "ground").map(rect).collect();
     assert_eq!(grounds.len(), view.garden.beds.len());
+    let names = of_class(drawing.root(), "bold").count();
+    assert_eq!(
+        names,
+        view.garden.beds.len() + 1,
+        "every bed has its name, and north"
+    );
     let mut strips = 0;
     for bed in of_class(drawing.root(), "bed") {
         let ground = rect(of_class(bed, "ground").next().unwrap());
@@ -239,6 +245,7 @@ fn names_are_texts_and_nothing_else() {
     let pages: Vec<String> = drawn.chain([labels.clone().into_string()]).collect();
     for page in &pages {
         assert!(!page.contains("<script") && !page.contains("]]>"), "{page}");
+        assert!(!page.contains('\u{202e}'), "it turns what stands after it");
         assert!(page.matches("</svg>").count() <= 1);
     }
     let labels = labels.into_string();
@@ -247,7 +254,7 @@ fn names_are_texts_and_nothing_else() {
             .replace('&', "&amp;")
             .replace('<', "&lt;")
             .replace('>', "&gt;");
-        let escaped = escaped.replace('"', "&quot;");
+        let escaped = escaped.replace('"', "&quot;").replace('\u{202e}', "");
         assert!(labels.contains(&escaped), "{name}");
     }
 }
