@@ -9,12 +9,12 @@ use schemars::generate::SchemaSettings;
 use crate::checker::CheckedPlan;
 use crate::garden::Garden;
 
+pub use shape::SCHEMA;
+
 use shape::PlanData;
 
-/// The name of the data file, and of the schema beside it.
+/// The name of the data file.
 pub const DATA: &str = "plan-data.json";
-/// The schema's own name.
-pub const SCHEMA: &str = "plan-data.schema.json";
 
 /// The data file of a plan. `calendars` are the files of the classes, in their order.
 ///

@@ -2,6 +2,7 @@
 //! or not at all. What a person added stays, what a person changed is kept under another name.
 
 mod beside;
+mod file;
 mod manifest;
 mod people;
 
@@ -12,20 +13,12 @@ use std::path::{Component, Path, PathBuf};
 use crate::report::folder::FolderError;
 
 pub use beside::unfinished;
+pub use file::File;
 pub use manifest::MANIFEST;
 
 use beside::{Fresh, retired};
 use manifest::Manifest;
 use people::Plan;
-
-/// One file of the folder.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct File {
-    /// Its path below the folder, with `/`.
-    pub path: String,
-    /// What is in it.
-    pub bytes: Vec<u8>,
-}
 
 /// What was done.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]

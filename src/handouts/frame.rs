@@ -10,24 +10,12 @@ use super::safe::plain;
 /// The styles of all pages.
 const STYLES: &str = include_str!("page.css");
 
-/// How a page uses its paper.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Paper {
-    /// As many sheets as it takes.
-    AsItComes,
-    /// One sheet: small print, two columns where they fit.
-    OneSheet,
-}
-
-/// A whole page.
-pub fn page(words: &Frame, title: &str, paper: Paper, inside: &Markup) -> String {
-    let class = match paper {
-        Paper::AsItComes => None,
-        Paper::OneSheet => Some("one-sheet"),
-    };
+/// A whole page; `class` names the styles of one that has to
+/// go on one sheet.
+pub fn page(words: &Frame, title: &str, class: Option<&str>, inside: &Markup) -> String {
     let whole = html! {
         (DOCTYPE)
-        html lang=(words.language) {
+        html.one-sheet[class.is_some()] lang=(words.language) {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";

@@ -4,14 +4,13 @@ use maud::{Markup, html};
 
 use crate::garden::Garden;
 use crate::report::handouts::{self, Handout, Reader};
-use crate::report::page::{Page, Picture};
-use crate::report::pictures::timeline::Whose;
+use crate::report::page::Page;
 use crate::report::view::View;
 
-use super::blocks::{self, wide};
+use super::blocks;
 use super::file_name::FileNames;
 use super::folder::File;
-use super::frame::{self, Paper};
+use super::frame;
 use super::pictures;
 use super::safe::plain;
 
@@ -20,17 +19,24 @@ pub fn pages(view: &View<'_>, handouts: &[Handout], others: &[File]) -> Vec<File
     let words = handouts::frame(view.garden);
     let names = names(view.garden, handouts);
     let start = start(view, &names, handouts, others);
-    let start = frame::page(&words, words.all, Paper::AsItComes, &start);
+    let start = frame::page(&words, words.all, None, &start);
     let mut pages = vec![file("index.html", start)];
     pages.extend(names.iter().zip(handouts).map(|(name, handout)| {
         let inside = shown(view, &handout.page);
-        let paper = match handout.one_sheet {
-            true => Paper::OneSheet,
-            false => Paper::AsItComes,
-        };
-        file(name, frame::page(&words, &handout.title, paper, &inside))
+        let class = sheet(handout.reader);
+        file(name, frame::page(&words, &handout.title, class, &inside))
     }));
     pages
+}
+
+/// The styles of pages that have to go on one sheet: a grade's with its wide table of dates, the
+/// others in two columns throughout.
+fn sheet(reader: Reader) -> Option<&'static str> {
+    match reader {
+        Reader::Grade(_) => Some("strip"),
+        Reader::Principal | Reader::Kitchen => Some("columns"),
+        Reader::Coordinator | Reader::Helpers | Reader::Gardeners | Reader::Buyers => None,
+    }
 }
 
 fn file(path: &str, text: String) -> File {
@@ -80,34 +86,5 @@ fn start(view: &View<'_>, names: &[String], handouts: &[Handout], others: &[File
 
 /// The blocks of a page with their pictures.
 fn shown(view: &View<'_>, page: &Page) -> Markup {
-    blocks::markup(page, &|picture| draw(view, picture))
-}
-
-/// A picture, what it shows, and the same as a table for whoever cannot see it.
-fn draw(view: &View<'_>, picture: Picture) -> Option<Markup> {
-    let drawn = match picture {
-        Picture::Timeline(None) => pictures::timeline(view, Whose::All)?,
-        Picture::Timeline(Some(grade)) => pictures::timeline(view, Whose::Of(grade))?,
-        Picture::BedsByWeek => pictures::beds(view)?,
-        Picture::ShelfByWeek => pictures::shelf(view)?,
-        Picture::Map(grade) => pictures::map(view, grade)?,
-        Picture::Labels => return pictures::labels(view),
-    };
-    let kind = match picture {
-        Picture::Map(_) => "map",
-        _ => "weeks",
-    };
-    let said = &drawn.said;
-    Some(html! {
-        figure class=(kind) {
-            (wide(&said.title, &drawn.svg))
-            figcaption {
-                p { (plain(&said.description)) }
-                details {
-                    summary { (handouts::as_table(&plain(&said.title))) }
-                    (blocks::rows(&said.title, &said.table.header, &said.table.rows))
-                }
-            }
-        }
-    })
+    blocks::markup(page, &|picture| pictures::on_page(view, picture))
 }

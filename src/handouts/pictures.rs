@@ -10,18 +10,23 @@ mod shelf;
 mod timeline;
 mod weeks;
 
-use maud::Markup;
+use maud::{Markup, html};
 
 use crate::garden::GradeAt;
+use crate::report::handouts;
+use crate::report::page::Picture;
 use crate::report::pictures::timeline::Whose;
 use crate::report::pictures::{self as words, Said};
 use crate::report::view::View;
+
+use super::blocks::{rows, wide};
+use super::safe::plain;
 
 /// The styles that the pictures need, for the page's `style`.
 pub const CSS: &str = include_str!("pictures.css");
 
 /// A picture with what is said of it.
-pub struct Picture {
+pub struct Drawn {
     /// One `svg`. It scales to the width that it is given, and its letters are large enough on
     /// 18 cm of paper; on a narrow screen it should lie in a region that scrolls.
     pub svg: Markup,
@@ -29,9 +34,41 @@ pub struct Picture {
     pub said: Said,
 }
 
+/// A picture as a page shows it: what it shows in words under it, and the same as a table for
+/// whoever cannot see it; `None` where there is nothing to draw.
+#[must_use]
+pub fn on_page(view: &View<'_>, picture: Picture) -> Option<Markup> {
+    let drawn = match picture {
+        Picture::Timeline(None) => timeline(view, Whose::All)?,
+        Picture::Timeline(Some(grade)) => timeline(view, Whose::Of(grade))?,
+        Picture::BedsByWeek => beds(view)?,
+        Picture::ShelfByWeek => shelf(view)?,
+        Picture::Space => space(view)?,
+        Picture::Map(stressed) => map(view, stressed)?,
+        Picture::Labels => return labels(view),
+    };
+    let kind = match picture {
+        Picture::Map(_) => "map",
+        _ => "weeks",
+    };
+    let said = &drawn.said;
+    Some(html! {
+        figure class=(kind) {
+            (wide(&said.title, &drawn.svg))
+            figcaption {
+                p { (plain(&said.description)) }
+                details {
+                    summary { (handouts::as_table(&plain(&said.title))) }
+                    (rows(&said.title, &said.table.header, &said.table.rows))
+                }
+            }
+        }
+    })
+}
+
 /// The timeline of all grades or of one; `None` where nothing is planted.
 #[must_use]
-pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Picture> {
+pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Drawn> {
     let name = match whose {
         Whose::All => "timeline".to_owned(),
         Whose::Of(grade) => format!("timeline-{}", grade.0 + 1),
@@ -39,31 +76,40 @@ pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Picture> {
     let shown = words::timeline::timeline(view, whose)?;
     let svg = timeline::draw(&name, &shown);
     let said = shown.said;
-    Some(Picture { svg, said })
+    Some(Drawn { svg, said })
 }
 
 /// The beds by week; `None` where no bed carries anything.
 #[must_use]
-pub fn beds(view: &View<'_>) -> Option<Picture> {
+pub fn beds(view: &View<'_>) -> Option<Drawn> {
     let shown = words::beds::beds(view)?;
     let svg = beds::draw("beds", &shown);
     let said = shown.said;
-    Some(Picture { svg, said })
+    Some(Drawn { svg, said })
 }
 
 /// The shelf by week; `None` where it is not used.
 #[must_use]
-pub fn shelf(view: &View<'_>) -> Option<Picture> {
+pub fn shelf(view: &View<'_>) -> Option<Drawn> {
     let shown = words::shelf::shelf(view)?;
     let svg = shelf::draw("shelf", &shown);
     let said = shown.said;
-    Some(Picture { svg, said })
+    Some(Drawn { svg, said })
+}
+
+/// Shelf and all beds by week, for the principal; `None` where nothing is used.
+#[must_use]
+pub fn space(view: &View<'_>) -> Option<Drawn> {
+    let shown = words::shelf::space(view)?;
+    let svg = shelf::draw("space", &shown);
+    let said = shown.said;
+    Some(Drawn { svg, said })
 }
 
 /// The map of the garden, with what one grade grows stressed if asked for; `None` if there is
 /// neither bed nor patch.
 #[must_use]
-pub fn map(view: &View<'_>, stressed: Option<GradeAt>) -> Option<Picture> {
+pub fn map(view: &View<'_>, stressed: Option<GradeAt>) -> Option<Drawn> {
     let name = match stressed {
         None => "map".to_owned(),
         Some(grade) => format!("map-{}", grade.0 + 1),
@@ -71,7 +117,7 @@ pub fn map(view: &View<'_>, stressed: Option<GradeAt>) -> Option<Picture> {
     let shown = words::map::map(view, stressed)?;
     let svg = map::draw(&name, &shown);
     let said = shown.said;
-    Some(Picture { svg, said })
+    Some(Drawn { svg, said })
 }
 
 /// Labels to cut out, as boxes of the page; `None` where nothing is planted.

@@ -42,8 +42,6 @@ pub struct Handout {
     pub title: String,
     /// Who it is for and what it tells, in a sentence.
     pub about: String,
-    /// True if it has to go on one sheet of paper.
-    pub one_sheet: bool,
     /// What stands on it, under its title.
     pub page: Page,
 }
@@ -231,15 +229,10 @@ fn for_the_school(
 fn handout(reader: Reader, title: String, about: String, write: impl FnOnce(&mut Page)) -> Handout {
     let mut page = Page::new();
     write(&mut page);
-    let one_sheet = matches!(
-        reader,
-        Reader::Grade(_) | Reader::Principal | Reader::Kitchen
-    );
     Handout {
         reader,
         title,
         about,
-        one_sheet,
         page,
     }
 }

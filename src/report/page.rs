@@ -52,6 +52,8 @@ pub enum Picture {
     BedsByWeek,
     /// Flats on the shelf, week by week.
     ShelfByWeek,
+    /// Flats and strips of all beds in use, week by week.
+    Space,
     /// The garden from above; the beds of one grade may be stressed.
     Map(Option<GradeAt>),
     /// Labels to cut out.

@@ -37,7 +37,6 @@ impl<'a> View<'a> {
     }
 
     /// Ingredients with their positions and what became of them.
-    #[must_use]
     pub fn ingredients(
         &self,
     ) -> impl Iterator<Item = (IngredientAt, &'a Ingredient, &'a IngredientReplay)> + use<'a> {
@@ -49,7 +48,6 @@ impl<'a> View<'a> {
     }
 
     /// The plantings of the ingredient of a name, in the order of their sowing.
-    #[must_use]
     pub fn plantings_named(&self, ingredient: &str) -> impl Iterator<Item = &'a Planting> {
         self.plan
             .plantings
@@ -72,7 +70,6 @@ impl<'a> View<'a> {
     }
 
     /// All plantings with their ingredient.
-    #[must_use]
     pub fn planted(&self) -> impl Iterator<Item = (&'a Planting, &'a Ingredient)> {
         self.plan
             .plantings
@@ -81,7 +78,6 @@ impl<'a> View<'a> {
     }
 
     /// The plantings of a grade with their ingredient.
-    #[must_use]
     pub fn planted_by(
         &self,
         grade: GradeAt,

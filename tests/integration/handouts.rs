@@ -2,4 +2,5 @@
 
 mod folder;
 mod formats;
+mod pictures;
 mod safe;

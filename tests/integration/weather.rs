@@ -1,5 +1,6 @@
 //! The sun, generated weather years, the runs of a span, and the weeks of a record.
 
+mod cold_days;
 mod generator;
 mod sun;
 mod trend;

@@ -7,6 +7,9 @@ use serde::Serialize;
 /// The version of the form that is written.
 pub const VERSION: u32 = 1;
 
+/// The name of the schema; it lies beside the data file.
+pub const SCHEMA: &str = "plan-data.schema.json";
+
 /// A day in the school's calendar, ISO 8601: year-month-day.
 #[derive(Serialize, JsonSchema)]
 #[serde(transparent)]
@@ -64,6 +67,8 @@ pub struct Project {
     pub school: Option<String>,
     /// Degrees of latitude, north positive.
     pub latitude_deg: f64,
+    /// The language and customs of the pages (BCP 47), as in their `lang`.
+    pub locale: String,
     /// The first day on which anyone may sow.
     pub start: Day,
     /// The day on which all grades move up, if it falls within the plan.

@@ -9,10 +9,9 @@ use crate::report::tasks::{Doer, Task, tasks};
 use crate::report::{caution, decisions};
 
 use super::super::safe::plain;
-use super::SCHEMA;
 use super::shape::{
     BedUse, Break, Care, Chance, Class, Clock, Day, Decision, Feast, Gap, Grade, Hands, Ingredient,
-    Kind, Method, Part, Place, PlanData, Planting, Project, Step, VERSION, Verdict, Week,
+    Kind, Method, Part, Place, PlanData, Planting, Project, SCHEMA, Step, VERSION, Verdict, Week,
 };
 
 /// All that is told of a plan.
@@ -63,6 +62,7 @@ fn project(garden: &Garden) -> Project {
         name: plain(&garden.name),
         school: garden.school.as_deref().map(plain),
         latitude_deg: garden.latitude.0,
+        locale: garden.locale.tag().to_owned(),
         start: day(garden.school_year.start),
         moves_up: garden.school_year.moves_up.map(day),
     }

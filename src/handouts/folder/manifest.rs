@@ -9,7 +9,7 @@ use serde::{Deserialize, Serialize};
 use crate::report::folder::FolderError;
 
 use super::super::checksum::digits;
-use super::File;
+use super::file::File;
 
 /// The name of the list in its folder.
 pub const MANIFEST: &str = ".handouts.json";

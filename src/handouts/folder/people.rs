@@ -8,7 +8,7 @@ use std::path::Path;
 use crate::report::folder::{FolderError, kept_name};
 
 use super::super::checksum::digits;
-use super::File;
+use super::file::File;
 use super::manifest::{MANIFEST, Manifest};
 
 /// What becomes of the old folder's files.

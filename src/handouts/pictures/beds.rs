@@ -12,7 +12,7 @@ use super::weeks::{Scale, before, behind, head};
 const LEFT: f64 = 92.0;
 
 /// Height of all beds together, at the most: a sheet with head and legend.
-const MOST: f64 = 560.0;
+const MOST: f64 = 570.0;
 
 /// Height of a strip, if there is room.
 const STRIP: f64 = 3.2;
@@ -35,9 +35,7 @@ struct Over<'s> {
 pub fn draw(name: &str, shown: &Beds) -> Markup {
     let scale = Scale::new(shown.weeks.horizon, LEFT);
     let (top, first) = head(&shown.weeks, &scale);
-    let wanted = |row: &Row| (f64::from(row.strips) * STRIP).clamp(HIGH.0, HIGH.1);
-    let all: f64 = shown.rows.iter().map(wanted).sum();
-    let squeeze = ((MOST - GAP * shown.rows.len() as f64) / all).min(1.0);
+    let squeeze = squeeze(&shown.rows, &scale);
     let mut y = first + 2.0;
     let mut rows = Vec::new();
     for row in &shown.rows {
@@ -65,6 +63,40 @@ pub fn draw(name: &str, shown: &Beds) -> Markup {
     frame(name, &shown.said, end + 3.0, &body)
 }
 
+/// The height of a bed, if there is room.
+fn wanted(row: &Row) -> f64 {
+    (f64::from(row.strips) * STRIP).clamp(HIGH.0, HIGH.1)
+}
+
+/// By how much beds must be lower, so that all of them and the names over them fit on a sheet.
+fn squeeze(rows: &[Row], scale: &Scale) -> f64 {
+    let all: f64 = rows.iter().map(wanted).sum();
+    let room = MOST - GAP * rows.len() as f64;
+    let without = (room / all).min(1.0);
+    let lines = rows.iter().map(|row| {
+        let high = wanted(row) * without;
+        lines(&over(row, scale, high))
+    });
+    ((room - LINE * lines.sum::<usize>() as f64) / all).clamp(0.2, 1.0)
+}
+
+/// How many lines of names stand over a bed.
+fn lines(over: &[Over<'_>]) -> usize {
+    over.iter().map(|o| o.line + 1).max().unwrap_or(0)
+}
+
+/// True if the name of a stand fits into its box, in a bed of a height.
+fn fits(stand: &Stand, row: &Row, scale: &Scale, high: f64) -> bool {
+    let bed = Area {
+        x: 0.0,
+        y: 0.0,
+        w: 0.0,
+        h: high,
+    };
+    let area = place(stand, row, scale, bed);
+    area.h >= SIZE + 1.0 && width(&stand.name) + 5.0 <= area.w
+}
+
 /// The box of a stand in a bed whose box is given.
 fn place(stand: &Stand, row: &Row, scale: &Scale, bed: Area) -> Area {
     let strip = bed.h / f64::from(row.strips.max(1));
@@ -74,23 +106,8 @@ fn place(stand: &Stand, row: &Row, scale: &Scale, bed: Area) -> Area {
 
 /// One bed, and the height under it.
 fn draw_row(name: &str, row: &Row, scale: &Scale, top: f64, high: f64) -> (Markup, f64) {
-    let fits = |stand: &&Stand| {
-        let area = place(
-            stand,
-            row,
-            scale,
-            Area {
-                x: 0.0,
-                y: 0.0,
-                w: 0.0,
-                h: high,
-            },
-        );
-        area.h >= SIZE + 1.0 && width(&stand.name) + 5.0 <= area.w
-    };
-    let over = over(row, scale, |stand| !fits(&stand));
-    let lines = over.iter().map(|o| o.line + 1).max().unwrap_or(0);
-    let y = top + LINE * lines as f64;
+    let over = over(row, scale, high);
+    let y = top + LINE * lines(&over) as f64;
     let bed = Area {
         x: scale.left,
         y,
@@ -98,11 +115,14 @@ fn draw_row(name: &str, row: &Row, scale: &Scale, top: f64, high: f64) -> (Marku
         h: high,
     };
     let room = LEFT - 5.0;
-    let base = y + high / 2.0 - LINE / 2.0 + SIZE / 2.0 - 1.2;
+    let two = high + GAP >= 2.0 * LINE;
+    let label = [&row.name, &row.has].into_iter().take(1 + usize::from(two));
+    let base = y + high / 2.0 - if two { LINE / 2.0 } else { 0.0 } + SIZE / 2.0 - 1.2;
     let body = html! {
-        g.bed data-row=(row.name) {
-            (text(0.0, base, Anchor::Start, &shorten(&row.name, room)))
-            (text(0.0, base + LINE, Anchor::Start, &shorten(&row.has, room)))
+        g.bed {
+            @for (at, words) in label.enumerate() {
+                (text(0.0, base + LINE * at as f64, Anchor::Start, &shorten(words, room)))
+            }
             rect.there x=(n(bed.x)) y=(n(bed.y)) width=(n(bed.w)) height=(n(bed.h)) {}
             @if let Some(free) = row.free_from {
                 (surface(Area { w: scale.x(free) - bed.x, ..bed }, &fill(name, Pattern::Net)))
@@ -114,7 +134,7 @@ fn draw_row(name: &str, row: &Row, scale: &Scale, top: f64, high: f64) -> (Marku
                 @let base = y - 2.0 - LINE * o.line as f64;
                 (line((area.x, base + 1.0), (area.x, area.y), "#000", 0.6))
             }
-            @for stand in row.stands.iter().filter(fits) {
+            @for stand in row.stands.iter().filter(|stand| fits(stand, row, scale, high)) {
                 @let area = place(stand, row, scale, bed);
                 (text(area.x + 2.5, area.y + area.h / 2.0 + SIZE / 2.0 - 1.3, Anchor::Start, &stand.name))
             }
@@ -136,12 +156,13 @@ fn draw_stand(stand: &Stand, area: Area) -> Markup {
     }
 }
 
-/// Names over a bed, each on the lowest line on which it meets no other. Parts of one planting
+/// Names over a bed of a height, each on the lowest line on which it meets no other. Parts of one planting
 /// share a name.
-fn over<'s>(row: &'s Row, scale: &Scale, is: impl Fn(&'s Stand) -> bool) -> Vec<Over<'s>> {
+fn over<'s>(row: &'s Row, scale: &Scale, high: f64) -> Vec<Over<'s>> {
     let mut ends: Vec<f64> = Vec::new();
     let mut placed: Vec<Over<'s>> = Vec::new();
-    for stand in row.stands.iter().filter(|stand| is(stand)) {
+    let stands = row.stands.iter();
+    for stand in stands.filter(|stand| !fits(stand, row, scale, high)) {
         let same = |o: &&Over<'s>| o.stand.planting == stand.planting;
         if let Some(Over { x, line, .. }) = placed.iter().find(same) {
             let (x, line, name) = (*x, *line, None);

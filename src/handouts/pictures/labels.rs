@@ -4,6 +4,8 @@ use maud::{Markup, html};
 
 use crate::report::pictures::labels::{Label, Labels};
 
+use super::super::safe::plain;
+
 /// Beds first, then plants.
 pub fn draw(labels: &Labels) -> Markup {
     html! {
@@ -18,9 +20,9 @@ fn part(title: &str, labels: &[Label]) -> Markup {
         ul.labels {
             @for label in labels {
                 li {
-                    strong { bdi { (label.large) } }
-                    span { bdi { (label.below) } }
-                    @for line in &label.lines { p { bdi { (line) } } }
+                    strong { bdi { (plain(&label.large)) } }
+                    span { bdi { (plain(&label.below)) } }
+                    @for line in &label.lines { p { bdi { (plain(line)) } } }
                 }
             }
         }

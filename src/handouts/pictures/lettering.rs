@@ -9,28 +9,31 @@ pub const LINE: f64 = 11.0;
 /// Where a text was cut.
 const CUT: char = '\u{2026}';
 
-/// The width of a text, rather too great than too small: by the wider ones of common sans-serif
-/// fonts (DejaVu Sans; classes of letters measured by eye, from memory).
+/// The width of a text, rather too great than too small: classes of letters, each about as wide as
+/// the widest of it in Helvetica and Arial (Adobe's font metrics, from memory).
 pub fn width(text: &str) -> f64 {
     let ems: f64 = text.chars().map(letter).sum();
     ems * SIZE
 }
 
-/// The width of bold letters, which are wider.
+/// By how much bold letters are wider.
+pub const BOLD: f64 = 1.12;
+
+/// The width of bold letters.
 pub fn bold_width(text: &str) -> f64 {
-    width(text) * 1.12
+    width(text) * BOLD
 }
 
 fn letter(c: char) -> f64 {
     match c {
         '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' => 0.0,
-        'i' | 'j' | 'l' | '\'' | '|' => 0.3,
+        'i' | 'j' | 'l' | '\'' | '|' => 0.28,
         ' ' | '\u{a0}' | '.' | ',' | ':' | ';' | '!' | 'I' | 't' | 'f' | 'r' | '(' | ')' | '-' => {
-            0.41
+            0.36
         }
-        'm' | 'w' | 'M' | 'W' | '%' | CUT => 1.0,
-        'A'..='Z' => 0.72,
-        c if c.is_ascii() => 0.62,
+        'm' | 'w' | 'M' | 'W' | '%' | CUT => 0.92,
+        'A'..='Z' | '&' => 0.75,
+        c if c.is_ascii() => 0.58,
         '\u{80}'..='\u{5ff}' => 0.7,
         _ => 1.2,
     }

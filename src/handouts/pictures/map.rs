@@ -67,7 +67,7 @@ pub fn draw(name: &str, map: &Map) -> Markup {
 
 fn bed_of(name: &str, map: &Map, bed: &MapBed, area: Area, cells: &[Cell<'_>]) -> Markup {
     html! {
-        g.bed data-bed=(bed.names.last().map_or("", String::as_str)) {
+        g.bed {
             rect.ground x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h)) {}
             @for cell in cells.iter().filter(|cell| !cell.planted.ours) { (cell_of(name, cell)) }
             @for cell in cells.iter().filter(|cell| cell.planted.ours) { (cell_of(name, cell)) }
@@ -86,7 +86,7 @@ fn cell_of(name: &str, cell: &Cell<'_>) -> Markup {
     };
     html! {
         @if cell.planted.ours { (rect(&fill(name, Pattern::Dots), "2.6")) }
-        @else { (rect("#f2f2f2", "0.8")) }
+        @else { (rect("#dcdcdc", "0.8")) }
     }
 }
 

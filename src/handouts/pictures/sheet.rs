@@ -5,6 +5,7 @@ use maud::{Markup, html};
 
 use crate::report::pictures::Said;
 
+use super::super::safe::plain;
 use super::lettering::{LINE, SIZE, width, wrap};
 
 /// 18 cm in points of 1/72 inch.
@@ -115,8 +116,8 @@ pub fn frame(name: &str, said: &Said, height: f64, body: &Markup) -> Markup {
     html! {
         svg.picture id=(name) role="img" viewBox=(format!("0 0 {} {}", n(WIDTH), n(height)))
             aria-labelledby=(title) aria-describedby=(description) {
-            title id=(title) { (said.title) }
-            desc id=(description) { (said.description) }
+            title id=(title) { (plain(&said.title)) }
+            desc id=(description) { (plain(&said.description)) }
             defs {
                 @for pattern in ALL {
                     pattern id=(format!("{name}-{}", pattern.name())) width="6" height="6"
@@ -133,14 +134,36 @@ pub fn fill(name: &str, pattern: Pattern) -> String {
     format!("url(#{name}-{})", pattern.name())
 }
 
+/// A text without marks of direction of its own, in which a name that is written from right to
+/// left turns nothing that stands after it: a mark from left to right ends the name.
+fn steady(content: &str) -> String {
+    let letters: Vec<char> = plain(content).chars().collect();
+    let mut steady = String::new();
+    for (at, letter) in letters.iter().enumerate() {
+        steady.push(*letter);
+        let mut after = letters.iter().skip(at + 1).filter(|c| c.is_alphanumeric());
+        let ends = after.next().is_none_or(|next| !is_leftward(*next));
+        if is_leftward(*letter) && ends {
+            steady.push('\u{200e}');
+        }
+    }
+    steady
+}
+
+/// Letters of the scripts that are written from right to left (Unicode, blocks Hebrew to Arabic
+/// Extended-A and the presentation forms of both).
+fn is_leftward(c: char) -> bool {
+    matches!(c, '\u{590}'..='\u{8ff}' | '\u{fb1d}'..='\u{fdff}' | '\u{fe70}'..='\u{fefc}')
+}
+
 /// A text on one line; `y` is its base line.
 pub fn text(x: f64, y: f64, anchor: Anchor, content: &str) -> Markup {
-    html! { text x=(n(x)) y=(n(y)) text-anchor=(anchor.name()) { (content) } }
+    html! { text x=(n(x)) y=(n(y)) text-anchor=(anchor.name()) { (steady(content)) } }
 }
 
 /// The same in bold letters.
 pub fn bold(x: f64, y: f64, anchor: Anchor, content: &str) -> Markup {
-    html! { text.bold x=(n(x)) y=(n(y)) text-anchor=(anchor.name()) { (content) } }
+    html! { text.bold x=(n(x)) y=(n(y)) text-anchor=(anchor.name()) { (steady(content)) } }
 }
 
 /// A filled rectangle without an edge.
@@ -164,7 +187,7 @@ pub fn points(all: &[(f64, f64)]) -> String {
 
 /// A wrapped text over the whole width from a height on, and the height under it.
 pub fn paragraph(top: f64, content: &str) -> (Markup, f64) {
-    let lines = wrap(content, WIDTH, usize::MAX).unwrap_or_default();
+    let lines = wrap(content, 0.95 * WIDTH, usize::MAX).unwrap_or_default();
     let base = |at: usize| top + SIZE + LINE * at as f64;
     let below = top + LINE * lines.len() as f64;
     let body = html! {

@@ -1,4 +1,4 @@
-//! The shelf by week: columns of flats under the line of those that there are.
+//! Shelf and beds by week: columns of flats or strips under the line of those that there are.
 
 use maud::{Markup, html};
 
@@ -14,7 +14,7 @@ const LEFT: f64 = 92.0;
 
 /// Height of a flat, if there is room, and of all of them at the most.
 const FLAT: f64 = 14.0;
-const MOST: f64 = 130.0;
+const MOST: f64 = 84.0;
 
 /// Between shelf and mat.
 const GAP: f64 = 14.0;
@@ -35,12 +35,11 @@ pub fn draw(name: &str, shown: &Shelf) -> Markup {
     let mut rows = Vec::new();
     for row in &shown.rows {
         let high = (FLAT * f64::from(row.capacity)).clamp(3.0 * LINE, MOST);
-        rows.push(draw_row(name, shown, row, &scale, (y, high)));
+        rows.push(draw_row(name, row, &scale, (y, high)));
         y += high + GAP;
     }
     let bottom = y - GAP + 4.0;
-    let closed =
-        shown.open.0 > shown.weeks.horizon.first() || shown.open.1 < shown.weeks.horizon.last();
+    let closed = shown.rows.iter().any(|row| row.open.is_some());
     let mut entries = vec![(Key::There, shown.there)];
     entries.extend(shown.weeks.closed.map(|said| (Key::NoSchool, said)));
     entries.extend(closed.then_some((Key::Closed, shown.closed)));
@@ -77,13 +76,7 @@ fn runs(weeks: &[u32]) -> Vec<(usize, usize, u32)> {
     runs
 }
 
-fn draw_row(
-    name: &str,
-    shown: &Shelf,
-    row: &Row,
-    scale: &Scale,
-    (top, high): (f64, f64),
-) -> Markup {
+fn draw_row(name: &str, row: &Row, scale: &Scale, (top, high): (f64, f64)) -> Markup {
     let flat = high / f64::from(row.capacity.max(1));
     let column = |(from, to, flats): (usize, usize, u32)| {
         let x = scale.week(from, 0.0, 0.0).x;
@@ -97,7 +90,10 @@ fn draw_row(
         }
     };
     let runs = runs(&row.weeks);
-    let (open, until) = (scale.x(shown.open.0), scale.x(plus_days(shown.open.1, 1)));
+    let always = (scale.left, scale.right);
+    let (open, until) = row.open.map_or(always, |(from, to)| {
+        (scale.x(from), scale.x(plus_days(to, 1)))
+    });
     let shut = |x: f64, to: f64| Area {
         x,
         y: top,
@@ -107,7 +103,7 @@ fn draw_row(
     let net = fill(name, Pattern::Net);
     let room = LEFT - 18.0;
     html! {
-        g.flats data-row=(row.name) {
+        g.flats {
             (text(0.0, top + SIZE, Anchor::Start, &shorten(&row.name, room)))
             (text(0.0, top + SIZE + LINE, Anchor::Start, &shorten(&row.has, room)))
             (text(scale.left - 4.0, top + high, Anchor::End, "0"))

@@ -17,11 +17,18 @@ pub const LEFT: f64 = 120.0;
 /// More rows than this are drawn closer, with names on one line.
 const ROOMY: usize = 18;
 
+/// From row to row then: as close as the signs allow, so that 36 rows fit on a sheet.
+const CLOSE: f64 = 14.0;
+
 /// The picture.
 pub fn draw(name: &str, shown: &Timeline) -> Markup {
     let scale = Scale::new(shown.weeks.horizon, LEFT);
     let (top, first) = head(&shown.weeks, &scale);
-    let pitch = if shown.rows.len() > ROOMY { 15.5 } else { 26.0 };
+    let pitch = if shown.rows.len() > ROOMY {
+        CLOSE
+    } else {
+        26.0
+    };
     let last = first + pitch * shown.rows.len() as f64;
     let (bands, bottom) = match &shown.climate {
         Some(seen) => climate::bands(seen, &scale, last + 8.0),
@@ -60,7 +67,7 @@ fn draw_row(name: &str, row: &Row, scale: &Scale, top: f64, pitch: f64) -> Marku
     };
     let base = middle - LINE * (lines.len() as f64 - 1.0) / 2.0 + SIZE / 2.0 - 1.2;
     html! {
-        g.row data-row=(row.short) {
+        g.row {
             (line((0.0, top), (scale.right, top), "#bbb", 0.5))
             @for (at, text_line) in lines.iter().enumerate() {
                 (text(0.0, base + LINE * at as f64, Anchor::Start, &shorten(text_line, room)))

@@ -19,7 +19,7 @@ pub fn write(view: &View<'_>, least: Option<&LeastSpace>, page: &mut Page) {
     }
     who(view, page);
     page.heading("Space");
-    page.picture(Picture::ShelfByWeek);
+    page.picture(Picture::Space);
     space::peaks(view, &space::shelf_rows(view), &space::all_beds(view), page);
     match least {
         Some(least) => least_space::items(view, least, page),

@@ -87,8 +87,25 @@ pub fn beds(view: &View<'_>) -> Option<Beds> {
         let beds = count(u32::try_from(empty).unwrap_or(u32::MAX), "bed");
         description.push_str(&format!(" Nothing of this dish stands in {beds}."));
     }
+    let table = table(view, &rows);
+    let rows: Vec<Row> = rows.into_iter().map(|(_, row)| row).collect();
+    let waits = rows.iter().any(|row| row.free_from.is_some());
+    Some(Beds {
+        said: Said {
+            title: "Beds, week by week".to_owned(),
+            description,
+            table,
+        },
+        weeks,
+        not_free: waits.then_some("Not free yet: something else stands there"),
+        rows,
+    })
+}
+
+/// A row for each stand; `rows` tell the beds' positions.
+fn table(view: &View<'_>, rows: &[(usize, Row)]) -> Table {
     let mut table = Table::under(&["Bed", "What", "Strips", "From", "To", "Most used"]);
-    for (at, row) in &rows {
+    for (at, row) in rows {
         let most = view.replay.strips_by_week.get(*at);
         let most = most
             .and_then(|weeks| weeks.iter().max())
@@ -105,18 +122,7 @@ pub fn beds(view: &View<'_>) -> Option<Beds> {
             ]
         }));
     }
-    let rows: Vec<Row> = rows.into_iter().map(|(_, row)| row).collect();
-    let waits = rows.iter().any(|row| row.free_from.is_some());
-    Some(Beds {
-        said: Said {
-            title: "Beds, week by week".to_owned(),
-            description,
-            table,
-        },
-        weeks,
-        not_free: waits.then_some("Not free yet: something else stands there"),
-        rows,
-    })
+    table
 }
 
 /// `1 to 6`, counted from 1.

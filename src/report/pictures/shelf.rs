@@ -1,4 +1,5 @@
-//! Flats on the shelf by week, and on its heat mat, against what there is.
+//! Flats on the shelf by week, and on its heat mat, against what there is; for the principal, the
+//! strips of all beds under them.
 
 use crate::calendar::Date;
 use crate::report::space;
@@ -8,17 +9,19 @@ use crate::report::words::count;
 use super::weeks::Weeks;
 use super::{Said, Table};
 
-/// The shelf, or the mat.
+/// The shelf, the mat, or all beds.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Row {
-    /// `Shelf`, `Heat mat`.
+    /// `Shelf`, `Heat mat`, `All beds`.
     pub name: String,
-    /// `6 flats`: how many there are.
+    /// `6 flats`, `96 strips`: how many there are.
     pub has: String,
     /// How many there are.
     pub capacity: u32,
-    /// The most flats on it on one day of each week.
+    /// The most of them in use on one day of each week.
     pub weeks: Vec<u32>,
+    /// First and last day on which they may be used, where that is not always.
+    pub open: Option<(Date, Date)>,
 }
 
 /// The shelf by week.
@@ -28,11 +31,9 @@ pub struct Shelf {
     pub said: Said,
     /// The weeks.
     pub weeks: Weeks,
-    /// The shelf, and the mat where it is used.
+    /// The shelf, the mat where it is used, the beds where they are asked for.
     pub rows: Vec<Row>,
-    /// First and last day on which it may be used.
-    pub open: (Date, Date),
-    /// What the hatch outside these days means.
+    /// What the hatch outside the days of use means.
     pub closed: &'static str,
     /// What the line means.
     pub there: &'static str,
@@ -41,35 +42,66 @@ pub struct Shelf {
 /// The shelf by week; `None` where it is not used.
 #[must_use]
 pub fn shelf(view: &View<'_>) -> Option<Shelf> {
+    let rows = shelf_rows(view);
+    let title = "Seedling shelf, week by week";
+    (!rows.is_empty()).then(|| picture(view, title, rows, "Flats that there are"))
+}
+
+/// The shelf and all beds together by week; `None` where neither is used.
+#[must_use]
+pub fn space(view: &View<'_>) -> Option<Shelf> {
+    let beds = space::all_beds(view);
+    let mut rows = shelf_rows(view);
+    rows.extend(beds.used().then(|| Row {
+        name: beds.label,
+        has: count(beds.capacity, "strip"),
+        capacity: beds.capacity,
+        weeks: beds.weeks,
+        open: None,
+    }));
+    let title = "Shelf and beds, week by week";
+    (!rows.is_empty()).then(|| picture(view, title, rows, "Flats and strips that there are"))
+}
+
+fn shelf_rows(view: &View<'_>) -> Vec<Row> {
     let shelf = &view.garden.shelf;
     let horizon = view.garden.horizon();
-    let found = space::shelf_rows(view);
-    if found.is_empty() {
-        return None;
-    }
-    let mut description = "The most flats on one day of each week, against the line of those that \
-                           there are."
+    let open = (
+        shelf.from.max(horizon.first()),
+        shelf.until.unwrap_or(horizon.last()).min(horizon.last()),
+    );
+    let row = |row: space::Row| Row {
+        name: row.label,
+        has: count(row.capacity, "flat"),
+        capacity: row.capacity,
+        weeks: row.weeks,
+        open: (open != (horizon.first(), horizon.last())).then_some(open),
+    };
+    space::shelf_rows(view).into_iter().map(row).collect()
+}
+
+fn picture(view: &View<'_>, title: &str, rows: Vec<Row>, there: &'static str) -> Shelf {
+    let horizon = view.garden.horizon();
+    let mut description = "The most in use on one day of each week, against the line of what \
+                           there is."
         .to_owned();
-    let mut table = Table::under(&["Week of", "Where", "Flats", "There are"]);
-    for row in &found {
-        if let Some((top, week)) = row.peak() {
+    let mut table = Table::under(&["Week of", "Where", "In use", "There are"]);
+    for row in &rows {
+        let used = || row.weeks.iter().enumerate().filter(|(_, used)| **used > 0);
+        // The first of the fullest weeks.
+        if let Some((week, top)) = used().rev().max_by_key(|(_, used)| **used) {
             description.push_str(&format!(
                 " {}: at most {top} of {}, first in the week of {}.",
-                row.label,
-                count(row.capacity, "flat"),
+                row.name,
+                row.has,
                 view.words.short(horizon.monday(week))
             ));
         }
-        let used = row
-            .weeks
-            .iter()
-            .enumerate()
-            .filter(|(_, flats)| **flats > 0);
-        table.rows.extend(used.map(|(week, flats)| {
+        table.rows.extend(used().map(|(week, used)| {
             vec![
                 view.words.short(horizon.monday(week)),
-                row.label.clone(),
-                flats.to_string(),
+                row.name.clone(),
+                used.to_string(),
                 row.capacity.to_string(),
             ]
         }));
@@ -77,27 +109,15 @@ pub fn shelf(view: &View<'_>) -> Option<Shelf> {
     let weeks = Weeks::of(view);
     description.push(' ');
     description.push_str(&weeks.in_words(view));
-    Some(Shelf {
+    Shelf {
         said: Said {
-            title: "Seedling shelf, week by week".to_owned(),
+            title: title.to_owned(),
             description,
             table,
         },
         weeks,
-        rows: found
-            .into_iter()
-            .map(|row| Row {
-                name: row.label,
-                has: count(row.capacity, "flat"),
-                capacity: row.capacity,
-                weeks: row.weeks,
-            })
-            .collect(),
-        open: (
-            shelf.from.max(horizon.first()),
-            shelf.until.unwrap_or(horizon.last()).min(horizon.last()),
-        ),
+        rows,
         closed: "The shelf cannot be used",
-        there: "Flats that there are",
-    })
+        there,
+    }
 }

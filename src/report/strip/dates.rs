@@ -9,7 +9,7 @@ use super::super::make_up;
 use super::super::page::Page;
 use super::super::tasks::{self, Doer, Task};
 use super::super::view::View;
-use super::super::words::{Words, minutes};
+use super::super::words::{Words, list, minutes};
 use super::ours::Ours;
 
 /// One thing to do on one day.
@@ -40,6 +40,7 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page:
         .chunk_by(|a, b| (a.day, &a.who) == (b.day, &b.who))
         .flat_map(|session| rows(view, session))
         .collect();
+    let rows = together(rows);
     let header = ["Day", "Who", "What", "Takes", "If it falls out"];
     page.table(&header, &rows, &[3]);
     page.gap();
@@ -55,6 +56,9 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page:
         );
     }
 }
+
+/// The column of names.
+const WHO: usize = 1;
 
 /// The column of minutes.
 const TAKES: usize = 3;
@@ -92,6 +96,23 @@ fn rows(view: &View<'_>, session: &[Job]) -> Vec<Vec<String>> {
         last.push_str(&format!(" (in all {together})"));
     }
     rows
+}
+
+/// Rows of one day in which only the class differs become one.
+fn together(rows: Vec<Vec<String>>) -> Vec<Vec<String>> {
+    let mut all: Vec<(Vec<String>, Vec<String>)> = Vec::new();
+    for mut row in rows {
+        let who = std::mem::take(&mut row[WHO]);
+        match all.iter_mut().find(|(other, _)| *other == row) {
+            Some((_, names)) => names.push(who),
+            None => all.push((row, vec![who])),
+        }
+    }
+    let join = |(mut row, names): (Vec<String>, Vec<String>)| {
+        row[WHO] = list(&names);
+        row
+    };
+    all.into_iter().map(join).collect()
 }
 
 /// The jobs of a planting from a day on.

@@ -1,5 +1,6 @@
 // Dates as a reader of the project's locale expects them, written anew here from the JSON alone:
-// "Tue 9 Feb" (en-GB) or "Tue Feb 9" (en-US), with the year where it is not the shared day's.
+// "Tue 9 Feb" (en-GB) or "Tue Feb 9" (en-US); "Tue 9 Feb 2026" or "Tue, Feb 9, 2026" where the year is
+// not the shared day's.
 const DAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 const ISO = /^(\d{4})-(\d{2})-(\d{2})$/;
@@ -15,8 +16,8 @@ export function written(iso, locale, feastYear) {
     const weekday = DAYS[new Date(Date.UTC(year, month - 1, day)).getUTCDay()];
     const american = locale === 'en-US';
     const within = american ? `${MONTHS[month - 1]} ${day}` : `${day} ${MONTHS[month - 1]}`;
-    const unlikeFeast = `${american ? ',' : ''} ${year}`;
-    return `${weekday} ${within}${year === feastYear ? '' : unlikeFeast}`;
+    if (year === feastYear) return `${weekday} ${within}`;
+    return american ? `${weekday}, ${within}, ${year}` : `${weekday} ${within} ${year}`;
 }
 
 /**

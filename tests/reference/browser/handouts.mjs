@@ -1,5 +1,5 @@
 // Makes the handouts that are looked at: of three scenarios, and of a school whose names are made
-// of markup, quotes, formulas, path pieces, right-to-left letters and signs.
+// of markup, quotes, formulas, path pieces, right-to-left letters and signs, and who write as in the US.
 import { execFileSync } from 'node:child_process';
 import { cpSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -9,6 +9,7 @@ const SCENARIOS = ['soup-day', 'nine-grades', 'wrap-day'];
 /** Names of the soup day's file, and what stands for them in the file meant to break pages. */
 const HOSTILE = [
     ['name = "Soup day"', `name = "</title><script>alert(1)</script> & 'Soup'"`],
+    ['[project]', '[project]\nlocale = "en-US"'],
     ['school = "Larch Hill School"', 'school = "=1+1 <img src=x onerror=alert(1)> \\"Larch\\" מחזור ב 🥕"'],
     ['name = "Spring"', 'name = "<!-- Spring"'],
     ['name = "Autumn"', 'name = "]]></style>"'],

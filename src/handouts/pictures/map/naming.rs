@@ -3,7 +3,7 @@
 
 use maud::{Markup, html};
 
-use super::super::lettering::{LINE, SIZE, bold_width, shorten, width, wrap};
+use super::super::lettering::{BOLD, LINE, SIZE, bold_width, shorten, width, wrap};
 use super::super::sheet::{Anchor, Area, bold, text};
 use super::cells::Cell;
 
@@ -11,7 +11,7 @@ use super::cells::Cell;
 const INNER: f64 = 2.0;
 
 /// Between a bed and the name over it: a trellis stands there.
-const OUTER: f64 = 6.0;
+const OUTER: f64 = 8.0;
 
 /// The names so far, and what they must not lie on.
 pub struct Naming {
@@ -52,35 +52,30 @@ impl Naming {
         inside(self.edge) && !on_ground && !self.taken.iter().any(|other| other.meets(area))
     }
 
-    /// The name of a bed: over it, under it, or within it, as long as there is room for.
+    /// The name of a bed: over it, under it, or within it; the longest that fits there.
     pub fn caption(&mut self, bed: Area, names: &[String]) -> Markup {
-        for name in names {
-            let (w, h) = (bold_width(name), LINE);
-            let over = Area {
-                x: bed.x,
-                y: bed.y - h - OUTER + 1.0,
-                w,
-                h,
-            };
-            let under = Area {
-                y: bed.bottom() + OUTER - 3.0,
-                ..over
-            };
-            let within = Area {
-                x: bed.x + INNER,
-                y: bed.y + INNER,
-                w,
-                h,
-            };
-            let found = [(over, None), (under, None), (within, Some(bed))]
-                .into_iter()
-                .find(|(area, home)| self.free(*area, *home));
-            if let Some((area, _)) = found {
+        let places = [
+            (bed.x, bed.y - LINE - OUTER + 1.0, None),
+            (bed.x, bed.bottom() + OUTER - 3.0, None),
+            (bed.x + INNER, bed.y + INNER, Some(bed)),
+        ];
+        let all = places
+            .iter()
+            .flat_map(|place| names.iter().map(move |name| (place, name)));
+        for ((x, y, home), name) in all {
+            let (x, y, w, h) = (*x, *y, bold_width(name), LINE);
+            let area = Area { x, y, w, h };
+            if self.free(area, *home) {
                 self.taken.push(area);
-                return bold(area.x, area.y + SIZE, Anchor::Start, name);
+                return bold(x, y + SIZE, Anchor::Start, name);
             }
         }
-        html! {}
+        // Cut, it fits into any bed that is as high as a line.
+        let name = names.last().map_or("", String::as_str);
+        let w = bed.w - 2.0 * INNER;
+        let (x, y, h) = (bed.x + INNER, bed.y + INNER, LINE);
+        self.taken.push(Area { x, y, w, h });
+        bold(x, y + SIZE, Anchor::Start, &shorten(name, w / BOLD))
     }
 
     /// What stands in a cell: name and days, the name, or the number of the table.
@@ -89,7 +84,7 @@ impl Naming {
         let room = cell.area.w - 2.0 * INNER;
         let most = ((cell.area.h - 1.0) / LINE).floor().max(0.0) as usize;
         let name = wrap(&planted.stand.name, room, most);
-        let days = wrap(&planted.dates.replace('\u{a0}', " "), room, 2);
+        let days = wrap(&planted.dates, room, 2);
         let both = name
             .clone()
             .zip(days)

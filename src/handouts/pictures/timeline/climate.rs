@@ -1,4 +1,5 @@
-//! Frost and warmth of the past years: tints behind the rows, and two bands under them.
+//! Frost and warmth of the past years: tints behind the rows, and two bands under them. The tints
+//! are ten steps of lightness (CIE L*) apart, so that a copier keeps them apart.
 
 use maud::{Markup, html};
 
@@ -9,10 +10,10 @@ use super::super::sheet::{Anchor, Area, line, n, points, surface, text};
 use super::super::weeks::Scale;
 
 /// Behind weeks with frost in half of the years.
-pub const LIKELY: &str = "#d4d4d4";
+pub const LIKELY: &str = "#c4c4c4";
 
 /// Behind weeks with frost in one year of ten.
-pub const POSSIBLE: &str = "#ededed";
+pub const POSSIBLE: &str = "#e2e2e2";
 
 /// Height of the band of frost.
 const FROST: f64 = 30.0;
@@ -39,7 +40,7 @@ pub fn behind(seen: &Climate, scale: &Scale, top: f64, bottom: f64) -> Markup {
 pub fn bands(seen: &Climate, scale: &Scale, top: f64) -> (Markup, f64) {
     let warmth = top + FROST + 10.0;
     let steps = seen.ticks.len().saturating_sub(1).max(1) as f64;
-    let high = LINE * steps;
+    let high = LINE * steps.max(2.0);
     let body = html! {
         (frost(seen, scale, top))
         (warm(seen, scale, warmth, high))

@@ -21,7 +21,7 @@ pub fn mark(kind: StepKind, letter: &str, day: Date, places: (f64, f64), y: f64)
     let (at, x) = places;
     html! {
         g.mark data-step=(letter) data-day=(day) {
-            (line((at, y - 7.0), (at, y + 7.0), "#000", 1.0))
+            (line((at, y - 6.9), (at, y + 6.9), "#000", 1.0))
             (sign(kind, letter, x, y))
         }
     }
@@ -36,8 +36,8 @@ fn sign(kind: StepKind, letter: &str, x: f64, y: f64) -> Markup {
         @match kind {
             StepKind::Sow => circle.sign cx=(n(x)) cy=(n(y)) r="6.3" {},
             StepKind::PotUp => polygon.sign points=(around(&[(-5.8, -5.8), (5.8, -5.8), (5.8, 5.8), (-5.8, 5.8)])) {},
-            StepKind::PlantOut => polygon.sign points=(around(&[(0.0, -7.4), (7.4, 0.0), (0.0, 7.4), (-7.4, 0.0)])) {},
-            StepKind::Pick => polygon.sign points=(around(&[(-5.8, -6.2), (5.8, -6.2), (5.8, 2.6), (0.0, 7.4), (-5.8, 2.6)])) {},
+            StepKind::PlantOut => polygon.sign points=(around(&[(0.0, -6.9), (6.9, 0.0), (0.0, 6.9), (-6.9, 0.0)])) {},
+            StepKind::Pick => polygon.sign points=(around(&[(-5.8, -6.2), (5.8, -6.2), (5.8, 2.6), (0.0, 6.9), (-5.8, 2.6)])) {},
             StepKind::Thin | StepKind::Harden | StepKind::Cure => polygon.sign
                 points=(around(&[(-3.6, -6.2), (3.6, -6.2), (7.0, 0.0), (3.6, 6.2), (-3.6, 6.2), (-7.0, 0.0)])) {},
         }
@@ -54,7 +54,7 @@ pub fn span(name: &str, span: &Span, scale: &Scale, middle: f64) -> Markup {
 fn bar(name: &str, kind: SpanKind, area: Area) -> Markup {
     let pattern = match kind {
         SpanKind::Shelf => fill(name, Pattern::Dots),
-        SpanKind::Bed => "#d0d0d0".to_owned(),
+        SpanKind::Bed => "#fff".to_owned(),
         SpanKind::Pick => "#333".to_owned(),
         SpanKind::Cure => fill(name, Pattern::Level),
     };

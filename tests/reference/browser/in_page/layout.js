@@ -76,7 +76,7 @@ look.layout = (() => {
     /** On paper: rows, pictures and headings must not be torn; a picture fits on the sheet. */
     function torn(sheetHeight) {
         const found = [];
-        const whole = 'tr, svg, figure.whole';
+        const whole = 'tr, svg, .labels > li';
         for (const element of document.body.querySelectorAll(whole)) {
             if (!shown(element) || element.parentElement.closest('svg')) continue;
             let kept = false;
@@ -125,11 +125,13 @@ look.layout = (() => {
         return look.colour.contrast(ink, back) >= 4.5;
     }
 
+    const unfold = (open) => document.querySelectorAll('details').forEach((details) => { details.open = open; });
+
     /** The text that is shown, without white space. */
     const text = () => document.body.innerText.replace(/\s+/gu, '');
 
-    /** The text of each row of a table, and of each paragraph, item, heading, cell and text in a picture. */
-    const rows = () => [...document.querySelectorAll('tr')].filter(shown).map((row) => row.textContent);
+    /** The text of each row of a table or label to cut out, and of each paragraph, item, heading, cell and text in a picture. */
+    const rows = () => [...document.querySelectorAll('tr, .labels > li')].filter(shown).map((row) => row.textContent);
     const blocks = () => [
         ...[...document.querySelectorAll(':is(header, main, footer) :is(p, li, td, th, h1, h2, h3, h4, dt, dd, caption, figcaption)')]
             .filter((block) => shown(block) && !block.querySelector('p, li, td, ul, ol, table, svg')).map((block) => block.innerText),
@@ -156,5 +158,5 @@ look.layout = (() => {
         return asked;
     }
 
-    return { sideways, regions, cut, torn, pale, readable, text, rows, blocks, paper };
+    return { sideways, regions, cut, torn, pale, readable, unfold, text, rows, blocks, paper };
 })();

@@ -1,0 +1,268 @@
+//! What holds of every picture, in three scenarios and in a garden as full as can be.
+
+use std::collections::BTreeSet;
+
+use tureen::checker::CheckedPlan;
+use tureen::garden::Garden;
+use tureen::handouts::pictures;
+use tureen::model::Options;
+use tureen::pipeline;
+use tureen::plan::StepKind;
+use tureen::report::page::Picture;
+use tureen::report::pictures::timeline::Whose;
+use tureen::report::view::View;
+
+use super::all;
+use super::drawing::{Frame, named, number, of_class, paper, read, rect, texts};
+use super::full::{NAMES, full};
+use crate::scenarios::load;
+
+/// The gardens with their plans.
+fn gardens() -> Vec<(Garden, CheckedPlan)> {
+    let scenarios = ["soup-day", "wrap-day", "nine-grades"];
+    let planned = scenarios.map(|name| {
+        let garden = load(name, "garden.toml");
+        let planned = pipeline::plan(&garden, &Options::default());
+        let checked = planned.unwrap_or_else(|found| panic!("{name}: {found:?}"));
+        (garden, checked)
+    });
+    planned.into_iter().chain([full()]).collect()
+}
+
+#[test]
+fn every_picture_holds_what_all_must_hold() {
+    for (garden, checked) in gardens() {
+        let view = View::new(&garden, &checked);
+        let drawn = all(&view);
+        assert!(drawn.len() >= 4, "{}", garden.name);
+        let mut ids = BTreeSet::new();
+        for picture in &drawn {
+            let svg = picture.svg.clone().into_string();
+            let told = format!("{}: {}", garden.name, picture.said.title);
+            is_named(&svg, &mut ids, &told);
+            texts_lie_apart(&svg, &told);
+            assert!(picture.said.description.len() > 60, "{told}");
+            let table = &picture.said.table;
+            assert!(!table.rows.is_empty(), "{told}");
+            let whole = |row: &Vec<String>| row.len() == table.header.len();
+            assert!(table.rows.iter().all(whole), "{told}");
+        }
+        everything_is_there(&view);
+        beds_hold_what_is_used(&view);
+        shelf_holds_what_is_used(&view);
+        strips_share_no_ground(&view);
+    }
+}
+
+/// It is an image with title and description; no id of the page stands twice, and every pattern
+/// that is used is there.
+fn is_named(svg: &str, ids: &mut BTreeSet<String>, told: &str) {
+    let drawing = read(svg);
+    let root = drawing.root_element();
+    assert_eq!(root.attribute("role"), Some("img"), "{told}");
+    let mut own = BTreeSet::new();
+    for id in drawing.descendants().filter_map(|n| n.attribute("id")) {
+        assert!(
+            ids.insert(id.to_owned()),
+            "{told}: the id {id} stands twice"
+        );
+        own.insert(id);
+    }
+    for by in ["aria-labelledby", "aria-describedby"] {
+        assert!(own.contains(root.attribute(by).unwrap()), "{told}: {by}");
+    }
+    let fills = drawing.descendants().filter_map(|n| n.attribute("fill"));
+    for fill in fills.filter_map(|fill| fill.strip_prefix("url(#")) {
+        assert!(own.contains(fill.trim_end_matches(')')), "{told}: {fill}");
+    }
+}
+
+/// No text lies on another or beyond the paper, and the paper is at most the 24 cm high that a
+/// sheet of A4 or Letter leaves.
+fn texts_lie_apart(svg: &str, told: &str) {
+    let drawing = read(svg);
+    let paper = paper(&drawing);
+    assert!(
+        paper.bottom <= 680.0,
+        "{told}: {} points high",
+        paper.bottom
+    );
+    let texts = texts(&drawing);
+    assert!(texts.len() > 4, "{told}");
+    for (n, (text, frame)) in texts.iter().enumerate() {
+        assert!(frame.within(&paper), "{told}: {text:?} at {frame:?}");
+        for (other, place) in texts.iter().take(n) {
+            assert!(
+                !frame.meets(place),
+                "{told}: {text:?} at {frame:?} lies on {other:?} at {place:?}"
+            );
+        }
+    }
+}
+
+/// A row for each planting, and in it a mark for each kind of step at its first day.
+fn everything_is_there(view: &View<'_>) {
+    let svg = pictures::timeline(view, Whose::All)
+        .unwrap()
+        .svg
+        .into_string();
+    let drawing = read(&svg);
+    let rows: Vec<_> = of_class(drawing.root(), "row").collect();
+    assert_eq!(rows.len(), view.plan.plantings.len());
+    let horizon = view.garden.horizon();
+    let grades = view.garden.grades.iter().map(|grade| &grade.id);
+    let plantings =
+        grades.flat_map(|id| view.plan.plantings.iter().filter(move |p| p.grade == *id));
+    let mut marks = 0;
+    for (row, planting) in rows.iter().zip(plantings) {
+        let drawn: Vec<_> = of_class(*row, "mark").collect();
+        for (letter, kind) in [
+            ("S", StepKind::Sow),
+            ("U", StepKind::PotUp),
+            ("O", StepKind::PlantOut),
+            ("T", StepKind::Thin),
+            ("P", StepKind::Pick),
+        ] {
+            let of_kind = planting.steps.iter().filter(|s| s.kind == kind);
+            let day = of_kind.filter_map(|s| s.when.first()).min();
+            let mark = drawn
+                .iter()
+                .find(|m| m.attribute("data-step") == Some(letter));
+            assert_eq!(mark.is_some(), day.is_some(), "{planting:?} {letter}");
+            let Some((mark, day)) = mark.zip(day) else {
+                continue;
+            };
+            let line = named(*mark, "line").next().unwrap();
+            let days = (day - horizon.first()).num_days() as f64 + 0.5;
+            let x = 120.0 + 389.0 * days / horizon.days() as f64;
+            assert!(
+                (number(line, "x1") - x).abs() < 0.02,
+                "{planting:?} {letter}"
+            );
+            marks += 1;
+        }
+        let signs: Vec<f64> = of_class(*row, "letter").map(|n| number(n, "x")).collect();
+        let apart = |pair: &[f64]| pair[1] - pair[0] > 15.0;
+        assert!(signs.windows(2).all(apart), "{signs:?}");
+    }
+    assert!(marks > view.plan.plantings.len());
+}
+
+/// Boxes lie within what there is, on no other, and on every Monday as high together as the
+/// replay says or, where the week's fullest day is another, lower.
+fn beds_hold_what_is_used(view: &View<'_>) {
+    let svg = pictures::beds(view).unwrap().svg.into_string();
+    let drawing = read(&svg);
+    let horizon = view.garden.horizon();
+    let used = view.garden.beds.iter().zip(&view.replay.strips_by_week);
+    let used: Vec<_> = used
+        .filter(|(_, weeks)| weeks.iter().any(|n| *n > 0))
+        .collect();
+    let rows: Vec<_> = of_class(drawing.root(), "bed").collect();
+    assert_eq!(rows.len(), used.len());
+    for (row, (bed, weeks)) in rows.iter().zip(used) {
+        let there = rect(of_class(*row, "there").next().unwrap());
+        let strip = (there.bottom - there.top) / f64::from(bed.strips());
+        let boxes: Vec<Frame> = of_class(*row, "stand").map(rect).collect();
+        for (n, frame) in boxes.iter().enumerate() {
+            assert!(frame.within(&there), "{}: {frame:?}", bed.id);
+            let met = boxes.iter().take(n).find(|other| other.meets(frame));
+            assert!(met.is_none(), "{}: {frame:?} {met:?}", bed.id);
+        }
+        let day = (there.right - there.left) / horizon.days() as f64;
+        for (week, most) in weeks.iter().enumerate() {
+            let used = (0..7).map(|k| {
+                let x = there.left + day * ((week * 7 + k) as f64 + 0.5);
+                let here = boxes.iter().filter(|f| f.left <= x && x < f.right);
+                here.map(|f| (f.bottom - f.top) / strip).sum::<f64>()
+            });
+            let drawn = used.fold(0.0, f64::max);
+            assert!((drawn - f64::from(*most)).abs() < 0.05, "{} {week}", bed.id);
+        }
+    }
+}
+
+/// Columns are as high as flats are used, under the line of those that there are.
+fn shelf_holds_what_is_used(view: &View<'_>) {
+    let weeks = &view.replay.flats_by_week;
+    let Some(drawn) = pictures::shelf(view) else {
+        assert!(weeks.iter().all(|flats| *flats == 0));
+        return;
+    };
+    let svg = drawn.svg.into_string();
+    let drawing = read(&svg);
+    let shelf = of_class(drawing.root(), "flats").next().unwrap();
+    let there = named(shelf, "line").last().unwrap();
+    let (top, left) = (number(there, "y1"), number(there, "x1"));
+    let week = (number(there, "x2") - left) / weeks.len() as f64;
+    let columns: Vec<Frame> = of_class(shelf, "stand").map(rect).collect();
+    let bottom = columns[0].bottom;
+    let flat = (bottom - top) / f64::from(view.garden.shelf.flats);
+    for (at, flats) in weeks.iter().enumerate() {
+        let x = left + week * (at as f64 + 0.5);
+        let mut here = columns.iter().filter(|c| c.left <= x && x < c.right);
+        let drawn = here.next().map_or(0.0, |c| (c.bottom - c.top) / flat);
+        assert!((drawn - f64::from(*flats)).abs() < 0.02, "week {at}");
+        assert!(here.next().is_none() && drawn <= f64::from(view.garden.shelf.flats) + 0.01);
+    }
+}
+
+/// On the map strips lie within their bed, and no two plantings on one another: where one follows
+/// the other, they share the width.
+fn strips_share_no_ground(view: &View<'_>) {
+    let svg = pictures::map(view, None).unwrap().svg.into_string();
+    let drawing = read(&svg);
+    let grounds: Vec<Frame> = of_class(drawing.root(), "ground").map(rect).collect();
+    assert_eq!(grounds.len(), view.garden.beds.len());
+    let names = of_class(drawing.root(), "bold").count();
+    assert_eq!(
+        names,
+        view.garden.beds.len() + 1,
+        "every bed has its name, and north"
+    );
+    let mut strips = 0;
+    for bed in of_class(drawing.root(), "bed") {
+        let ground = rect(of_class(bed, "ground").next().unwrap());
+        let others = grounds.iter().filter(|other| other.meets(&ground)).count();
+        assert_eq!(others, 1, "a bed meets itself only");
+        let cells: Vec<Frame> = of_class(bed, "strips").map(rect).collect();
+        for (n, cell) in cells.iter().enumerate() {
+            assert!(cell.within(&ground), "{cell:?} {ground:?}");
+            assert!(!cells.iter().take(n).any(|other| other.meets(cell)));
+        }
+        strips += cells.len();
+    }
+    let places = view.plan.plantings.iter().map(|p| p.places.len());
+    assert_eq!(strips, places.sum::<usize>());
+}
+
+#[test]
+fn names_are_texts_and_nothing_else() {
+    let (garden, checked) = full();
+    let view = View::new(&garden, &checked);
+    let labels = pictures::on_page(&view, Picture::Labels).unwrap();
+    let drawn = all(&view).into_iter().map(|d| d.svg.into_string());
+    let pages: Vec<String> = drawn.chain([labels.clone().into_string()]).collect();
+    for page in &pages {
+        assert!(!page.contains("<script") && !page.contains("]]>"), "{page}");
+        assert!(!page.contains('\u{202e}'), "it turns what stands after it");
+        assert!(page.matches("</svg>").count() <= 1);
+    }
+    let labels = labels.into_string();
+    for name in NAMES {
+        let escaped = name
+            .replace('&', "&amp;")
+            .replace('<', "&lt;")
+            .replace('>', "&gt;");
+        let escaped = escaped.replace('"', "&quot;").replace('\u{202e}', "");
+        assert!(labels.contains(&escaped), "{name}");
+    }
+}
+
+#[test]
+fn every_bed_in_use_and_every_planting_has_a_label() {
+    let (garden, checked) = full();
+    let view = View::new(&garden, &checked);
+    let labels = pictures::labels(&view).unwrap().into_string();
+    assert_eq!(labels.matches("<li>").count(), 18 + 36);
+}
