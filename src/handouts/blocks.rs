@@ -22,7 +22,7 @@ pub fn markup(page: &Page, draw: &Draw<'_>) -> Markup {
     html! {
         @for section in sections {
             @if let [Block::Heading(name), rest @ ..] = section {
-                section { h2 { (steady(name)) } (content(rest, name, draw)) }
+                section { h2 { (said(name)) } (content(rest, name, draw)) }
             } @else {
                 (content(section, "", draw))
             }
@@ -42,25 +42,44 @@ fn content(blocks: &[Block], heading: &str, draw: &Draw<'_>) -> Markup {
         @for run in blocks.chunk_by(same_list) {
             @match run {
                 [Block::Item(_), ..] => ul {
-                    @for block in run { @if let Block::Item(text) = block { li { (steady(text)) } } }
+                    @for block in run { @if let Block::Item(text) = block { li { (said(text)) } } }
                 }
                 [Block::Entry { .. }, ..] => dl {
                     @for entries in run.chunk_by(|a, b| label(a) == label(b)) {
                         div {
-                            dt { (steady(label(&entries[0]))) }
+                            dt { (said(label(&entries[0]))) }
                             @for block in entries {
-                                @if let Block::Entry { text, .. } = block { dd { (steady(text)) } }
+                                @if let Block::Entry { text, .. } = block { dd { (said(text)) } }
                             }
                         }
                     }
                 }
-                [Block::Title(text)] => p.verdict { (steady(text)) },
-                [Block::Paragraph(text) | Block::Line(text)] => p { (steady(text)) },
+                [Block::Title(text)] => p.verdict { (said(text)) },
+                [Block::Paragraph(text) | Block::Line(text)] => p { (said(text)) },
                 [Block::Table(table)] => (self::table(table, heading)),
                 [Block::Grid(grid)] => (self::grid(grid, heading)),
                 [Block::Drawing(drawing)] => { pre { (drawing.wide.0.join("\n")) } p { (drawing.wide.1) } }
                 [Block::Picture(picture)] => @if let Some(drawn) = draw(*picture) { (drawn) },
                 _ => {}
+            }
+        }
+    }
+}
+
+/// Longer words may break, so that no page and no table gets wider for them.
+const LONG: usize = 24;
+
+/// A text of a person or of a report. Words that are too long for a narrow column may break.
+pub fn said(text: &str) -> Markup {
+    let text = steady(text);
+    let words = text.split_inclusive([' ', '\u{a0}']);
+    html! {
+        @for word in words {
+            @if word.chars().count() <= LONG { (word) } @else {
+                @for (n, letter) in word.chars().enumerate() {
+                    @if n > 0 && n % (LONG / 2) == 0 { wbr; }
+                    (letter)
+                }
             }
         }
     }
@@ -150,13 +169,13 @@ fn grid_part(grid: &Grid, columns: Range<usize>, heading: &str) -> Markup {
             @for row in &grid.rows {
                 tbody {
                     tr {
-                        th scope="row" { (steady(&row.label)) }
+                        th scope="row" { (said(&row.label)) }
                         @for cell in row.cells.get(columns.clone()).unwrap_or_default() {
-                            td.n { (steady(cell)) }
+                            td.n { (said(cell)) }
                         }
                     }
                     @if let Some(text) = row.under.as_ref().filter(|_| columns.start == 0) {
-                        tr.under { td colspan=(columns.len() + 1) { (steady(text)) } }
+                        tr.under { td colspan=(columns.len() + 1) { (said(text)) } }
                     }
                 }
             }
@@ -167,9 +186,9 @@ fn grid_part(grid: &Grid, columns: Range<usize>, heading: &str) -> Markup {
 
 /// The name of a column; nothing is no heading.
 fn head(name: Option<&String>, class: Option<&str>) -> Markup {
-    let name = steady(name.map_or("", String::as_str));
+    let name = name.map_or("", |name| name.trim());
     html! {
-        @if name.is_empty() { td {} } @else { th scope="col" class=[class] { (name) } }
+        @if name.is_empty() { td {} } @else { th scope="col" class=[class] { (said(name)) } }
     }
 }
 
@@ -177,6 +196,6 @@ fn head(name: Option<&String>, class: Option<&str>) -> Markup {
 fn lines(cell: Option<&String>) -> Markup {
     let text = cell.map_or("", String::as_str);
     html! {
-        @for (n, line) in text.split('\n').enumerate() { @if n > 0 { br; } (steady(line)) }
+        @for (n, line) in text.split('\n').enumerate() { @if n > 0 { br; } (said(line)) }
     }
 }

@@ -10,19 +10,18 @@ use super::safe::steady;
 /// The styles of all pages.
 const STYLES: &str = include_str!("page.css");
 
-/// A whole page; `class` names the styles of one that has to
-/// go on one sheet.
-pub fn page(words: &Frame, title: &str, class: Option<&str>, inside: &Markup) -> String {
+/// A whole page; a compact one is printed small and in columns.
+pub fn page(words: &Frame, title: &str, compact: bool, inside: &Markup) -> String {
     let whole = html! {
         (DOCTYPE)
-        html.one-sheet[class.is_some()] lang=(words.language) {
+        html.compact[compact] lang=(words.language) {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 title { (steady(title)) ", " (steady(&words.project)) }
                 style { (PreEscaped(STYLES)) (PreEscaped(pictures::CSS)) }
             }
-            body class=[class] {
+            body {
                 header {
                     @if title != words.all {
                         nav { a href="index.html" { (words.all) } }

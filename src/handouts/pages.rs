@@ -19,23 +19,21 @@ pub fn pages(view: &View<'_>, handouts: &[Handout], others: &[File]) -> Vec<File
     let words = handouts::frame(view.garden);
     let names = names(view.garden, handouts);
     let start = start(view, &names, handouts, others);
-    let start = frame::page(&words, words.all, None, &start);
+    let start = frame::page(&words, words.all, false, &start);
     let mut pages = vec![file("index.html", start)];
     pages.extend(names.iter().zip(handouts).map(|(name, handout)| {
         let inside = shown(view, &handout.page);
-        let class = sheet(handout.reader);
-        file(name, frame::page(&words, &handout.title, class, &inside))
+        let compact = is_compact(handout.reader);
+        file(name, frame::page(&words, &handout.title, compact, &inside))
     }));
     pages
 }
 
-/// The styles of pages that have to go on one sheet: a grade's with its wide table of dates, the
-/// others in two columns throughout.
-fn sheet(reader: Reader) -> Option<&'static str> {
+/// True for pages that have to go on one sheet of paper, for the kitchen on two sides of it.
+fn is_compact(reader: Reader) -> bool {
     match reader {
-        Reader::Grade(_) => Some("strip"),
-        Reader::Principal | Reader::Kitchen => Some("columns"),
-        Reader::Coordinator | Reader::Helpers | Reader::Gardeners | Reader::Buyers => None,
+        Reader::Grade(_) | Reader::Principal | Reader::Kitchen => true,
+        Reader::Coordinator | Reader::Helpers | Reader::Gardeners | Reader::Buyers => false,
     }
 }
 

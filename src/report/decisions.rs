@@ -17,6 +17,11 @@ pub(super) const ORDER_DAYS: i64 = 14;
 /// People are asked two weeks ahead (common practice).
 const ASK_DAYS: i64 = 14;
 
+/// How the topics of orders begin.
+const ORDER: &str = "order";
+/// The topic of what the kitchen is told.
+const KITCHEN: &str = "kitchen";
+
 /// Something to decide by a day.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Decision {
@@ -28,6 +33,20 @@ pub struct Decision {
     pub what: String,
 }
 
+impl Decision {
+    /// True for an order of seed, pieces or plants.
+    fn is_order(&self) -> bool {
+        self.topic.starts_with(ORDER)
+    }
+
+    /// What to do, without the details.
+    #[must_use]
+    pub fn short(&self) -> String {
+        let short = self.what.split(": ").next().unwrap_or_default();
+        format!("{}.", short.trim_end_matches('.'))
+    }
+}
+
 /// All decisions of a plan in order of time.
 #[must_use]
 pub fn decisions(garden: &Garden, checked: &CheckedPlan) -> Vec<Decision> {
@@ -36,7 +55,26 @@ pub fn decisions(garden: &Garden, checked: &CheckedPlan) -> Vec<Decision> {
 
 /// Writes all decisions in order of time.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {
-    let all = all(view);
+    list(view, &all(view), page);
+}
+
+/// Writes them for somebody who need not order seed: all orders are one.
+pub(super) fn write_short(view: &View<'_>, page: &mut Page) {
+    let (orders, mut others): (Vec<Decision>, Vec<Decision>) =
+        all(view).into_iter().partition(Decision::is_order);
+    for decision in others.iter_mut().filter(|d| d.topic == KITCHEN) {
+        decision.what = decision.short();
+    }
+    let first = orders.into_iter().next().map(|first| Decision {
+        what: "Order seed and plants, from then on, as on the shopping list.".to_owned(),
+        ..first
+    });
+    others.extend(first);
+    others.sort_by_key(|decision| decision.by);
+    list(view, &others, page);
+}
+
+fn list(view: &View<'_>, all: &[Decision], page: &mut Page) {
     if all.is_empty() {
         return;
     }
@@ -75,7 +113,7 @@ fn orders(view: &View<'_>) -> Vec<Decision> {
         let method = plantings.first()?.method;
         let thing = seed_of(&ingredient.name, method);
         (seeds > 0).then(|| Decision {
-            topic: format!("order {}", ingredient.name),
+            topic: format!("{ORDER} {}", ingredient.name),
             by: plus_days(needed, -ORDER_DAYS),
             what: format!("Order {}.", count(seeds, &thing)),
         })
@@ -168,7 +206,7 @@ fn purchases(view: &View<'_>) -> Vec<Decision> {
         })
         .collect();
     let mut decisions = vec![Decision {
-        topic: "kitchen".to_owned(),
+        topic: KITCHEN.to_owned(),
         by: two_weeks_before,
         what: format!(
             "Tell the kitchen what the garden brings, so that it buys the rest: {}.",

@@ -263,8 +263,7 @@ fn of_gap(view: &View<'_>, n: usize, gap: &Unattended) -> Entry {
 }
 
 fn of_decision(decision: &Decision) -> Entry {
-    let short = decision.what.split(": ").next().unwrap_or_default();
-    let title = format!("Decide: {}", short.trim_end_matches('.'));
+    let title = format!("Decide: {}", decision.short().trim_end_matches('.'));
     let key = ["decision", &decision.topic];
     let (by, lines) = (decision.by, vec![decision.what.clone()]);
     all_day(&key, by, by, title, lines)

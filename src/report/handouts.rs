@@ -122,9 +122,8 @@ pub fn frame(garden: &Garden) -> Frame {
         project: format!("{}{school}", garden.name),
         all: "All handouts",
         foot: format!(
-            "Made by tureen {}. The dates come from {}; frost, heat and rain of this year may \
-             want other days. Where a rule of the school or the district says otherwise, the rule \
-             is right.",
+            "Made by tureen {} from {}; frost, heat and rain of this year may want other days. The \
+             rules of school and district come first.",
             env!("CARGO_PKG_VERSION"),
             super::view::kind_of_years(garden)
         ),

@@ -3,13 +3,13 @@
 use std::collections::BTreeMap;
 
 use crate::calendar::Date;
-use crate::garden::ClassAt;
+use crate::garden::{ClassAt, GradeAt};
 use crate::plan::{Plan, When};
 use crate::units::Minutes;
 
 use super::page::Page;
 use super::view::View;
-use super::words::{list, minutes};
+use super::words::minutes;
 
 /// Minutes that each class gives on each day on which it has something to do.
 fn minutes_by_class(plan: &Plan) -> BTreeMap<&str, BTreeMap<Date, f64>> {
@@ -84,43 +84,28 @@ fn lesson_row(
     ]
 }
 
-/// Writes a row for every grade that has something to do.
-pub(super) fn by_grade(view: &View<'_>, page: &mut Page) {
-    page.heading("Lesson time");
+/// What a grade's classes give at the most: sessions, minutes in all, minutes of one session.
+pub(super) struct Given {
+    pub sessions: usize,
+    pub all: Minutes,
+    pub fullest: Minutes,
+}
+
+/// What the classes of a grade give at the most, each by itself; `None` where they have nothing to
+/// do.
+pub(super) fn of_grade(view: &View<'_>, grade: GradeAt) -> Option<Given> {
     let used = minutes_by_class(view.plan);
-    let row = |grade| {
-        let classes: Vec<ClassAt> = view.garden.classes_of(grade).collect();
-        let days = |class: &ClassAt| used.get(view.garden.class(*class).name.as_str());
-        let most = |of: &dyn Fn(&BTreeMap<Date, f64>) -> f64| {
-            classes.iter().filter_map(days).map(of).fold(0.0, f64::max)
-        };
-        let names: Vec<&str> = classes
-            .iter()
-            .map(|class| view.garden.class(*class).name.as_str())
-            .collect();
-        let (sessions, all) = (most(&|d| d.len() as f64), most(&|d| d.values().sum()));
-        let fullest = most(&|d| d.values().copied().fold(0.0, f64::max));
-        (sessions > 0.0).then(|| {
-            vec![
-                view.grade_name(grade).to_owned(),
-                list(&names),
-                format!("{sessions:.0}"),
-                minutes(Minutes(all)),
-                minutes(Minutes(fullest)),
-            ]
+    let classes = view.garden.classes_of(grade);
+    classes
+        .filter_map(|class| used.get(view.garden.class(class).name.as_str()))
+        .map(|days| Given {
+            sessions: days.len(),
+            all: Minutes(days.values().sum()),
+            fullest: Minutes(days.values().copied().fold(0.0, f64::max)),
         })
-    };
-    let rows: Vec<Vec<String>> = view.garden.grade_positions().filter_map(row).collect();
-    page.table(
-        &[
-            "Grade",
-            "Classes",
-            "Sessions, at most",
-            "Minutes in all, at most",
-            "Fullest session",
-        ],
-        &rows,
-        &[2, 3, 4],
-    );
-    page.line("Of each class, in sessions that it has anyway.");
+        .reduce(|a, b| Given {
+            sessions: a.sessions.max(b.sessions),
+            all: a.all.max(b.all),
+            fullest: a.fullest.max(b.fullest),
+        })
 }

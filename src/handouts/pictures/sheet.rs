@@ -6,7 +6,7 @@ use maud::{Markup, html};
 use crate::report::pictures::Said;
 
 use super::super::safe::{plain, steady};
-use super::lettering::{LINE, SIZE, width, wrap};
+use super::lettering::{LINE, SIZE, width};
 
 /// 18 cm in points of 1/72 inch.
 pub const WIDTH: f64 = 510.0;
@@ -161,19 +161,6 @@ pub fn line(from: (f64, f64), to: (f64, f64), stroke: &str, thick: f64) -> Marku
 pub fn points(all: &[(f64, f64)]) -> String {
     let point = |(x, y): &(f64, f64)| format!("{},{}", n(*x), n(*y));
     all.iter().map(point).collect::<Vec<_>>().join(" ")
-}
-
-/// A wrapped text over the whole width from a height on, and the height under it.
-pub fn paragraph(top: f64, content: &str) -> (Markup, f64) {
-    let lines = wrap(content, 0.95 * WIDTH, usize::MAX).unwrap_or_default();
-    let base = |at: usize| top + SIZE + LINE * at as f64;
-    let below = top + LINE * lines.len() as f64;
-    let body = html! {
-        @for (at, line) in lines.iter().enumerate() {
-            (text(0.0, base(at), Anchor::Start, line))
-        }
-    };
-    (body, below)
 }
 
 /// Room for a sign of a legend.

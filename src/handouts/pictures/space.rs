@@ -13,8 +13,8 @@ use super::weeks::{Scale, before, behind, head};
 const LEFT: f64 = 92.0;
 
 /// Height of a flat, if there is room, and of all of them at the most.
-const FLAT: f64 = 14.0;
-const MOST: f64 = 84.0;
+const FLAT: f64 = 10.0;
+const MOST: f64 = 50.0;
 
 /// Between shelf and mat.
 const GAP: f64 = 14.0;
@@ -39,10 +39,9 @@ pub fn draw(name: &str, shown: &Space) -> Markup {
         y += high + GAP;
     }
     let bottom = y - GAP + 4.0;
-    let closed = shown.rows.iter().any(|row| row.open.is_some());
     let mut entries = vec![(Key::There, shown.there)];
     entries.extend(shown.weeks.closed.map(|said| (Key::NoSchool, said)));
-    entries.extend(closed.then_some((Key::Closed, shown.closed)));
+    entries.extend(shown.closed.map(|said| (Key::Closed, said)));
     let (key, end) = legend(bottom + 6.0, &entries, |key, x, y| match key {
         Key::There => line((x - 8.0, y), (x + 8.0, y), "#000", 2.0),
         Key::NoSchool => swatch(name, Pattern::Hatch, x, y),

@@ -8,7 +8,7 @@ use maud::{Markup, html};
 use crate::report::pictures::timeline::{Mark, Row, Timeline};
 
 use super::lettering::{LINE, SIZE, shorten};
-use super::sheet::{Anchor, frame, legend, line, paragraph, text};
+use super::sheet::{Anchor, frame, legend, line, text};
 use super::weeks::{Scale, before, behind, head};
 
 /// Where the weeks begin: left of it is the room for names.
@@ -37,11 +37,6 @@ pub fn draw(name: &str, shown: &Timeline) -> Markup {
     let (key, under) = legend(bottom + 8.0, &shown.legend, |key, x, y| {
         signs::in_legend(name, key, x, y)
     });
-    let note = shown
-        .climate
-        .as_ref()
-        .map(|seen| paragraph(under + 2.0, seen.note));
-    let end = note.as_ref().map_or(under, |(_, below)| *below);
     let body = html! {
         (top)
         @if let Some(seen) = &shown.climate { (climate::behind(seen, &scale, first, last)) }
@@ -52,9 +47,8 @@ pub fn draw(name: &str, shown: &Timeline) -> Markup {
         }
         (bands)
         (key)
-        @if let Some((note, _)) = &note { (note) }
     };
-    frame(name, &shown.said, end + 3.0, &body)
+    frame(name, &shown.said, under + 3.0, &body)
 }
 
 /// One planting.

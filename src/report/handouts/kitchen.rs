@@ -111,23 +111,21 @@ fn state(view: &View<'_>, page: &mut Page) {
         .iter()
         .map(|ingredient| {
             let crop = &ingredient.crop;
-            let keeps = count(crop.picking.storage_days, "day");
+            let keeps = match crop.picking.storage_days {
+                365.. => "a year".to_owned(),
+                days => count(days, "day"),
+            };
             vec![
                 ingredient.name.clone(),
                 comes(ingredient),
                 handling::before_cooking(&crop.kitchen.steps),
                 usable(ingredient).map_or_else(String::new, |share| share.to_string()),
-                format!("{}, {keeps}", handling::store(crop.kitchen.store)),
+                // On one line, so that the sheet holds all ingredients.
+                format!("{}, {keeps}", handling::store(crop.kitchen.store)).replace(' ', "\u{a0}"),
             ]
         })
         .collect();
-    let header = [
-        "Ingredient",
-        "It comes",
-        "Before cooking",
-        "Left after that",
-        "Keeps",
-    ];
+    let header = ["Ingredient", "It comes", "Before cooking", "Left", "Keeps"];
     page.table(&header, &rows, &[3]);
     page.gap();
     page.line(

@@ -2,12 +2,12 @@
 //! people to find, cost, cautions, what to decide by when.
 
 use crate::explain::LeastSpace;
-use crate::garden::{Care, Ingredient};
+use crate::garden::{Care, GradeAt, Ingredient};
 use crate::plan::{Planting, When};
 use crate::report::page::{Page, Picture};
 use crate::report::screen::occasion;
 use crate::report::view::{View, first_day};
-use crate::report::words::sentence;
+use crate::report::words::{list, minutes, sentence};
 use crate::report::{care, cautions, decisions, least_space, lessons, space, verdict};
 
 /// Writes the sheet.
@@ -24,46 +24,81 @@ pub fn write(view: &View<'_>, least: Option<&LeastSpace>, page: &mut Page) {
     if let Some(least) = least {
         least_space::items(view, least, page);
     }
-    lessons::by_grade(view, page);
     care::gaps(view, page);
     breaks(view, page);
     cost(view, page);
-    decisions::write(view, page);
+    decisions::write_short(view, page);
     cautions::for_the_school(view.garden, page);
 }
 
-/// A row for each ingredient.
+/// A row for each grade that grows something, with what its classes give at the most.
 fn who(view: &View<'_>, page: &mut Page) {
-    page.heading("Who grows what");
+    page.heading("Who grows what, and how much lesson time it takes");
     let rows: Vec<Vec<String>> = view
-        .ingredients()
-        .map(|(_, ingredient, seen)| {
-            let plantings: Vec<&Planting> = view.plantings_named(&ingredient.name).collect();
-            let mut beds: Vec<&str> = plantings
-                .iter()
-                .flat_map(|p| &p.places)
-                .map(|place| place.bed.as_str())
-                .collect();
-            beds.sort_unstable();
-            beds.dedup();
-            vec![
-                view.grown_by(ingredient)
-                    .map_or_else(String::new, |grade| view.grade_name(grade).to_owned()),
-                ingredient.name.clone(),
-                work(view, &plantings),
-                beds.join(", "),
-                format!("{}/{}", seen.ready_years(), view.years()),
-            ]
-        })
+        .garden
+        .grade_positions()
+        .filter_map(|grade| row(view, grade))
         .collect();
     let header = [
         "Grade",
-        "Ingredient",
+        "Grows",
         "From the first to the last work",
         "Beds",
         "Ready",
+        "Sessions",
+        "Minutes in all",
+        "Fullest session",
     ];
-    page.table(&header, &rows, &[4]);
+    page.table(&header, &rows, &[4, 5, 6, 7]);
+    page.line(&format!(
+        "Ready: in how many of {} {} enough of it is in the pot. Sessions and minutes are the most \
+         of any class of the grade, in lessons that it has anyway.",
+        view.years(),
+        view.kind_of_years()
+    ));
+}
+
+/// One grade; its ingredients line by line.
+fn row(view: &View<'_>, grade: GradeAt) -> Option<Vec<String>> {
+    let own = view
+        .ingredients()
+        .filter(|(_, i, _)| view.grown_by(i) == Some(grade));
+    let own: Vec<_> = own.collect();
+    if own.is_empty() {
+        return None;
+    }
+    let lines = |of: &dyn Fn(&Ingredient) -> String| {
+        let lines: Vec<String> = own.iter().map(|(_, i, _)| of(i)).collect();
+        lines.join("\n")
+    };
+    let plantings = |i: &Ingredient| view.plantings_named(&i.name).collect::<Vec<_>>();
+    let ready: Vec<String> = own
+        .iter()
+        .map(|(.., seen)| seen.ready_years().to_string())
+        .collect();
+    let given = lessons::of_grade(view, grade);
+    let told = |of: &dyn Fn(&lessons::Given) -> String| given.as_ref().map_or_else(String::new, of);
+    Some(vec![
+        view.grade_name(grade).to_owned(),
+        lines(&|i| i.name.clone()),
+        lines(&|i| work(view, &plantings(i))),
+        lines(&|i| beds(&plantings(i))),
+        ready.join("\n"),
+        told(&|given| given.sessions.to_string()),
+        told(&|given| minutes(given.all)),
+        told(&|given| minutes(given.fullest)),
+    ])
+}
+
+/// `1, 9, 10`, each bed once.
+fn beds(plantings: &[&Planting]) -> String {
+    let mut beds: Vec<&str> = Vec::new();
+    for place in plantings.iter().flat_map(|p| &p.places) {
+        if !beds.contains(&place.bed.as_str()) {
+            beds.push(&place.bed);
+        }
+    }
+    beds.join(", ")
 }
 
 /// From the first day to the last on which anything is done.
@@ -131,7 +166,7 @@ fn cost(view: &View<'_>, page: &mut Page) {
         page.line(&sentence(&format!(
             "if they fail, {} are bought for {known:.2} in all, as far as the file tells. Seed and \
              plants are on the shopping list.",
-            crate::report::words::list(&names)
+            list(&names)
         )));
     }
 }

@@ -33,9 +33,7 @@ pub struct Climate {
     pub ticks: Vec<(f64, String)>,
     /// The ends of the scale of frost: all years, no year.
     pub frost_ticks: [&'static str; 2],
-    /// What both mean, under the picture.
-    pub note: &'static str,
-    /// Both in sentences.
+    /// What they mean and what they show, in sentences.
     pub description: String,
 }
 
@@ -44,13 +42,24 @@ const NOTE: &str = "Frost: the years in which it still freezes later that spring
                     already that autumn. Warmth: the mean of each week; the line is the middle \
                     year, the band holds 8 years of 10.";
 
-/// Degrees between two ticks of warmth.
+/// Degrees between two ticks of warmth, in a picture of all grades and in that of one.
 const TICK: f64 = 10.0;
+const WIDE_TICK: f64 = 20.0;
 
 impl Climate {
     /// Along the plan of a view; `None` without a whole weather year.
     #[must_use]
     pub fn of(view: &View<'_>) -> Option<Self> {
+        Self::with_ticks(view, TICK)
+    }
+
+    /// The same for a lower picture.
+    #[must_use]
+    pub fn small(view: &View<'_>) -> Option<Self> {
+        Self::with_ticks(view, WIDE_TICK)
+    }
+
+    fn with_ticks(view: &View<'_>, tick: f64) -> Option<Self> {
         let garden = view.garden;
         let horizon = garden.horizon();
         let frosts = ColdDays::frosts(&garden.weather, garden.latitude, FREEZING);
@@ -76,10 +85,9 @@ impl Climate {
             .collect::<Option<_>>()?;
         Some(Self {
             description: description(view, &weeks, &frosts),
-            ticks: ticks(&weeks),
+            ticks: ticks(&weeks, tick),
             weeks,
             frost_ticks: ["100 %", "0 %"],
-            note: NOTE,
             frost_label: ["Frost: share", "of the years"],
             warmth_label: ["Warmth", "of a week"],
         })
@@ -95,13 +103,13 @@ fn share(frosts: &ColdDays, monday: Date) -> Option<f64> {
 }
 
 /// Ticks that hold all weeks.
-fn ticks(weeks: &[Week]) -> Vec<(f64, String)> {
+fn ticks(weeks: &[Week], apart: f64) -> Vec<(f64, String)> {
     let low = weeks.iter().map(|w| w.cold.0).fold(f64::MAX, f64::min);
     let high = weeks.iter().map(|w| w.warm.0).fold(f64::MIN, f64::max);
-    let (first, last) = ((low / TICK).floor() as i32, (high / TICK).ceil() as i32);
+    let (first, last) = ((low / apart).floor() as i32, (high / apart).ceil() as i32);
     (first..=last.max(first + 1))
         .map(|tick| {
-            let c = f64::from(tick) * TICK;
+            let c = f64::from(tick) * apart;
             (c, format!("{c:.0} C, {:.0} F", c * 1.8 + 32.0))
         })
         .collect()
@@ -117,7 +125,7 @@ fn description(view: &View<'_>, weeks: &[Week], frosts: &ColdDays) -> String {
         "Frost of the {}: in half of them it freezes once more after {} in spring, in 1 of 10 \
          after {}; in autumn it has frozen before {} in 1 of 10 and before {} in half. In the \
          middle year a week's mean warmth lies between {coldest:.0} C ({:.0} F) and \
-         {warmest:.0} C ({:.0} F); the band holds 8 years of 10.",
+         {warmest:.0} C ({:.0} F). {NOTE}",
         view.kind_of_years(),
         day(frosts.still_after(0.5)),
         day(frosts.still_after(0.1)),

@@ -7,7 +7,7 @@ use crate::report::view::View;
 use crate::report::words::count;
 
 use super::weeks::Weeks;
-use super::{Said, Table};
+use super::{Said, Table, shown_signs};
 
 /// The shelf, the mat, or all beds.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -33,11 +33,17 @@ pub struct Space {
     pub weeks: Weeks,
     /// The shelf, the mat where it is used, the beds where they are asked for.
     pub rows: Vec<Row>,
-    /// What the hatch outside the days of use means.
-    pub closed: &'static str,
+    /// What the hatch outside the days of use means, where there are such days.
+    pub closed: Option<&'static str>,
     /// What the line means.
     pub there: &'static str,
 }
+
+/// What the line means.
+const THERE: &str = "Flats and strips that there are";
+
+/// What the hatch outside the days of use means.
+const CLOSED: &str = "The shelf cannot be used";
 
 /// The shelf and all beds together by week; `None` where neither is used.
 #[must_use]
@@ -55,10 +61,13 @@ pub fn space(view: &View<'_>) -> Option<Space> {
         return None;
     }
     let weeks = Weeks::of(view);
+    let closed = rows.iter().any(|row| row.open.is_some()).then_some(CLOSED);
+    let signs = [THERE].into_iter().chain(weeks.closed).chain(closed);
     let description = format!(
-        "The most in use on one day of each week, against the line of what there is.{} {}",
+        "The most in use on one day of each week, against the line of what there is.{} {} {}",
         fullest(view, &rows),
-        weeks.in_words(view)
+        weeks.in_words(view),
+        shown_signs(signs)
     );
     Some(Space {
         said: Said {
@@ -68,8 +77,8 @@ pub fn space(view: &View<'_>) -> Option<Space> {
         },
         weeks,
         rows,
-        closed: "The shelf cannot be used",
-        there: "Flats and strips that there are",
+        closed,
+        there: THERE,
     })
 }
 

@@ -8,7 +8,7 @@ use crate::report::{steps, timeline};
 
 use super::climate::Climate;
 use super::weeks::Weeks;
-use super::{Said, Table};
+use super::{Said, Table, shown_signs};
 
 /// Whose plantings are shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -126,7 +126,10 @@ pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Timeline> {
         return None;
     }
     let weeks = Weeks::of(view);
-    let climate = Climate::of(view);
+    let climate = match whose {
+        Whose::All => Climate::of(view),
+        Whose::Of(_) => Climate::small(view),
+    };
     let legend = legend(&rows, &weeks, climate.is_some());
     let owner = match whose {
         Whose::All => "All grades".to_owned(),
@@ -138,6 +141,8 @@ pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Timeline> {
         view.words.short(view.garden.last_day()),
         weeks.in_words(view)
     );
+    description.push(' ');
+    description.push_str(&shown_signs(legend.iter().map(|(_, said)| *said)));
     if let Some(climate) = &climate {
         description.push(' ');
         description.push_str(&climate.description);

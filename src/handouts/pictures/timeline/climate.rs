@@ -16,7 +16,7 @@ pub const LIKELY: &str = "#c4c4c4";
 pub const POSSIBLE: &str = "#e2e2e2";
 
 /// Height of the band of frost.
-const FROST: f64 = 30.0;
+const FROST: f64 = 22.0;
 
 /// The tints behind the rows.
 pub fn behind(seen: &Climate, scale: &Scale, top: f64, bottom: f64) -> Markup {
