@@ -5,6 +5,7 @@ mod beds;
 mod labels;
 mod lettering;
 mod map;
+mod pattern;
 mod sheet;
 mod space;
 mod timeline;

@@ -5,7 +5,8 @@ use maud::{Markup, html};
 use crate::report::pictures::beds::{Beds, Row, Stand};
 
 use super::lettering::{LINE, SIZE, shorten, width};
-use super::sheet::{Anchor, Area, Pattern, fill, frame, legend, line, n, surface, text};
+use super::pattern::{Pattern, filled, swatch};
+use super::sheet::{Anchor, Area, frame, legend, line, n, text};
 use super::weeks::{Scale, before, behind, head};
 
 /// Where the weeks begin.
@@ -40,7 +41,7 @@ pub fn draw(name: &str, shown: &Beds) -> Markup {
     let mut rows = Vec::new();
     for row in &shown.rows {
         let high = wanted(row) * squeeze;
-        let (drawn, below) = draw_row(name, row, &scale, y, high);
+        let (drawn, below) = draw_row(row, &scale, y, high);
         rows.push(drawn);
         y = below + GAP;
     }
@@ -49,13 +50,12 @@ pub fn draw(name: &str, shown: &Beds) -> Markup {
     let not_free = shown.not_free.map(|said| (Pattern::Net, said));
     let entries: Vec<(Pattern, &str)> = closed.into_iter().chain(not_free).collect();
     let (key, end) = legend(bottom + 6.0, &entries, |pattern, x, y| {
-        let fill = fill(name, pattern);
         let (x, y, w, h) = (x - 8.0, y - 4.5, 16.0, 9.0);
-        html! { rect.bar x=(n(x)) y=(n(y)) width=(n(w)) height=(n(h)) fill=(fill) {} }
+        swatch(pattern, Area { x, y, w, h })
     });
     let body = html! {
         (top)
-        (behind(name, &shown.weeks, &scale, first, bottom))
+        (behind(&shown.weeks, &scale, first, bottom))
         @for row in &rows { (row) }
         (before(&shown.weeks, &scale, first, bottom))
         (key)
@@ -105,7 +105,7 @@ fn place(stand: &Stand, row: &Row, scale: &Scale, bed: Area) -> Area {
 }
 
 /// One bed, and the height under it.
-fn draw_row(name: &str, row: &Row, scale: &Scale, top: f64, high: f64) -> (Markup, f64) {
+fn draw_row(row: &Row, scale: &Scale, top: f64, high: f64) -> (Markup, f64) {
     let over = over(row, scale, high);
     let y = top + LINE * lines(&over) as f64;
     let bed = Area {
@@ -125,7 +125,7 @@ fn draw_row(name: &str, row: &Row, scale: &Scale, top: f64, high: f64) -> (Marku
             }
             rect.there x=(n(bed.x)) y=(n(bed.y)) width=(n(bed.w)) height=(n(bed.h)) {}
             @if let Some(free) = row.free_from {
-                (surface(Area { w: scale.x(free) - bed.x, ..bed }, &fill(name, Pattern::Net)))
+                (filled(Area { w: scale.x(free) - bed.x, ..bed }, Pattern::Net))
                 (line((scale.x(free), y), (scale.x(free), y + high), "#000", 1.0))
             }
             @for stand in &row.stands { (draw_stand(stand, place(stand, row, scale, bed))) }

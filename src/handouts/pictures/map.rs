@@ -10,7 +10,8 @@ use maud::{Markup, html};
 use crate::report::pictures::map::{Ground, Key, Map, MapBed};
 
 use super::lettering::{LINE, SIZE};
-use super::sheet::{Anchor, Area, Pattern, fill, frame, legend, n, text};
+use super::pattern::{Pattern, filled};
+use super::sheet::{Anchor, Area, frame, legend, n, text};
 
 use cells::{Cell, cells, trellis};
 use ground::Layout;
@@ -52,11 +53,11 @@ pub fn draw(name: &str, map: &Map) -> Markup {
         .iter()
         .map(|(key, said)| (*key, said.as_str()))
         .collect();
-    let (key, end) = legend(below + 4.0, &entries, |key, x, y| sign(name, key, x, y));
+    let (key, end) = legend(below + 4.0, &entries, |key, x, y| sign(key, x, y));
     let body = html! {
-        g.areas { @for area in &layout.areas { (area_of(name, *area)) } }
+        g.areas { @for area in &layout.areas { (area_of(*area)) } }
         g.patches { @for area in &layout.patches { (patch_of(*area)) } }
-        @for ((bed, area), cells) in beds.zip(&cells) { (bed_of(name, map, bed, *area, cells)) }
+        @for ((bed, area), cells) in beds.zip(&cells) { (bed_of(map, bed, *area, cells)) }
         @for word in captions.iter().chain(&planted).chain(&patches).chain(&areas) { (word) }
         @if let Some((top, words)) = note { (text(0.0, top + SIZE, Anchor::Start, words)) }
         (measure)
@@ -65,18 +66,18 @@ pub fn draw(name: &str, map: &Map) -> Markup {
     frame(name, &map.said, end + 3.0, &body)
 }
 
-fn bed_of(name: &str, map: &Map, bed: &MapBed, area: Area, cells: &[Cell<'_>]) -> Markup {
+fn bed_of(map: &Map, bed: &MapBed, area: Area, cells: &[Cell<'_>]) -> Markup {
     html! {
         g.bed {
             rect.ground x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h)) {}
-            @for cell in cells.iter().filter(|cell| !cell.planted.ours) { (cell_of(name, cell)) }
-            @for cell in cells.iter().filter(|cell| cell.planted.ours) { (cell_of(name, cell)) }
+            @for cell in cells.iter().filter(|cell| !cell.planted.ours) { (cell_of(cell)) }
+            @for cell in cells.iter().filter(|cell| cell.planted.ours) { (cell_of(cell)) }
             (trellis(bed, area, map.south))
         }
     }
 }
 
-fn cell_of(name: &str, cell: &Cell<'_>) -> Markup {
+fn cell_of(cell: &Cell<'_>) -> Markup {
     let Area { x, y, w, h } = cell.area;
     let rect = |fill: &str, thick: &str| {
         html! {
@@ -85,15 +86,16 @@ fn cell_of(name: &str, cell: &Cell<'_>) -> Markup {
         }
     };
     html! {
-        @if cell.planted.ours { (rect(&fill(name, Pattern::Dots), "2.6")) }
+        @if cell.planted.ours { (rect("#fff", "2.6")) (filled(cell.area, Pattern::Dots)) }
         @else { (rect("#dcdcdc", "0.8")) }
     }
 }
 
-fn area_of(name: &str, area: Area) -> Markup {
+fn area_of(area: Area) -> Markup {
     html! {
         rect.area x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h))
-            fill=(fill(name, Pattern::Hatch)) {}
+            fill="#fff" {}
+        (filled(area, Pattern::Hatch))
     }
 }
 
@@ -104,7 +106,7 @@ fn patch_of(area: Area) -> Markup {
 }
 
 /// The sign of an entry of the legend.
-fn sign(name: &str, key: Key, x: f64, y: f64) -> Markup {
+fn sign(key: Key, x: f64, y: f64) -> Markup {
     let (w, h) = (16.0, LINE - 2.0);
     let area = Area {
         x: x - w / 2.0,
@@ -114,11 +116,12 @@ fn sign(name: &str, key: Key, x: f64, y: f64) -> Markup {
     };
     match key {
         Key::Trellis => cells::rail((area.x, y + 2.0), (area.right(), y + 2.0), (0.0, -1.0)),
-        Key::Area => area_of(name, area),
+        Key::Area => area_of(area),
         Key::Patch => patch_of(area),
         Key::Ours => html! {
             rect.strips x=(n(area.x)) y=(n(area.y)) width=(n(w)) height=(n(h))
-                fill=(fill(name, Pattern::Dots)) stroke-width="2.6" {}
+                fill="#fff" stroke-width="2.6" {}
+            (filled(area, Pattern::Dots))
         },
     }
 }

@@ -1,4 +1,4 @@
-//! The sheet of a picture: its frame with title and description, its patterns, its letters and
+//! The sheet of a picture: its frame with title and description, its letters and
 //! plain shapes. One unit is one point where the picture is printed 18 cm wide.
 
 use maud::{Markup, html};
@@ -10,44 +10,6 @@ use super::lettering::{LINE, SIZE, width};
 
 /// 18 cm in points of 1/72 inch.
 pub const WIDTH: f64 = 510.0;
-
-/// A pattern that tells a surface by lines or dots instead of a colour.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Pattern {
-    /// Slanting lines: no school.
-    Hatch,
-    /// Lines both ways: not to be used.
-    Net,
-    /// Dots: on the shelf, or a grade's own.
-    Dots,
-    /// Level lines: drying.
-    Level,
-}
-
-/// All patterns.
-const ALL: [Pattern; 4] = [Pattern::Hatch, Pattern::Net, Pattern::Dots, Pattern::Level];
-
-impl Pattern {
-    fn name(self) -> &'static str {
-        match self {
-            Pattern::Hatch => "hatch",
-            Pattern::Net => "net",
-            Pattern::Dots => "dots",
-            Pattern::Level => "level",
-        }
-    }
-
-    fn draw(self) -> Markup {
-        html! {
-            @match self {
-                Pattern::Hatch => path d="M-1,1l2,-2M0,6l6,-6M5,7l2,-2" stroke="#767676" stroke-width="0.7" fill="none" {},
-                Pattern::Net => path d="M0,6l6,-6M0,0l6,6" stroke="#767676" stroke-width="0.6" fill="none" {},
-                Pattern::Dots => circle cx="3" cy="3" r="0.9" fill="#444" {},
-                Pattern::Level => path d="M0,1.5h6M0,4.5h6" stroke="#444" stroke-width="0.8" fill="none" {},
-            }
-        }
-    }
-}
 
 /// Where a text stands on its point.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -118,20 +80,9 @@ pub fn frame(name: &str, said: &Said, height: f64, body: &Markup) -> Markup {
             aria-labelledby=(title) aria-describedby=(description) {
             title id=(title) { (plain(&said.title)) }
             desc id=(description) { (plain(&said.description)) }
-            defs {
-                @for pattern in ALL {
-                    pattern id=(format!("{name}-{}", pattern.name())) width="6" height="6"
-                        patternUnits="userSpaceOnUse" { (pattern.draw()) }
-                }
-            }
             (body)
         }
     }
-}
-
-/// What a shape is filled with.
-pub fn fill(name: &str, pattern: Pattern) -> String {
-    format!("url(#{name}-{})", pattern.name())
 }
 
 /// A text on one line; `y` is its base line.

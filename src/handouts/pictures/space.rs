@@ -6,7 +6,8 @@ use crate::calendar::plus_days;
 use crate::report::pictures::space::{Row, Space};
 
 use super::lettering::{LINE, SIZE, shorten, width};
-use super::sheet::{Anchor, Area, Pattern, fill, frame, legend, line, n, surface, text};
+use super::pattern::{Pattern, filled, swatch};
+use super::sheet::{Anchor, Area, frame, legend, line, n, text};
 use super::weeks::{Scale, before, behind, head};
 
 /// Where the weeks begin.
@@ -35,7 +36,7 @@ pub fn draw(name: &str, shown: &Space) -> Markup {
     let mut rows = Vec::new();
     for row in &shown.rows {
         let high = (FLAT * f64::from(row.capacity)).clamp(3.0 * LINE, MOST);
-        rows.push(draw_row(name, row, &scale, (y, high)));
+        rows.push(draw_row(row, &scale, (y, high)));
         y += high + GAP;
     }
     let bottom = y - GAP + 4.0;
@@ -44,12 +45,12 @@ pub fn draw(name: &str, shown: &Space) -> Markup {
     entries.extend(shown.closed.map(|said| (Key::Closed, said)));
     let (key, end) = legend(bottom + 6.0, &entries, |key, x, y| match key {
         Key::There => line((x - 8.0, y), (x + 8.0, y), "#000", 2.0),
-        Key::NoSchool => swatch(name, Pattern::Hatch, x, y),
-        Key::Closed => swatch(name, Pattern::Net, x, y),
+        Key::NoSchool => swatch_at(Pattern::Hatch, x, y),
+        Key::Closed => swatch_at(Pattern::Net, x, y),
     });
     let body = html! {
         (top)
-        (behind(name, &shown.weeks, &scale, first, bottom))
+        (behind(&shown.weeks, &scale, first, bottom))
         @for row in &rows { (row) }
         (before(&shown.weeks, &scale, first, bottom))
         (key)
@@ -57,9 +58,9 @@ pub fn draw(name: &str, shown: &Space) -> Markup {
     frame(name, &shown.said, end + 3.0, &body)
 }
 
-fn swatch(name: &str, pattern: Pattern, x: f64, y: f64) -> Markup {
-    let fill = fill(name, pattern);
-    html! { rect.bar x=(n(x - 8.0)) y=(n(y - 4.5)) width="16" height="9" fill=(fill) {} }
+fn swatch_at(pattern: Pattern, x: f64, y: f64) -> Markup {
+    let (x, y, w, h) = (x - 8.0, y - 4.5, 16.0, 9.0);
+    swatch(pattern, Area { x, y, w, h })
 }
 
 /// Neighbouring weeks with as many flats: first, one past the last, flats.
@@ -75,7 +76,7 @@ fn runs(weeks: &[u32]) -> Vec<(usize, usize, u32)> {
     runs
 }
 
-fn draw_row(name: &str, row: &Row, scale: &Scale, (top, high): (f64, f64)) -> Markup {
+fn draw_row(row: &Row, scale: &Scale, (top, high): (f64, f64)) -> Markup {
     let flat = high / f64::from(row.capacity.max(1));
     let column = |(from, to, flats): (usize, usize, u32)| {
         let x = scale.week(from, 0.0, 0.0).x;
@@ -99,15 +100,14 @@ fn draw_row(name: &str, row: &Row, scale: &Scale, (top, high): (f64, f64)) -> Ma
         w: to - x,
         h: high,
     };
-    let net = fill(name, Pattern::Net);
     let room = LEFT - 18.0;
     html! {
         g.flats {
             (text(0.0, top + SIZE, Anchor::Start, &shorten(&row.name, room)))
             (text(0.0, top + SIZE + LINE, Anchor::Start, &shorten(&row.has, room)))
             (text(scale.left - 4.0, top + high, Anchor::End, "0"))
-            @if open > scale.left { (surface(shut(scale.left, open), &net)) }
-            @if until < scale.right { (surface(shut(until, scale.right), &net)) }
+            @if open > scale.left { (filled(shut(scale.left, open), Pattern::Net)) }
+            @if until < scale.right { (filled(shut(until, scale.right), Pattern::Net)) }
             @for run in &runs {
                 @let area = column(*run);
                 rect.stand x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h))

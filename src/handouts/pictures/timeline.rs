@@ -35,15 +35,15 @@ pub fn draw(name: &str, shown: &Timeline) -> Markup {
         None => (html! {}, last),
     };
     let (key, under) = legend(bottom + 8.0, &shown.legend, |key, x, y| {
-        signs::in_legend(name, key, x, y)
+        signs::in_legend(key, x, y)
     });
     let body = html! {
         (top)
         @if let Some(seen) = &shown.climate { (climate::behind(seen, &scale, first, last)) }
-        (behind(name, &shown.weeks, &scale, first, last))
+        (behind(&shown.weeks, &scale, first, last))
         (before(&shown.weeks, &scale, first, last))
         @for (at, row) in shown.rows.iter().enumerate() {
-            (draw_row(name, row, &scale, first + pitch * at as f64, pitch))
+            (draw_row(row, &scale, first + pitch * at as f64, pitch))
         }
         (bands)
         (key)
@@ -52,7 +52,7 @@ pub fn draw(name: &str, shown: &Timeline) -> Markup {
 }
 
 /// One planting.
-fn draw_row(name: &str, row: &Row, scale: &Scale, top: f64, pitch: f64) -> Markup {
+fn draw_row(row: &Row, scale: &Scale, top: f64, pitch: f64) -> Markup {
     let middle = top + pitch / 2.0;
     let room = LEFT - 6.0;
     let lines = match pitch >= 2.0 * LINE {
@@ -66,7 +66,7 @@ fn draw_row(name: &str, row: &Row, scale: &Scale, top: f64, pitch: f64) -> Marku
             @for (at, text_line) in lines.iter().enumerate() {
                 (text(0.0, base + LINE * at as f64, Anchor::Start, &shorten(text_line, room)))
             }
-            @for span in &row.spans { (signs::span(name, span, scale, middle)) }
+            @for span in &row.spans { (signs::span(span, scale, middle)) }
             @for (mark, x) in apart(row, scale) {
                 (signs::mark(mark.kind, mark.letter, mark.day, (scale.middle(mark.day), x), middle))
             }

@@ -7,7 +7,8 @@ use crate::calendar::{Date, Horizon, plus_days};
 use crate::report::pictures::weeks::Weeks;
 
 use super::lettering::{LINE, SIZE, shorten, width};
-use super::sheet::{Anchor, Area, Pattern, WIDTH, fill, line, n, surface, text};
+use super::pattern::{Pattern, filled};
+use super::sheet::{Anchor, Area, WIDTH, line, n, text};
 
 /// The longest name over a band.
 const NAME: f64 = 150.0;
@@ -148,15 +149,14 @@ fn mondays(weeks: &Weeks, scale: &Scale, base: f64) -> Markup {
 }
 
 /// Behind the rows between two heights: months, breaks, days off.
-pub fn behind(name: &str, weeks: &Weeks, scale: &Scale, top: f64, bottom: f64) -> Markup {
-    let hatch = fill(name, Pattern::Hatch);
+pub fn behind(weeks: &Weeks, scale: &Scale, top: f64, bottom: f64) -> Markup {
     html! {
         g.closed {
             @for span in &weeks.breaks {
-                (surface(scale.span(span.from, span.to, top, bottom - top), &hatch))
+                (filled(scale.span(span.from, span.to, top, bottom - top), Pattern::Hatch))
             }
             @for day in &weeks.days_off {
-                (surface(scale.span(*day, *day, top, bottom - top), &hatch))
+                (filled(scale.span(*day, *day, top, bottom - top), Pattern::Hatch))
             }
         }
         @for month in &weeks.months {

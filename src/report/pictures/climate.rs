@@ -38,7 +38,7 @@ pub struct Climate {
 }
 
 /// What the bands mean.
-const NOTE: &str = "Frost: the years in which it still freezes later that spring, or has frozen \
+const NOTE: &str = "Frost: the share of the years in which it still freezes later that spring, or has frozen \
                     already that autumn. Warmth: the mean of each week; the line is the middle \
                     year, the band holds 8 years of 10.";
 

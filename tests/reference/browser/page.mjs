@@ -14,7 +14,7 @@ const SPACED = `* { line-height: 1.5 !important; letter-spacing: 0.12em !importa
     p { margin-block-end: 2em !important } svg * { letter-spacing: normal !important; word-spacing: normal !important }`;
 
 /** Sheets that a page may take, on both kinds of paper; every other page is one sheet. */
-const SHEETS = { 'index.html': 2, 'plan.html': 10, 'summer.html': 3, 'map.html': 5 };
+const SHEETS = { 'index.html': 2, 'plan.html': 10, 'summer.html': 3, 'map.html': 5, 'kitchen.html': 2, 'shopping.html': 2 };
 const sheetsOf = (name) => SHEETS[name] ?? 1;
 
 /** @typedef {import('./chromium.mjs').Finding & { size: string }} PageFinding */

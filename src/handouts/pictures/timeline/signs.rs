@@ -6,7 +6,8 @@ use crate::calendar::Date;
 use crate::plan::StepKind;
 use crate::report::pictures::timeline::{Key, Span, SpanKind};
 
-use super::super::sheet::{Area, Pattern, fill, line, n, points};
+use super::super::pattern::{Pattern, filled, swatch};
+use super::super::sheet::{Area, line, n, points};
 use super::super::weeks::Scale;
 use super::climate::{LIKELY, POSSIBLE};
 
@@ -46,46 +47,42 @@ fn sign(kind: StepKind, letter: &str, x: f64, y: f64) -> Markup {
 }
 
 /// A span of days.
-pub fn span(name: &str, span: &Span, scale: &Scale, middle: f64) -> Markup {
+pub fn span(span: &Span, scale: &Scale, middle: f64) -> Markup {
     let area = scale.span(span.from, span.to, middle - HIGH / 2.0, HIGH);
-    html! { g.span data-from=(span.from) data-to=(span.to) { (bar(name, span.kind, area)) } }
+    html! { g.span data-from=(span.from) data-to=(span.to) { (bar(span.kind, area)) } }
 }
 
-fn bar(name: &str, kind: SpanKind, area: Area) -> Markup {
-    let pattern = match kind {
-        SpanKind::Shelf => fill(name, Pattern::Dots),
-        SpanKind::Bed => "#fff".to_owned(),
-        SpanKind::Pick => "#333".to_owned(),
-        SpanKind::Cure => fill(name, Pattern::Level),
+fn bar(kind: SpanKind, area: Area) -> Markup {
+    let (fill, pattern) = match kind {
+        SpanKind::Shelf => ("#fff", Some(Pattern::Dots)),
+        SpanKind::Bed => ("#fff", None),
+        SpanKind::Pick => ("#333", None),
+        SpanKind::Cure => ("#fff", Some(Pattern::Level)),
     };
-    let rect = |fill: &str| {
-        html! {
-            rect.bar x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h)) fill=(fill) {}
-        }
-    };
-    html! { (rect("#fff")) (rect(&pattern)) }
+    html! { (rect(area, fill)) @if let Some(pattern) = pattern { (filled(area, pattern)) } }
+}
+
+fn rect(area: Area, fill: &str) -> Markup {
+    html! {
+        rect.bar x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h)) fill=(fill) {}
+    }
 }
 
 /// The sign of an entry of the legend.
-pub fn in_legend(name: &str, key: Key, x: f64, y: f64) -> Markup {
+pub fn in_legend(key: Key, x: f64, y: f64) -> Markup {
     let box_of = |w: f64| Area {
         x: x - w / 2.0,
         y: y - HIGH / 2.0,
         w,
         h: HIGH,
     };
-    let surface = |area: Area, fill: &str| {
-        html! {
-            rect.bar x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h)) fill=(fill) {}
-        }
-    };
     match key {
         Key::Mark(kind, letter) => sign(kind, letter, x, y),
-        Key::Span(kind) => bar(name, kind, box_of(16.0)),
-        Key::Closed => surface(box_of(16.0), &fill(name, Pattern::Hatch)),
+        Key::Span(kind) => bar(kind, box_of(16.0)),
+        Key::Closed => swatch(Pattern::Hatch, box_of(16.0)),
         Key::Frost => html! {
-            (surface(box_of(16.0), POSSIBLE))
-            (surface(Area { w: 8.0, ..box_of(16.0) }, LIKELY))
+            (rect(box_of(16.0), POSSIBLE))
+            (rect(Area { w: 8.0, ..box_of(16.0) }, LIKELY))
         },
     }
 }

@@ -1,0 +1,90 @@
+//! Patterns, which differ in grey as well. They are drawn line by line, not as SVG patterns: a
+//! printed page is then a tenth as large and printed in a tenth of the time.
+
+use maud::{Markup, html};
+
+use super::sheet::{Area, n};
+
+/// What an area is filled with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Pattern {
+    /// Slanted lines: no school, never planted.
+    Hatch,
+    /// Slanted lines both ways: cannot be used.
+    Net,
+    /// Dots: on the shelf, or a grade's own.
+    Dots,
+    /// Level lines: drying.
+    Level,
+}
+
+/// Between two lines of a pattern. All lie on one grid over the whole picture, so neighbours meet.
+const GRID: f64 = 6.0;
+
+/// An area filled with a pattern, without an edge.
+pub fn filled(area: Area, pattern: Pattern) -> Markup {
+    html! {
+        @match pattern {
+            Pattern::Hatch => path.lines d=(rising(area)) stroke="#767676" stroke-width="0.7" {},
+            Pattern::Net => path.lines d=(rising(area) + &falling(area)) stroke="#767676" stroke-width="0.6" {},
+            Pattern::Dots => path.lines d=(dots(area)) stroke="#444" stroke-width="1.8" stroke-linecap="round" {},
+            Pattern::Level => path.lines d=(level(area)) stroke="#444" stroke-width="0.8" {},
+        }
+    }
+}
+
+/// The points of a grid between two ends.
+fn between(from: f64, to: f64, grid: f64, shift: f64) -> impl Iterator<Item = f64> {
+    let first = ((from - shift) / grid).ceil() as i64;
+    let last = ((to - shift) / grid).floor() as i64;
+    (first..=last).map(move |at| at as f64 * grid + shift)
+}
+
+fn stroke(from: (f64, f64), to: (f64, f64)) -> String {
+    format!("M{},{}L{},{}", n(from.0), n(from.1), n(to.0), n(to.1))
+}
+
+/// Lines on which x + y is the same, cut to the area.
+fn rising(area: Area) -> String {
+    let (right, bottom) = (area.right(), area.bottom());
+    between(area.x + area.y, right + bottom, GRID, 0.0)
+        .map(|sum| {
+            let (left, end) = (area.x.max(sum - bottom), right.min(sum - area.y));
+            stroke((left, sum - left), (end, sum - end))
+        })
+        .collect()
+}
+
+/// Lines on which x - y is the same, cut to the area.
+fn falling(area: Area) -> String {
+    let (right, bottom) = (area.right(), area.bottom());
+    between(area.x - bottom, right - area.y, GRID, 0.0)
+        .map(|apart| {
+            let (left, end) = (area.x.max(apart + area.y), right.min(apart + bottom));
+            stroke((left, left - apart), (end, end - apart))
+        })
+        .collect()
+}
+
+fn level(area: Area) -> String {
+    between(area.y, area.bottom(), GRID / 2.0, GRID / 4.0)
+        .map(|y| stroke((area.x, y), (area.right(), y)))
+        .collect()
+}
+
+fn dots(area: Area) -> String {
+    let rows = between(area.y + 1.0, area.bottom() - 1.0, GRID, GRID / 2.0);
+    rows.flat_map(|y| {
+        let columns = between(area.x + 1.0, area.right() - 1.0, GRID, GRID / 2.0);
+        columns.map(move |x| format!("M{},{}h0", n(x), n(y)))
+    })
+    .collect()
+}
+
+/// A box of a legend with a pattern in it.
+pub fn swatch(pattern: Pattern, area: Area) -> Markup {
+    html! {
+        rect.bar x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h)) fill="#fff" {}
+        (filled(area, pattern))
+    }
+}
