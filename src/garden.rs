@@ -8,6 +8,7 @@ mod crop;
 mod dish;
 mod find;
 mod grade;
+mod kitchen;
 mod locale;
 mod school_year;
 mod shelf;
@@ -22,6 +23,7 @@ pub use crop::{
 };
 pub use dish::{Fallback, Feast, Ingredient, Source};
 pub use grade::{Class, Grade, HandOver, Hands, Slot};
+pub use kitchen::{Arrives, CRATE, Kitchen, Preparation, Store};
 pub use locale::Locale;
 pub use school_year::{Break, Care, SchoolYear, Term};
 pub use shelf::{MAT, Shelf};

@@ -18,6 +18,7 @@ pub mod entries;
 pub mod folder;
 pub mod frost;
 mod given_back;
+mod handling;
 pub mod handouts;
 mod how_sure;
 pub mod interval;

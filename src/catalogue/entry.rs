@@ -6,10 +6,10 @@ use toml::Table;
 
 use super::error::Fault;
 use super::raw::{
-    Basis, GerminationTable, RawCrop, RawFrost, RawGermination, RawIndoor, RawYields,
+    Basis, GerminationTable, RawCrop, RawFrost, RawGermination, RawIndoor, RawKitchen, RawYields,
 };
 use super::sources::{self, MEMORY, PRACTICE, source_keys};
-use crate::garden::{Crop, FrostResponse, Germination, IndoorStart, Spacing, Yield};
+use crate::garden::{Crop, FrostResponse, Germination, IndoorStart, Kitchen, Spacing, Yield};
 use crate::units::Kilograms;
 
 /// A crop and where its figures come from.
@@ -108,6 +108,7 @@ fn crop(raw: RawCrop, germination: Germination) -> Crop {
         ages: raw.ages,
         water: raw.water.map(|w| w.0),
         stages: raw.stages.map(|s| s.0),
+        kitchen: kitchen(raw.kitchen),
         caution: raw.caution,
     }
 }
@@ -120,6 +121,16 @@ fn indoor(raw: RawIndoor) -> IndoorStart {
         cells_per_flat: raw.cells,
         pots_per_flat: raw.pots,
         warm_below: raw.warm_below,
+    }
+}
+
+fn kitchen(raw: RawKitchen) -> Kitchen {
+    Kitchen {
+        arrives: raw.arrives,
+        steps: raw.steps.into_iter().map(|step| step.0).collect(),
+        store: raw.store,
+        temperature: raw.temperature,
+        crate_holds: raw.crate_holds,
     }
 }
 

@@ -7,10 +7,10 @@ use serde::Deserialize;
 
 use super::error::Fault;
 use crate::garden::{
-    Ages, Bolting, Caution, DegreeDayMethod, Germination, Method, Needs, Picking, Ripening,
-    Rotation, SeedSize, Spacing, Stages, Sun, WaterUse,
+    Ages, Arrives, Bolting, Caution, DegreeDayMethod, Germination, Method, Needs, Picking,
+    Preparation, Ripening, Rotation, SeedSize, Spacing, Stages, Store, Sun, WaterUse,
 };
-use crate::units::{Celsius, Centimetres, DegreeDays, Hours, Share};
+use crate::units::{Celsius, Centimetres, DegreeDays, Hours, Kilograms, Share};
 
 /// What a crop's published or remembered harvest is counted by.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
@@ -58,6 +58,7 @@ pub(super) struct RawCrop {
     pub seed_size: SeedSize,
     #[serde(default, with = "AgesDef")]
     pub ages: Ages,
+    pub kitchen: RawKitchen,
     pub water: Option<RawWater>,
     pub stages: Option<RawStages>,
     #[serde(default, with = "CautionDef")]
@@ -109,6 +110,25 @@ pub(super) struct RawYields {
     pub expected: f64,
     pub usable: Share,
 }
+
+/// In the kitchen.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(super) struct RawKitchen {
+    #[serde(with = "ArrivesDef")]
+    pub arrives: Arrives,
+    pub steps: Vec<RawPreparation>,
+    #[serde(with = "StoreDef")]
+    pub store: Store,
+    /// The coldest and the warmest that it keeps at.
+    pub temperature: (Celsius, Celsius),
+    /// Kilograms that fill a crate.
+    #[serde(rename = "crate")]
+    pub crate_holds: Kilograms,
+}
+
+#[derive(Deserialize)]
+pub(super) struct RawPreparation(#[serde(with = "PreparationDef")] pub Preparation);
 
 #[derive(Deserialize)]
 pub(super) struct RawBolting(#[serde(with = "BoltingDef")] pub Bolting);
@@ -189,6 +209,35 @@ enum SunDef {
     Shade,
     Part,
     Full,
+}
+
+#[derive(Deserialize)]
+#[serde(remote = "Arrives", rename_all = "snake_case")]
+enum ArrivesDef {
+    Washed,
+    Brushed,
+    Unwashed,
+}
+
+#[derive(Deserialize)]
+#[serde(remote = "Preparation", rename_all = "snake_case")]
+enum PreparationDef {
+    Top,
+    Trim,
+    Peel,
+    Seed,
+    Shell,
+    Thresh,
+    Husk,
+    Strip,
+}
+
+#[derive(Deserialize)]
+#[serde(remote = "Store", rename_all = "snake_case")]
+enum StoreDef {
+    ColdMoist,
+    CoolMoist,
+    CoolDry,
 }
 
 #[derive(Deserialize)]

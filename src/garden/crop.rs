@@ -3,6 +3,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::kitchen::Kitchen;
 use crate::units::{Celsius, Centimetres, DegreeDays, Hours, Kilograms, Share};
 
 /// How much sun a bed has, or a crop needs at the least.
@@ -311,6 +312,8 @@ pub struct Crop {
     pub water: Option<WaterUse>,
     /// Lengths of the stages, where published.
     pub stages: Option<Stages>,
+    /// How a kitchen handles it.
+    pub kitchen: Kitchen,
     /// Cautions.
     pub caution: Caution,
 }

@@ -102,6 +102,10 @@ fn apply(t: &mut Table<'_, '_>, crop: &mut Crop) {
     });
     set(t, "sun", sun, |v| needs.sun = v);
     set(t, "trellis", flag, |v| needs.trellis = v);
+    let kitchen = &mut crop.kitchen;
+    set(t, "crate_kg", number(0.1..=100.0), |v| {
+        kitchen.crate_holds = Kilograms(v)
+    });
     let ages = &mut crop.ages;
     set(t, "sowing_age", count(0..=25), |v| ages.sowing = Some(v));
     set(t, "harvest_age", count(0..=25), |v| ages.harvest = Some(v));

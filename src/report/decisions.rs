@@ -13,7 +13,7 @@ use super::view::{View, first_day, is_sown, span_of};
 use super::words::count;
 
 /// Seed and plants take up to two weeks to arrive (common practice).
-const ORDER_DAYS: i64 = 14;
+pub(super) const ORDER_DAYS: i64 = 14;
 /// People are asked two weeks ahead (common practice).
 const ASK_DAYS: i64 = 14;
 

@@ -1,7 +1,9 @@
 //! The handouts: who reads each, what it is called, and what stands on it.
 
+mod kitchen;
 mod map;
 mod principal;
+mod shopping;
 
 use crate::checker::CheckedPlan;
 use crate::explain::{LeastSpace, StepSlack};
@@ -168,7 +170,17 @@ pub fn all(
             |page| strip::write(view, grade, slack, page),
         )
     }));
-    handouts.extend([
+    handouts.extend(for_the_school(view, checked, least));
+    handouts
+}
+
+/// The pages that belong to no grade.
+fn for_the_school(
+    view: &View<'_>,
+    checked: &CheckedPlan,
+    least: Option<&LeastSpace>,
+) -> [Handout; 5] {
+    [
         handout(
             Reader::Principal,
             "For the principal".to_owned(),
@@ -178,12 +190,22 @@ pub fn all(
             |page| principal::write(view, least, page),
         ),
         handout(
+            Reader::Kitchen,
+            "For the kitchen".to_owned(),
+            "How much of each ingredient comes and when, what to order by when, in what state it \
+             comes, crates and cold space, cautions."
+                .to_owned(),
+            |page| kitchen::write(view, page),
+        ),
+        handout(
             Reader::Helpers,
             water::TITLE.to_owned(),
-            "For families and staff, to hang up: litres for each bed and week, what to pick in \
-             breaks, room for names."
-                .to_owned(),
-            |page| water::write(view, &checked.watering(garden), page),
+            format!(
+                "For families and staff, to hang up: {} for each bed and week, what to pick in \
+                 breaks, room for names.",
+                view.words.water().unit
+            ),
+            |page| water::write(view, &checked.watering(view.garden), page),
         ),
         handout(
             Reader::Gardeners,
@@ -193,8 +215,15 @@ pub fn all(
                 .to_owned(),
             |page| map::write(view, checked, page),
         ),
-    ]);
-    handouts
+        handout(
+            Reader::Buyers,
+            "Seed and shopping list".to_owned(),
+            "For whoever orders: seed, pieces and plants with the day to order by, flats and mix, \
+             what the beds want."
+                .to_owned(),
+            |page| shopping::write(view, page),
+        ),
+    ]
 }
 
 fn handout(reader: Reader, title: String, about: String, write: impl FnOnce(&mut Page)) -> Handout {

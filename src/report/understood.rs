@@ -149,9 +149,7 @@ fn slot(slot: &Slot, words: Words) -> String {
     } else {
         format!("every {} weeks", slot.every_weeks)
     };
-    let at = slot
-        .at
-        .map_or_else(String::new, |at| format!("\u{a0}{}", words.time(at)));
+    let at = slot.at.map_or_else(String::new, |at| words.at(at));
     format!(
         "{}{at}, {rhythm}, {}",
         slot.day,

@@ -1,4 +1,4 @@
-//! Words, times, amounts and lists as people read them.
+//! Dates, times, amounts and lists as people read them.
 
 mod amounts;
 mod dates;
@@ -9,7 +9,7 @@ use chrono::Datelike;
 use crate::garden::{Garden, Locale};
 use crate::units::Minutes;
 
-/// Writes dates, times and amounts by the customs of a locale. Words outside the year of the
+/// Writes dates, times and amounts by the customs of a locale. Dates outside the year of the
 /// feast carry their year. The spaces within a date or an amount do not break at the end of a
 /// line; a page turns them into plain ones.
 #[derive(Debug, Clone, Copy)]

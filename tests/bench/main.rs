@@ -5,8 +5,9 @@ mod process;
 mod yardstick;
 
 use std::error::Error;
+use std::ffi::OsStr;
 use std::hint::black_box;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::time::Instant;
 
 use tureen::candidates::{Candidates, Scope};
@@ -21,6 +22,9 @@ const SCENARIOS: [(&str, f64); 2] = [("soup-day", 0.5), ("nine-grades", 2.0)];
 
 /// Seconds that `check` may take, in any scenario.
 const CHECK_SECONDS: f64 = 0.050;
+
+/// Seconds that all handouts of a saved plan may take, in any scenario.
+const HANDOUTS_SECONDS: f64 = 1.0;
 
 /// Megabytes that a whole run may take, in any scenario.
 const PEAK_MEGABYTES: f64 = 60.0;
@@ -57,21 +61,22 @@ fn main() -> Result<(), Box<dyn Error>> {
         if file.exists() {
             let run =
                 |command: &str| cost(PROGRAM.as_ref(), [command.as_ref(), file.as_os_str()], RUNS);
-            measured.push((name, cpu_seconds, run("plan")?, run("check")?, file));
+            let costs = [run("plan")?, run("check")?, handouts(name, &file)?];
+            measured.push((name, cpu_seconds, costs, file));
         } else {
             println!("{name}: there is no such scenario yet");
         }
     }
-    for (name, cpu_seconds, plan, check, file) in measured {
+    for (name, cpu_seconds, costs, file) in measured {
         println!("{name}");
-        whole(&unit, &plan, &check, cpu_seconds);
+        whole(&unit, &costs, cpu_seconds);
         parts(&unit, &file)?;
     }
     Ok(())
 }
 
 /// What whole processes cost.
-fn whole(unit: &Cost, plan: &Cost, check: &Cost, cpu_seconds: f64) {
+fn whole(unit: &Cost, [plan, check, handouts]: &[Cost; 3], cpu_seconds: f64) {
     line("plan, CPU", plan.cpu, "s", unit.cpu, Some(cpu_seconds));
     line("plan, wall", plan.wall, "s", unit.wall, None);
     let (peak, unit_peak) = (plan.peak_megabytes, unit.peak_megabytes);
@@ -89,6 +94,38 @@ fn whole(unit: &Cost, plan: &Cost, check: &Cost, cpu_seconds: f64) {
         unit.wall,
         Some(CHECK_SECONDS),
     );
+    line(
+        "handouts, wall",
+        handouts.wall,
+        "s",
+        unit.wall,
+        Some(HANDOUTS_SECONDS),
+    );
+}
+
+/// What all handouts of a plan cost, the plan being saved before.
+fn handouts(name: &str, file: &Path) -> Result<Cost, Box<dyn Error>> {
+    let folder = Path::new(env!("CARGO_TARGET_TMPDIR")).join(name);
+    let (file, plan, out) = (
+        file.as_os_str(),
+        folder.as_os_str(),
+        folder.join("handouts"),
+    );
+    let word = OsStr::new;
+    cost(
+        PROGRAM.as_ref(),
+        [word("plan"), file, word("--out"), plan],
+        1,
+    )?;
+    let write = [
+        word("handouts"),
+        file,
+        word("--plan"),
+        plan,
+        word("--out"),
+        out.as_os_str(),
+    ];
+    cost(PROGRAM.as_ref(), write, RUNS)
 }
 
 /// Where the time of a plan goes, once each, within this process.

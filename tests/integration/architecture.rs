@@ -4,6 +4,7 @@
 mod circles;
 mod layers;
 mod repository;
+mod sentences;
 mod source;
 mod style;
 mod uses;

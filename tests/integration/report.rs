@@ -10,6 +10,7 @@ mod grades;
 mod hand_over;
 mod how_sure;
 mod interval;
+mod lists;
 mod locales;
 mod no_plan;
 mod screens;

@@ -2,6 +2,7 @@
 
 mod growing;
 mod harvest;
+mod kitchen;
 
 use crate::catalogue::Entry;
 use crate::garden::Crop;
@@ -16,7 +17,7 @@ pub(super) const TAKE_CARE: &str = "Take care";
 pub(super) const COMING_UP: &str = "Coming up";
 
 /// All headings with their lines, in the order in which they are read.
-const HEADINGS: [(&str, &[Line]); 9] = [
+const HEADINGS: [(&str, &[Line]); 10] = [
     (TAKE_CARE, &harvest::CAUTION),
     ("Starting it", &growing::STARTING),
     (COMING_UP, &growing::COMING_UP),
@@ -24,6 +25,7 @@ const HEADINGS: [(&str, &[Line]); 9] = [
     ("Cold and long days", &growing::COLD),
     ("Picking and keeping", &harvest::PICKING),
     ("Harvest", &harvest::YIELDS),
+    ("In the kitchen", &kitchen::KITCHEN),
     ("Place in the bed", &harvest::PLACE),
     ("Water", &harvest::WATER),
 ];

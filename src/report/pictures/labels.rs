@@ -5,7 +5,6 @@ use crate::report::steps;
 use crate::report::view::{View, span_of};
 
 use super::beds::stands;
-use super::map::size;
 use super::timeline::numbered;
 
 /// One label in large print.
@@ -52,7 +51,7 @@ fn beds(view: &View<'_>) -> Vec<Label> {
     };
     let label = |bed: &crate::garden::Bed| Label {
         large: format!("Bed {}", bed.id),
-        below: size(bed.length, bed.width),
+        below: view.words.ground_in_both(bed.length, bed.width),
         lines: stands(view, &bed.id)
             .iter()
             .map(|stand| {

@@ -3,13 +3,11 @@
 
 use crate::garden::{Bed, GradeAt, Position, Runs};
 use crate::report::view::View;
-use crate::units::Metres;
+use crate::report::words::Words;
+use crate::units::{Metres, STRIP};
 
 use super::beds::{Stand, stands, strips};
 use super::{Said, Table};
-
-/// One metre in feet: a foot is 0.3048 m by definition (international yard and pound, 1959).
-pub const FEET: f64 = 1.0 / 0.3048;
 
 /// A planting on the map.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -118,7 +116,7 @@ pub fn map(view: &View<'_>, stressed: Option<GradeAt>) -> Option<Map> {
                 Some(grade) => format!("Map of the garden: the beds of {}", view.grade_name(grade)),
                 None => "Map of the garden".to_owned(),
             },
-            description: description(&beds, &patches, &areas, south),
+            description: description(view.words, &beds, &patches, &areas, south),
             table: table(view, &beds, &patches, &areas),
         },
         legend: legend(view, &beds, &patches, &areas, stressed),
@@ -146,10 +144,9 @@ fn bed(view: &View<'_>, bed: &Bed, stressed: Option<GradeAt>) -> MapBed {
     MapBed {
         names: vec![
             format!(
-                "Bed {}: {} x {} m",
+                "Bed {}: {}",
                 bed.id,
-                short(bed.length.0),
-                short(bed.width.0)
+                view.words.ground(bed.length, bed.width)
             ),
             format!("Bed {}", bed.id),
             bed.id.clone(),
@@ -162,27 +159,18 @@ fn bed(view: &View<'_>, bed: &Bed, stressed: Option<GradeAt>) -> MapBed {
     }
 }
 
-/// Two digits at most, and none that tells nothing: `3.6`, `4`.
-fn short(number: f64) -> String {
-    let text = format!("{number:.2}");
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
-}
-
-/// `3.6 x 1.2 m (11.8 x 3.9 ft)`.
-pub(super) fn size(length: Metres, width: Metres) -> String {
-    format!(
-        "{} x {} m ({:.1} x {:.1} ft)",
-        short(length.0),
-        short(width.0),
-        length.0 * FEET,
-        width.0 * FEET
-    )
-}
-
-fn description(beds: &[MapBed], patches: &[Ground], areas: &[Ground], south: bool) -> String {
-    let mut text = "The garden to scale, north at the top. Strips of 30 cm (12 in) are counted \
-                    from the west end of a bed; in a bed that runs north to south from its "
-        .to_owned();
+fn description(
+    words: Words,
+    beds: &[MapBed],
+    patches: &[Ground],
+    areas: &[Ground],
+    south: bool,
+) -> String {
+    let mut text = format!(
+        "The garden to scale, north at the top. Strips of {} are counted from the west end of a \
+         bed; in a bed that runs north to south from its ",
+        words.short_length_in_both(STRIP.to_centimetres())
+    );
     let away = if south { "south" } else { "north" };
     text.push_str(&format!("{away} end. "));
     if beds.iter().any(|bed| bed.trellis.0 > 0.0) {
@@ -249,7 +237,10 @@ fn table(view: &View<'_>, beds: &[MapBed], patches: &[Ground], areas: &[Ground])
     ]);
     let garden = view.garden;
     for (bed, on_map) in garden.beds.iter().zip(beds) {
-        let place = [format!("Bed {}", bed.id), size(bed.length, bed.width)];
+        let place = [
+            format!("Bed {}", bed.id),
+            view.words.ground_in_both(bed.length, bed.width),
+        ];
         for planted in &on_map.planted {
             let stand = &planted.stand;
             let planting = view.plan.plantings.get(stand.planting);
@@ -274,7 +265,7 @@ fn table(view: &View<'_>, beds: &[MapBed], patches: &[Ground], areas: &[Ground])
     }
     for (patch, ground) in garden.patches.iter().zip(patches) {
         let size = match patch.size {
-            Some((length, width)) => size(length, width),
+            Some((length, width)) => view.words.ground_in_both(length, width),
             None => "not in the file".to_owned(),
         };
         let place = format!("Patch {}", ground.name);
@@ -283,7 +274,7 @@ fn table(view: &View<'_>, beds: &[MapBed], patches: &[Ground], areas: &[Ground])
             .push(row([String::new(), place, size, patch.crop.clone()]));
     }
     for area in areas {
-        let size = size(area.extent.0, area.extent.1);
+        let size = view.words.ground_in_both(area.extent.0, area.extent.1);
         let place = format!("Area {}", area.name);
         let never = "never planted".to_owned();
         table.rows.push(row([String::new(), place, size, never]));

@@ -260,7 +260,7 @@ fn legend(rows: &[Row], weeks: &Weeks, frost: bool) -> Vec<(Key, &'static str)> 
         .collect()
 }
 
-/// Words of the steps, a row for each planting.
+/// Dates of the steps, a row for each planting.
 fn table(view: &View<'_>, shown: &[(usize, &Planting)], rows: &[Row]) -> Table {
     let mut table = Table::under(&["Grade", "Ingredient", "Step", "When"]);
     for ((_, planting), row) in shown.iter().zip(rows) {

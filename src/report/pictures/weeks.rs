@@ -5,6 +5,7 @@ use chrono::Datelike;
 use crate::calendar::{Date, Horizon, days_between};
 use crate::garden::Break;
 use crate::report::view::View;
+use crate::report::words::Words;
 
 /// A month as it begins along the weeks, with names from the longest to the shortest.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -76,7 +77,7 @@ impl Weeks {
         };
         Self {
             horizon,
-            months: months(first, last),
+            months: months(first, last, view.words),
             mondays: (0..horizon.weeks())
                 .map(|week| horizon.monday(week).day().to_string())
                 .collect(),
@@ -114,15 +115,15 @@ fn days_within(days: &[Date], first: Date, last: Date) -> Vec<Date> {
     days.iter().filter(within).copied().collect()
 }
 
-fn months(first: Date, last: Date) -> Vec<Month> {
+fn months(first: Date, last: Date, words: Words) -> Vec<Month> {
     days_between(first, last)
         .filter(|day| day.day() == 1 || *day == first)
         .map(|from| {
-            let name = from.format("%b").to_string();
+            let name = words.short_month(from);
             let initial = name.chars().take(1).collect();
             let mut names = vec![name, initial];
             if from == first || from.month() == 1 {
-                names.insert(0, from.format("%b %Y").to_string());
+                names.insert(0, words.month_of_year(from));
             }
             Month { from, names }
         })

@@ -137,15 +137,15 @@ fn jobs(view: &View<'_>, planting: &Planting, slack: &[StepSlack], from: Option<
 /// What is done, with a class's part of the seeds or plants: `Sow in bed: carrot, about 109 of
 /// 217 seeds`. Of what runs over days, until when; drying follows the pick, so its days are the
 /// latest ones.
-fn what(task: &Task, dates: Words) -> String {
+fn what(task: &Task, words: Words) -> String {
     let title = &task.title;
     match (task.part, task.who) {
         (Some(part), _) => format!("{title}, {}", part.words()),
         (None, Doer::Anyone) if task.kind == StepKind::Cure => format!(
             "{title}, daily until {} (earlier if it was picked earlier)",
-            dates.day(task.to)
+            words.day(task.to)
         ),
-        (None, Doer::Anyone) => format!("{title}, daily until {}", dates.day(task.to)),
+        (None, Doer::Anyone) => format!("{title}, daily until {}", words.day(task.to)),
         (None, _) => title.clone(),
     }
 }

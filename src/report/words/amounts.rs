@@ -1,7 +1,7 @@
 //! Masses, lengths and rain, in the locale's unit alone or with the other one beside it.
 
 use super::Words;
-use crate::units::{Centimetres, Feet, Kilograms, Litres, Metres, Millimetres, Pounds};
+use crate::units::{Celsius, Centimetres, Feet, Kilograms, Litres, Metres, Millimetres, Pounds};
 
 impl Words {
     /// With as many digits as a scale in a kitchen shows: `60 g`, `4.8 kg`, `27 kg`; `2.1 oz`,
@@ -113,21 +113,35 @@ impl Words {
         self.both(&metric_length(length), &us_length(length.to_feet()))
     }
 
-    /// A rectangle: `3.6 x 1.2 m`; `12 x 3.9 ft`.
+    /// A rectangle: `3.6 x 1.2 m`; `11.8 x 3.9 ft`.
     #[must_use]
     pub fn size(self, length: Metres, width: Metres) -> String {
-        let unitless = |text: String| text.split('\u{a0}').next().unwrap_or_default().to_owned();
-        let first = unitless(self.length(length));
-        format!("{first} x {}", self.length(width).replace('\u{a0}', " "))
+        let metric = format!("{:.1} x {:.1} m", length.0, width.0);
+        self.choose(metric, us_size(length, width))
+    }
+
+    /// A rectangle with as many digits as the file gives: `4 x 1.25 m`; `13.1 x 4.1 ft`.
+    #[must_use]
+    pub fn ground(self, length: Metres, width: Metres) -> String {
+        self.choose(metric_ground(length, width), us_size(length, width))
+    }
+
+    /// `3.6 x 1.2 m (11.8 x 3.9 ft)`; the other way round.
+    #[must_use]
+    pub fn ground_in_both(self, length: Metres, width: Metres) -> String {
+        self.both(&metric_ground(length, width), &us_size(length, width))
     }
 
     /// A spacing, depth or width of soil: `30 cm`, `2.5 cm`; `12 in`, `1 in`.
     #[must_use]
     pub fn short_length(self, length: Centimetres) -> String {
-        let inches = length.to_inches().0;
-        let whole = (inches * 10.0).round() / 10.0;
-        let inches = if whole < 10.0 { whole } else { inches.round() };
-        self.choose(format!("{} cm", length.0), format!("{inches} in"))
+        self.choose(format!("{} cm", length.0), us_short_length(length))
+    }
+
+    /// `30 cm (12 in)`; `12 in (30 cm)`.
+    #[must_use]
+    pub fn short_length_in_both(self, length: Centimetres) -> String {
+        self.both(&format!("{} cm", length.0), &us_short_length(length))
     }
 
     /// How far above the ground a weather station's thermometer hangs, in words.
@@ -171,6 +185,23 @@ impl Words {
         self.both(&metric_volume(volume), &us_volume(volume))
     }
 
+    /// `0 C (32 F)`, `7.2 to 10 C (45 to 50 F)`, in every locale.
+    #[must_use]
+    pub fn temperatures(self, low: Celsius, high: Celsius) -> String {
+        let f = |c: Celsius| c.0 * 1.8 + 32.0;
+        if low == high {
+            format!("{} C ({:.0} F)", low.0, f(low))
+        } else {
+            format!(
+                "{} to {} C ({:.0} to {:.0} F)",
+                low.0,
+                high.0,
+                f(low),
+                f(high)
+            )
+        }
+    }
+
     /// Two texts that say the same, the locale's own first.
     fn both(self, metric: &str, us: &str) -> String {
         let (first, second) = self.choose((metric, us), (us, metric));
@@ -209,6 +240,30 @@ fn metric_length(length: Metres) -> String {
 
 fn us_length(length: Feet) -> String {
     three_digits(length.0, Feet::SYMBOL)
+}
+
+fn us_short_length(length: Centimetres) -> String {
+    let inches = length.to_inches().0;
+    let tenths = (inches * 10.0).round() / 10.0;
+    let told = if tenths < 10.0 {
+        tenths
+    } else {
+        inches.round()
+    };
+    format!("{told} in")
+}
+
+/// Two digits at most, and none that tells nothing: `3.6 x 1.25 m`, `4 x 1.2 m`.
+fn metric_ground(length: Metres, width: Metres) -> String {
+    let short = |length: Metres| {
+        let text = format!("{:.2}", length.0);
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    };
+    format!("{} x {} m", short(length), short(width))
+}
+
+fn us_size(length: Metres, width: Metres) -> String {
+    format!("{:.1} x {:.1} ft", length.to_feet().0, width.to_feet().0)
 }
 
 fn metric_volume(volume: Litres) -> String {

@@ -1,9 +1,9 @@
 //! Dates and times of day.
 
-use chrono::{Datelike, NaiveTime};
+use chrono::Datelike;
 
 use super::Words;
-use crate::calendar::Date;
+use crate::calendar::{Date, Time};
 
 impl Words {
     fn bare(self, day: Date) -> bool {
@@ -91,6 +91,12 @@ impl Words {
         day.format("%B").to_string()
     }
 
+    /// `Feb 2027`.
+    #[must_use]
+    pub fn month_of_year(self, day: Date) -> String {
+        day.format("%b %Y").to_string()
+    }
+
     /// `Feb`.
     #[must_use]
     pub fn short_month(self, day: Date) -> String {
@@ -99,8 +105,14 @@ impl Words {
 
     /// `14:05`; `2:05 pm`.
     #[must_use]
-    pub fn time(self, time: NaiveTime) -> String {
+    pub fn time(self, time: Time) -> String {
         let pattern = self.choose("%H:%M", "%-I:%M\u{a0}%P");
         time.format(pattern).to_string()
+    }
+
+    /// ` 10:15`; ` 10:15 am`, to stand behind a day.
+    #[must_use]
+    pub fn at(self, time: Time) -> String {
+        format!("\u{a0}{}", self.time(time))
     }
 }

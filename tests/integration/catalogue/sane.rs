@@ -1,7 +1,7 @@
 //! Figures that no source can settle must at least agree with each other.
 
 use tureen::catalogue::Entry;
-use tureen::garden::{Crop, DegreeDayMethod, Germination, Method};
+use tureen::garden::{Crop, DegreeDayMethod, Germination, Method, Store};
 
 use super::{catalogue, entries};
 
@@ -50,6 +50,35 @@ fn every_crop_can_be_picked_and_keeps() {
     for_every_crop(
         |c| c.picking.holds_in_ground_days > 0 && c.picking.storage_days > 0,
         |c| format!("{:?}", c.picking),
+    );
+}
+
+#[test]
+fn a_crate_can_be_lifted_and_a_store_is_no_freezer() {
+    for_every_crop(
+        |c| {
+            let (low, high) = c.kitchen.temperature;
+            (0.5..=35.0).contains(&c.kitchen.crate_holds.0)
+                && low <= high
+                && (-1.0..=16.0).contains(&low.0)
+                && (0.0..=16.0).contains(&high.0)
+        },
+        |c| format!("{:?}", c.kitchen),
+    );
+}
+
+#[test]
+fn what_keeps_cold_keeps_colder_than_what_keeps_cool_and_moist() {
+    for_every_crop(
+        |c| {
+            let (low, high) = c.kitchen.temperature;
+            match c.kitchen.store {
+                Store::ColdMoist => high.0 < 4.5,
+                Store::CoolMoist => low.0 > 4.0,
+                Store::CoolDry => true,
+            }
+        },
+        |c| format!("{:?}", c.kitchen),
     );
 }
 

@@ -10,6 +10,8 @@ use tureen::growth::CropSeason;
 use tureen::units::{Celsius, Centimetres, Kilograms, Latitude, Millimetres, Share};
 use tureen::weather::{Daily, WeatherYear};
 
+use crate::support::crops::kitchen;
+
 /// Days to come up at 0, 5, 10 ... 40 C.
 const UP_IN_FIVE_DAYS: [Option<f64>; 9] = {
     let mut days = [None; 9];
@@ -72,6 +74,7 @@ pub fn plain() -> Crop {
         ages: Ages::default(),
         water: None,
         stages: None,
+        kitchen: kitchen(),
         caution: Caution::default(),
     }
 }

@@ -19,7 +19,7 @@ pub enum Known {
 }
 
 /// Key, full citation, and how it is known.
-pub const SOURCES: [(&str, &str, Known); 32] = [
+pub const SOURCES: [(&str, &str, Known); 30] = [
     (
         "7CFR205.203",
         "US Code of Federal Regulations, Title 7, section 205.203: Soil fertility and crop nutrient management practice standard (National Organic Program).",
@@ -54,11 +54,6 @@ pub const SOURCES: [(&str, &str, Known); 32] = [
         "HARDENING",
         "Hardening off takes 7 to 14 days in extension bulletins.",
         Known::CommonPractice,
-    ),
-    (
-        "HB66-1954",
-        "Storage table based on US Department of Agriculture Handbook 66, 1954, in a plain text reprint.",
-        Known::SecondHand,
     ),
     (
         "ISU-AGRON541",
@@ -108,11 +103,6 @@ pub const SOURCES: [(&str, &str, Known); 32] = [
     (
         "NE-SEEDTEST",
         "Testing garden seed viability. Nebraska extension column, Columbus Telegram, 23 January 2021.",
-        Known::Read,
-    ),
-    (
-        "NEVMG-T16",
-        "New England Vegetable Management Guide, Table 16: handling produce for higher quality and longer market life.",
         Known::Read,
     ),
     (

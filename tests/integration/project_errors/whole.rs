@@ -161,6 +161,7 @@ fn the_full_file_gives_its_dish() {
     let known = catalogue().get("dry bean").expect("a known crop");
     let mut own = known.clone();
     own.ripening.days_from_sowing = own.ripening.days_from_sowing.map(|_| 90.0);
+    own.kitchen.crate_holds = Kilograms(28.0);
     own.ripening.days_from_planting = own.ripening.days_from_planting.map(|_| 90.0);
     own.ripening.thermal_from_sowing = None;
     own.ripening.reference = Celsius(18.5);

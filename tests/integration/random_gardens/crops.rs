@@ -7,6 +7,7 @@ use tureen::garden::{
 use tureen::units::{Celsius, Centimetres, DegreeDays, Hours, Kilograms, Share};
 
 use super::dice::Dice;
+use crate::support::crops::kitchen;
 
 /// What a kind of crop has of its own.
 struct Kind {
@@ -108,11 +109,7 @@ pub fn crop(dice: &mut Dice, name: String) -> Crop {
     Crop {
         name,
         botanical: "Fictum hortense".into(),
-        rotation: Rotation {
-            family: dice.one(&["onion", "cabbage", "nightshade", "bean"]).into(),
-            years_hard: dice.int(0, 1),
-            years_wished: 3,
-        },
+        rotation: rotation(dice),
         germination: germination(dice),
         germinates: Share(dice.one(&[0.6, 0.8, 0.95])),
         indoor: methods.contains(&Indoor).then(|| indoor(dice)),
@@ -156,7 +153,16 @@ pub fn crop(dice: &mut Dice, name: String) -> Crop {
         ages: Ages::default(),
         water: None,
         stages: None,
+        kitchen: kitchen(),
         caution: Caution::default(),
+    }
+}
+
+fn rotation(dice: &mut Dice) -> Rotation {
+    Rotation {
+        family: dice.one(&["onion", "cabbage", "nightshade", "bean"]).into(),
+        years_hard: dice.int(0, 1),
+        years_wished: 3,
     }
 }
 

@@ -2,10 +2,19 @@
 //! the day's mean, and at 15 C their packet days hold.
 
 use tureen::garden::{
-    Ages, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, Method, Needs,
-    Picking, Ripening, Rotation, SeedSize, Spacing, Sun, Yield,
+    Ages, Arrives, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart,
+    Kitchen, Method, Needs, Picking, Preparation, Ripening, Rotation, SeedSize, Spacing, Store,
+    Sun, Yield,
 };
 use tureen::units::{Celsius, Centimetres, Kilograms, Share};
+
+/// Up in five days at 15 C.
+const UP_IN_FIVE_DAYS: Germination = Germination::Range {
+    min: Celsius(5.0),
+    optimum: Celsius(15.0),
+    max: Celsius(35.0),
+    days: 5.0,
+};
 
 /// A crop sown in the bed: up after 5 days at 15 C and warmer, ripe `days` days after sowing
 /// at 15 C, 12 plants on a strip of a bed 1.2 m wide, 20 g a plant in a poor year and 30 g in
@@ -20,12 +29,7 @@ pub fn sown_crop(name: &str, days: f64) -> Crop {
             years_wished: 1,
         },
         methods: vec![Method::Direct],
-        germination: Germination::Range {
-            min: Celsius(5.0),
-            optimum: Celsius(15.0),
-            max: Celsius(35.0),
-            days: 5.0,
-        },
+        germination: UP_IN_FIVE_DAYS,
         germinates: Share(0.9),
         indoor: None,
         ripening: Ripening {
@@ -66,7 +70,19 @@ pub fn sown_crop(name: &str, days: f64) -> Crop {
         ages: Ages::default(),
         water: None,
         stages: None,
+        kitchen: kitchen(),
         caution: Caution::default(),
+    }
+}
+
+/// Trimmed, kept in the cold, 10 kg a crate.
+pub fn kitchen() -> Kitchen {
+    Kitchen {
+        arrives: Arrives::Unwashed,
+        steps: vec![Preparation::Trim],
+        store: Store::ColdMoist,
+        temperature: (Celsius(0.0), Celsius(4.0)),
+        crate_holds: Kilograms(10.0),
     }
 }
 

@@ -79,7 +79,9 @@ function dates(json, seen, add) {
         }
     }
     const holds = (name, all) => {
-        const missing = all.filter(({ iso }) => !seen.get(name).text.includes(asRead(iso)));
+        const { text } = seen.get(name);
+        // A date with its year is never wrong.
+        const missing = all.filter(({ iso }) => !text.includes(asRead(iso)) && !text.includes(written(iso, locale, NaN)));
         for (const iso of new Set(missing.map((one) => one.iso))) {
             add(name, 'date', `${asRead(iso)} of ${missing.find((one) => one.iso === iso).way} is not on the page`);
         }

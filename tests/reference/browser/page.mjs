@@ -14,7 +14,7 @@ const SPACED = `* { line-height: 1.5 !important; letter-spacing: 0.12em !importa
     p { margin-block-end: 2em !important } svg * { letter-spacing: normal !important; word-spacing: normal !important }`;
 
 /** Sheets that a page may take, on both kinds of paper; every other page is one sheet. */
-const SHEETS = { 'plan.html': 6, 'summer.html': 2, 'map.html': 6 };
+const SHEETS = { 'index.html': 2, 'plan.html': 10, 'summer.html': 3, 'map.html': 5 };
 const sheetsOf = (name) => SHEETS[name] ?? 1;
 
 /** @typedef {import('./chromium.mjs').Finding & { size: string }} PageFinding */
@@ -47,7 +47,10 @@ export async function openTabs(browser) {
  * that it does not decide is decided here: of text in pictures, and of text scrolled out of sight.
  */
 async function accessible(page, options) {
-    const { violations, incomplete } = await page.evaluate((how) => axe.run(document, how), options);
+    const { violations, incomplete } = await page.evaluate(async (how) => {
+        const { violations, incomplete } = await axe.run(document, { ...how, resultTypes: ['violations', 'incomplete'] });
+        return { violations, incomplete };
+    }, options);
     const told = (kind, result, nodes) => nodes.slice(0, 3)
         .map((node) => `${kind}${result.id}: ${result.help}: ${node.html.slice(0, 120)}`);
     const found = violations.flatMap((one) => told('', one, one.nodes));

@@ -19,7 +19,7 @@ export async function photograph(browser, folders, into) {
         const album = join(into, name.replaceAll('/', '_'));
         mkdirSync(album, { recursive: true });
         for (const size of ['phone', 'laptop']) {
-            const page = await tab(browser, SIZES[size], []);
+            const page = await tab(browser, { ...SIZES[size], deviceScaleFactor: size === 'phone' ? 2 : 1 }, []);
             for (const file of pagesOf(folder)) {
                 const path = (kind) => join(album, `${file.replace(/\.html$/, '')}-${kind}`);
                 await page.goto(pathToFileURL(join(folder, file)).href);

@@ -2,7 +2,8 @@
 
 use maud::{Markup, html};
 
-use crate::report::pictures::map::{FEET, Map};
+use crate::report::pictures::map::Map;
+use crate::units::Metres;
 
 use super::super::lettering::SIZE;
 use super::super::sheet::{Anchor, bold, line, n, points, text};
@@ -31,7 +32,7 @@ pub fn draw(map: &Map, scale: f64, top: f64) -> (Markup, f64) {
         }
         g.measure {
             (bar(left, top + 2.0, scale, metres))
-            (bar(left, top + 16.0, scale / FEET, feet))
+            (bar(left, top + 16.0, scale / Metres(1.0).to_feet().0, feet))
         }
     };
     (body, top + 28.0)

@@ -1,0 +1,58 @@
+//! How a kitchen handles a crop, in words: in what state it comes, what is done to it, where it
+//! keeps.
+
+use crate::garden::{Arrives, Kitchen, Preparation, Store};
+
+use super::words::{Words, list};
+
+/// In what state it comes.
+pub(super) fn arrives(arrives: Arrives) -> &'static str {
+    match arrives {
+        Arrives::Washed => "rinsed and drained",
+        Arrives::Brushed => "dry, soil brushed off, not washed",
+        Arrives::Unwashed => "as it is picked, not washed",
+    }
+}
+
+/// All that is done to it before it is cooked: `wash, cut off leaves and tips and peel`; what
+/// comes out of a pod, shell or husk is washed after that.
+pub(super) fn before_cooking(steps: &[Preparation]) -> String {
+    let all = preparation(steps);
+    match steps.first() {
+        None => "wash".to_owned(),
+        Some(Preparation::Shell | Preparation::Thresh | Preparation::Husk) => {
+            format!("{all}, wash")
+        }
+        Some(_) => format!("wash, {all}"),
+    }
+}
+
+/// `cut off leaves and tips and peel`.
+fn preparation(steps: &[Preparation]) -> String {
+    let word = |step: &Preparation| match step {
+        Preparation::Top => "cut off leaves and tips",
+        Preparation::Trim => "trim",
+        Preparation::Peel => "peel",
+        Preparation::Seed => "take out the seeds",
+        Preparation::Shell => "shell",
+        Preparation::Thresh => "thresh and sort",
+        Preparation::Husk => "husk and cut from the cob",
+        Preparation::Strip => "strip from the stalks",
+    };
+    list(&steps.iter().map(word).collect::<Vec<_>>())
+}
+
+/// What kind of place it keeps in.
+pub(super) fn store(store: Store) -> &'static str {
+    match store {
+        Store::ColdMoist => "cold and moist",
+        Store::CoolMoist => "cool and moist",
+        Store::CoolDry => "cool, dry and airy",
+    }
+}
+
+/// How warm it may be there: `0 C (32 F)`, `7.2 to 10 C (45 to 50 F)`.
+pub(super) fn temperature(kitchen: &Kitchen, words: Words) -> String {
+    let (low, high) = kitchen.temperature;
+    words.temperatures(low, high)
+}
