@@ -18,7 +18,7 @@ pub const LEFT: f64 = 120.0;
 const ROOMY: usize = 18;
 
 /// From row to row then: as close as the signs allow, so that 36 rows fit on a sheet.
-const CLOSE: f64 = 14.0;
+const CLOSE: f64 = 13.9;
 
 /// The picture.
 pub fn draw(name: &str, shown: &Timeline) -> Markup {
