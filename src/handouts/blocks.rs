@@ -1,10 +1,15 @@
 //! The blocks of a report as markup: sections, paragraphs, lists, tables.
 
+use std::ops::Range;
+
 use maud::{Markup, html};
 
 use crate::report::page::{Block, Grid, Page, Picture, Table, TooWide};
 
-use super::safe::plain;
+use super::safe::steady;
+
+/// The most columns of figures that fit on paper side by side.
+const COLUMNS: usize = 12;
 
 /// Draws a picture; `None` where there is nothing to draw.
 pub type Draw<'a> = dyn Fn(Picture) -> Option<Markup> + 'a;
@@ -17,7 +22,7 @@ pub fn markup(page: &Page, draw: &Draw<'_>) -> Markup {
     html! {
         @for section in sections {
             @if let [Block::Heading(name), rest @ ..] = section {
-                section { h2 { (plain(name)) } (content(rest, name, draw)) }
+                section { h2 { (steady(name)) } (content(rest, name, draw)) }
             } @else {
                 (content(section, "", draw))
             }
@@ -37,17 +42,20 @@ fn content(blocks: &[Block], heading: &str, draw: &Draw<'_>) -> Markup {
         @for run in blocks.chunk_by(same_list) {
             @match run {
                 [Block::Item(_), ..] => ul {
-                    @for block in run { @if let Block::Item(text) = block { li { (plain(text)) } } }
+                    @for block in run { @if let Block::Item(text) = block { li { (steady(text)) } } }
                 }
                 [Block::Entry { .. }, ..] => dl {
-                    @for block in run {
-                        @if let Block::Entry { label, text, .. } = block {
-                            div { dt { (plain(label)) } dd { (plain(text)) } }
+                    @for entries in run.chunk_by(|a, b| label(a) == label(b)) {
+                        div {
+                            dt { (steady(label(&entries[0]))) }
+                            @for block in entries {
+                                @if let Block::Entry { text, .. } = block { dd { (steady(text)) } }
+                            }
                         }
                     }
                 }
-                [Block::Title(text)] => p.verdict { (plain(text)) },
-                [Block::Paragraph(text) | Block::Line(text)] => p { (plain(text)) },
+                [Block::Title(text)] => p.verdict { (steady(text)) },
+                [Block::Paragraph(text) | Block::Line(text)] => p { (steady(text)) },
                 [Block::Table(table)] => (self::table(table, heading)),
                 [Block::Grid(grid)] => (self::grid(grid, heading)),
                 [Block::Drawing(drawing)] => { pre { (drawing.wide.0.join("\n")) } p { (drawing.wide.1) } }
@@ -58,10 +66,18 @@ fn content(blocks: &[Block], heading: &str, draw: &Draw<'_>) -> Markup {
     }
 }
 
+/// The label of an entry.
+fn label(block: &Block) -> &str {
+    match block {
+        Block::Entry { label, .. } => label,
+        _ => "",
+    }
+}
+
 /// A region that can be scrolled with the keyboard where it is wider than the page.
 pub fn wide(name: &str, inside: &Markup) -> Markup {
     html! {
-        div.wide role="region" aria-label=[(!name.is_empty()).then(|| plain(name))] tabindex="0" { (inside) }
+        div.wide role="region" aria-label=[(!name.is_empty()).then(|| steady(name))] tabindex="0" { (inside) }
     }
 }
 
@@ -102,23 +118,45 @@ pub fn rows(name: &str, header: &[String], rows: &[Vec<String>]) -> Markup {
     table(&whole, name)
 }
 
+/// A grid, in parts where it has more columns than a sheet of paper is wide.
 fn grid(grid: &Grid, heading: &str) -> Markup {
-    let columns = grid.header.iter().map(Vec::len).max().unwrap_or(1);
+    let columns = grid
+        .rows
+        .iter()
+        .map(|row| row.cells.len())
+        .max()
+        .unwrap_or(0);
+    let parts = columns.div_ceil(COLUMNS).max(1);
+    let each = columns.div_ceil(parts);
+    html! {
+        @for part in 0..parts {
+            (grid_part(grid, part * each..columns.min((part + 1) * each), heading))
+        }
+    }
+}
+
+/// Some columns of a grid; what stands under a row, where the first of them is.
+fn grid_part(grid: &Grid, columns: Range<usize>, heading: &str) -> Markup {
     let inside = html! {
         table.grid {
             thead {
                 @for names in &grid.header {
-                    tr { @for name in names { (head(Some(name), Some("n"))) } }
+                    tr {
+                        (head(names.first(), None))
+                        @for column in columns.clone() { (head(names.get(column + 1), Some("n"))) }
+                    }
                 }
             }
             @for row in &grid.rows {
                 tbody {
                     tr {
-                        th scope="row" { (plain(&row.label)) }
-                        @for cell in &row.cells { td.n { (plain(cell)) } }
+                        th scope="row" { (steady(&row.label)) }
+                        @for cell in row.cells.get(columns.clone()).unwrap_or_default() {
+                            td.n { (steady(cell)) }
+                        }
                     }
-                    @if let Some(text) = &row.under {
-                        tr.under { td colspan=(columns) { (plain(text)) } }
+                    @if let Some(text) = row.under.as_ref().filter(|_| columns.start == 0) {
+                        tr.under { td colspan=(columns.len() + 1) { (steady(text)) } }
                     }
                 }
             }
@@ -129,7 +167,7 @@ fn grid(grid: &Grid, heading: &str) -> Markup {
 
 /// The name of a column; nothing is no heading.
 fn head(name: Option<&String>, class: Option<&str>) -> Markup {
-    let name = plain(name.map_or("", String::as_str));
+    let name = steady(name.map_or("", String::as_str));
     html! {
         @if name.is_empty() { td {} } @else { th scope="col" class=[class] { (name) } }
     }
@@ -139,6 +177,6 @@ fn head(name: Option<&String>, class: Option<&str>) -> Markup {
 fn lines(cell: Option<&String>) -> Markup {
     let text = cell.map_or("", String::as_str);
     html! {
-        @for (n, line) in text.split('\n').enumerate() { @if n > 0 { br; } (plain(line)) }
+        @for (n, line) in text.split('\n').enumerate() { @if n > 0 { br; } (steady(line)) }
     }
 }

@@ -5,7 +5,7 @@ use maud::{DOCTYPE, Markup, PreEscaped, html};
 use crate::report::handouts::Frame;
 
 use super::pictures;
-use super::safe::plain;
+use super::safe::steady;
 
 /// The styles of all pages.
 const STYLES: &str = include_str!("page.css");
@@ -19,7 +19,7 @@ pub fn page(words: &Frame, title: &str, class: Option<&str>, inside: &Markup) ->
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
-                title { (plain(title)) ", " (plain(&words.project)) }
+                title { (steady(title)) ", " (steady(&words.project)) }
                 style { (PreEscaped(STYLES)) (PreEscaped(pictures::CSS)) }
             }
             body class=[class] {
@@ -27,8 +27,8 @@ pub fn page(words: &Frame, title: &str, class: Option<&str>, inside: &Markup) ->
                     @if title != words.all {
                         nav { a href="index.html" { (words.all) } }
                     }
-                    p.project { (plain(&words.project)) }
-                    h1 { (plain(title)) }
+                    p.project { (steady(&words.project)) }
+                    h1 { (steady(title)) }
                 }
                 main { (inside) }
                 footer { p { (words.foot) } }

@@ -12,7 +12,7 @@ use super::file_name::FileNames;
 use super::folder::File;
 use super::frame;
 use super::pictures;
-use super::safe::plain;
+use super::safe::steady;
 
 /// All pages. `others` are the files that the start page leads to besides.
 pub fn pages(view: &View<'_>, handouts: &[Handout], others: &[File]) -> Vec<File> {
@@ -69,8 +69,8 @@ fn start(view: &View<'_>, names: &[String], handouts: &[Handout], others: &[File
         ul.handouts {
             @for (name, handout) in names.iter().zip(handouts) {
                 li {
-                    a href=(name) { (plain(&handout.title)) }
-                    p { (plain(&handout.about)) }
+                    a href=(name) { (steady(&handout.title)) }
+                    p { (steady(&handout.about)) }
                 }
             }
         }

@@ -6,7 +6,7 @@ mod labels;
 mod lettering;
 mod map;
 mod sheet;
-mod shelf;
+mod space;
 mod timeline;
 mod weeks;
 
@@ -20,7 +20,7 @@ use crate::report::pictures::{self as words, Said};
 use crate::report::view::View;
 
 use super::blocks::{rows, wide};
-use super::safe::plain;
+use super::safe::steady;
 
 /// The styles that the pictures need, for the page's `style`.
 pub const CSS: &str = include_str!("pictures.css");
@@ -42,7 +42,6 @@ pub fn on_page(view: &View<'_>, picture: Picture) -> Option<Markup> {
         Picture::Timeline(None) => timeline(view, Whose::All)?,
         Picture::Timeline(Some(grade)) => timeline(view, Whose::Of(grade))?,
         Picture::BedsByWeek => beds(view)?,
-        Picture::ShelfByWeek => shelf(view)?,
         Picture::Space => space(view)?,
         Picture::Map(stressed) => map(view, stressed)?,
         Picture::Labels => return labels(view),
@@ -56,9 +55,9 @@ pub fn on_page(view: &View<'_>, picture: Picture) -> Option<Markup> {
         figure class=(kind) {
             (wide(&said.title, &drawn.svg))
             figcaption {
-                p { (plain(&said.description)) }
+                p { (steady(&said.description)) }
                 details {
-                    summary { (handouts::as_table(&plain(&said.title))) }
+                    summary { (handouts::as_table(&steady(&said.title))) }
                     (rows(&said.title, &said.table.header, &said.table.rows))
                 }
             }
@@ -88,20 +87,11 @@ pub fn beds(view: &View<'_>) -> Option<Drawn> {
     Some(Drawn { svg, said })
 }
 
-/// The shelf by week; `None` where it is not used.
-#[must_use]
-pub fn shelf(view: &View<'_>) -> Option<Drawn> {
-    let shown = words::shelf::shelf(view)?;
-    let svg = shelf::draw("shelf", &shown);
-    let said = shown.said;
-    Some(Drawn { svg, said })
-}
-
-/// Shelf and all beds by week, for the principal; `None` where nothing is used.
+/// Shelf and all beds by week; `None` where nothing is used.
 #[must_use]
 pub fn space(view: &View<'_>) -> Option<Drawn> {
-    let shown = words::shelf::space(view)?;
-    let svg = shelf::draw("space", &shown);
+    let shown = words::space::space(view)?;
+    let svg = space::draw("space", &shown);
     let said = shown.said;
     Some(Drawn { svg, said })
 }

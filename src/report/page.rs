@@ -50,8 +50,6 @@ pub enum Picture {
     Timeline(Option<GradeAt>),
     /// Strips of each bed in use, week by week.
     BedsByWeek,
-    /// Flats on the shelf, week by week.
-    ShelfByWeek,
     /// Flats and strips of all beds in use, week by week.
     Space,
     /// The garden from above; the beds of one grade may be stressed.

@@ -90,7 +90,7 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     let beds = bed_rows(view);
     let all = all_beds(view);
     let rows: Vec<&Row> = shelf.iter().chain(&beds).chain([&all]).collect();
-    page.picture(Picture::ShelfByWeek);
+    page.picture(Picture::Space);
     page.picture(Picture::BedsByWeek);
     table(&rows, view, page);
     page.gap();

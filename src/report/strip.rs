@@ -44,8 +44,8 @@ pub(super) fn write(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: 
     if ours.all().next().is_none() {
         return;
     }
-    page.picture(Picture::Timeline(Some(grade)));
     dates::write(view, &ours, slack, page);
+    page.picture(Picture::Timeline(Some(grade)));
     beds(view, &ours, page);
     page.picture(Picture::Map(Some(grade)));
     each_child(view, &ours, page);

@@ -5,7 +5,7 @@ use maud::{Markup, html};
 
 use crate::report::pictures::Said;
 
-use super::super::safe::plain;
+use super::super::safe::{plain, steady};
 use super::lettering::{LINE, SIZE, width, wrap};
 
 /// 18 cm in points of 1/72 inch.
@@ -132,28 +132,6 @@ pub fn frame(name: &str, said: &Said, height: f64, body: &Markup) -> Markup {
 /// What a shape is filled with.
 pub fn fill(name: &str, pattern: Pattern) -> String {
     format!("url(#{name}-{})", pattern.name())
-}
-
-/// A text without marks of direction of its own, in which a name that is written from right to
-/// left turns nothing that stands after it: a mark from left to right ends the name.
-fn steady(content: &str) -> String {
-    let letters: Vec<char> = plain(content).chars().collect();
-    let mut steady = String::new();
-    for (at, letter) in letters.iter().enumerate() {
-        steady.push(*letter);
-        let mut after = letters.iter().skip(at + 1).filter(|c| c.is_alphanumeric());
-        let ends = after.next().is_none_or(|next| !is_leftward(*next));
-        if is_leftward(*letter) && ends {
-            steady.push('\u{200e}');
-        }
-    }
-    steady
-}
-
-/// Letters of the scripts that are written from right to left (Unicode, blocks Hebrew to Arabic
-/// Extended-A and the presentation forms of both).
-fn is_leftward(c: char) -> bool {
-    matches!(c, '\u{590}'..='\u{8ff}' | '\u{fb1d}'..='\u{fdff}' | '\u{fe70}'..='\u{fefc}')
 }
 
 /// A text on one line; `y` is its base line.

@@ -43,10 +43,6 @@ pub fn write(view: &View<'_>, checked: &CheckedPlan, page: &mut Page) {
         &rows,
         &[],
     );
-    page.line(
-        "A strip is 30 cm of a bed's length over its whole width. Strips are counted from the end \
-         with the trellis, else from the bed's start.",
-    );
     page.heading("Labels");
     page.picture(Picture::Labels);
 }

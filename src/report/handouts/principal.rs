@@ -21,9 +21,8 @@ pub fn write(view: &View<'_>, least: Option<&LeastSpace>, page: &mut Page) {
     page.heading("Space");
     page.picture(Picture::Space);
     space::peaks(view, &space::shelf_rows(view), &space::all_beds(view), page);
-    match least {
-        Some(least) => least_space::items(view, least, page),
-        None => page.item("How little space would do: tureen show FILE --space."),
+    if let Some(least) = least {
+        least_space::items(view, least, page);
     }
     lessons::by_grade(view, page);
     care::gaps(view, page);

@@ -116,8 +116,8 @@ fn table(view: &View<'_>, rows: &[(usize, Row)]) -> Table {
                 row.name.clone(),
                 stand.name.clone(),
                 strips(stand.first, stand.strips),
-                view.words.short(stand.from),
-                view.words.short(stand.to),
+                view.words.day(stand.from),
+                view.words.day(stand.to),
                 format!("{most} of {}", row.strips),
             ]
         }));

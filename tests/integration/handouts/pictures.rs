@@ -39,7 +39,7 @@ fn all(view: &View<'_>) -> Vec<Drawn> {
     let whole = [
         pictures::timeline(view, Whose::All),
         pictures::beds(view),
-        pictures::shelf(view),
+        pictures::space(view),
         pictures::space(view),
         pictures::map(view, None),
     ];

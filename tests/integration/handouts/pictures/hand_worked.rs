@@ -193,7 +193,7 @@ fn where_nothing_is_used_there_is_no_picture() {
     garden.grades.truncate(1);
     let checked = planned(&garden, vec![tiny_bean()]);
     let view = View::new(&garden, &checked);
-    assert!(pictures::shelf(&view).is_none());
+    assert!(pictures::space(&view).is_none());
     assert!(pictures::beds(&view).is_some());
 }
 
@@ -223,7 +223,7 @@ fn a_patch_alone_has_a_timeline_and_a_map_and_no_beds() {
     let checked = planned(&garden, vec![patch]);
     let view = View::new(&garden, &checked);
     assert!(pictures::beds(&view).is_none());
-    assert!(pictures::shelf(&view).is_none());
+    assert!(pictures::space(&view).is_none());
     let timeline = pictures::timeline(&view, Whose::All).unwrap().svg;
     assert!(timeline.into_string().contains("data-day=\"2027-05-25\""));
     let map = pictures::map(&view, None).unwrap();

@@ -185,7 +185,7 @@ fn beds_hold_what_is_used(view: &View<'_>) {
 /// Columns are as high as flats are used, under the line of those that there are.
 fn shelf_holds_what_is_used(view: &View<'_>) {
     let weeks = &view.replay.flats_by_week;
-    let Some(drawn) = pictures::shelf(view) else {
+    let Some(drawn) = pictures::space(view) else {
         assert!(weeks.iter().all(|flats| *flats == 0));
         return;
     };

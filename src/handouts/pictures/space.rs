@@ -3,7 +3,7 @@
 use maud::{Markup, html};
 
 use crate::calendar::plus_days;
-use crate::report::pictures::shelf::{Row, Shelf};
+use crate::report::pictures::space::{Row, Space};
 
 use super::lettering::{LINE, SIZE, shorten, width};
 use super::sheet::{Anchor, Area, Pattern, fill, frame, legend, line, n, surface, text};
@@ -28,7 +28,7 @@ enum Key {
 }
 
 /// The picture.
-pub fn draw(name: &str, shown: &Shelf) -> Markup {
+pub fn draw(name: &str, shown: &Space) -> Markup {
     let scale = Scale::new(shown.weeks.horizon, LEFT);
     let (top, first) = head(&shown.weeks, &scale);
     let mut y = first + 8.0;
