@@ -57,9 +57,12 @@ pub fn on_page(view: &View<'_>, picture: Picture) -> Option<Markup> {
             (wide(&said.title, &drawn.svg))
             figcaption {
                 p { (steady(&said.description)) }
-                details {
-                    summary { (handouts::as_table(&steady(&said.title))) }
-                    (rows(&said.title, &said.table.header, &said.table.rows))
+                // That of the whole map stands on its page anyway.
+                @if picture != Picture::Map(None) {
+                    details {
+                        summary { (handouts::as_table(&steady(&said.title))) }
+                        (rows(&said.title, &said.table.header, &said.table.rows))
+                    }
                 }
             }
         }

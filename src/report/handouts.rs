@@ -212,7 +212,7 @@ fn for_the_school(
             "For whoever sets up the garden: what stands where, and labels for beds and plants to \
              cut out."
                 .to_owned(),
-            |page| map::write(view, checked, page),
+            |page| map::write(view, page),
         ),
         handout(
             Reader::Buyers,

@@ -41,5 +41,8 @@ impl Table {
 
 /// What a picture's signs mean, for whoever cannot see them.
 fn shown_signs<'a>(meanings: impl Iterator<Item = &'a str>) -> String {
-    format!("Signs: {}.", meanings.collect::<Vec<_>>().join("; "))
+    match meanings.collect::<Vec<_>>().join("; ") {
+        none if none.is_empty() => none,
+        signs => format!(" Signs: {signs}."),
+    }
 }

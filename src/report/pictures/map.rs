@@ -7,7 +7,7 @@ use crate::report::words::Words;
 use crate::units::{Metres, STRIP};
 
 use super::beds::{Stand, stands, strips};
-use super::{Said, Table};
+use super::{Said, Table, shown_signs};
 
 /// A planting on the map.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -110,16 +110,18 @@ pub fn map(view: &View<'_>, stressed: Option<GradeAt>) -> Option<Map> {
     });
     let areas: Vec<Ground> = areas.collect();
     let south = garden.latitude.0 < 0.0;
+    let legend = legend(view, &beds, &patches, &areas, stressed);
+    let signs = shown_signs(legend.iter().map(|(_, said)| said.as_str()));
     Some(Map {
         said: Said {
             title: match stressed {
                 Some(grade) => format!("Map of the garden: the beds of {}", view.grade_name(grade)),
                 None => "Map of the garden".to_owned(),
             },
-            description: description(view.words, &beds, &patches, &areas, south),
+            description: description(view.words, &beds, &patches, &areas, south) + &signs,
             table: table(view, &beds, &patches, &areas),
         },
-        legend: legend(view, &beds, &patches, &areas, stressed),
+        legend,
         beds,
         patches,
         areas,

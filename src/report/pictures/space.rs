@@ -64,7 +64,7 @@ pub fn space(view: &View<'_>) -> Option<Space> {
     let closed = rows.iter().any(|row| row.open.is_some()).then_some(CLOSED);
     let signs = [THERE].into_iter().chain(weeks.closed).chain(closed);
     let description = format!(
-        "The most in use on one day of each week, against the line of what there is.{} {} {}",
+        "The most in use on one day of each week, against the line of what there is.{} {}{}",
         fullest(view, &rows),
         weeks.in_words(view),
         shown_signs(signs)

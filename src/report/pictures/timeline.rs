@@ -141,7 +141,6 @@ pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Timeline> {
         view.words.short(view.garden.last_day()),
         weeks.in_words(view)
     );
-    description.push(' ');
     description.push_str(&shown_signs(legend.iter().map(|(_, said)| *said)));
     if let Some(climate) = &climate {
         description.push(' ');

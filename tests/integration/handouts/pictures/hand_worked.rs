@@ -188,13 +188,15 @@ fn boxes_of_beds_have_their_days_and_strips() {
 }
 
 #[test]
-fn where_nothing_is_used_there_is_no_picture() {
+fn a_shelf_that_is_not_used_is_not_shown() {
     let mut garden = tiny_garden().with_ingredients(|at| at.0 == 0);
     garden.grades.truncate(1);
     let checked = planned(&garden, vec![tiny_bean()]);
     let view = View::new(&garden, &checked);
-    assert!(pictures::space(&view).is_none());
-    assert!(pictures::beds(&view).is_some());
+    let space = pictures::space(&view).unwrap();
+    let header = &space.said.table.header;
+    assert_eq!(*header, ["Week of", "All beds (of 12)", "No school"]);
+    assert!(!space.svg.into_string().contains("Shelf"));
 }
 
 #[test]
