@@ -40,8 +40,8 @@ pub fn all(
 ) -> Result<Vec<File>, FormatError> {
     let view = View::new(garden, checked);
     let slack = explain::slack(garden, checked);
-    let others = files(garden, checked, saved, Some(&slack))?;
-    let handouts = report::handouts::all(&view, checked, &slack, least);
+    let others = files(garden, checked, saved, &slack)?;
+    let handouts = report::handouts::all(&view, &slack, least);
     let mut all = pages::pages(&view, &handouts, &others);
     all.extend(others);
     Ok(all)

@@ -33,7 +33,7 @@ pub fn files(
     garden: &Garden,
     checked: &CheckedPlan,
     saved: Stamp,
-    slack: Option<&[StepSlack]>,
+    slack: &[StepSlack],
 ) -> Result<Vec<File>, FormatError> {
     let classes = class_files(garden);
     let names: Vec<String> = classes.iter().map(|(_, name)| name.clone()).collect();

@@ -67,7 +67,7 @@ pub fn calendar_name(garden: &Garden, class: Option<ClassAt>) -> String {
 /// All entries of a plan, in order of time. With the slack of its steps, they also tell until
 /// when what was cancelled can be made up for.
 #[must_use]
-pub fn entries(garden: &Garden, checked: &CheckedPlan, slack: Option<&[StepSlack]>) -> Vec<Entry> {
+pub fn entries(garden: &Garden, checked: &CheckedPlan, slack: &[StepSlack]) -> Vec<Entry> {
     let view = View::new(garden, checked);
     let tasks = tasks(garden, checked);
     let mut all: Vec<Entry> = tasks
@@ -96,7 +96,7 @@ fn all_day(key: &[&str], from: Date, to: Date, title: String, lines: Vec<String>
     }
 }
 
-fn of_task(view: &View<'_>, task: &Task, slack: Option<&[StepSlack]>) -> Entry {
+fn of_task(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Entry {
     let who = task.who(view.garden);
     let chance = task
         .chance
@@ -159,7 +159,7 @@ fn who_key(who: Doer) -> &'static str {
     }
 }
 
-fn lines(view: &View<'_>, task: &Task, slack: Option<&[StepSlack]>) -> Vec<String> {
+fn lines(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Vec<String> {
     let mut lines = Vec::new();
     if let Some(takes) = task.takes {
         lines.push(match task.session {
@@ -187,7 +187,7 @@ fn lines(view: &View<'_>, task: &Task, slack: Option<&[StepSlack]>) -> Vec<Strin
         (Doer::Anyone, _) => lines.push("Every day.".to_owned()),
         _ => {}
     }
-    lines.extend(slack.and_then(|slack| made_up(view, task, slack)));
+    lines.extend(made_up(view, task, slack));
     lines.extend(task.caution.as_ref().map(|caution| sentence(caution)));
     if matches!(task.who, Doer::Class(_) | Doer::Families) {
         lines.push(cautions::HANDS.to_owned());

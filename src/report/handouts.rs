@@ -5,7 +5,6 @@ mod map;
 mod principal;
 mod shopping;
 
-use crate::checker::CheckedPlan;
 use crate::explain::{LeastSpace, StepSlack};
 use crate::garden::{Garden, GradeAt};
 
@@ -142,12 +141,7 @@ pub fn start(view: &View<'_>) -> Page {
 /// All other pages, in the order of the start page. `least` is how little space would do, where
 /// that was worked out.
 #[must_use]
-pub fn all(
-    view: &View<'_>,
-    checked: &CheckedPlan,
-    slack: &[StepSlack],
-    least: Option<&LeastSpace>,
-) -> Vec<Handout> {
+pub fn all(view: &View<'_>, slack: &[StepSlack], least: Option<&LeastSpace>) -> Vec<Handout> {
     let garden = view.garden;
     let mut handouts = vec![handout(
         Reader::Coordinator,
@@ -169,16 +163,12 @@ pub fn all(
             |page| strip::write(view, grade, slack, page),
         )
     }));
-    handouts.extend(for_the_school(view, checked, least));
+    handouts.extend(for_the_school(view, least));
     handouts
 }
 
 /// The pages that belong to no grade.
-fn for_the_school(
-    view: &View<'_>,
-    checked: &CheckedPlan,
-    least: Option<&LeastSpace>,
-) -> [Handout; 5] {
+fn for_the_school(view: &View<'_>, least: Option<&LeastSpace>) -> [Handout; 5] {
     [
         handout(
             Reader::Principal,
@@ -204,7 +194,7 @@ fn for_the_school(
                  breaks, room for names.",
                 view.words.water().unit
             ),
-            |page| water::write(view, &checked.watering(view.garden), page),
+            |page| water::write(view, &view.checked.watering(view.garden), page),
         ),
         handout(
             Reader::Gardeners,

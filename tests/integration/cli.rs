@@ -2,6 +2,7 @@
 
 mod answers;
 mod arguments;
+mod handouts;
 mod looks;
 mod place;
 mod programs;

@@ -2,5 +2,6 @@
 
 mod folder;
 mod formats;
+mod pages;
 mod pictures;
 mod safe;

@@ -53,7 +53,7 @@ pub fn draw(name: &str, map: &Map) -> Markup {
         .iter()
         .map(|(key, said)| (*key, said.as_str()))
         .collect();
-    let (key, end) = legend(below + 4.0, &entries, |key, x, y| sign(key, x, y));
+    let (key, end) = legend(below + 4.0, &entries, sign);
     let body = html! {
         g.areas { @for area in &layout.areas { (area_of(*area)) } }
         g.patches { @for area in &layout.patches { (patch_of(*area)) } }

@@ -40,7 +40,7 @@ fn saved(seconds: u64) -> Stamp {
 }
 
 fn written((garden, checked): &Planned) -> Vec<File> {
-    files(garden, checked, saved(1_800_000_000), None).unwrap()
+    files(garden, checked, saved(1_800_000_000), &[]).unwrap()
 }
 
 fn text(files: &[File], path: &str) -> String {
@@ -187,7 +187,7 @@ fn a_plan_on_other_days_keeps_its_uids_and_counts_as_newer() {
         break_of.to = break_of.to.succ_opt().unwrap();
     }
     let uids = |garden: &Garden, stamp| {
-        let files = files(garden, checked, stamp, None).unwrap();
+        let files = files(garden, checked, stamp, &[]).unwrap();
         let lines = unfolded(&text(&files, "calendars/all.ics"));
         let of = |name| {
             values(&lines, name)
@@ -214,7 +214,7 @@ fn another_project_has_other_uids() {
     };
     let uids = |garden: &Garden| {
         let all = text(
-            &files(garden, checked, saved(0), None).unwrap(),
+            &files(garden, checked, saved(0), &[]).unwrap(),
             "calendars/all.ics",
         );
         let lines = unfolded(&all);
@@ -258,7 +258,7 @@ fn days_without_school_end_before_the_day_that_ends_them() {
 fn with_slack_the_calendar_tells_when_to_make_up() {
     let (garden, checked) = soup();
     let slack = explain::slack(garden, checked);
-    let all = entries(garden, checked, Some(&slack));
+    let all = entries(garden, checked, &slack);
     let told = |words: &str| {
         let says = |e: &&tureen::report::entries::Entry| e.lines.iter().any(|l| l.contains(words));
         all.iter().filter(says).count()
@@ -275,7 +275,7 @@ fn with_slack_the_calendar_tells_when_to_make_up() {
         assert!(!line.contains(&short), "{line} on {short}");
     }
     assert!(
-        entries(garden, checked, None)
+        entries(garden, checked, &[])
             .iter()
             .all(|e| e.lines.iter().all(|l| !l.contains("make up")))
     );
@@ -342,12 +342,12 @@ fn a_moment_before_1970_or_far_ahead_is_borne() {
     let (garden, checked) = soup();
     let early = Stamp::from(SystemTime::UNIX_EPOCH - Duration::from_secs(5));
     let all = text(
-        &files(garden, checked, early, None).unwrap(),
+        &files(garden, checked, early, &[]).unwrap(),
         "calendars/all.ics",
     );
     assert!(all.contains("DTSTAMP:19700101T000000Z\r\n") && all.contains("SEQUENCE:0\r\n"));
     let far = text(
-        &files(garden, checked, saved(9_999_999_999), None).unwrap(),
+        &files(garden, checked, saved(9_999_999_999), &[]).unwrap(),
         "calendars/all.ics",
     );
     assert!(far.contains("SEQUENCE:2147483647\r\n"));

@@ -20,7 +20,7 @@ use crate::support::plans::tiny_plan;
 /// The text of one reader's page.
 fn page(garden: &Garden, checked: &CheckedPlan, reader: Reader) -> String {
     let view = View::new(garden, checked);
-    let pages = all(&view, checked, &[], None);
+    let pages = all(&view, &[], None);
     let page = pages.into_iter().find(|page| page.reader == reader);
     page.unwrap().page.text(plain(100))
 }

@@ -1,0 +1,189 @@
+//! The pages: one for each reader, self-contained, each text of its report on it and escaped. What
+//! they look like, a real browser holds (`tests/reference/browser`).
+
+use std::collections::BTreeSet;
+use std::time::SystemTime;
+
+use tureen::checker::CheckedPlan;
+use tureen::explain;
+use tureen::garden::Garden;
+use tureen::handouts::all;
+use tureen::handouts::calendar::Stamp;
+use tureen::handouts::folder::File;
+use tureen::report::handouts::{Handout, Reader};
+use tureen::report::page::Block;
+use tureen::report::{self, view::View};
+
+use crate::support::gardens::tiny_garden;
+use crate::support::plans::{tiny_bean, tiny_plan};
+
+/// The most bytes of a page.
+const MOST: usize = 400_000;
+
+fn checked(garden: &Garden) -> CheckedPlan {
+    tureen::checker::check(garden, tiny_plan(garden)).unwrap()
+}
+
+fn files(garden: &Garden, checked: &CheckedPlan) -> Vec<File> {
+    all(garden, checked, Stamp::from(SystemTime::UNIX_EPOCH), None).unwrap()
+}
+
+fn pages(files: &[File]) -> Vec<(&str, String)> {
+    files
+        .iter()
+        .filter(|file| file.path.ends_with(".html"))
+        .map(|file| {
+            let text = String::from_utf8(file.bytes.clone()).unwrap();
+            (file.path.as_str(), text)
+        })
+        .collect()
+}
+
+fn handouts(view: &View<'_>) -> Vec<Handout> {
+    let slack = explain::slack(view.garden, view.checked);
+    report::handouts::all(view, &slack, None)
+}
+
+/// The text of a page as a reader sees it, on one line.
+fn read(page: &str) -> String {
+    let body = page.split_once("<main>").unwrap().1;
+    let mut text = String::new();
+    for part in body.split('<') {
+        let (tag, rest) = part.split_once('>').unwrap_or(("", part));
+        if !tag.starts_with("wbr") {
+            text.push(' ');
+        }
+        text.push_str(rest);
+    }
+    let signs = [
+        ("&lt;", "<"),
+        ("&gt;", ">"),
+        ("&quot;", "\""),
+        ("&amp;", "&"),
+    ];
+    let text = signs
+        .iter()
+        .fold(text, |text, (code, sign)| text.replace(code, sign));
+    let text = text.replace(['\u{200e}', '\u{a0}'], " ");
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// All texts of a block.
+fn texts(block: &Block) -> Vec<String> {
+    match block {
+        Block::Title(text)
+        | Block::Heading(text)
+        | Block::Paragraph(text)
+        | Block::Line(text)
+        | Block::Item(text) => vec![text.clone()],
+        Block::Entry { label, text, .. } => vec![label.clone(), text.clone()],
+        Block::Table(table) => table.rows.concat(),
+        Block::Grid(grid) => {
+            let cells = |row: &report::page::GridRow| {
+                let first = [row.label.clone()].into_iter();
+                first.chain(row.cells.clone()).chain(row.under.clone())
+            };
+            grid.rows.iter().flat_map(cells).collect()
+        }
+        Block::Gap | Block::Drawing(_) | Block::Picture(_) => Vec::new(),
+    }
+}
+
+fn plain(text: &str) -> String {
+    let text = text.replace(['\u{a0}', '\n'], " ");
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+#[test]
+fn every_reader_has_a_page_and_the_start_page_leads_to_all_files() {
+    let garden = tiny_garden();
+    let checked = checked(&garden);
+    let files = files(&garden, &checked);
+    let names: BTreeSet<&str> = files.iter().map(|file| file.path.as_str()).collect();
+    let expected = [
+        "index.html",
+        "plan.html",
+        "grade-1.html",
+        "grade-2.html",
+        "principal.html",
+        "kitchen.html",
+        "summer.html",
+        "map.html",
+        "shopping.html",
+    ];
+    for name in expected {
+        assert!(names.contains(name), "{name} is missing in {names:?}");
+    }
+    let start = &pages(&files)[0];
+    assert_eq!(start.0, "index.html");
+    for name in names.iter().filter(|name| **name != "index.html") {
+        assert!(start.1.contains(&format!("href=\"{name}\"")), "{name}");
+    }
+}
+
+#[test]
+fn pages_need_nothing_beside_them_and_are_small() {
+    let garden = tiny_garden();
+    let checked = checked(&garden);
+    for (name, page) in pages(&files(&garden, &checked)) {
+        assert!(page.len() < MOST, "{name}: {} bytes", page.len());
+        assert!(page.starts_with("<!DOCTYPE html><html"), "{name}");
+        for outside in [
+            "<script", "<link", "http:", "https:", "@import", "url(", "src=",
+        ] {
+            assert!(!page.contains(outside), "{name} has {outside}");
+        }
+    }
+}
+
+#[test]
+fn every_text_of_a_report_is_on_its_page() {
+    let garden = tiny_garden();
+    let checked = checked(&garden);
+    let view = View::new(&garden, &checked);
+    let files = files(&garden, &checked);
+    let pages = pages(&files);
+    let handouts = handouts(&view);
+    assert_eq!(pages.len(), handouts.len() + 1);
+    for (handout, (name, page)) in handouts.iter().zip(&pages[1..]) {
+        let page = read(page);
+        let texts: Vec<String> = handout.page.blocks().iter().flat_map(texts).collect();
+        assert!(texts.len() > 5, "{name}");
+        for text in texts {
+            assert!(page.contains(&plain(&text)), "{name} lacks \"{text}\"");
+        }
+    }
+}
+
+#[test]
+fn names_with_markup_are_text() {
+    let mut garden = tiny_garden();
+    let bad = "<img src=x onerror=a()>&\"'";
+    garden.school = Some(bad.to_owned());
+    garden.grades[0].name = bad.to_owned();
+    let checked = checked(&garden);
+    for (name, page) in pages(&files(&garden, &checked)) {
+        assert!(!page.contains("<img"), "{name}");
+        assert!(
+            page.contains("&lt;img src=x onerror=a()&gt;&amp;&quot;"),
+            "{name}"
+        );
+    }
+}
+
+#[test]
+fn a_grade_that_grows_nothing_has_a_page_that_says_so() {
+    let garden = tiny_garden().with_ingredients(|at| at.0 == 0);
+    let mut plan = tiny_plan(&garden);
+    plan.plantings = vec![tiny_bean()];
+    plan.promise.ingredients.truncate(1);
+    plan.promise.whole_dish_years = plan.promise.ingredients[0].ready_years;
+    plan.aims.clear();
+    let checked = tureen::checker::check(&garden, plan).unwrap();
+    let view = View::new(&garden, &checked);
+    let idle = handouts(&view);
+    let idle = idle
+        .iter()
+        .find(|h| h.reader == Reader::Grade(tureen::garden::GradeAt(1)));
+    assert!(idle.unwrap().title.contains("grows nothing of its own"));
+}
