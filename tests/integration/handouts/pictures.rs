@@ -40,7 +40,6 @@ fn all(view: &View<'_>) -> Vec<Drawn> {
         pictures::timeline(view, Whose::All),
         pictures::beds(view),
         pictures::space(view),
-        pictures::space(view),
         pictures::map(view, None),
     ];
     let timelines = grades().map(|grade| pictures::timeline(view, Whose::Of(grade)));
