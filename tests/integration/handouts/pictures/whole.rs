@@ -49,7 +49,7 @@ fn every_picture_holds_what_all_must_hold() {
         }
         everything_is_there(&view);
         beds_hold_what_is_used(&view);
-        shelf_holds_what_is_used(&view);
+        space_holds_what_is_used(&view);
         strips_share_no_ground(&view);
     }
 }
@@ -177,28 +177,40 @@ fn beds_hold_what_is_used(view: &View<'_>) {
     }
 }
 
-/// Columns are as high as flats are used, under the line of those that there are.
-fn shelf_holds_what_is_used(view: &View<'_>) {
-    let weeks = &view.replay.flats_by_week;
-    let Some(drawn) = pictures::space(view) else {
-        assert!(weeks.iter().all(|flats| *flats == 0));
-        return;
-    };
-    let svg = drawn.svg.into_string();
+/// Columns are as high as flats or strips are used, under the line of those that there are: for
+/// the shelf, for the mat, for all beds together, each where it is used.
+fn space_holds_what_is_used(view: &View<'_>) {
+    let (garden, replay) = (view.garden, view.replay);
+    let weeks = 0..garden.horizon().weeks();
+    let beds = weeks.map(|w| replay.strips_by_week.iter().map(|bed| bed[w]).sum());
+    let expected: Vec<(u32, Vec<u32>)> = [
+        (garden.shelf.flats, replay.flats_by_week.clone()),
+        (garden.shelf.warm_flats, replay.warm_flats_by_week.clone()),
+        (garden.beds.iter().map(|b| b.strips()).sum(), beds.collect()),
+    ]
+    .into_iter()
+    .filter(|(_, weeks)| weeks.iter().any(|used| *used > 0))
+    .collect();
+    let svg = pictures::space(view).unwrap().svg.into_string();
     let drawing = read(&svg);
-    let shelf = of_class(drawing.root(), "flats").next().unwrap();
-    let there = named(shelf, "line").last().unwrap();
-    let (top, left) = (number(there, "y1"), number(there, "x1"));
-    let week = (number(there, "x2") - left) / weeks.len() as f64;
-    let columns: Vec<Frame> = of_class(shelf, "stand").map(rect).collect();
-    let bottom = columns[0].bottom;
-    let flat = (bottom - top) / f64::from(view.garden.shelf.flats);
-    for (at, flats) in weeks.iter().enumerate() {
-        let x = left + week * (at as f64 + 0.5);
-        let mut here = columns.iter().filter(|c| c.left <= x && x < c.right);
-        let drawn = here.next().map_or(0.0, |c| (c.bottom - c.top) / flat);
-        assert!((drawn - f64::from(*flats)).abs() < 0.02, "week {at}");
-        assert!(here.next().is_none() && drawn <= f64::from(view.garden.shelf.flats) + 0.01);
+    let rows: Vec<_> = of_class(drawing.root(), "flats").collect();
+    assert_eq!(rows.len(), expected.len());
+    for (row, (there, weeks)) in rows.into_iter().zip(expected) {
+        let line = named(row, "line").last().unwrap();
+        let (top, left) = (number(line, "y1"), number(line, "x1"));
+        let week = (number(line, "x2") - left) / weeks.len() as f64;
+        let columns: Vec<Frame> = of_class(row, "stand").map(rect).collect();
+        let one = (columns[0].bottom - top) / f64::from(there);
+        for (at, used) in weeks.iter().enumerate() {
+            let x = left + week * (at as f64 + 0.5);
+            let mut here = columns.iter().filter(|c| c.left <= x && x < c.right);
+            let drawn = here.next().map_or(0.0, |c| (c.bottom - c.top) / one);
+            assert!(
+                (drawn - f64::from(*used)).abs() < 0.02 / one + 0.01,
+                "week {at}"
+            );
+            assert!(here.next().is_none() && drawn <= f64::from(there) + 0.01);
+        }
     }
 }
 
