@@ -14,6 +14,7 @@ use tureen::report::handouts::{Handout, Reader};
 use tureen::report::page::Block;
 use tureen::report::{self, view::View};
 
+use super::pictures::planned;
 use crate::support::gardens::tiny_garden;
 use crate::support::plans::{tiny_bean, tiny_plan};
 
@@ -174,12 +175,7 @@ fn names_with_markup_are_text() {
 #[test]
 fn a_grade_that_grows_nothing_has_a_page_that_says_so() {
     let garden = tiny_garden().with_ingredients(|at| at.0 == 0);
-    let mut plan = tiny_plan(&garden);
-    plan.plantings = vec![tiny_bean()];
-    plan.promise.ingredients.truncate(1);
-    plan.promise.whole_dish_years = plan.promise.ingredients[0].ready_years;
-    plan.aims.clear();
-    let checked = tureen::checker::check(&garden, plan).unwrap();
+    let checked = planned(&garden, vec![tiny_bean()]);
     let view = View::new(&garden, &checked);
     let idle = handouts(&view);
     let idle = idle

@@ -16,7 +16,7 @@ use tureen::report::view::View;
 use crate::support::plans::fill_in;
 
 /// A checked plan of plantings, with amounts filled in and what it promises.
-fn planned(garden: &Garden, mut plantings: Vec<Planting>) -> CheckedPlan {
+pub fn planned(garden: &Garden, mut plantings: Vec<Planting>) -> CheckedPlan {
     for planting in &mut plantings {
         fill_in(garden, planting);
     }
