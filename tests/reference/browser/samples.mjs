@@ -97,7 +97,7 @@ export const BREAKAGES = {
     'heading-alone': { rule: 'torn', says: /may stand alone/, on: ['A4'], from: ' h1, h2 { break-after: avoid }', to: '' },
     'picture-too-high': { rule: 'torn', says: /1500 high/, on: ['A4'], from: '.wide { overflow: visible }', to: '.wide { overflow: visible } svg { block-size: 1500px }' },
     'pale-on-paper': { rule: 'pale', on: ['A4'], from: '<p id="last">', to: '<p id="last" style="color:#fff;background:#111">' },
-    'more-sheets-than-stated': { rule: 'sheets', says: /at most 1 /, on: ['A4'], from: LAST, to: LONG, page: 'kitchen' },
+    'more-sheets-than-stated': { rule: 'sheets', says: /at most 1 /, on: ['A4'], from: LAST, to: LONG, page: 'principal' },
     'empty-sheet': { rule: 'sheets', says: /is empty/, on: ['A4'], from: LAST, to: `${LAST}<div style="break-before:page"></div>` },
     'small-on-paper': { rule: 'small', says: /points on paper/, on: ['A4'], from: '@media print {', to: '@media print { h2 { font-size: 8px }' },
     'picture-cut-on-paper': { rule: 'cut', says: /not on paper: kale \(1 of 2/, on: ['A4'], from: KALE, to: '<text x="-50" y="35">kale</text>' },
