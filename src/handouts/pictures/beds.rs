@@ -49,10 +49,7 @@ pub fn draw(name: &str, shown: &Beds) -> Markup {
     let closed = shown.weeks.closed.map(|said| (Pattern::Hatch, said));
     let not_free = shown.not_free.map(|said| (Pattern::Net, said));
     let entries: Vec<(Pattern, &str)> = closed.into_iter().chain(not_free).collect();
-    let (key, end) = legend(bottom + 6.0, &entries, |pattern, x, y| {
-        let (x, y, w, h) = (x - 8.0, y - 4.5, 16.0, 9.0);
-        swatch(pattern, Area { x, y, w, h })
-    });
+    let (key, end) = legend(bottom + 6.0, &entries, swatch);
     let body = html! {
         (top)
         (behind(&shown.weeks, &scale, first, bottom))

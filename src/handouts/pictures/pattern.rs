@@ -81,10 +81,12 @@ fn dots(area: Area) -> String {
     .collect()
 }
 
-/// A box of a legend with a pattern in it.
-pub fn swatch(pattern: Pattern, area: Area) -> Markup {
+/// A box of a legend around a point, filled with a pattern.
+pub fn swatch(pattern: Pattern, x: f64, y: f64) -> Markup {
+    let (w, h) = (16.0, 9.0);
+    let (x, y) = (x - w / 2.0, y - h / 2.0);
     html! {
-        rect.bar x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h)) fill="#fff" {}
-        (filled(area, pattern))
+        rect.bar x=(n(x)) y=(n(y)) width=(n(w)) height=(n(h)) fill="#fff" {}
+        (filled(Area { x, y, w, h }, pattern))
     }
 }

@@ -45,8 +45,8 @@ pub fn draw(name: &str, shown: &Space) -> Markup {
     entries.extend(shown.closed.map(|said| (Key::Closed, said)));
     let (key, end) = legend(bottom + 6.0, &entries, |key, x, y| match key {
         Key::There => line((x - 8.0, y), (x + 8.0, y), "#000", 2.0),
-        Key::NoSchool => swatch_at(Pattern::Hatch, x, y),
-        Key::Closed => swatch_at(Pattern::Net, x, y),
+        Key::NoSchool => swatch(Pattern::Hatch, x, y),
+        Key::Closed => swatch(Pattern::Net, x, y),
     });
     let body = html! {
         (top)
@@ -56,11 +56,6 @@ pub fn draw(name: &str, shown: &Space) -> Markup {
         (key)
     };
     frame(name, &shown.said, end + 3.0, &body)
-}
-
-fn swatch_at(pattern: Pattern, x: f64, y: f64) -> Markup {
-    let (x, y, w, h) = (x - 8.0, y - 4.5, 16.0, 9.0);
-    swatch(pattern, Area { x, y, w, h })
 }
 
 /// Neighbouring weeks with as many flats: first, one past the last, flats.

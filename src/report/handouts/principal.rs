@@ -7,7 +7,7 @@ use crate::plan::{Planting, When};
 use crate::report::page::{Page, Picture};
 use crate::report::screen::occasion;
 use crate::report::view::{View, first_day};
-use crate::report::words::{list, minutes, sentence};
+use crate::report::words::{list, minutes};
 use crate::report::{care, cautions, decisions, least_space, lessons, space, verdict};
 
 /// Writes the sheet.
@@ -160,13 +160,15 @@ fn cost(view: &View<'_>, page: &mut Page) {
     };
     let known: f64 = fallbacks().filter_map(|(_, f)| f.cost).sum();
     let names: Vec<&str> = fallbacks().map(|(i, _)| i.name.as_str()).collect();
-    if names.is_empty() {
-        page.line("The file names no cost. Seed and plants are on the shopping list.");
-    } else {
-        page.line(&sentence(&format!(
-            "if they fail, {} are bought for {known:.2} in all, as far as the file tells. Seed and \
-             plants are on the shopping list.",
+    let fails = match (names.is_empty(), known > 0.0) {
+        (true, _) => "The file names nothing that is bought if it fails.".to_owned(),
+        (false, true) => format!(
+            "What is bought if it fails: {}; {known:.2} in all, as far as the file tells.",
             list(&names)
-        )));
-    }
+        ),
+        (false, false) => format!("What is bought if it fails: {}.", list(&names)),
+    };
+    page.line(&format!(
+        "{fails} Seed and plants are on the shopping list."
+    ));
 }

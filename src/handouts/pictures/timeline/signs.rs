@@ -79,7 +79,7 @@ pub fn in_legend(key: Key, x: f64, y: f64) -> Markup {
     match key {
         Key::Mark(kind, letter) => sign(kind, letter, x, y),
         Key::Span(kind) => bar(kind, box_of(16.0)),
-        Key::Closed => swatch(Pattern::Hatch, box_of(16.0)),
+        Key::Closed => swatch(Pattern::Hatch, x, y),
         Key::Frost => html! {
             (rect(box_of(16.0), POSSIBLE))
             (rect(Area { w: 8.0, ..box_of(16.0) }, LIKELY))
