@@ -43,8 +43,8 @@ pub(super) fn write(view: &View<'_>, watering: &Watering, page: &mut Page) {
     page.heading(&sentence(&format!("{} for each week", measure.unit)));
     page.line(&format!(
         "60-85 means: 60 {unit} in the whole week in an ordinary year, 85 in a dry one, beside \
-         what rain brings. A can is {can} {unit}. A dot: nothing stands there. A line that begins with > \
-         tells who waters in a week of a break and what to pick, with room for a name.",
+         what rain brings. A can is {can} {unit}. A dot: nothing stands there. The line under a \
+         week of a break tells who waters and what to pick, with room for a name.",
         unit = measure.unit,
         can = measure.can,
     ));
