@@ -104,29 +104,48 @@ pub(super) fn all(view: &View<'_>) -> Vec<Decision> {
     all
 }
 
-/// Seed, pieces and plants, ordered before they are first needed.
-fn orders(view: &View<'_>) -> Vec<Decision> {
-    let order = |ingredient: &Ingredient| {
+/// Seed, pieces or plants of an ingredient to order.
+pub(super) struct Order<'a> {
+    /// The last day, so that they are there when they are needed.
+    pub by: Date,
+    /// The first day on which they are.
+    pub needed: Date,
+    pub ingredient: &'a Ingredient,
+    /// `323 carrot seeds`.
+    pub what: String,
+}
+
+/// All that is ordered, in order of time; on one day in the order of the file.
+pub(super) fn to_order<'a>(view: &View<'a>) -> Vec<Order<'a>> {
+    let order = |ingredient: &'a Ingredient| {
         let plantings: Vec<&Planting> = view.plantings_named(&ingredient.name).collect();
         let needed = plantings.iter().filter_map(|p| first_day(p)).min()?;
         let seeds: u32 = plantings.iter().map(|p| p.seeds).sum();
-        let method = plantings.first()?.method;
-        let thing = seed_of(&ingredient.name, method);
-        (seeds > 0).then(|| Decision {
-            topic: format!("{ORDER} {}", ingredient.name),
+        let thing = seed_of(&ingredient.name, plantings.first()?.method);
+        (seeds > 0).then(|| Order {
             by: plus_days(needed, -ORDER_DAYS),
-            what: format!("Order {}.", count(seeds, &thing)),
+            needed,
+            ingredient,
+            what: count(seeds, &thing),
         })
     };
-    let mut orders: Vec<Decision> = view
-        .garden
-        .ingredients
-        .iter()
+    let ingredients = view.garden.ingredients.iter();
+    let mut orders: Vec<Order<'a>> = ingredients
         .filter(|i| is_sown(i))
         .filter_map(order)
         .collect();
-    orders.sort_by_key(|d| d.by);
+    orders.sort_by_key(|order| order.by);
     orders
+}
+
+/// Seed, pieces and plants, ordered before they are first needed.
+fn orders(view: &View<'_>) -> Vec<Decision> {
+    let decision = |order: Order<'_>| Decision {
+        topic: format!("{ORDER} {}", order.ingredient.name),
+        by: order.by,
+        what: format!("Order {}.", order.what),
+    };
+    to_order(view).into_iter().map(decision).collect()
 }
 
 /// The nurse is asked before anything is ordered.

@@ -9,7 +9,7 @@ use crate::explain::{LeastSpace, StepSlack};
 use crate::garden::{Garden, GradeAt};
 
 use super::page::Page;
-use super::screen::occasion;
+use super::screen::{occasion, whose};
 use super::view::View;
 use super::{screen, strip, verdict, water};
 
@@ -101,7 +101,7 @@ pub fn as_table(picture: &str) -> String {
 pub struct Frame {
     /// The language of all sentences, as in RFC 5646.
     pub language: &'static str,
-    /// The dish's day and the school.
+    /// The project and the school.
     pub project: String,
     /// The title of the start page, and of the way back to it.
     pub all: &'static str,
@@ -112,13 +112,9 @@ pub struct Frame {
 /// What is said on all pages.
 #[must_use]
 pub fn frame(garden: &Garden) -> Frame {
-    let school = garden
-        .school
-        .as_ref()
-        .map_or_else(String::new, |school| format!(", {school}"));
     Frame {
         language: garden.locale.tag(),
-        project: format!("{}{school}", garden.name),
+        project: whose(garden),
         all: "All handouts",
         foot: format!(
             "Made by tureen {} from {}; frost, heat and rain of this year may want other days. The \

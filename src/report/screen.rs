@@ -65,17 +65,21 @@ pub fn saved(project: &Path, plan: &Path) -> String {
 
 /// `Soup day, Larch Hill School: Fri 8 Oct 2027, 260 portions, in the kitchen by ...`.
 pub(super) fn occasion(garden: &Garden) -> String {
-    let school = garden
-        .school
-        .as_ref()
-        .map_or_else(String::new, |s| format!(", {s}"));
     let feast = garden.feast;
     let words = Words::of(garden);
     format!(
-        "{}{school}: {}, {} portions, in the kitchen by {}.",
-        garden.name,
+        "{}: {}, {} portions, in the kitchen by {}.",
+        whose(garden),
         words.full_day(feast.day),
         feast.portions,
         words.day(feast.deliver_by)
     )
+}
+
+/// `Soup day, Larch Hill School`.
+pub(super) fn whose(garden: &Garden) -> String {
+    match &garden.school {
+        Some(school) => format!("{}, {school}", garden.name),
+        None => garden.name.clone(),
+    }
 }

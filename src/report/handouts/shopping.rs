@@ -1,15 +1,13 @@
 //! The seed and shopping list: what to order by when, what the shelf and the beds want, what
 //! children bring, what is known of the cost.
 
-use crate::calendar::plus_days;
 use crate::garden::{Ingredient, Method};
 use crate::growth::amount::{CHILD_LOSS, SURE};
 use crate::plan::{Planting, StepKind};
-use crate::report::decisions::ORDER_DAYS;
+use crate::report::decisions::{Order, to_order};
 use crate::report::page::Page;
 use crate::report::screen::occasion;
-use crate::report::steps::seed_of;
-use crate::report::view::{View, first_day, is_sown};
+use crate::report::view::View;
 use crate::report::words::{count, list};
 use crate::units::{Litres, Metres, STRIP};
 
@@ -31,19 +29,12 @@ pub fn write(view: &View<'_>, page: &mut Page) {
 /// What is sown or planted, a row for each ingredient.
 fn seeds(view: &View<'_>, page: &mut Page) {
     page.heading("Seed, pieces and plants");
-    let mut rows: Vec<_> = view
-        .garden
-        .ingredients
-        .iter()
-        .filter(|ingredient| is_sown(ingredient))
-        .filter_map(|ingredient| order(view, ingredient))
-        .collect();
+    let orders = to_order(view);
+    let rows: Vec<Vec<String>> = orders.iter().map(|order| row(view, order)).collect();
     if rows.is_empty() {
         page.line("Nothing: all that the dish needs stands already.");
         return;
     }
-    rows.sort();
-    let rows: Vec<Vec<String>> = rows.into_iter().map(|(_, row)| row).collect();
     let header = ["Order by", "Ingredient", "How many", "First needed", "For"];
     page.table(&header, &rows, &[]);
     page.gap();
@@ -57,22 +48,15 @@ fn seeds(view: &View<'_>, page: &mut Page) {
     ));
 }
 
-/// The day by which to order, and the row.
-fn order(view: &View<'_>, ingredient: &Ingredient) -> Option<(crate::calendar::Date, Vec<String>)> {
-    let plantings: Vec<&Planting> = view.plantings_named(&ingredient.name).collect();
-    let needed = plantings.iter().filter_map(|p| first_day(p)).min()?;
-    let seeds: u32 = plantings.iter().map(|p| p.seeds).sum();
-    let method = plantings.first()?.method;
-    let by = plus_days(needed, -ORDER_DAYS);
-    let grade = view.grown_by(ingredient);
-    let row = vec![
-        view.words.day(by),
-        ingredient.name.clone(),
-        count(seeds, &seed_of(&ingredient.name, method)),
-        view.words.day(needed),
+fn row(view: &View<'_>, order: &Order<'_>) -> Vec<String> {
+    let grade = view.grown_by(order.ingredient);
+    vec![
+        view.words.day(order.by),
+        order.ingredient.name.clone(),
+        order.what.clone(),
+        view.words.day(order.needed),
         grade.map_or_else(String::new, |grade| view.grade_name(grade).to_owned()),
-    ];
-    Some((by, row))
+    ]
 }
 
 /// Flats, pots, mix and labels.

@@ -60,14 +60,15 @@ pub fn beds(view: &View<'_>) -> Option<Beds> {
     let rows: Vec<(usize, Row)> = garden
         .beds
         .iter()
+        .zip(stands(view))
         .enumerate()
-        .map(|(at, bed)| {
+        .map(|(at, (bed, stands))| {
             let row = Row {
                 name: format!("Bed {}", bed.id),
                 has: count(bed.strips(), "strip"),
                 strips: bed.strips(),
                 free_from: bed.free_from.filter(|day| *day > garden.horizon().first()),
-                stands: stands(view, &bed.id),
+                stands,
             };
             (at, row)
         })
@@ -133,17 +134,20 @@ pub(super) fn strips(first: u32, strips: u32) -> String {
     }
 }
 
-/// What stands in a bed, in the order in which it comes.
+/// What stands in each bed, in the order in which it comes.
 #[must_use]
-pub fn stands(view: &View<'_>, bed: &str) -> Vec<Stand> {
-    let horizon = view.garden.horizon();
+pub fn stands(view: &View<'_>) -> Vec<Vec<Stand>> {
     let spans = view.checked.in_bed(view.garden);
-    let mut stands: Vec<Stand> = view
-        .plan
-        .plantings
-        .iter()
-        .enumerate()
-        .filter_map(|(at, planting)| Some((at, planting, spans.get(at).copied().flatten()?)))
+    let beds = view.garden.beds.iter();
+    beds.map(|bed| stands_in(view, &spans, &bed.id)).collect()
+}
+
+/// The same of one bed; `spans` are the days of all plantings.
+fn stands_in(view: &View<'_>, spans: &[Option<(Date, Date)>], bed: &str) -> Vec<Stand> {
+    let horizon = view.garden.horizon();
+    let plantings = view.plan.plantings.iter().zip(spans).enumerate();
+    let mut stands: Vec<Stand> = plantings
+        .filter_map(|(at, (planting, span))| Some((at, planting, (*span)?)))
         .flat_map(|(at, planting, (from, to))| {
             let here = planting.places.iter().filter(|place| place.bed == bed);
             here.map(move |place| Stand {

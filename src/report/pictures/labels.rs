@@ -1,10 +1,11 @@
 //! Labels to cut out: for beds, and for plants.
 
+use crate::garden::Bed;
 use crate::plan::{Planting, StepKind};
 use crate::report::steps;
 use crate::report::view::{View, span_of};
 
-use super::beds::stands;
+use super::beds::{Stand, stands};
 use super::timeline::numbered;
 
 /// One label in large print.
@@ -49,10 +50,10 @@ fn beds(view: &View<'_>) -> Vec<Label> {
         let grade = planting.and_then(|p| view.grade_of(p));
         grade.map_or("", |g| view.grade_name(g))
     };
-    let label = |bed: &crate::garden::Bed| Label {
+    let label = |(bed, stands): (&Bed, Vec<Stand>)| Label {
         large: format!("Bed {}", bed.id),
         below: view.words.ground_in_both(bed.length, bed.width),
-        lines: stands(view, &bed.id)
+        lines: stands
             .iter()
             .map(|stand| {
                 let span = view.words.span(stand.from, stand.to);
@@ -60,7 +61,7 @@ fn beds(view: &View<'_>) -> Vec<Label> {
             })
             .collect(),
     };
-    let labels = view.garden.beds.iter().map(label);
+    let labels = view.garden.beds.iter().zip(stands(view)).map(label);
     labels.filter(|label| !label.lines.is_empty()).collect()
 }
 

@@ -93,7 +93,12 @@ const PATCH: (Metres, Metres) = (Metres(1.0), Metres(1.0));
 #[must_use]
 pub fn map(view: &View<'_>, stressed: Option<GradeAt>) -> Option<Map> {
     let garden = view.garden;
-    let beds: Vec<MapBed> = garden.beds.iter().map(|b| bed(view, b, stressed)).collect();
+    let beds: Vec<MapBed> = garden
+        .beds
+        .iter()
+        .zip(stands(view))
+        .map(|(b, stands)| bed(view, b, stands, stressed))
+        .collect();
     let patches = garden.patches.iter().map(|patch| Ground {
         name: patch.id.clone(),
         at: patch.at,
@@ -132,8 +137,8 @@ pub fn map(view: &View<'_>, stressed: Option<GradeAt>) -> Option<Map> {
     })
 }
 
-fn bed(view: &View<'_>, bed: &Bed, stressed: Option<GradeAt>) -> MapBed {
-    let planted = stands(view, &bed.id).into_iter().map(|stand| {
+fn bed(view: &View<'_>, bed: &Bed, stands: Vec<Stand>, stressed: Option<GradeAt>) -> MapBed {
+    let planted = stands.into_iter().map(|stand| {
         let planting = view.plan.plantings.get(stand.planting);
         let grade = planting.and_then(|p| view.grade_of(p));
         Planted {

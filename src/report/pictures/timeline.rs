@@ -118,9 +118,10 @@ const SPANS: [(SpanKind, &str); 4] = [
 #[must_use]
 pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Timeline> {
     let shown = shown(view, whose);
+    let in_bed = view.checked.in_bed(view.garden);
     let rows: Vec<Row> = shown
         .iter()
-        .map(|(at, p)| row(view, whose, *at, p))
+        .map(|(at, p)| row(view, whose, in_bed.get(*at).copied().flatten(), p))
         .collect();
     if rows.is_empty() {
         return None;
@@ -176,7 +177,7 @@ fn shown<'a>(view: &View<'a>, whose: Whose) -> Vec<(usize, &'a Planting)> {
     }
 }
 
-fn row(view: &View<'_>, whose: Whose, at: usize, planting: &Planting) -> Row {
+fn row(view: &View<'_>, whose: Whose, in_bed: Option<(Date, Date)>, planting: &Planting) -> Row {
     let name = numbered(view, planting);
     let grade = view.grade_of(planting).map_or("", |g| view.grade_name(g));
     let grade = match whose {
@@ -187,7 +188,7 @@ fn row(view: &View<'_>, whose: Whose, at: usize, planting: &Planting) -> Row {
         short: format!("{}: {name}", planting.grade),
         grade,
         name,
-        spans: spans(view, at, planting),
+        spans: spans(view, in_bed, planting),
         marks: marks(planting),
     }
 }
@@ -202,7 +203,7 @@ pub(super) fn numbered(view: &View<'_>, planting: &Planting) -> String {
     }
 }
 
-fn spans(view: &View<'_>, at: usize, planting: &Planting) -> Vec<Span> {
+fn spans(view: &View<'_>, in_bed: Option<(Date, Date)>, planting: &Planting) -> Vec<Span> {
     let horizon = view.garden.horizon();
     let within = |kind, from: Date, to: Date| Span {
         kind,
@@ -214,7 +215,6 @@ fn spans(view: &View<'_>, at: usize, planting: &Planting) -> Vec<Span> {
         let out = span_of(planting, StepKind::PlantOut)?;
         Some(within(SpanKind::Shelf, sown.0, out.1))
     });
-    let in_bed = view.checked.in_bed(view.garden).get(at).copied().flatten();
     let of_step = |kind, step| {
         let (from, to) = span_of(planting, step)?;
         Some(within(kind, from, to))
