@@ -15,7 +15,6 @@ mod slack;
 mod sowings;
 mod standing;
 mod takes;
-mod thinning;
 mod windows;
 mod years;
 
@@ -30,13 +29,11 @@ pub use room::{fullest, fullest_days, greatest_use};
 pub use rounds::{PickDay, Round, rounds};
 pub use shelf::ShelfDays;
 pub use slack::next_round;
-pub use thinning::thinning_days;
 pub use windows::{Seasons, family_days};
-pub use years::{HOPE, YearSet};
-
-use years::least_ready_years;
+pub use years::YearSet;
 
 use crate::garden::{Garden, Plot};
+use crate::growth::least_ready_years;
 
 /// All candidates of a garden.
 #[derive(Debug, Clone, PartialEq)]
@@ -110,6 +107,6 @@ impl Candidates {
     /// Least number of ready years for a planting, or an ingredient, to count at all.
     #[must_use]
     pub fn least_ready_years(&self) -> u32 {
-        least_ready_years(self.years)
+        u32::try_from(least_ready_years(self.years)).unwrap_or(u32::MAX)
     }
 }

@@ -2,6 +2,7 @@
 //! maker of a `CheckedPlan`, and every report takes one.
 
 mod aims;
+mod counted;
 mod days;
 mod edit;
 mod fault;
@@ -9,12 +10,14 @@ mod harvest;
 mod needs;
 mod packet_days;
 mod planting;
+mod renewed;
 mod replay;
 mod replayer;
 mod rules;
 mod run;
 mod seedlings;
 mod slack;
+mod standing;
 mod water;
 
 pub use fault::{
@@ -23,16 +26,20 @@ pub use fault::{
 };
 pub use harvest::{Harvest, IngredientReplay};
 pub use packet_days::{DaysOut, OUT_BY, PacketDays};
+pub use renewed::promise;
 pub use replay::{Replay, RotationMiss, Unattended};
 pub use replayer::{Edit, Replayer, keeps_rules};
 pub use slack::{StepAt, bearable};
+pub use standing::{Changed, Difference, Refused, Standing};
 pub use water::{Seedbed, WaterNeed, Watering};
 
 use crate::calendar::Date;
 use crate::garden::Garden;
-use crate::plan::{IngredientPromise, Plan, Promise, Rule};
+use crate::plan::saved::Since;
+use crate::plan::{Plan, Rule};
 
 use harvest::seasons_of;
+use renewed::{differences, renewed, without_claims};
 use run::Run;
 
 /// A plan that keeps every rule, with what the replay saw.
@@ -40,6 +47,7 @@ use run::Run;
 pub struct CheckedPlan {
     plan: Plan,
     replay: Replay,
+    standing: Standing,
 }
 
 impl CheckedPlan {
@@ -47,6 +55,12 @@ impl CheckedPlan {
     #[must_use]
     pub fn plan(&self) -> &Plan {
         &self.plan
+    }
+
+    /// What it is worth: just made, saved, edited, or of a project that has changed since.
+    #[must_use]
+    pub fn standing(&self) -> &Standing {
+        &self.standing
     }
 
     /// What the replay saw.
@@ -89,12 +103,71 @@ impl CheckedPlan {
     }
 }
 
-/// Checks a plan against a garden.
+/// Checks a plan that was made just now against its garden.
 ///
 /// # Errors
 /// All violations, in the order of the rules.
 pub fn check(garden: &Garden, plan: Plan) -> Result<CheckedPlan, Vec<Violation>> {
-    let (run, mut violations) = Run::new(garden, &plan);
+    let replay = replayed(garden, &plan, false)?;
+    Ok(CheckedPlan {
+        plan,
+        replay,
+        standing: Standing::Planned,
+    })
+}
+
+/// Checks a saved plan against a garden. One that was edited is taken as it stands and claims nothing
+/// of its aims; where the project has changed since, what follows from it is derived anew.
+///
+/// # Errors
+/// All violations, in the order of the rules; where the plan names what the project does not know,
+/// only that.
+pub fn check_saved(garden: &Garden, plan: Plan, since: Since) -> Result<CheckedPlan, Box<Refused>> {
+    let first = replayed(garden, &plan, since == Since::Edited);
+    let (plan, replay, standing) = match (since, first) {
+        (Since::Edited, first) => (without_claims(plan), first, Standing::Edited),
+        (Since::Nothing, Ok(replay)) => (plan, Ok(replay), Standing::Saved),
+        (_, first) => {
+            let violations = first.err().unwrap_or_default();
+            let standing = |differences| Standing::Changed(Changed { since, differences });
+            let missing = missing(&violations);
+            if missing.is_empty() {
+                let plan = renewed(garden, plan);
+                let replay = replayed(garden, &plan, false);
+                (plan, replay, standing(differences(&violations)))
+            } else {
+                (plan, Err(missing), standing(Vec::new()))
+            }
+        }
+    };
+    match replay {
+        Ok(replay) => Ok(CheckedPlan {
+            plan,
+            replay,
+            standing,
+        }),
+        Err(violations) => Err(Box::new(Refused {
+            standing,
+            violations,
+        })),
+    }
+}
+
+/// The names that a project does not know, each once.
+fn missing(violations: &[Violation]) -> Vec<Violation> {
+    let mut missing: Vec<Violation> = Vec::new();
+    for violation in violations {
+        let is_name = matches!(violation.fault, Fault::Unknown { .. });
+        if is_name && !missing.contains(violation) {
+            missing.push(violation.clone());
+        }
+    }
+    missing
+}
+
+/// Replays a plan. One that was `edited` is held to what it says of its aims, too.
+fn replayed(garden: &Garden, plan: &Plan, edited: bool) -> Result<Replay, Vec<Violation>> {
+    let (run, mut violations) = Run::new(garden, plan);
     let seasons = seasons_of(&run);
     let harvest = Harvest::of(&run, &seasons);
     for rule in Rule::ALL {
@@ -103,37 +176,18 @@ pub fn check(garden: &Garden, plan: Plan) -> Result<CheckedPlan, Vec<Violation>>
     }
     violations.extend(aims::violations(&run, &harvest));
     violations.sort_by_key(|v| v.rule);
-    let fragile = match violations.is_empty() {
-        true => slack::fragile(&run, &seasons),
-        false => Vec::new(),
-    };
-    if violations.is_empty() {
-        violations.extend(aims::fewer_fragile(&run, fragile.len()));
+    if !violations.is_empty() {
+        return Err(violations);
+    }
+    let fragile = slack::fragile(&run, &seasons);
+    let counted = counted::counted(&run, &harvest, fragile.len());
+    violations.extend(aims::fewer_fragile(&run, fragile.len()));
+    if edited {
+        violations.extend(aims::not_counted(&run, &counted));
     }
     if violations.is_empty() {
-        let replay = Replay::new(&run, harvest, fragile);
-        Ok(CheckedPlan { plan, replay })
+        Ok(Replay::new(&run, harvest, fragile, counted))
     } else {
         Err(violations)
-    }
-}
-
-/// What a plan can promise: what comes of it, whatever rules it breaks.
-#[must_use]
-pub fn promise(garden: &Garden, plan: &Plan) -> Promise {
-    let harvest = Harvest::for_feast(&Run::new(garden, plan).0);
-    let whole = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
-    let ingredients = garden.ingredients.iter().zip(&harvest.ingredients);
-    Promise {
-        weather_years: whole(harvest.years.len()),
-        whole_dish_years: whole(harvest.whole_dish_years()),
-        ingredients: ingredients
-            .map(|(ingredient, seen)| IngredientPromise {
-                ingredient: ingredient.name.clone(),
-                ready_years: whole(seen.ready_years()),
-                low: seen.low,
-                expected: seen.expected,
-            })
-            .collect(),
     }
 }

@@ -3,14 +3,13 @@
 
 use crate::calendar::{Date, monday_of, plus_days};
 use crate::garden::{ClassAt, GradeAt, Ingredient};
-use crate::growth::Fate;
+use crate::growth::{Fate, least_ready_years};
 
 use super::candidate::Steps;
 use super::context::Context;
 use super::nursery::{Nursery, POT_TO_OUT_DAYS, SOW_TO_POT_DAYS, hardening, right_age};
 use super::rounds::{PickDay, Round};
 use super::windows::{Seasons, Window};
-use super::years::HOPE;
 
 /// The next round after another: every class comes later than in that one, as soon as all of
 /// them meet close together. `None` if they no longer do, or if it is then the turn of others.
@@ -51,7 +50,11 @@ pub fn late_start(
     Some((late, fates))
 }
 
-/// The start in the bed one round late, unless it costs more ready years than one in ten.
+/// One ready year in so many may be lost: that is bearable.
+const BEARABLE: usize = 10;
+
+/// The start in the bed one round late, unless it costs more ready years than one in ten, or leaves
+/// fewer than a planting must have.
 #[must_use]
 pub fn bearable_start<'l>(
     seasons: &Seasons,
@@ -59,9 +62,10 @@ pub fn bearable_start<'l>(
     window: &Window,
 ) -> Option<&'l Round> {
     let (late, fates) = late?;
-    let bearable = seasons.years() as u32 / HOPE;
-    let kept = seasons.ready(fates, &window.picks).len() + bearable >= window.ready.len();
-    kept.then_some(late)
+    let years = seasons.years();
+    let kept = seasons.ready(fates, &window.picks).len() as usize;
+    let borne = kept + years / BEARABLE >= window.ready.len() as usize;
+    (borne && kept >= least_ready_years(years)).then_some(late)
 }
 
 /// How many steps of a planting have no round to spare. `late_start` is its start in the bed

@@ -2,6 +2,7 @@
 
 use crate::calendar::{days_between, plus_days};
 use crate::garden::{GradeAt, Ingredient, IngredientAt, Method, Plot, SeedSize, Source};
+use crate::growth::{least_ready_years, thinning_days};
 
 use super::amounts::Amounts;
 use super::candidate::{Candidate, Steps, Thinning};
@@ -14,9 +15,7 @@ use super::slack::{bearable_start, fragile, late_start};
 use super::takes::{
     bed_days, by_others, median_day_up, most_blocks_in_lessons, tasks, waiting_weeks,
 };
-use super::thinning::thinning_days;
 use super::windows::{Seasons, Window, family_days, pick_days, starts_as_plants, windows};
-use super::years::least_ready_years;
 
 /// The enumeration of one ingredient, grown by one grade.
 struct Search<'a> {
@@ -146,7 +145,7 @@ impl Search<'_> {
         };
         let mut windows = windows(setting.seasons, start, &self.pick_days);
         let least = least_ready_years(setting.seasons.years());
-        windows.retain(|w| w.ready.len() >= least);
+        windows.retain(|w| w.ready.len() as usize >= least);
         if windows.is_empty() {
             return refuse(dropped, DropReason::RarelyReady);
         }

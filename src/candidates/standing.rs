@@ -1,7 +1,7 @@
 //! Candidates of ingredients that stand already: growing in a bed, or in a perennial patch.
 
 use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt, Method, Source};
-use crate::growth::{Block, Fate};
+use crate::growth::{Block, Fate, least_ready_years};
 use crate::units::Kilograms;
 
 use super::amounts::Amounts;
@@ -12,7 +12,7 @@ use super::places::PlotSet;
 use super::rounds::rounds;
 use super::takes::{bed_days, by_others, most_blocks_in_lessons, tasks, waiting_weeks};
 use super::windows::{Seasons, Window, pick_days, windows_of};
-use super::years::{YearSet, least_ready_years};
+use super::years::YearSet;
 
 /// All candidates of an ingredient that stands already; none for one that is sown.
 pub fn candidates(
@@ -56,7 +56,8 @@ fn growing(
     let pick_days = pick_days(garden, at, &rounds(context, grade));
     let fates: Vec<Vec<Fate>> = vec![seasons.fates(growing.sown)];
     let mut windows = windows_of(&seasons, &fates, growing.sown, &pick_days);
-    windows.retain(|w| w.ready.len() >= least_ready_years(seasons.years()));
+    let least = least_ready_years(seasons.years());
+    windows.retain(|w| w.ready.len() as usize >= least);
     if windows.is_empty() {
         return Err(DropReason::RarelyReady);
     }

@@ -73,15 +73,3 @@ impl YearSet {
             .all(|(a, b)| b & !a == 0)
     }
 }
-
-/// A crop is not sown on a hope that holds in fewer than one weather year of this many.
-pub const HOPE: u32 = 10;
-
-/// One weather year in ten, and at least one.
-#[must_use]
-pub fn least_ready_years(years: usize) -> u32 {
-    u32::try_from(years)
-        .unwrap_or(u32::MAX)
-        .div_ceil(HOPE)
-        .max(1)
-}

@@ -1,9 +1,11 @@
 //! What a plan says of its aims: each aim once and in order, no value better than its own
 //! bound, every ingredient in the pot, and no bound that the plan itself passes. That a value
 //! was reached when it was solved for cannot be seen here: later aims may give up a little.
+//! So a plan that was edited is held to what is counted in it.
 
 use crate::plan::{Aim, AimResult, Rule};
 
+use super::counted::of_harvest;
 use super::fault::{AimFault, Fault, Violation};
 use super::harvest::Harvest;
 use super::run::Run;
@@ -38,6 +40,22 @@ pub fn fewer_fragile(run: &Run<'_>, fragile: usize) -> Option<Violation> {
     beyond.then(|| violation(Aim::Slack, AimFault::PlanBeyondBound { reached, bound }))
 }
 
+/// A fault for each aim of an edited plan whose value is not what is counted in it. Years may have
+/// been given back since the aim was followed: of them the plan may have fewer.
+pub fn not_counted(run: &Run<'_>, counted: &[(Aim, f64)]) -> Vec<Violation> {
+    let differs = |result: &AimResult| {
+        let (aim, expected) = *counted.iter().find(|(aim, _)| *aim == result.aim)?;
+        // Shares are held to that much when later aims are followed.
+        let forgiven = if aim.is_whole() { 0.0 } else { 2.0 * ROUNDING };
+        let got = result.value;
+        let years = [Aim::WorstIngredient, Aim::AllIngredients, Aim::WholeDish];
+        let given_back = years.contains(&aim) && got > expected;
+        let right = given_back || (expected - got).abs() <= forgiven;
+        (!right).then(|| violation(aim, AimFault::Value { expected, got }))
+    };
+    run.plan.aims.iter().filter_map(differs).collect()
+}
+
 /// The rule under which a fault of an aim is listed.
 fn rule(aim: Aim) -> Rule {
     match aim {
@@ -60,7 +78,7 @@ fn violation(aim: Aim, why: AimFault) -> Violation {
 /// The first thing that is wrong with what is said of one aim.
 fn wrong(run: &Run<'_>, harvest: &Harvest, result: &AimResult) -> Option<AimFault> {
     let AimResult { aim, value, bound } = *result;
-    let reached = reached(run, harvest, aim);
+    let reached = of_harvest(run, harvest, aim);
     if !no_better(aim, value, bound) {
         return Some(AimFault::ValueBeyondBound { value, bound });
     }
@@ -83,24 +101,4 @@ fn no_better(aim: Aim, value: f64, bound: f64) -> bool {
         bound - value
     };
     better_by <= forgiven
-}
-
-/// What the plan reaches, for the aims that the replay counts exactly.
-fn reached(run: &Run<'_>, harvest: &Harvest, aim: Aim) -> Option<f64> {
-    let ingredients = &harvest.ingredients;
-    let years = || ingredients.iter().map(|i| i.ready_years());
-    match aim {
-        Aim::InThePot => Some(run.garden.ingredients.len() as f64),
-        Aim::WorstIngredient => years().min().map(|n| n as f64),
-        Aim::AllIngredients => Some(years().sum::<usize>() as f64),
-        Aim::WholeDish => Some(harvest.whole_dish_years() as f64),
-        Aim::LeastGrownShare => ingredients.iter().map(|i| i.low_share.0).reduce(f64::min),
-        Aim::ExpectedAmounts => Some(
-            ingredients
-                .iter()
-                .map(|i| i.expected_share.0.min(1.0))
-                .sum(),
-        ),
-        Aim::Slack | Aim::Children | Aim::UnattendedDays | Aim::Evenness | Aim::Tidiness => None,
-    }
 }

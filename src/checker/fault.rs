@@ -55,6 +55,17 @@ pub enum Fault {
         /// Kilograms in a poor year.
         got: f64,
     },
+    /// A planting, or an ingredient of several, is ready in too few weather years to be sown.
+    TooRarely {
+        /// The planting or the ingredient.
+        of: Subject,
+        /// The fewest years that would do.
+        expected: usize,
+        /// The years in which it is ready.
+        got: usize,
+        /// All weather years.
+        years: usize,
+    },
     /// A way of growing that the ingredient does not allow.
     Method {
         /// The planting.

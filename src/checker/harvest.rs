@@ -2,7 +2,7 @@
 
 use crate::calendar::{Date, plus_days};
 use crate::garden::{Method, Source};
-use crate::growth::{CropSeason, Fate, Unready, picked_and_kept};
+use crate::growth::{CropSeason, Fate, Unready, least_ready_years, picked_and_kept};
 use crate::units::{Kilograms, Share};
 
 use super::planting::{Planting, Step, When};
@@ -48,6 +48,9 @@ pub type Seasons = Vec<CropSeason>;
 pub struct Harvest {
     /// Labels of the weather years.
     pub years: Vec<i32>,
+    /// Per planting of a known ingredient, in the order of the plan: weather years in which all its
+    /// parts are ready for the feast.
+    pub plantings: Vec<usize>,
     /// Per ingredient of the dish.
     pub ingredients: Vec<IngredientReplay>,
     /// Per weather year: all ingredients are ready for the feast.
@@ -92,10 +95,13 @@ impl Harvest {
             let positions = garden.ingredient_positions();
             positions.map(|at| ready_of(run, at, grown, n)).collect()
         };
+        let count = |ready: &Vec<Ready>| ready.iter().filter(|ready| ready.is_ok()).count();
+        let plantings = feast.iter().map(count).collect();
         let feast = ready(feast);
         let rain = rain.map(ready);
         Self {
             years,
+            plantings,
             dish_ready: whole_dish(&feast, n),
             dish_ready_on_rain_date: rain.as_ref().map(|r| whole_dish(r, n)),
             ingredients: ingredients(run, feast, rain),
@@ -105,6 +111,19 @@ impl Harvest {
     /// Weather years in which the whole dish is ready.
     pub fn whole_dish_years(&self) -> usize {
         self.dish_ready.iter().filter(|ready| **ready).count()
+    }
+
+    /// The fewest years in which a planting, or an ingredient, must be ready to be sown.
+    pub fn least_years(&self) -> usize {
+        least_ready_years(self.years.len())
+    }
+
+    /// True if every planting and every ingredient is ready often enough to be sown.
+    #[must_use]
+    pub fn is_hopeful(&self) -> bool {
+        let ingredients = self.ingredients.iter().map(IngredientReplay::ready_years);
+        let mut all = self.plantings.iter().copied().chain(ingredients);
+        all.all(|years| years >= self.least_years())
     }
 }
 

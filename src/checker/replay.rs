@@ -2,7 +2,7 @@
 
 use crate::garden::{Gap, Method};
 use crate::growth::CropSeason;
-use crate::plan::StepKind;
+use crate::plan::{Aim, StepKind};
 
 use super::days::{bed_use, by_week, shelf_use};
 use super::harvest::{Harvest, IngredientReplay, fate};
@@ -32,6 +32,8 @@ pub struct Replay {
     /// The steps without slack that the aim of that name counts: one cancelled session loses
     /// them, whatever other plantings do.
     pub fragile: Vec<StepAt>,
+    /// What the plan reaches of every aim, in order.
+    pub counted: Vec<(Aim, f64)>,
     /// Gaps in which something needs daily care, and what.
     pub unattended: Vec<Unattended>,
     /// Bed and family pairs that keep the hard years of rotation, but not the wished ones.
@@ -73,7 +75,12 @@ pub struct RotationMiss {
 
 impl Replay {
     /// Puts together what was seen.
-    pub(super) fn new(run: &Run<'_>, harvest: Harvest, fragile: Vec<StepAt>) -> Self {
+    pub(super) fn new(
+        run: &Run<'_>,
+        harvest: Harvest,
+        fragile: Vec<StepAt>,
+        counted: Vec<(Aim, f64)>,
+    ) -> Self {
         let (flats, warm) = shelf_use(run);
         Self {
             packet_days: PacketDays::of(run.garden, run.plan),
@@ -89,6 +96,7 @@ impl Replay {
                 .map(|bed| by_week(&bed_use(run, bed).0))
                 .collect(),
             fragile,
+            counted,
             unattended: unattended(run),
             rotation_wishes_missed: wishes_missed(run),
         }
@@ -96,7 +104,7 @@ impl Replay {
 }
 
 /// The gaps in which something needs daily care, and what.
-fn unattended(run: &Run<'_>) -> Vec<Unattended> {
+pub(super) fn unattended(run: &Run<'_>) -> Vec<Unattended> {
     let tender: Vec<_> = run
         .plantings
         .iter()

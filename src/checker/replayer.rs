@@ -72,7 +72,8 @@ impl<'a> Replayer<'a> {
         (violations, harvest)
     }
 
-    /// What the changed plan brings, if it keeps every rule apart from what it promises.
+    /// What the changed plan brings, if it keeps every rule apart from what it promises and how
+    /// often that is ready.
     #[must_use]
     pub fn kept(&self, edit: &Edit) -> Option<Harvest> {
         let plan = self.edited(edit);
@@ -142,7 +143,8 @@ impl<'a> Replayer<'a> {
     }
 }
 
-/// True if a plan keeps every rule, apart from what it promises and aims at.
+/// True if a plan keeps every rule, apart from what it promises, how often that is ready, and what
+/// it aims at.
 #[must_use]
 pub fn keeps_rules(garden: &Garden, plan: &Plan) -> bool {
     let (run, violations) = Run::new(garden, plan);

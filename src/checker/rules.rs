@@ -5,7 +5,7 @@ mod care;
 mod participation;
 mod readiness;
 pub mod rotation;
-mod sessions;
+pub mod sessions;
 mod shelf;
 mod space;
 

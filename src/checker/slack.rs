@@ -2,6 +2,7 @@
 //! at by itself: what others leave of lessons, shelf and beds does not count here.
 
 use crate::garden::Method;
+use crate::growth::least_ready_years;
 use crate::plan::{self, Plan, Planting as Planned, Promise, Rule, StepKind, Visit};
 
 use super::edit::moved;
@@ -83,7 +84,7 @@ fn late_fails(
     };
     let count = |ready: &[Ready]| ready.iter().filter(|r| r.is_ok()).count();
     let late = count(&grown(&late, planting, seasons, run.garden.feast.day));
-    late + bearable(ready.len()) < count(ready)
+    late + bearable(ready.len()) < count(ready) || late < least_ready_years(ready.len())
 }
 
 /// The first sessions of the same classes, each later than now, that lie in one round.

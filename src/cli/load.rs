@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use crate::catalogue::Catalogue;
-use crate::checker::{CheckedPlan, check};
+use crate::checker::{CheckedPlan, check_saved};
 use crate::diagnostic::Problems;
 use crate::garden::Garden;
 use crate::pipeline::read_saved;
@@ -60,9 +60,9 @@ pub(super) fn plan_path(project: &Path, given: Option<&Path>) -> PathBuf {
 
 /// A saved plan. One that breaks rules is not shown.
 pub(super) fn saved_plan(garden: &Garden, path: &Path) -> Result<CheckedPlan, Trouble> {
-    let (plan, _) = read_saved(garden, path).map_err(|why| Trouble::saved_plan(path, &why))?;
-    check(garden, plan).map_err(|violations| Trouble {
+    let (plan, since) = read_saved(garden, path).map_err(|why| Trouble::saved_plan(path, &why))?;
+    check_saved(garden, plan, since).map_err(|refused| Trouble {
         exit: Exit::BrokenRules,
-        text: report::broken(garden, &violations).text(err_look()),
+        text: report::refused(garden, &refused).text(err_look()),
     })
 }

@@ -57,7 +57,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
         None if arguments.water => report::watering(&garden, &checked),
         None => whole_plan(&garden, &checked, &Options::default()),
     };
-    Ok(Answer::page(&page))
+    Ok(Answer::page(&report::opened(&garden, &checked, page)))
 }
 
 /// The slack of every step, and the ways out of every ingredient.

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use crate::checker::check;
+use crate::checker::check_saved;
 use crate::pipeline::read_saved;
 use crate::report;
 
@@ -21,11 +21,10 @@ pub(super) struct Arguments {
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let garden = load(&arguments.file)?;
     let path = plan_at(&arguments.plan);
-    let (plan, _) = read_saved(&garden, &path).map_err(|why| Trouble::saved_plan(&path, &why))?;
-    Ok(match check(&garden, plan) {
+    let (plan, since) =
+        read_saved(&garden, &path).map_err(|why| Trouble::saved_plan(&path, &why))?;
+    Ok(match check_saved(&garden, plan, since) {
         Ok(checked) => Answer::page(&report::sound(&garden, &checked)),
-        Err(violations) => {
-            Answer::page(&report::broken(&garden, &violations)).ending(Exit::BrokenRules)
-        }
+        Err(refused) => Answer::page(&report::refused(&garden, &refused)).ending(Exit::BrokenRules),
     })
 }

@@ -4,10 +4,11 @@
 
 use rayon::prelude::*;
 
-use crate::candidates::{Candidate, Candidates, HOPE};
+use crate::candidates::{Candidate, Candidates};
 use crate::catalogue::Catalogue;
 use crate::checker::{CheckedPlan, check, keeps_rules, promise};
 use crate::garden::{Crop, Garden, Ingredient, IngredientAt, Method, Source};
+use crate::growth::least_ready_years;
 use crate::model::planting;
 use crate::plan::{Plan, Planting, Step, When};
 
@@ -88,7 +89,7 @@ fn rungs(
         .ingredients
         .get(at.0)
         .map_or(0, |seen| seen.ready_years());
-    let least = replay.years.len().div_ceil(HOPE as usize).max(1);
+    let least = least_ready_years(replay.years.len());
     let wanted = promised.div_ceil(2).max(least);
     let try_with = |rescue: Rescue, crop: &Crop, methods: Vec<Method>| {
         let garden = with(garden, at, crop, methods)?;

@@ -3,10 +3,11 @@
 
 use rayon::prelude::*;
 
-use crate::calendar::{Date, days_between};
-use crate::candidates::{Context, Round, family_days, next_round, rounds, thinning_days};
+use crate::calendar::days_between;
+use crate::candidates::{Context, Round, family_days, next_round, rounds};
 use crate::checker::{CheckedPlan, Edit, Harvest, Replayer, StepAt, Violation, bearable};
 use crate::garden::Garden;
+use crate::growth::thinning_days;
 use crate::plan::{Planting, Step, StepKind, Visit, When};
 use crate::units::Kilograms;
 
@@ -106,11 +107,7 @@ impl<'a> Bench<'a> {
         let (mut days, mut ready_years) = (Vec::new(), Vec::new());
         let (mut with_thinning, mut not_between) = (Vec::new(), Vec::new());
         for when in choices {
-            let borne = match thinned_in_time(planting, step, &when) {
-                true => self.borne(&Edit::Moved(at, when.clone())),
-                false => None,
-            };
-            match borne {
+            match self.borne(&Edit::Moved(at, when.clone())) {
                 Some(harvest) => {
                     ready_years.push(harvest.ingredients.get(own)?.ready_years());
                     days.push(when);
@@ -140,14 +137,14 @@ impl<'a> Bench<'a> {
         })
     }
 
-    /// All days on which the same hands could do a step.
+    /// All days on which the same hands could do a step; a thinning, while it is time for it.
     pub fn choices(&self, planting: &Planting, step: &Step) -> Option<Vec<When>> {
         let garden = self.context.garden;
         let span = (garden.school_year.start, garden.last_day());
         let within = |when: &When| when.first() >= Some(span.0) && when.last() <= Some(span.1);
         let sow = planting.steps.iter().find(|s| s.kind == StepKind::Sow);
         let in_time = |when: &When| match (step.kind, sow) {
-            (StepKind::Thin, Some(sow)) => thinned_within(&sow.when, when),
+            (StepKind::Thin, Some(sow)) => thinned_within(&sow.when, when).unwrap_or(false),
             _ => true,
         };
         let mut days: Vec<When> = match step.when {
@@ -281,47 +278,21 @@ impl<'a> Bench<'a> {
     }
 }
 
-/// True if a step leaves a thinning, as it stands, in time where it is the sowing and is moved.
-fn thinned_in_time(planting: &Planting, step: &Step, moved: &When) -> bool {
-    let thin = planting.steps.iter().find(|s| s.kind == StepKind::Thin);
-    match (step.kind, thin) {
-        (StepKind::Sow, Some(thin)) => thinned_within(moved, &thin.when),
-        _ => true,
-    }
+/// True if what was sown is thinned in time.
+fn thinned_within(sown: &When, thinned: &When) -> Option<bool> {
+    let (from, to) = thinning_days(sown.first()?, sown.last()?);
+    Some(from <= thinned.first()? && thinned.last()? <= to)
 }
 
-/// True if all that was sown is thinned in time: by each class what it sowed, by others all.
-fn thinned_within(sown: &When, thinned: &When) -> bool {
-    let within = |sown: (Option<Date>, Option<Date>), first, last| {
-        let (Some(from), Some(to)) = sown else {
-            return false;
-        };
-        let (from, to) = thinning_days(from, to);
-        first >= Some(from) && last <= Some(to)
-    };
-    let all = (sown.first(), sown.last());
-    let When::Sessions(visits) = thinned else {
-        return within(all, thinned.first(), thinned.last());
-    };
-    let own = |class: &str| {
-        let day = match sown {
-            When::Sessions(sown) => sown.iter().find(|v| v.class == class).map(|v| v.date),
-            _ => None,
-        };
-        day.map_or(all, |day| (Some(day), Some(day)))
-    };
-    visits
-        .iter()
-        .all(|v| within(own(&v.class), Some(v.date), Some(v.date)))
-}
-
-/// True if neither an ingredient nor the whole dish loses more ready years than one in ten.
+/// True if neither an ingredient nor the whole dish loses more ready years than one in ten, and all
+/// stays ready often enough to be sown at all.
 fn keeps_promise(checked: &CheckedPlan, harvest: &Harvest) -> bool {
     let replay = checked.replay();
     let bearable = bearable(replay.years.len());
     let whole = replay.whole_dish_years();
     let mut ingredients = replay.ingredients.iter().zip(&harvest.ingredients);
-    harvest.whole_dish_years() + bearable >= whole
+    harvest.is_hopeful()
+        && harvest.whole_dish_years() + bearable >= whole
         && ingredients.all(|(now, then)| then.ready_years() + bearable >= now.ready_years())
 }
 

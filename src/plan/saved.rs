@@ -1,5 +1,6 @@
-//! The saved plan: versioned JSON that a person can read and edit. `{"tureen_plan": 3, "project":
-//! name, "feast": date, "garden": checksum, "plan": {...}, "checksum": of all before it}`
+//! The saved plan: versioned JSON that a person can read and edit. `{"tureen_plan": 3, "program":
+//! version, "project": name, "feast": date, "garden": checksum, "plan": {...}, "checksum": of all
+//! before it}`
 
 mod error;
 mod seal;
@@ -17,11 +18,16 @@ pub use error::SavedError;
 /// The version of the form that is written, and the only one that is read.
 pub const VERSION: u64 = 3;
 
+/// The version of the program.
+const PROGRAM: &str = env!("CARGO_PKG_VERSION");
+
 /// The form of the file.
 #[derive(Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 struct File<N: Default, P> {
     tureen_plan: u64,
+    #[serde(default)]
+    program: N,
     project: N,
     feast: Date,
     #[serde(default)]
@@ -34,6 +40,8 @@ struct File<N: Default, P> {
 /// A plan as it was saved, with the project that it was made for.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SavedPlan {
+    /// The version of the program that wrote it.
+    pub program: String,
     /// The project's name.
     pub project: String,
     /// The day of the feast.
@@ -53,6 +61,9 @@ pub enum Since {
     Nothing,
     /// The project is not what it was, though of the same name and day.
     ProjectChanged,
+    /// The program is another, which may read the same project otherwise; perhaps the project has
+    /// changed as well.
+    ProgramChanged,
     /// The file was edited.
     Edited,
 }
@@ -63,6 +74,7 @@ pub fn write(garden: &Garden, plan: &Plan) -> String {
     let mark = mark(garden);
     let mut file = File {
         tureen_plan: VERSION,
+        program: PROGRAM,
         project: garden.name.as_str(),
         feast: garden.feast.day,
         garden: mark.as_str(),
@@ -110,6 +122,7 @@ pub fn read(text: &str) -> Result<SavedPlan, SavedError> {
     }
     let file: File<String, Plan> = serde_json::from_str(text).map_err(SavedError::new)?;
     Ok(SavedPlan {
+        program: file.program,
         project: file.project,
         feast: file.feast,
         garden: file.garden,
@@ -136,10 +149,14 @@ impl SavedPlan {
                 got: self.feast,
             });
         }
-        let since = match (self.unchanged, self.garden == mark(garden)) {
-            (false, _) => Since::Edited,
-            (true, false) => Since::ProjectChanged,
-            (true, true) => Since::Nothing,
+        let since = if !self.unchanged {
+            Since::Edited
+        } else if self.garden == mark(garden) {
+            Since::Nothing
+        } else if self.program == PROGRAM {
+            Since::ProjectChanged
+        } else {
+            Since::ProgramChanged
         };
         Ok((self.plan, since))
     }

@@ -1,5 +1,6 @@
 //! What the plan was asked for, in order, how far it got, and what is proved best.
 
+use crate::checker::Standing;
 use crate::garden::Garden;
 use crate::plan::{Aim, AimResult};
 
@@ -8,14 +9,23 @@ use super::view::View;
 
 /// Writes one line per aim.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {
+    page.heading("What was aimed at, in this order");
     if view.plan.aims.is_empty() {
+        for (aim, reached) in &view.replay.counted {
+            let name = name(view.garden, view.years(), *aim);
+            page.item(&format!("{name}: {}.", figure(*aim, *reached)));
+        }
+        page.gap();
+        page.line("Counted in the plan as it stands; how much better any could be is not known.");
         return;
     }
-    page.heading("What was aimed at, in this order");
     for result in &view.plan.aims {
         page.item(&line(view, result));
     }
     page.gap();
+    if *view.checked.standing() == Standing::Saved {
+        page.line("What is best was proved when the plan was made.");
+    }
     page.line(
         "Each aim comes before the next. Best means: no plan does better that keeps the aims \
          above it. A later aim may give back a little of an earlier one, so the figures of \

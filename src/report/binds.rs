@@ -131,6 +131,9 @@ fn in_bed_or_lesson(view: &View<'_>, fault: &Fault) -> String {
             "bed {bed} carried the {family} family in {grew_in}, which must keep away for {}",
             count(*years_hard, "year")
         ),
+        Fault::TooRarely { got, years, .. } => {
+            format!("it would be ready in only {got} of {years} weather years")
+        }
         Fault::Place {
             bed,
             why: PlaceFault::NotFreeUntil(day),
@@ -158,9 +161,13 @@ fn day(
         DayLimit::Up => "the seed is not up when it is handled",
         DayLimit::AfterSowing => "potting up comes less than two weeks after sowing",
         DayLimit::AfterPottingUp => "planting out comes less than ten days after potting up",
+        DayLimit::Thinning => "it would be too soon or too late after sowing to thin",
         DayLimit::Round => "the classes would do it too far apart",
     };
     match (from, to) {
+        (Some(from), Some(to)) if limit == DayLimit::Thinning => {
+            format!("{why} (possible {})", view.words.days(from, to))
+        }
         (_, Some(to)) => format!("{why} (until {})", view.words.day(to)),
         (Some(from), None) => format!("{why} (possible from {} on)", view.words.day(from)),
         (None, None) => why.to_owned(),

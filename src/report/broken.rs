@@ -2,17 +2,23 @@
 
 mod faults;
 
-use crate::checker::Violation;
+use crate::checker::{Difference, Violation};
 use crate::garden::Garden;
 use crate::plan::Rule;
 
 use super::page::Page;
 use super::words::{Words, count};
 
-/// What `tureen verify` prints for a plan that breaks rules.
+/// What is printed of a plan that breaks rules.
 #[must_use]
 pub fn broken(garden: &Garden, violations: &[Violation]) -> Page {
     let mut page = Page::new();
+    write(garden, violations, &mut page);
+    page
+}
+
+/// Writes every broken rule with its faults.
+pub(super) fn write(garden: &Garden, violations: &[Violation], page: &mut Page) {
     let found = u32::try_from(violations.len()).unwrap_or(u32::MAX);
     page.title(&format!(
         "The plan breaks the rules in {}.",
@@ -30,7 +36,11 @@ pub fn broken(garden: &Garden, violations: &[Violation]) -> Page {
             page.item(&faults::sentence(&violation.fault, words));
         }
     }
-    page
+}
+
+/// A figure that is another now: `carrot, ready years: 27 -> 25`.
+pub(super) fn difference(difference: &Difference, words: Words) -> String {
+    faults::difference(difference, words)
 }
 
 /// One fault as a sentence.
@@ -38,17 +48,12 @@ pub(super) fn in_words(fault: &crate::checker::Fault, words: Words) -> String {
     faults::sentence(fault, words)
 }
 
+/// What kind of thing a name stands for.
+pub(super) fn named(kind: crate::checker::Named) -> &'static str {
+    faults::named(kind)
+}
+
 /// The name of a step without regard to the way of growing.
 pub(super) fn kind(kind: crate::plan::StepKind) -> &'static str {
     faults::kind(kind)
-}
-
-/// What `tureen verify` prints for a plan that keeps every rule.
-#[must_use]
-pub fn sound(garden: &Garden, checked: &crate::checker::CheckedPlan) -> Page {
-    let view = super::view::View::new(garden, checked);
-    let mut page = Page::new();
-    page.title("The plan keeps every rule.");
-    page.paragraph(&super::verdict::sentence(&view));
-    page
 }

@@ -11,7 +11,7 @@ use crate::garden::{Garden, GradeAt};
 use super::page::Page;
 use super::screen::{occasion, whose};
 use super::view::View;
-use super::{screen, strip, verdict, water};
+use super::{screen, standing, strip, verdict, water};
 
 /// Who a page is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -129,6 +129,7 @@ pub fn frame(garden: &Garden) -> Frame {
 #[must_use]
 pub fn start(view: &View<'_>) -> Page {
     let mut page = Page::new();
+    standing::write(view, &mut page);
     page.paragraph(&occasion(view.garden));
     page.title(&verdict::sentence(view));
     page
@@ -140,17 +141,20 @@ pub fn start(view: &View<'_>) -> Page {
 pub fn all(view: &View<'_>, slack: &[StepSlack], least: Option<&LeastSpace>) -> Vec<Handout> {
     let garden = view.garden;
     let mut handouts = vec![handout(
-        Reader::Coordinator,
-        "The whole plan".to_owned(),
+        view,
+        (Reader::Coordinator, "The whole plan".to_owned()),
         "For the coordinator: who grows what and when, what can wait, what to decide by when, and \
          how sure it is."
             .to_owned(),
-        |page| screen::write(view, slack, page),
+        |page| {
+            standing::figures(view, page);
+            screen::write(view, slack, page);
+        },
     )];
     handouts.extend(garden.grade_positions().map(|grade| {
         handout(
-            Reader::Grade(grade),
-            strip::title(view, grade),
+            view,
+            (Reader::Grade(grade), strip::title(view, grade)),
             format!(
                 "For the teachers of {}: the dates of every class, what each child does, what to \
                  take care of.",
@@ -167,24 +171,24 @@ pub fn all(view: &View<'_>, slack: &[StepSlack], least: Option<&LeastSpace>) -> 
 fn for_the_school(view: &View<'_>, least: Option<&LeastSpace>) -> [Handout; 5] {
     [
         handout(
-            Reader::Principal,
-            "For the principal".to_owned(),
+            view,
+            (Reader::Principal, "For the principal".to_owned()),
             "One sheet: the day, who does what, space, lesson time, people, cost, what to decide \
              by when."
                 .to_owned(),
             |page| principal::write(view, least, page),
         ),
         handout(
-            Reader::Kitchen,
-            "For the kitchen".to_owned(),
+            view,
+            (Reader::Kitchen, "For the kitchen".to_owned()),
             "How much of each ingredient comes and when, what to order by when, in what state it \
              comes, crates and cold space, cautions."
                 .to_owned(),
             |page| kitchen::write(view, page),
         ),
         handout(
-            Reader::Helpers,
-            water::TITLE.to_owned(),
+            view,
+            (Reader::Helpers, water::TITLE.to_owned()),
             format!(
                 "For families and staff, to hang up: {} for each bed and week, what to pick in \
                  breaks, room for names.",
@@ -193,16 +197,16 @@ fn for_the_school(view: &View<'_>, least: Option<&LeastSpace>) -> [Handout; 5] {
             |page| water::write(view, &view.checked.watering(view.garden), page),
         ),
         handout(
-            Reader::Gardeners,
-            "Map and labels".to_owned(),
+            view,
+            (Reader::Gardeners, "Map and labels".to_owned()),
             "For whoever sets up the garden: what stands where, and labels for beds and plants to \
              cut out."
                 .to_owned(),
             |page| map::write(view, page),
         ),
         handout(
-            Reader::Buyers,
-            "Seed and shopping list".to_owned(),
+            view,
+            (Reader::Buyers, "Seed and shopping list".to_owned()),
             "For whoever orders: seed, pieces and plants with the day to order by, flats and mix, \
              what the beds want."
                 .to_owned(),
@@ -211,8 +215,15 @@ fn for_the_school(view: &View<'_>, least: Option<&LeastSpace>) -> [Handout; 5] {
     ]
 }
 
-fn handout(reader: Reader, title: String, about: String, write: impl FnOnce(&mut Page)) -> Handout {
+/// A page, which opens with what happened since the plan was made.
+fn handout(
+    view: &View<'_>,
+    (reader, title): (Reader, String),
+    about: String,
+    write: impl FnOnce(&mut Page),
+) -> Handout {
     let mut page = Page::new();
+    standing::notice(view, &mut page);
     write(&mut page);
     Handout {
         reader,

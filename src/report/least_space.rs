@@ -18,7 +18,7 @@ pub(super) fn write(view: &View<'_>, least: &LeastSpace, page: &mut Page) {
          was planned and checked. Other things may be worse in it, and the plan above stays as it \
          is. Shelf and beds are each looked at with the other as it is.",
     );
-    if !view.plan.aims.iter().all(AimResult::proved) {
+    if view.plan.aims.is_empty() || !view.plan.aims.iter().all(AimResult::proved) {
         page.line("The plan itself is not proved best; what a better one would need is not known.");
     }
 }

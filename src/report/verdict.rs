@@ -3,6 +3,7 @@
 
 use std::collections::BTreeMap;
 
+use crate::checker::Standing;
 use crate::growth::Unready;
 use crate::plan::{Aim, AimResult};
 
@@ -25,12 +26,18 @@ pub(super) fn sentence(view: &View<'_>) -> String {
         "The whole dish is ready in {ready} of {years} {}, so expect it in {fewest} to {most} of {years} \
          more{unless}{}.",
         view.kind_of_years(),
-        proof(&view.plan.aims, ready)
+        proof(view, ready)
     )
 }
 
-/// How far the number of ready years is proved, as the end of the sentence.
-fn proof(aims: &[AimResult], ready: usize) -> String {
+/// How far the number of ready years is proved, as the end of the sentence. What a plan that was
+/// read says of its aims was proved when it was made; one that was edited, or whose project has
+/// changed, says nothing of them.
+fn proof(view: &View<'_>, ready: usize) -> String {
+    let aims = &view.plan.aims;
+    let saved = *view.checked.standing() == Standing::Saved;
+    let when = if saved { " when it was planned" } else { "" };
+    let are = if saved { "were" } else { "are" };
     let Some(at) = aims.iter().position(|a| a.aim == Aim::WholeDish) else {
         return String::new();
     };
@@ -41,16 +48,16 @@ fn proof(aims: &[AimResult], ready: usize) -> String {
     let before_proved = before.iter().all(AimResult::proved);
     let best = whole.value.round().max(0.0) as usize;
     if !before_proved {
-        "; the best plan found, not proved best".to_owned()
+        format!("; the best plan found, not proved best{when}")
     } else if !whole.proved() {
         let at_most = (whole.bound + 1e-6).floor();
-        format!("; the best plan found; at most {at_most:.0} years are possible")
+        format!("; the best plan found; at most {at_most:.0} years {are} possible{when}")
     } else if ready >= best {
-        "; proved best".to_owned()
+        format!("; proved best{when}")
     } else {
         let given = u32::try_from(best - ready).unwrap_or(u32::MAX);
         format!(
-            "; {best} are possible, {} given up for the aims that come after it",
+            "; {best} {are} possible{when}, {} given up for the aims that come after it",
             count(given, "year")
         )
     }

@@ -1,5 +1,7 @@
 //! The checker: a valid plan passes, and every damage to it is found and named.
 
+mod bearable;
+mod changed;
 mod edges;
 mod grades;
 mod ground;
@@ -11,6 +13,7 @@ mod saved;
 mod seal;
 mod steps;
 mod table;
+mod window;
 
 use tureen::checker::{CheckedPlan, Violation, check};
 use tureen::garden::{Garden, Method};

@@ -2,6 +2,7 @@
 
 mod answers;
 mod arguments;
+mod changed;
 mod handouts;
 mod looks;
 mod place;

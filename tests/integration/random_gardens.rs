@@ -10,10 +10,10 @@ mod sky;
 use std::time::Duration;
 
 use tureen::candidates::{Candidates, Scope, YearSet};
-use tureen::checker::check;
+use tureen::checker::{CheckedPlan, check};
 use tureen::garden::Garden;
 use tureen::model::{Options, Outcome, Possible, possible, solve};
-use tureen::plan::Plan;
+use tureen::plan::{Aim, Plan};
 
 use make::{LARGER, Size, TINY, TINY_CHOICE, garden, open_garden};
 
@@ -38,7 +38,10 @@ fn options(seed: u64, time_limit: Duration) -> Options {
 fn plan_of(garden: &Garden, options: &Options) -> Result<Option<Plan>, String> {
     match solve(garden, options) {
         Outcome::Planned(plan) => match check(garden, plan) {
-            Ok(checked) => Ok(Some(checked.plan().clone())),
+            Ok(checked) => {
+                counted_as_said(&checked, options)?;
+                Ok(Some(checked.plan().clone()))
+            }
             Err(violations) => Err(format!("{violations:?}")),
         },
         Outcome::Impossible(why) => {
@@ -52,6 +55,29 @@ fn plan_of(garden: &Garden, options: &Options) -> Result<Option<Plan>, String> {
         Outcome::OutOfTime if options.time_limit < AMPLE => Ok(None),
         other => Err(format!("{other:?}")),
     }
+}
+
+/// What the checker counts in a plan is what the program says of its aims, where that is proved;
+/// years may be given back.
+fn counted_as_said(checked: &CheckedPlan, options: &Options) -> Result<(), String> {
+    let given_back = |aim| match aim {
+        Aim::WorstIngredient | Aim::AllIngredients | Aim::WholeDish => {
+            f64::from(options.concession_years)
+        }
+        Aim::LeastGrownShare | Aim::ExpectedAmounts => 2e-6,
+        _ => 0.0,
+    };
+    let aims = checked.plan().aims.iter().zip(&checked.replay().counted);
+    for (said, (aim, counted)) in aims.filter(|(said, _)| said.proved()) {
+        let short = match aim.more_is_better() {
+            true => said.value - counted,
+            false => counted - said.value,
+        };
+        if said.aim != *aim || short > given_back(*aim) || short < -2e-6 {
+            return Err(format!("{said:?}, counted {counted}"));
+        }
+    }
+    Ok(())
 }
 
 /// The plans of some seeds' gardens.

@@ -97,6 +97,8 @@ pub enum DayLimit {
     AfterSowing,
     /// Planting out, at least ten days after potting up.
     AfterPottingUp,
+    /// Thinning, not long before the roots of neighbours are entangled.
+    Thinning,
     /// All visits of one step lie within one round.
     Round,
 }

@@ -8,24 +8,28 @@ use crate::checker::planting::{Planting, Step};
 use crate::checker::run::Run;
 use crate::checker::seedlings::{self, exact_span};
 use crate::garden::{Ingredient, Method, Source};
+use crate::growth::thinning_days;
 use crate::plan::StepKind;
 
 use super::amount::differs;
 
 /// All faults: a way of growing that is not allowed, steps missing or out of order, seedlings
-/// too young or too old, harvests too late, promised years that the replay does not see.
+/// too young or too old, rows thinned too soon or too late, harvests too late, plantings that are
+/// hardly ever ready, promised years that the replay does not see.
 pub fn faults(run: &Run<'_>, harvest: &Harvest) -> Vec<Fault> {
     let mut faults = Vec::new();
     for planting in &run.plantings {
         faults.extend(method(planting));
         faults.extend(steps(planting));
         faults.extend(order(run, planting));
+        faults.extend(thinning(run, planting));
         faults.extend(seedlings::faults(run, planting));
         faults.extend(patch_season(run, planting));
         faults.extend(patch_keeps(run, planting));
         faults.extend(cure(run, planting));
         faults.extend(delivery(run, planting));
     }
+    faults.extend(rarely_ready(run, harvest));
     faults.extend(promised_years(run, harvest));
     faults
 }
@@ -88,6 +92,51 @@ fn order(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
             _ => None,
         })
         .collect()
+}
+
+/// A row is thinned between the days that `growth` gives for it.
+fn thinning(run: &Run<'_>, planting: &Planting<'_>) -> Option<Fault> {
+    let (sow, thin) = (
+        planting.step(StepKind::Sow)?,
+        planting.step(StepKind::Thin)?,
+    );
+    let date = |day| run.horizon.date(day);
+    let (from, to) = thinning_days(date(sow.first), date(sow.last));
+    let (first, last) = (date(thin.first), date(thin.last));
+    let got = if first < from { first } else { last };
+    (first < from || last > to).then(|| Fault::Day {
+        step: thin.name.clone(),
+        got,
+        limit: DayLimit::Thinning,
+        from: Some(from),
+        to: Some(to),
+    })
+}
+
+/// What is ready in too few weather years is not sown: each planting, and all of an ingredient
+/// together where it has several.
+fn rarely_ready(run: &Run<'_>, harvest: &Harvest) -> Vec<Fault> {
+    let fault = |of: Subject, got: usize| {
+        let expected = harvest.least_years();
+        (got < expected).then_some(Fault::TooRarely {
+            of,
+            expected,
+            got,
+            years: harvest.years.len(),
+        })
+    };
+    let plantings = run.plantings.iter().zip(&harvest.plantings);
+    let mut faults: Vec<Fault> = plantings
+        .filter_map(|(p, years)| fault(Subject::Planting(p.name.clone()), *years))
+        .collect();
+    for (at, seen) in run.garden.ingredient_positions().zip(&harvest.ingredients) {
+        let several = run.plantings.iter().filter(|p| p.at == at).count() > 1;
+        if several && !harvest.plantings.is_empty() {
+            let of = Subject::Ingredient(run.garden[at].name.clone());
+            faults.extend(fault(of, seen.ready_years()));
+        }
+    }
+    faults
 }
 
 fn patch_season(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {

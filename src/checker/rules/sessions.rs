@@ -89,9 +89,9 @@ fn nobody_there(step: &Step<'_>, day: Date, there: bool) -> Option<Fault> {
     })
 }
 
-/// The minutes in the plan are those that the work takes; none where no session is used.
-fn wrong_minutes(run: &Run<'_>, planting: &Planting<'_>, step: &Step<'_>) -> Option<Fault> {
-    let expected = match &step.when {
+/// The minutes that a step takes of each session; none where no session is used.
+pub fn minutes(run: &Run<'_>, planting: &Planting<'_>, step: &Step<'_>) -> Option<Minutes> {
+    Some(match &step.when {
         When::Sessions(_) => {
             let day = run.horizon.date(step.first);
             let grade = run.garden.tending(planting.grade, day);
@@ -101,7 +101,12 @@ fn wrong_minutes(run: &Run<'_>, planting: &Planting<'_>, step: &Step<'_>) -> Opt
             effort.minutes(planting.need?.plants)
         }
         When::Families(_) | When::Adult(_) | When::Daily => Minutes(0.0),
-    };
+    })
+}
+
+/// The minutes in the plan are those that the work takes.
+fn wrong_minutes(run: &Run<'_>, planting: &Planting<'_>, step: &Step<'_>) -> Option<Fault> {
+    let expected = minutes(run, planting, step)?;
     let got = step.plan.minutes;
     let right = (got - expected).0.abs() <= ROUNDING;
     (!right).then(|| Fault::Number {

@@ -8,7 +8,7 @@ mod references;
 mod seedlings;
 mod steps;
 
-use crate::checker::Fault;
+use crate::checker::{Difference, Fault, Named};
 use crate::plan::StepKind;
 
 use super::super::words::Words;
@@ -20,6 +20,7 @@ pub(super) fn sentence(fault: &Fault, words: Words) -> String {
         | Fault::Number { .. }
         | Fault::PromiseList { .. }
         | Fault::TooLittle { .. }
+        | Fault::TooRarely { .. }
         | Fault::Aim { .. } => figures::sentence(fault, words),
         Fault::Place { .. } | Fault::StripTakenTwice { .. } | Fault::Rotation { .. } => {
             places::sentence(fault, words)
@@ -45,6 +46,16 @@ pub(super) fn sentence(fault: &Fault, words: Words) -> String {
     };
     // A group that does not word one of its faults still shows what the checker saw.
     worded.unwrap_or_else(|| format!("{fault:?}"))
+}
+
+/// A figure that is another now.
+pub(super) fn difference(difference: &Difference, words: Words) -> String {
+    figures::difference(difference, words)
+}
+
+/// What kind of thing a name stands for.
+pub(super) fn named(kind: Named) -> &'static str {
+    figures::named(kind)
 }
 
 /// The name of a step without regard to the way of growing.

@@ -5,6 +5,7 @@ use chrono::Datelike;
 
 use crate::calendar::{Date, plus_days};
 use crate::garden::{Crop, FrostResponse, Garden, IndoorStart, Method};
+use crate::growth::HOPE;
 use crate::growth::outlook::{Outlook, Start, Way};
 use crate::weather::cold_days::ColdDays;
 
@@ -12,9 +13,6 @@ use super::super::page::Page;
 use super::super::view::{kind_of_years, latitude};
 use super::super::words::Words;
 use super::line::{as_plants, in_bed};
-
-/// Starts that get ripe in fewer than one year of so many are not shown.
-const HOPE: usize = 10;
 
 /// Days after which seed in the ground is at risk from more than cold (common practice).
 const LONG_IN_THE_GROUND: usize = 60;

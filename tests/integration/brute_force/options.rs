@@ -2,6 +2,7 @@
 //! what it gives and what it takes. Nothing here comes from the program's model; the raw list
 //! of candidates is taken as facts.
 
+use tureen::candidates::{Candidate, Thinning};
 use tureen::garden::{GradeAt, IngredientAt, Source};
 
 use super::takes::{Choice, School, Takes};
@@ -21,6 +22,22 @@ pub struct Plantings<'a> {
     pub takes: Takes,
 }
 
+/// True if a planting is thinned 14 days after the last sowing at the earliest and 42 after the first
+/// at the latest, and is ready in a tenth of the years and in one.
+fn keeps_by_itself(candidate: &Candidate, years: usize) -> bool {
+    let ready = candidate.ready.len() as usize;
+    let steps = &candidate.steps;
+    let (Some(sow), Some(thin)) = (&steps.sow, &steps.thin) else {
+        return ready > 0 && ready * 10 >= years;
+    };
+    let (first, last) = match thin {
+        Thinning::Round(round) => (round.first(), round.last()),
+        Thinning::Adult(day) | Thinning::Families(day) => (*day, *day),
+    };
+    let in_time = (first - sow.last()).num_days() >= 14 && (last - sow.first()).num_days() <= 42;
+    in_time && ready > 0 && ready * 10 >= years
+}
+
 /// All choices of plantings that put an ingredient into the pot by themselves, beds aside,
 /// those that are ready in most years first; `None` if more than `most` have to be looked at.
 pub fn all<'a>(school: &School<'a>, at: IngredientAt, most: usize) -> Option<Vec<Plantings<'a>>> {
@@ -35,7 +52,7 @@ pub fn all<'a>(school: &School<'a>, at: IngredientAt, most: usize) -> Option<Vec
         .candidates
         .all
         .iter()
-        .filter(|c| c.ingredient == at)
+        .filter(|c| c.ingredient == at && keeps_by_itself(c, school.candidates.years))
         .map(|candidate| {
             let (fewest, most) = candidate.amounts.blocks;
             (fewest..=most)

@@ -2,7 +2,7 @@
 //! unit further it does not.
 
 use chrono::Weekday;
-use tureen::checker::{DayLimit, Fault, Violation, check};
+use tureen::checker::{self, DayLimit, Fault, Violation, check};
 use tureen::garden::{Garden, GradeAt, Method};
 use tureen::growth::Unready;
 use tureen::plan::{Plan, Planting, StepKind, When};
@@ -192,13 +192,19 @@ fn flats_stand_while_the_classes_pot_up_one_after_the_other() {
         ["2027-04-13", "2027-04-15"],
     ];
     // At 15 C ripe on 23 and 25 May, and it keeps for 14 days: not until 11 June. At 19 C it
-    // is ripe on 12 and 14 May and past on 28 and 30 May. So it is never ready.
-    let plan = two_class_plan(&garden, dates, ["2027-04-06", "2027-04-12"]);
-    let checked = check(&garden, plan).unwrap();
+    // is ripe on 12 and 14 May and past on 28 and 30 May. So it is never ready, and only kept for
+    // 30 days a plan.
+    let mut keeping = garden.clone();
+    keeping.ingredients[0].crop.picking.storage_days = 30;
+    let mut plan = two_class_plan(&garden, dates, ["2027-04-06", "2027-04-12"]);
+    plan.promise = checker::promise(&keeping, &plan);
+    let checked = check(&keeping, plan).unwrap();
     let replay = checked.replay();
     assert_eq!(replay.flats_by_week[..8], [10, 10, 10, 10, 10, 2, 2, 0]);
     assert_eq!(replay.warm_flats_by_week[..4], [10, 10, 0, 0]);
-    assert_eq!(replay.ingredients[0].ready[0], Err(Unready::DoesNotKeep));
+    let grown = &checked.grown_in(&garden).ingredients[0];
+    assert_eq!(grown.ready_years(), 0);
+    assert_eq!(grown.ready[0], Err(Unready::DoesNotKeep));
 }
 
 #[test]
@@ -207,6 +213,7 @@ fn the_larger_of_cells_and_pots_stands_while_classes_pot_up() {
     // 30 March, when the first class pots up, 5 flats must fit.
     let mut garden = raised_by_two();
     garden.ingredients[0].each_child_sows = 0;
+    garden.ingredients[0].crop.picking.storage_days = 30;
     garden.ingredients[0]
         .crop
         .indoor
@@ -218,7 +225,8 @@ fn the_larger_of_cells_and_pots_stands_while_classes_pot_up() {
         ["2027-03-30", "2027-04-01"],
         ["2027-04-13", "2027-04-15"],
     ];
-    let plan = two_class_plan(&garden, dates, ["2027-04-06", "2027-04-12"]);
+    let mut plan = two_class_plan(&garden, dates, ["2027-04-06", "2027-04-12"]);
+    plan.promise = checker::promise(&garden, &plan);
     assert_eq!(plan.plantings[0].flats_sown, 2);
     garden.shelf.flats = 4;
     let violations = refused(&garden, plan);
@@ -271,7 +279,8 @@ fn a_round_ends_before_its_third_monday() {
 fn the_part_that_did_worst_gives_the_reason() {
     // 1b sows on 25 March and picks on 20 May, 1a on 16 March and 25 May; ripe beans hold for
     // five days. At 15 C those of 1a are ripe on 15 May and past, those of 1b, ripe on 24
-    // May, are not ripe. At 19 C both are past.
+    // May, are not ripe. At 19 C both are past. Such a plan is none; where beans hold for 40 days it
+    // is.
     let mut garden = tiny_garden();
     garden.grades[0].classes[1].slots[0].from = day("2027-03-11");
     garden.ingredients[0].crop.picking.holds_in_ground_days = 5;
@@ -284,11 +293,14 @@ fn the_part_that_did_worst_gives_the_reason() {
         ),
         from_to(StepKind::Cure, "2027-05-26", "2027-05-28"),
     ];
+    let mut holding = garden.clone();
+    holding.ingredients[0].crop.picking.holds_in_ground_days = 40;
     let mut plan = bean_plan(&garden, bean, 0, 0);
+    plan.promise = checker::promise(&holding, &plan);
     let (late, past) = (Err(Unready::NotRipe), Err(Unready::Past));
     let ready = |plan: &Plan| {
-        let checked = check(&garden, plan.clone()).unwrap();
-        checked.replay().ingredients[0].ready.clone()
+        let checked = check(&holding, plan.clone()).unwrap();
+        checked.grown_in(&garden).ingredients[0].ready.clone()
     };
     assert_eq!(ready(&plan), [late, past, late, late]);
     // The order in which the plan lists the classes does not matter.

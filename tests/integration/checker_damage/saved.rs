@@ -40,12 +40,13 @@ fn a_saved_plan_comes_back_as_it_was() {
 fn the_saved_text_begins_with_its_form_and_project() {
     let text = saved_text();
     let mark = format!("\"garden\": \"{}\",", saved::read(&text).unwrap().garden);
-    let head: Vec<&str> = text.lines().take(6).map(str::trim).collect();
+    let head: Vec<&str> = text.lines().take(7).map(str::trim).collect();
     assert_eq!(
         head,
         [
             "{",
             "\"tureen_plan\": 3,",
+            concat!("\"program\": \"", env!("CARGO_PKG_VERSION"), "\","),
             "\"project\": \"Tiny garden\",",
             "\"feast\": \"2027-06-11\",",
             mark.as_str(),
@@ -74,7 +75,7 @@ fn text_that_is_not_json_says_where() {
     );
     assert_eq!(
         said("\"feast\": \"2027-06-11\",", "\"feast\": \"2027-06-11\""),
-        "line 5, column 3: not valid JSON: expected `,` or `}`"
+        "line 6, column 3: not valid JSON: expected `,` or `}`"
     );
 }
 
@@ -101,16 +102,16 @@ fn another_form_is_named() {
 fn a_wrong_field_says_where_and_what_would_do() {
     assert_eq!(
         said("\"on-mat\": false", "\"on_mat\": false"),
-        "line 99, column 16: unknown field `on_mat`, expected one of `ingredient`, `grade`, \
+        "line 100, column 16: unknown field `on_mat`, expected one of `ingredient`, `grade`, \
          `method`, `steps`, `places`, `plants`, `seeds`, `flats-sown`, `flats-kept`, `on-mat`"
     );
     assert_eq!(
         said("\"2027-03-16\"", "\"2027-02-30\""),
-        "line 19, column 38: input is out of range"
+        "line 20, column 38: input is out of range"
     );
     assert_eq!(
         said("\"direct\"", "\"thrown\""),
-        "line 11, column 26: unknown variant `thrown`, expected one of `direct`, `indoor`, \
+        "line 12, column 26: unknown variant `thrown`, expected one of `direct`, `indoor`, \
          `pieces`, `bought`, `growing`, `patch`"
     );
 }

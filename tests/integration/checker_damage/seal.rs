@@ -111,6 +111,17 @@ fn what_happened_since_a_plan_was_saved_is_told() {
     let edited = text.replacen("\"plants\": 48", "\"plants\": 47", 1);
     assert_eq!(since(&garden, &edited), Since::Edited);
     assert_eq!(since(&other, &edited), Since::Edited);
+    // A plan of another version of the program, which seals its files in the same way.
+    let foreign = text.replacen(env!("CARGO_PKG_VERSION"), "0.0.1", 1);
+    let (content, _) = foreign.rsplit_once(",\n  \"checksum\"").unwrap();
+    let content: String = content.lines().map(str::trim).collect();
+    let content = content.replace("\": ", "\":");
+    let foreign = format!(
+        "{content},\"checksum\":\"{}\"}}",
+        digits(format!("{content}}}").as_bytes())
+    );
+    assert_eq!(since(&garden, &foreign), Since::Nothing);
+    assert_eq!(since(&other, &foreign), Since::ProgramChanged);
 }
 
 #[test]
@@ -118,7 +129,7 @@ fn a_plan_of_the_version_before_checksums_is_refused_with_a_way_on() {
     let text = saved_text();
     let lines = text.lines().filter(|line| {
         let field = |name: &str| line.trim().starts_with(&format!("\"{name}\""));
-        !field("garden") && !field("checksum")
+        !["program", "garden", "checksum"].into_iter().any(field)
     });
     let before: Vec<&str> = lines.collect();
     let before = before.join("\n").replace("  },\n}", "  }\n}");

@@ -209,6 +209,30 @@ pub const STEPS: &[Damage<Plan>] = &[
         "Steps",
     ),
     (
+        "thinned a fortnight after the first sowing, sooner after the last",
+        |p| {
+            visits(bean(p, 1))[0].date = day("2027-03-30");
+            visits(bean(p, 1))[1].date = day("2027-04-01");
+        },
+        Rule::Readiness,
+        "Day Thinning 2027-03-30 2027-04-01 2027-04-27",
+    ),
+    (
+        "thinned in time after the last sowing, too late after the first",
+        |p| {
+            visits(bean(p, 1))[0].date = day("2027-04-27");
+            visits(bean(p, 1))[1].date = day("2027-04-29");
+        },
+        Rule::Readiness,
+        "Day Thinning 2027-04-29 2027-04-01 2027-04-27",
+    ),
+    (
+        "thinned by an adult on the day after sowing",
+        |p| bean(p, 1).when = When::Adult(day("2027-03-19")),
+        Rule::Readiness,
+        "Day Thinning 2027-03-19",
+    ),
+    (
         "thinned twice",
         |p| {
             let s = bean(p, 1).clone();

@@ -14,7 +14,7 @@ fn a_step_is_explained() {
         "  - 2 weeks earlier (1a Tue 11 May): the seedlings would harden off while nobody is on site\n    \
          (Sat 1 May to Sun 9 May).",
         "  - 2 weeks later (1a Tue 8 Jun): the seedlings are 8 weeks old when they are planted out, \
-         at most\n    6.",
+         at most\n    6; it would be ready in only 0 of 5 weather years.",
         "  - No plan in the 3 rounds that are earlier.\n  - No plan in the 2 rounds that are later.",
     ] {
         assert!(answer.contains(part), "\"{part}\" is missing in\n{answer}");

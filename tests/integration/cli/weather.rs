@@ -16,10 +16,12 @@ fn the_table_gives_the_same_plan_as_the_means_it_came_from() {
     folder.answer(&["plan", "garden.toml", "--out", "means"]);
     std::fs::write(folder.path("garden.toml"), from_file(GARDEN)).unwrap();
     let page = folder.answer(&["plan", "garden.toml", "--out", "table"]);
-    assert_eq!(
-        folder.read("means/plan.json"),
-        folder.read("table/plan.json")
-    );
+    // The project file is another; the plan is not.
+    let plan = |file: &str| {
+        let saved: serde_json::Value = serde_json::from_str(&folder.read(file)).unwrap();
+        saved["plan"].clone()
+    };
+    assert_eq!(plan("means/plan.json"), plan("table/plan.json"));
     assert!(page.contains("of 20 generated weather years"), "{page}");
     assert!(!page.contains("past years"), "{page}");
 }

@@ -109,20 +109,16 @@ pub fn without(garden: &Garden, plan: &Plan, (name, when): (&str, &When)) -> Pla
     rest
 }
 
-/// True if every class thins what it sowed, and others all that was sown, 14 to 42 days later.
+/// True if all that was sown is thinned 14 to 42 days later.
 pub fn thinned_in_time(planting: &Planting) -> bool {
     let of = |kind| planting.steps.iter().find(|s| s.kind == kind);
     let (Some(sown), Some(thinned)) = (of(StepKind::Sow), of(StepKind::Thin)) else {
         return true;
     };
     let sown = key(&sown.when);
-    key(&thinned.when).iter().all(|(day, class)| {
-        let mut own: Vec<&(Date, String)> = sown.iter().filter(|(_, c)| c == class).collect();
-        if own.is_empty() {
-            own = sown.iter().collect();
-        }
+    key(&thinned.when).iter().all(|(day, _)| {
         let within = |from: &Date| (14..=42).contains(&(*day - *from).num_days());
-        own.iter().all(|(from, _)| within(from))
+        sown.iter().all(|(from, _)| within(from))
     })
 }
 

@@ -105,6 +105,26 @@ fn the_first_safe_day_has_soil_that_can_be_worked_and_no_frost_after_it() {
 }
 
 #[test]
+fn safe_is_what_lives_in_nine_years_of_ten_not_in_eight() {
+    // Ten springs; a frost on 1 May in the first of them, or in the first two. In the two leap years
+    // the third mild day is a day later of the year, so 3 April is safe in eight of ten.
+    let record = winters("2011-12-31");
+    let plants = raised_crop("tomato", 40.0);
+    let first_safe = |frosts: i32| {
+        let late =
+            |d: tureen::calendar::Date| d.month() == 5 && d.day() == 1 && d.year() <= 2000 + frosts;
+        let days = days_between(day("2001-01-01"), day("2011-12-31")).zip(record.days());
+        let days = days.map(|(d, w)| if late(d) { daily(-3.0, 20.0) } else { *w });
+        let record = Record::new(day("2001-01-01"), days.collect(), false);
+        let outlook = Outlook::new(&plants, &record, EQUATOR, 2027);
+        assert_eq!(outlook.years(), 10);
+        let safe = outlook.first_safe(Way::Planted).unwrap();
+        (safe.month(), safe.day())
+    };
+    assert_eq!([0, 1, 2].map(first_safe), [(4, 4), (4, 4), (5, 1)]);
+}
+
+#[test]
 fn seed_should_be_up_in_three_weeks_or_twice_its_shortest_time() {
     let up_within = |crop| Outlook::new(&crop, &mild(), EQUATOR, 2027).up_within();
     assert_eq!(up_within(sown_crop("bean", 60.0)), Some(21));

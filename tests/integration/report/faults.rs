@@ -53,6 +53,12 @@ fn named() -> Vec<Fault> {
             expected: 0.5,
             got: 0.24,
         },
+        Fault::TooRarely {
+            of: Subject::Planting(bean()),
+            expected: 3,
+            got: 2,
+            years: 30,
+        },
         Fault::Aim {
             aim: Aim::WholeDish,
             why: AimFault::PlanBeyondBound {
@@ -117,6 +123,7 @@ fn in_time() -> Vec<Fault> {
         DayLimit::AfterSowing,
         DayLimit::AfterPottingUp,
         DayLimit::Round,
+        DayLimit::Thinning,
     ];
     let mut faults = vec![
         on(

@@ -12,14 +12,15 @@ use crate::support::gardens::tiny_garden;
 use crate::support::plans::{sessions, tiny_plan};
 
 /// The tiny garden, in which grade 2 leaves on 24 May and grade 1 picks its tomato in one
-/// round after that. That is too early for it to keep until the feast in any year, which
-/// the plan says; these tests are about who does what.
+/// round after that. It is ripe then in the year of 19 C alone, and keeps until the feast if it
+/// keeps for 30 days; these tests are about who does what.
 fn handed_over() -> (Garden, CheckedPlan) {
     let mut garden = tiny_garden();
     garden.school_year.moves_up = Some(day("2027-05-24"));
     garden.grades[1].hand_over = HandOver::Leaves {
         adopter: GradeAt(0),
     };
+    garden.ingredients[1].crop.picking.storage_days = 30;
     let mut plan = tiny_plan(&garden);
     let tomato = &mut plan.plantings[1];
     tomato.steps.truncate(4);
@@ -31,8 +32,8 @@ fn handed_over() -> (Garden, CheckedPlan) {
     pick.minutes = Minutes(10.05);
     tomato.steps.push(pick);
     plan.aims.clear();
-    plan.promise.ingredients[1].ready_years = 0;
-    plan.promise.whole_dish_years = 0;
+    plan.promise.ingredients[1].ready_years = 1;
+    plan.promise.whole_dish_years = 1;
     let checked = check(&garden, plan).unwrap();
     (garden, checked)
 }

@@ -174,7 +174,7 @@ pub fn tiny_tomato() -> Planting {
 pub fn tiny_plan(garden: &Garden) -> Plan {
     let aims = Aim::ALL
         .into_iter()
-        .zip([2.0, 2.0, 5.0, 2.0, 0.5, 2.0, 3.0, 0.0, 7.0, 0.0, 2.0]);
+        .zip([2.0, 2.0, 5.0, 2.0, 0.5, 2.0, 3.0, 0.0, 7.0, 0.0, 4.0]);
     let promises = vec![
         promise("bean", 2, 0.96, 1.44),
         promise("tomato", 3, 1.0, 2.0),

@@ -1,6 +1,6 @@
 //! Names, numbers, amounts and aims that are not what the plan says.
 
-use crate::checker::{AimFault, Fault, Named, Quantity, Subject};
+use crate::checker::{AimFault, Difference, Fault, Named, Quantity, Subject};
 use crate::plan::Aim;
 use crate::units::Kilograms;
 
@@ -38,13 +38,23 @@ pub(super) fn sentence(fault: &Fault, words: Words) -> Option<String> {
             words.exact_mass(Kilograms(*got)),
             words.exact_mass(Kilograms(*expected))
         ),
+        Fault::TooRarely {
+            of,
+            expected,
+            got,
+            years,
+        } => format!(
+            "{} is ready in {got} of {years} weather years; what is ready in fewer than {expected} \
+             is not sown.",
+            capital(&subject(of))
+        ),
         Fault::Aim { aim, why } => aim_sentence(*aim, *why),
         _ => return None,
     };
     Some(text)
 }
 
-fn named(kind: Named) -> &'static str {
+pub(super) fn named(kind: Named) -> &'static str {
     match kind {
         Named::Bed => "bed",
         Named::Class => "class",
@@ -53,25 +63,40 @@ fn named(kind: Named) -> &'static str {
     }
 }
 
-fn number(of: &Subject, what: Quantity, figures: [f64; 2], words: Words) -> String {
-    let of = match of {
+fn subject(of: &Subject) -> String {
+    match of {
         Subject::Planting(p) => planting(p),
         Subject::Step(s) => step(s),
         Subject::Ingredient(name) => name.clone(),
         Subject::Dish => "the whole dish".to_owned(),
-    };
-    let is_mass = matches!(what, Quantity::LowKilograms | Quantity::ExpectedKilograms);
-    let [expected, got] = figures.map(|figure| match is_mass {
-        true => words.mass_unit(Kilograms(figure)).0,
-        false => figure,
-    });
+    }
+}
+
+fn number(of: &Subject, what: Quantity, figures: [f64; 2], words: Words) -> String {
+    let [expected, got] = figures.map(|figure| in_unit(what, figure, words));
     format!(
         "{}, {}: the plan says {}, right is {}.",
-        capital(&of),
+        capital(&subject(of)),
         quantity(what, words),
         figure(got),
         figure(expected)
     )
+}
+
+/// A figure that is another now.
+pub(super) fn difference(difference: &Difference, words: Words) -> String {
+    let Difference { of, what, was, is } = difference;
+    let [was, is] = [was, is].map(|value| figure(in_unit(*what, *value, words)));
+    let name = capital(&subject(of));
+    format!("{name}, {}: {was} -> {is}.", quantity(*what, words))
+}
+
+/// A figure in the reader's unit.
+fn in_unit(what: Quantity, value: f64, words: Words) -> f64 {
+    match what {
+        Quantity::LowKilograms | Quantity::ExpectedKilograms => words.mass_unit(Kilograms(value)).0,
+        _ => value,
+    }
 }
 
 /// A whole number as such, any other with two digits.

@@ -72,6 +72,7 @@ fn limit_text(limit: DayLimit) -> &'static str {
         DayLimit::Up => "the seed is not up yet",
         DayLimit::AfterSowing => "too soon after sowing",
         DayLimit::AfterPottingUp => "too soon after potting up",
+        DayLimit::Thinning => "too soon or too late after sowing to thin a row",
         DayLimit::Round => "all classes must do it in the same week or fortnight",
     }
 }

@@ -1,0 +1,64 @@
+//! A sowing that needs nobody in the break against one of the same harvest that does, by hand.
+
+use tureen::candidates::{Candidates, Scope};
+use tureen::garden::{Garden, SeedSize};
+use tureen::model::{Options, Outcome, solve};
+use tureen::plan::{Aim, StepKind};
+
+use crate::support::day;
+use crate::support::gardens::tiny_garden;
+use crate::support::weather::{daily, steady_years};
+
+/// A bean alone that is ripe after 45 days at 15 C, in years of 19 C: up in five days, and in 400 /
+/// 14 = 29 more ripe; it holds for 60. Nobody is there from 3 to 11 April.
+fn beans() -> Garden {
+    let mut garden = tiny_garden();
+    garden.weather = steady_years(&[daily(14.0, 24.0); 4]);
+    garden.ingredients.truncate(1);
+    let crop = &mut garden.ingredients[0].crop;
+    crop.ripening.days_from_sowing = Some(45.0);
+    crop.seed_size = SeedSize::Large;
+    crop.picking.holds_in_ground_days = 60;
+    garden
+}
+
+#[test]
+fn a_sowing_that_needs_someone_in_the_break_makes_none_needless_that_does_not() {
+    // Sown on 30 March and 1 April it is up on 6 April and takes the bed for fewer days than when
+    // sown on 16 and 18 March, when it is up on 23 March; ripe on 3 and 5 May, or on 19 and 21
+    // April, both are picked in the rounds of 11 May and 25 May.
+    let garden = beans();
+    let all = Candidates::enumerate(&garden);
+    let sown = |from: &str, of: &Candidates| {
+        let on = |c: &&_| first_sown(c) == Some(day(from));
+        let own: Vec<_> = of.all.iter().filter(on).cloned().collect();
+        own
+    };
+    let early = sown("2027-03-16", &all);
+    let late = sown("2027-03-30", &all);
+    assert!(early.iter().all(|c| c.gaps.is_empty()));
+    assert!(late.iter().all(|c| c.gaps.len() == 1));
+    // But for the gap the later one serves as well as some earlier one, which still is kept.
+    let serves = |a: &tureen::candidates::Candidate, b: &tureen::candidates::Candidate| {
+        a.ready.covers(&b.ready)
+            && a.fragile <= b.fragile
+            && a.by_others <= b.by_others
+            && a.idle_weeks <= b.idle_weeks
+            && a.bed_days.0 >= b.bed_days.0
+            && a.bed_days.1 <= b.bed_days.1
+    };
+    assert!(early.iter().any(|b| late.iter().any(|a| serves(a, b))));
+    let kept = all.without_needless(&garden, Scope::Everything);
+    assert!(!sown("2027-03-16", &kept).is_empty());
+    let Outcome::Planned(plan) = solve(&garden, &Options::default()) else {
+        panic!("no plan")
+    };
+    let alone = plan.aims.iter().find(|a| a.aim == Aim::UnattendedDays);
+    assert_eq!(alone.map(|a| a.value), Some(0.0));
+}
+
+fn first_sown(candidate: &tureen::candidates::Candidate) -> Option<tureen::calendar::Date> {
+    let mut rounds = candidate.steps.rounds();
+    let sow = rounds.find(|(kind, _)| *kind == StepKind::Sow);
+    sow.map(|(_, round)| round.first())
+}
