@@ -5,6 +5,7 @@ mod climate;
 mod crops;
 mod decisions;
 mod faults;
+mod figures;
 mod frosts;
 mod grades;
 mod hand_over;
