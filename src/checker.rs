@@ -25,7 +25,7 @@ pub use harvest::{Harvest, IngredientReplay};
 pub use packet_days::{DaysOut, OUT_BY, PacketDays};
 pub use replay::{Replay, RotationMiss, Unattended};
 pub use replayer::{Edit, Replayer, keeps_rules};
-pub use slack::{StepAt, bearable};
+pub use slack::{StepAt, bearable, bears};
 pub use water::{Seedbed, WaterNeed, Watering};
 
 use crate::calendar::Date;

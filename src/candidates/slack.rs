@@ -10,7 +10,9 @@ use super::context::Context;
 use super::nursery::{Nursery, POT_TO_OUT_DAYS, SOW_TO_POT_DAYS, hardening, right_age};
 use super::rounds::{PickDay, Round};
 use super::windows::{Seasons, Window};
-use super::years::HOPE;
+
+/// One ready year in so many may be lost: that is bearable.
+const BEARABLE: u32 = 10;
 
 /// The next round after another: every class comes later than in that one, as soon as all of
 /// them meet close together. `None` if they no longer do, or if it is then the turn of others.
@@ -51,7 +53,8 @@ pub fn late_start(
     Some((late, fates))
 }
 
-/// The start in the bed one round late, unless it costs more ready years than one in ten.
+/// The start in the bed one round late, unless it costs more of the window's ready years than
+/// one in ten.
 #[must_use]
 pub fn bearable_start<'l>(
     seasons: &Seasons,
@@ -59,8 +62,8 @@ pub fn bearable_start<'l>(
     window: &Window,
 ) -> Option<&'l Round> {
     let (late, fates) = late?;
-    let bearable = seasons.years() as u32 / HOPE;
-    let kept = seasons.ready(fates, &window.picks).len() + bearable >= window.ready.len();
+    let ready = window.ready.len();
+    let kept = seasons.ready(fates, &window.picks).len() + ready / BEARABLE >= ready;
     kept.then_some(late)
 }
 
