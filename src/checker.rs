@@ -29,7 +29,7 @@ pub use packet_days::{DaysOut, OUT_BY, PacketDays};
 pub use renewed::promise;
 pub use replay::{Replay, RotationMiss, Unattended};
 pub use replayer::{Edit, Replayer, keeps_rules};
-pub use slack::{StepAt, bearable};
+pub use slack::{StepAt, bearable, bears};
 pub use standing::{Changed, Difference, Refused, Standing};
 pub use water::{Seedbed, WaterNeed, Watering};
 

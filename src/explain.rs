@@ -2,9 +2,11 @@
 //! again, or by replaying a plan with one step moved, and holds for plans that the checker has
 //! passed.
 
+mod bench;
 mod days;
 mod free_strips;
 mod given_back;
+mod if_missed;
 mod kind;
 mod ladder;
 mod repairs;
@@ -17,6 +19,7 @@ mod why_step;
 
 pub use days::{OtherDay, weeks_from_feast};
 pub use given_back::{GivenBack, YearsBack, given_back, years_back};
+pub use if_missed::IfMissed;
 pub use kind::Kind;
 pub use repairs::{Diagnosis, Repair};
 pub use rescue::{Rescue, RescueLadder, RescueRung, rescue_ladders};

@@ -69,12 +69,24 @@ macro_rules! quantity {
         impl fmt::Display for $name {
             fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
                 match f.precision() {
-                    Some(digits) => write!(f, "{:.*} {}", digits, self.0, $symbol),
+                    Some(digits) => write!(f, "{} {}", rounded(self.0, digits), $symbol),
                     None => write!(f, "{} {}", self.0, $symbol),
                 }
             }
         }
     };
+}
+
+/// A figure with so many digits after the point, as all rounded figures are written: what rounds
+/// to nothing has no sign.
+#[must_use]
+pub fn rounded(figure: f64, digits: usize) -> String {
+    let text = format!("{figure:.digits$}");
+    let nothing = |text: &str| text.bytes().all(|b| matches!(b, b'0' | b'.'));
+    match text.strip_prefix('-') {
+        Some(figure) if nothing(figure) => figure.to_owned(),
+        _ => text,
+    }
 }
 
 quantity!(
@@ -269,7 +281,7 @@ pub struct Share(pub f64);
 
 impl fmt::Display for Share {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{:.0} %", self.0 * 100.0)
+        write!(f, "{} %", rounded(self.0 * 100.0, 0))
     }
 }
 

@@ -11,6 +11,9 @@ use super::nursery::{Nursery, POT_TO_OUT_DAYS, SOW_TO_POT_DAYS, hardening, right
 use super::rounds::{PickDay, Round};
 use super::windows::{Seasons, Window};
 
+/// One ready year in so many may be lost: that is bearable.
+const BEARABLE: usize = 10;
+
 /// The next round after another: every class comes later than in that one, as soon as all of
 /// them meet close together. `None` if they no longer do, or if it is then the turn of others.
 #[must_use]
@@ -50,11 +53,8 @@ pub fn late_start(
     Some((late, fates))
 }
 
-/// One ready year in so many may be lost: that is bearable.
-const BEARABLE: usize = 10;
-
-/// The start in the bed one round late, unless it costs more ready years than one in ten, or leaves
-/// fewer than a planting must have.
+/// The start in the bed one round late, unless it costs more of the window's ready years than one
+/// in ten, or leaves fewer than a planting must have.
 #[must_use]
 pub fn bearable_start<'l>(
     seasons: &Seasons,
@@ -62,10 +62,10 @@ pub fn bearable_start<'l>(
     window: &Window,
 ) -> Option<&'l Round> {
     let (late, fates) = late?;
-    let years = seasons.years();
+    let ready = window.ready.len() as usize;
     let kept = seasons.ready(fates, &window.picks).len() as usize;
-    let borne = kept + years / BEARABLE >= window.ready.len() as usize;
-    (borne && kept >= least_ready_years(years)).then_some(late)
+    let borne = kept + ready / BEARABLE >= ready;
+    (borne && kept >= least_ready_years(seasons.years())).then_some(late)
 }
 
 /// How many steps of a planting have no round to spare. `late_start` is its start in the bed

@@ -37,7 +37,10 @@ pub fn of_harvest(run: &Run<'_>, harvest: &Harvest, aim: Aim) -> Option<f64> {
         Aim::WorstIngredient => years().min().map(|n| n as f64),
         Aim::AllIngredients => Some(years().sum::<usize>() as f64),
         Aim::WholeDish => Some(harvest.whole_dish_years() as f64),
-        Aim::LeastGrownShare => ingredients.iter().map(|i| i.low_share.0).reduce(f64::min),
+        Aim::LeastGrownShare => {
+            let shares = ingredients.iter().map(|i| i.low_share.0.min(1.0));
+            shares.reduce(f64::min)
+        }
         Aim::ExpectedAmounts => Some(
             ingredients
                 .iter()

@@ -1,7 +1,7 @@
 //! Every planting grown through every weather year, and what is in the pot then.
 
 use crate::calendar::{Date, plus_days};
-use crate::garden::{Method, Source};
+use crate::garden::{ClassAt, Method, Source};
 use crate::growth::{CropSeason, Fate, Unready, least_ready_years, picked_and_kept};
 use crate::units::{Kilograms, Share};
 
@@ -20,9 +20,9 @@ pub struct IngredientReplay {
     pub low: Kilograms,
     /// Usable harvest of all its plantings in an ordinary year.
     pub expected: Kilograms,
-    /// `low` against the target, at most 1.
+    /// `low` against the target; passes 1 where even a poor year brings more than is wanted.
     pub low_share: Share,
-    /// `expected` against the target; may pass 1.
+    /// `expected` against the target; passes 1 likewise.
     pub expected_share: Share,
 }
 
@@ -202,7 +202,7 @@ fn ingredients(
                 ready_on_rain_date: rain.as_mut().and_then(Iterator::next),
                 low,
                 expected,
-                low_share: Share(share(low, target).min(1.0)),
+                low_share: Share(share(low, target)),
                 expected_share: Share(share(expected, target)),
             }
         })
@@ -251,11 +251,33 @@ fn in_the_pot<'a>(
 /// plan's window and kept, or, where a crop that keeps bearing is eaten later than planned,
 /// picked again. The part that did worst gives the reason. A patch is taken to bear every year.
 pub fn grown(run: &Run<'_>, planting: &Planting<'_>, seasons: &Seasons, day: Date) -> Vec<Ready> {
+    grown_without(run, planting, seasons, day, &[])
+}
+
+/// The same if some hands do not come to some picks: a class, or (`None`) all of a step, which is
+/// named by its position in the plan.
+pub fn grown_without(
+    run: &Run<'_>,
+    planting: &Planting<'_>,
+    seasons: &Seasons,
+    day: Date,
+    missed: &[(usize, Option<ClassAt>)],
+) -> Vec<Ready> {
     let years = run.garden.weather.years(run.horizon).len();
     if let Source::Patch(_) = planting.ingredient.source {
-        return vec![Ok(()); years];
+        let picked = picks_of_parts(planting, missed, 0)
+            .iter()
+            .all(|days| !days.is_empty());
+        return vec![
+            if picked {
+                Ok(())
+            } else {
+                Err(Unready::NotRipe)
+            };
+            years
+        ];
     }
-    let parts = parts(planting);
+    let parts = parts(planting, missed);
     if seasons.is_empty() || parts.is_empty() {
         return vec![Err(Unready::NotUp); years];
     }
@@ -315,27 +337,51 @@ pub fn fate(run: &Run<'_>, planting: &Planting<'_>, season: &CropSeason, day: us
 /// The parts of a planting: as many as classes begin or pick it, whichever are more. Part j
 /// is begun by class j of those who begin it and picked by class j of those who pick, both
 /// counted round. What families pick, they pick for all parts.
-fn parts(planting: &Planting<'_>) -> Vec<Part> {
+fn parts(planting: &Planting<'_>, missed: &[(usize, Option<ClassAt>)]) -> Vec<Part> {
     let begun: Vec<usize> = match planting.grows_since {
         Some(day) => vec![day],
         None => planting.bedding().map(days).unwrap_or_default(),
     };
-    let picks: Vec<Vec<usize>> = planting.picks().map(days).collect();
-    let n = picks
-        .iter()
-        .chain([&begun])
-        .map(Vec::len)
-        .max()
-        .unwrap_or(0);
-    let of = |days: &[usize], j: usize| days.get(j % days.len().max(1)).copied();
-    (0..n)
-        .filter_map(|j| {
+    let picks = picks_of_parts(planting, missed, begun.len()).into_iter();
+    picks
+        .enumerate()
+        .filter_map(|(j, picks)| {
             Some(Part {
-                start: of(&begun, j)?,
-                picks: picks.iter().filter_map(|days| of(days, j)).collect(),
+                start: *begun.get(j % begun.len().max(1))?,
+                picks,
             })
         })
         .collect()
+}
+
+/// The days on which each part is picked; at least `least` parts.
+fn picks_of_parts(
+    planting: &Planting<'_>,
+    missed: &[(usize, Option<ClassAt>)],
+    least: usize,
+) -> Vec<Vec<usize>> {
+    let picks = planting.picks().map(|step| attended(step, missed));
+    let picks: Vec<Vec<Option<usize>>> = picks.collect();
+    let parts = picks.iter().map(Vec::len).max().unwrap_or(0).max(least);
+    let of = |days: &Vec<Option<usize>>, j| days.get(j % days.len().max(1)).copied().flatten();
+    (0..parts)
+        .map(|j| picks.iter().filter_map(|days| of(days, j)).collect())
+        .collect()
+}
+
+/// The days of a pick, in the order of classes; none for those who do not come.
+fn attended(step: &Step<'_>, missed: &[(usize, Option<ClassAt>)]) -> Vec<Option<usize>> {
+    let at = step.name.number - 1;
+    let falls_out = |class| missed.contains(&(at, class)) || missed.contains(&(at, None));
+    match &step.when {
+        When::Sessions(visits) => visits
+            .iter()
+            .map(|v| (!falls_out(Some(v.class))).then_some(v.day))
+            .collect(),
+        When::Families(_) | When::Adult(_) | When::Daily => {
+            vec![(!falls_out(None)).then_some(step.first)]
+        }
+    }
 }
 
 /// The days of a step, in the order of classes.

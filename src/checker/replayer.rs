@@ -1,12 +1,12 @@
 //! A checked plan of which one planting at a time is changed and replayed; what stays as it is
 //! is grown only once.
 
-use crate::garden::Garden;
-use crate::plan::{Plan, Planting, Rule, When};
+use crate::garden::{ClassAt, Garden};
+use crate::plan::{Plan, Planting, Rule, StepKind, When};
 
 use super::edit::{moved, without};
-use super::fault::{Fault, Quantity, Subject, Violation};
-use super::harvest::{Harvest, Ready, Seasons, grown, grown_all, seasons_of};
+use super::fault::{DayLimit, Fault, Quantity, Subject, Violation};
+use super::harvest::{Harvest, Ready, Seasons, grown_all, grown_without, seasons_of};
 use super::rules;
 use super::run::Run;
 use super::slack::StepAt;
@@ -27,8 +27,14 @@ pub enum Edit {
     Moved(StepAt, When),
     /// Two steps of one planting on other days.
     MovedBoth([(StepAt, When); 2]),
+    /// A step that a class, or all who do it, make up for later; of a sowing the thinning may move
+    /// with it. The rest is as planned: seedlings are hardened off when they were to be, and
+    /// that a step takes longer than a round is forgiven.
+    MadeUp(Vec<(StepAt, When)>),
     /// Steps that fall out, and the plantings that are lost with them.
     Lost(Vec<StepAt>),
+    /// Picks to which a class, or (`None`) none of those who pick, comes; all else as planned.
+    Missed(Vec<(StepAt, Option<ClassAt>)>),
 }
 
 /// The rules in an order in which those that cost least to look at come first.
@@ -78,8 +84,24 @@ impl<'a> Replayer<'a> {
     pub fn kept(&self, edit: &Edit) -> Option<Harvest> {
         let plan = self.edited(edit);
         let (run, violations) = Run::new(self.garden, &plan);
-        let kept = violations.is_empty() && keeps(&run);
+        let forgiven = |fault: &Fault| matches!(edit, Edit::MadeUp(..)) && about_lateness(fault);
+        let kept = violations.is_empty() && keeps(&run, forgiven);
         kept.then(|| self.harvest_of(&run, edit))
+    }
+
+    /// In how many weather years in which one planting of the plan is ready by itself, it no longer
+    /// is in the changed plan.
+    #[must_use]
+    pub fn years_lost(&self, planting: usize, edit: &Edit) -> usize {
+        let plan = self.edited(edit);
+        let (run, _) = Run::new(self.garden, &plan);
+        let mut changed = self.ready_of(&run, edit).into_iter();
+        let then = changed.find(|(at, _)| *at == planting);
+        let then = then.map_or_else(Vec::new, |(_, ready)| ready);
+        let now = self.ready.get(planting).into_iter().flatten();
+        now.enumerate()
+            .filter(|(year, now)| now.is_ok() && !then.get(*year).is_some_and(Result::is_ok))
+            .count()
     }
 
     /// What the changed plan brings, whatever rules it breaks.
@@ -99,13 +121,32 @@ impl<'a> Replayer<'a> {
         };
         match edit {
             Edit::Moved(at, when) => put((at, when)),
+            Edit::MadeUp(steps) => {
+                steps.iter().for_each(|(at, when)| put((at, when)));
+                for (at, _) in steps {
+                    self.hardened_as_planned(at.planting, &mut plan);
+                }
+            }
             Edit::MovedBoth(both) => both.iter().for_each(|(at, when)| put((at, when))),
             Edit::Lost(lost) => {
                 let left = self.left(lost);
                 plan.plantings = left.into_iter().map(|(_, planting)| planting).collect();
             }
+            Edit::Missed(_) => {}
         }
         plan
+    }
+
+    /// Puts the hardening of a planting back on its days.
+    fn hardened_as_planned(&self, planting: usize, plan: &mut Plan) {
+        let planned = self.plan.plantings.get(planting).into_iter();
+        let changed = plan.plantings.get_mut(planting).into_iter();
+        let steps = changed.flat_map(|p| &mut p.steps);
+        for (step, planned) in steps.zip(planned.flat_map(|p| &p.steps)) {
+            if step.kind == StepKind::Harden {
+                step.when = planned.when.clone();
+            }
+        }
     }
 
     /// The plantings that are left without some steps, each with its position before that.
@@ -122,9 +163,20 @@ impl<'a> Replayer<'a> {
         plantings.filter_map(left).collect()
     }
 
-    /// Grows the plantings that were changed; the others as before.
     fn harvest_of(&self, run: &Run<'_>, edit: &Edit) -> Harvest {
+        let ready = self.ready_of(run, edit).into_iter();
+        let ready: Vec<Vec<Ready>> = ready.map(|(_, ready)| ready).collect();
+        Harvest::put_together(run, &ready, None)
+    }
+
+    /// Grows the plantings that were changed, the others as before; each with the position that
+    /// it had.
+    fn ready_of(&self, run: &Run<'_>, edit: &Edit) -> Vec<(usize, Vec<Ready>)> {
         let feast = self.garden.feast.day;
+        let missed: &[(StepAt, Option<ClassAt>)] = match edit {
+            Edit::Missed(missed) => missed,
+            _ => &[],
+        };
         let (before, changed): (Vec<usize>, Vec<usize>) = match edit {
             Edit::Lost(lost) => (
                 self.left(lost).into_iter().map(|(at, _)| at).collect(),
@@ -133,13 +185,25 @@ impl<'a> Replayer<'a> {
             Edit::Moved(at, _) | Edit::MovedBoth([(at, _), _]) => {
                 ((0..self.ready.len()).collect(), vec![at.planting])
             }
+            Edit::MadeUp(steps) => (
+                (0..self.ready.len()).collect(),
+                steps.iter().map(|(at, _)| at.planting).collect(),
+            ),
+            Edit::Missed(missed) => (
+                (0..self.ready.len()).collect(),
+                missed.iter().map(|(at, _)| at.planting).collect(),
+            ),
+        };
+        let own = |at: usize| -> Vec<(usize, Option<ClassAt>)> {
+            let own = missed.iter().filter(|(step, _)| step.planting == at);
+            own.map(|(at, class)| (at.step, *class)).collect()
         };
         let grow = |(planting, at): (_, usize)| match changed.contains(&at) {
-            true => grown(run, planting, &self.seasons[at], feast),
+            true => grown_without(run, planting, &self.seasons[at], feast, &own(at)),
             false => self.ready[at].clone(),
         };
-        let ready: Vec<Vec<Ready>> = run.plantings.iter().zip(before).map(grow).collect();
-        Harvest::put_together(run, &ready, None)
+        let plantings = run.plantings.iter().zip(before);
+        plantings.map(|pair| (pair.1, grow(pair))).collect()
     }
 }
 
@@ -148,17 +212,29 @@ impl<'a> Replayer<'a> {
 #[must_use]
 pub fn keeps_rules(garden: &Garden, plan: &Plan) -> bool {
     let (run, violations) = Run::new(garden, plan);
-    violations.is_empty() && keeps(&run)
+    violations.is_empty() && keeps(&run, |_| false)
 }
 
 /// The rules ask nothing of what is grown that is no promise, so nothing is grown for them.
-fn keeps(run: &Run<'_>) -> bool {
+fn keeps(run: &Run<'_>, forgiven: impl Fn(&Fault) -> bool) -> bool {
     let harvest = Harvest::put_together(run, &[], None);
     let breaks = |rule: &Rule| {
         let faults = rules::faults(*rule, run, &harvest);
-        faults.iter().any(|fault| !about_promise(fault))
+        let counts = |fault: &Fault| !about_promise(fault) && !forgiven(fault);
+        faults.iter().any(counts)
     };
     !CHEAP_FIRST.iter().any(breaks)
+}
+
+/// True where a step takes longer than a round, or begins later than hardening off ends.
+fn about_lateness(fault: &Fault) -> bool {
+    matches!(
+        fault,
+        Fault::Day {
+            limit: DayLimit::Round | DayLimit::Harden,
+            ..
+        }
+    )
 }
 
 /// True for faults about what a plan says will come of it.

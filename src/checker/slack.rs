@@ -15,9 +15,15 @@ use super::run::Run;
 /// One ready year in so many may be lost: that is bearable.
 const BEARABLE: usize = 10;
 
-/// Ready years that may be lost of so many weather years.
-pub fn bearable(years: usize) -> usize {
-    years / BEARABLE
+/// How many of so many ready years may be lost. It is a share of these, not of all weather
+/// years: of what is ready in 3 of 30 years, 3 are all there is.
+pub fn bearable(ready_years: usize) -> usize {
+    ready_years / BEARABLE
+}
+
+/// True if what is ready in `then` years instead of `now` has lost no more than is bearable.
+pub fn bears(now: usize, then: usize) -> bool {
+    then + bearable(now) >= now
 }
 
 /// A step of a plan: positions of the planting and of the step in it.
@@ -30,7 +36,7 @@ pub struct StepAt {
 }
 
 /// The steps of a sound plan without slack, in order: those that break a rule, or cost their
-/// planting more than one ready year in ten, in the next round; and picks without another beside
+/// planting more than one of its ready years in ten, in the next round; and picks without another beside
 /// them. A patch is there whenever it is picked, and a plan without thinning keeps the rules.
 pub fn fragile(run: &Run<'_>, seasons: &[Seasons]) -> Vec<StepAt> {
     let ready = grown_all(run, seasons, run.garden.feast.day);
@@ -84,7 +90,7 @@ fn late_fails(
     };
     let count = |ready: &[Ready]| ready.iter().filter(|r| r.is_ok()).count();
     let late = count(&grown(&late, planting, seasons, run.garden.feast.day));
-    late + bearable(ready.len()) < count(ready) || late < least_ready_years(ready.len())
+    !bears(count(ready), late) || late < least_ready_years(ready.len())
 }
 
 /// The first sessions of the same classes, each later than now, that lie in one round.

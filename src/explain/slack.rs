@@ -3,13 +3,14 @@
 
 use rayon::prelude::*;
 
-use crate::calendar::days_between;
-use crate::candidates::{Context, Round, family_days, next_round, rounds};
-use crate::checker::{CheckedPlan, Edit, Harvest, Replayer, StepAt, Violation, bearable};
+use crate::candidates::{Round, next_round};
+use crate::checker::{CheckedPlan, Edit, StepAt};
 use crate::garden::Garden;
-use crate::growth::thinning_days;
 use crate::plan::{Planting, Step, StepKind, Visit, When};
 use crate::units::Kilograms;
+
+use super::bench::{Bench, keeps_promise, same_days, thinned_in_time};
+use super::if_missed::IfMissed;
 
 /// What one step of a plan bears.
 #[derive(Debug, Clone, PartialEq)]
@@ -17,7 +18,7 @@ pub struct StepSlack {
     /// Which step.
     pub at: StepAt,
     /// The days on which it may be, in order, the planned ones among them: every rule holds, and
-    /// no ingredient nor the whole dish loses more than one ready year in ten.
+    /// no ingredient nor the whole dish loses more than one of its ready years in ten.
     pub days: Vec<When>,
     /// Ready years of its ingredient on each of these.
     pub ready_years: Vec<usize>,
@@ -32,10 +33,14 @@ pub struct StepSlack {
     /// True if the plan as it stands bears it in the next round. Of what no children do, of
     /// thinning and of picks this is not asked.
     pub bears_next: Option<bool>,
-    /// True if the next round keeps every rule, but costs too many ready years.
+    /// True if the next round (of a sowing, with its thinning) keeps every rule, but costs too many
+    /// ready years.
     pub next_costs: bool,
     /// What is left if it does not happen at all.
     pub missed: Missed,
+    /// What becomes of it if one class cannot come, in the order of the visits; of families or an
+    /// adult there is one.
+    pub if_missed: Vec<IfMissed>,
 }
 
 /// What is left if a step does not happen, nor what the same people would do for other sowings
@@ -52,13 +57,8 @@ pub struct Missed {
     pub low: Kilograms,
     /// Usable kilograms of the ingredient in an ordinary year.
     pub expected: Kilograms,
-}
-
-/// A plan whose steps are moved on trial.
-pub struct Bench<'a> {
-    context: Context<'a>,
-    checked: &'a CheckedPlan,
-    replayer: Replayer<'a>,
+    /// True if no sowing is lost in any year in which it would be ready.
+    pub nothing: bool,
 }
 
 /// The slack of every step that people do, in the order of the plan. Hardening off and curing
@@ -84,15 +84,6 @@ pub fn slack(garden: &Garden, checked: &CheckedPlan) -> Vec<StepSlack> {
 }
 
 impl<'a> Bench<'a> {
-    /// Grows the plan once.
-    pub fn new(garden: &'a Garden, checked: &'a CheckedPlan) -> Self {
-        Self {
-            context: Context::new(garden),
-            replayer: checked.replayer(garden),
-            checked,
-        }
-    }
-
     /// A step's slack; `None` for what goes with other steps.
     pub fn slack_of(&self, at: StepAt) -> Option<StepSlack> {
         let planting = self.checked.plan().plantings.get(at.planting)?;
@@ -132,54 +123,13 @@ impl<'a> Bench<'a> {
             not_between,
             fragile: self.checked.replay().fragile.contains(&at),
             bears_next: next.as_ref().map(|when| self.bears_next(at, when)),
-            next_costs: next.flatten().is_some_and(|when| self.costs(at, when)),
+            next_costs: next.flatten().is_some_and(|when| {
+                let in_time = thinned_in_time(planting, step, &when);
+                self.costs(at, when, in_time)
+            }),
             missed: self.missed(at, own)?,
+            if_missed: self.if_missed(at)?,
         })
-    }
-
-    /// All days on which the same hands could do a step; a thinning, while it is time for it.
-    pub fn choices(&self, planting: &Planting, step: &Step) -> Option<Vec<When>> {
-        let garden = self.context.garden;
-        let span = (garden.school_year.start, garden.last_day());
-        let within = |when: &When| when.first() >= Some(span.0) && when.last() <= Some(span.1);
-        let sow = planting.steps.iter().find(|s| s.kind == StepKind::Sow);
-        let in_time = |when: &When| match (step.kind, sow) {
-            (StepKind::Thin, Some(sow)) => thinned_within(&sow.when, when).unwrap_or(false),
-            _ => true,
-        };
-        let mut days: Vec<When> = match step.when {
-            When::Sessions(_) => rounds(&self.context, garden.grade_with_id(&planting.grade)?)
-                .iter()
-                .map(|round| round.when(garden))
-                .collect(),
-            When::Families(_) => family_days(garden).map(When::Families).collect(),
-            When::Adult(_) => days_between(span.0, span.1)
-                .filter(|day| garden.school_year.school_is_in(*day))
-                .map(When::Adult)
-                .collect(),
-            When::Daily { .. } => Vec::new(),
-        };
-        days.retain(|when| within(when) && in_time(when));
-        Some(days)
-    }
-
-    /// What the changed plan breaks, what it brings, and whether it is borne: every rule holds,
-    /// and nearly all ready years are kept.
-    pub fn replay(&self, edit: &Edit) -> (Vec<Violation>, Harvest, bool) {
-        let (violations, harvest) = self.replayer.replay(edit);
-        let borne = violations.is_empty() && keeps_promise(self.checked, &harvest);
-        (violations, harvest, borne)
-    }
-
-    /// True if the changed plan keeps every rule and nearly all ready years.
-    fn bears(&self, edit: &Edit) -> bool {
-        self.borne(edit).is_some()
-    }
-
-    /// What the changed plan brings, if it keeps every rule and nearly all ready years.
-    fn borne(&self, edit: &Edit) -> Option<Harvest> {
-        let kept = self.replayer.kept(edit);
-        kept.filter(|harvest| keeps_promise(self.checked, harvest))
     }
 
     /// True if the plan bears a sowing on other days with its thinning on some other days.
@@ -235,10 +185,13 @@ impl<'a> Bench<'a> {
         })
     }
 
-    /// True if a step on other days keeps every rule, but costs too many ready years.
-    fn costs(&self, at: StepAt, when: When) -> bool {
-        let kept = self.replayer.kept(&Edit::Moved(at, when));
-        kept.is_some_and(|harvest| !keeps_promise(self.checked, &harvest))
+    /// True if a step on other days, a sowing with its thinning unless that is in time as it
+    /// stands, keeps every rule, but costs too many ready years.
+    fn costs(&self, at: StepAt, when: When, in_time: bool) -> bool {
+        let mut edits = self.with_thinning(at, &when);
+        edits.extend(in_time.then_some(Edit::Moved(at, when)));
+        let mut kept = edits.iter().filter_map(|edit| self.replayer.kept(edit));
+        kept.any(|harvest| !keeps_promise(self.checked, &harvest))
     }
 
     /// A step and all that falls out with its sessions of the same ingredient; what is thinned
@@ -266,7 +219,11 @@ impl<'a> Bench<'a> {
         let mut sowings: Vec<usize> = lost.iter().map(|at| at.planting).collect();
         sowings.sort_unstable();
         sowings.dedup();
-        let harvest = self.replayer.harvest(&Edit::Lost(lost));
+        let edit = Edit::Lost(lost);
+        let harvest = self.replayer.harvest(&edit);
+        let mut losses = sowings
+            .iter()
+            .map(|at| self.replayer.years_lost(*at, &edit));
         let seen = harvest.ingredients.get(ingredient)?;
         Some(Missed {
             sowings: sowings.len(),
@@ -274,34 +231,7 @@ impl<'a> Bench<'a> {
             whole_dish_years: harvest.whole_dish_years(),
             low: seen.low,
             expected: seen.expected,
+            nothing: losses.all(|years| years == 0),
         })
-    }
-}
-
-/// True if what was sown is thinned in time.
-fn thinned_within(sown: &When, thinned: &When) -> Option<bool> {
-    let (from, to) = thinning_days(sown.first()?, sown.last()?);
-    Some(from <= thinned.first()? && thinned.last()? <= to)
-}
-
-/// True if neither an ingredient nor the whole dish loses more ready years than one in ten, and all
-/// stays ready often enough to be sown at all.
-fn keeps_promise(checked: &CheckedPlan, harvest: &Harvest) -> bool {
-    let replay = checked.replay();
-    let bearable = bearable(replay.years.len());
-    let whole = replay.whole_dish_years();
-    let mut ingredients = replay.ingredients.iter().zip(&harvest.ingredients);
-    harvest.is_hopeful()
-        && harvest.whole_dish_years() + bearable >= whole
-        && ingredients.all(|(now, then)| then.ready_years() + bearable >= now.ready_years())
-}
-
-/// True if both are the same days of the same hands, in whatever order.
-pub fn same_days(a: &When, b: &When) -> bool {
-    match (a, b) {
-        (When::Sessions(a), When::Sessions(b)) => {
-            a.len() == b.len() && a.iter().all(|visit| b.contains(visit))
-        }
-        _ => a == b,
     }
 }

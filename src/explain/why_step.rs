@@ -10,7 +10,8 @@ use crate::model::Options;
 use crate::pipeline::{NoPlan, plan_where};
 use crate::plan::{Planting, Step, StepKind, When};
 
-use super::slack::{Bench, StepSlack, same_days};
+use super::bench::{Bench, same_days};
+use super::slack::StepSlack;
 
 /// All that is said of one step.
 #[derive(Debug, Clone, PartialEq)]

@@ -107,6 +107,15 @@ impl Bed {
         whole_strips(self.length)
     }
 
+    /// How many of its strips are free, on a day, of what stood there before.
+    #[must_use]
+    pub fn strips_on(&self, day: Date) -> u32 {
+        match self.free_from {
+            Some(free) if day < free => 0,
+            _ => self.strips(),
+        }
+    }
+
     /// How many strips have a trellis.
     #[must_use]
     pub fn trellis_strips(&self) -> u32 {

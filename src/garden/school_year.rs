@@ -76,6 +76,20 @@ impl SchoolYear {
             && !self.days_off.contains(&day)
     }
 
+    /// The last school day on or before a day, for what a school is told to do by then; before the
+    /// first term the last weekday.
+    #[must_use]
+    pub fn school_day_until(&self, day: Date) -> Date {
+        let first = self.terms.first().map(|term| term.from);
+        let weekday = |day: &Date| !matches!(day.weekday(), Weekday::Sat | Weekday::Sun);
+        let at_school = |day: &Date| match first.is_some_and(|first| *day >= first) {
+            true => self.school_is_in(*day),
+            false => weekday(day),
+        };
+        let mut days = std::iter::successors(Some(day), |d| d.pred_opt());
+        days.find(at_school).unwrap_or(day)
+    }
+
     /// The school day `n` school days before `day`; `None` if the year has not that many.
     #[must_use]
     pub fn school_days_before(&self, day: Date, n: usize) -> Option<Date> {

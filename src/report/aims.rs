@@ -3,6 +3,7 @@
 use crate::checker::Standing;
 use crate::garden::Garden;
 use crate::plan::{Aim, AimResult};
+use crate::units::{Share, rounded};
 
 use super::page::Page;
 use super::view::View;
@@ -64,9 +65,9 @@ fn bound(result: &AimResult) -> f64 {
 
 fn figure(aim: Aim, value: f64) -> String {
     match aim {
-        Aim::LeastGrownShare => format!("{:.0} %", value * 100.0),
-        Aim::ExpectedAmounts => format!("{value:.1}"),
-        _ => format!("{:.0}", value.abs()),
+        Aim::LeastGrownShare => Share(value).to_string(),
+        Aim::ExpectedAmounts => rounded(value, 1),
+        _ => rounded(value.abs(), 0),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::calendar::{Date, plus_days};
 use crate::checker::CheckedPlan;
-use crate::garden::{Care, Garden, Ingredient};
+use crate::garden::{Care, Fallback, Garden, Ingredient};
 use crate::plan::{Planting, StepKind};
 
 use super::care::gap_days;
@@ -13,7 +13,7 @@ use super::view::{View, first_day, is_sown, span_of};
 use super::words::count;
 
 /// Seed and plants take up to two weeks to arrive (common practice).
-pub(super) const ORDER_DAYS: i64 = 14;
+const ORDER_DAYS: i64 = 14;
 /// People are asked two weeks ahead (common practice).
 const ASK_DAYS: i64 = 14;
 
@@ -27,7 +27,7 @@ const KITCHEN: &str = "kitchen";
 pub struct Decision {
     /// What it is about, the same in every plan of a project: `order carrot`.
     pub topic: String,
-    /// The last day.
+    /// The last day, one of school.
     pub by: Date,
     /// What to do.
     pub what: String,
@@ -100,13 +100,16 @@ pub(super) fn all(view: &View<'_>) -> Vec<Decision> {
     all.extend(people_for_gaps(view));
     all.extend(families(view));
     all.extend(purchases(view));
+    for decision in &mut all {
+        decision.by = view.school_day_until(decision.by);
+    }
     all.sort_by_key(|d| d.by);
     all
 }
 
 /// Seed, pieces or plants of an ingredient to order.
 pub(super) struct Order<'a> {
-    /// The last day, so that they are there when they are needed.
+    /// The last day of school on which it is time, so that they are there when they are needed.
     pub by: Date,
     /// The first day on which they are.
     pub needed: Date,
@@ -123,7 +126,7 @@ pub(super) fn to_order<'a>(view: &View<'a>) -> Vec<Order<'a>> {
         let seeds: u32 = plantings.iter().map(|p| p.seeds).sum();
         let thing = seed_of(&ingredient.name, plantings.first()?.method);
         (seeds > 0).then(|| Order {
-            by: plus_days(needed, -ORDER_DAYS),
+            by: view.school_day_until(plus_days(needed, -ORDER_DAYS)),
             needed,
             ingredient,
             what: count(seeds, &thing),
@@ -209,10 +212,19 @@ fn families(view: &View<'_>) -> Vec<Decision> {
         .collect()
 }
 
+/// The last day of school on which the kitchen orders what the garden does not bring in time.
+pub(super) fn rest_ordered_by(view: &View<'_>) -> Date {
+    view.school_day_until(plus_days(view.garden.feast.deliver_by, -ORDER_DAYS))
+}
+
+/// The last day of school by which what is bought in place of an ingredient is ordered.
+pub(super) fn bought_by(view: &View<'_>, fallback: Fallback) -> Date {
+    view.school_day_until(fallback.buy_by)
+}
+
 /// What the kitchen buys: the missing part for certain, all of it where a crop fails.
 fn purchases(view: &View<'_>) -> Vec<Decision> {
     let feast = view.garden.feast;
-    let two_weeks_before = plus_days(feast.deliver_by, -ORDER_DAYS);
     let harvests: Vec<String> = view
         .ingredients()
         .map(|(_, ingredient, seen)| {
@@ -226,7 +238,7 @@ fn purchases(view: &View<'_>) -> Vec<Decision> {
         .collect();
     let mut decisions = vec![Decision {
         topic: KITCHEN.to_owned(),
-        by: two_weeks_before,
+        by: rest_ordered_by(view),
         what: format!(
             "Tell the kitchen what the garden brings, so that it buys the rest: {}.",
             harvests.join("; ")
@@ -239,7 +251,7 @@ fn purchases(view: &View<'_>) -> Vec<Decision> {
                 .map_or_else(String::new, |c| format!(", for about {c:.2}"));
             decisions.push(Decision {
                 topic: format!("buy {}", ingredient.name),
-                by: fallback.buy_by,
+                by: bought_by(view, fallback),
                 what: format!(
                     "Look at the {}: if it has failed, buy it{cost}.",
                     ingredient.name

@@ -3,7 +3,7 @@
 
 use crate::calendar::{Date, Time};
 use crate::checker::{CheckedPlan, Unattended};
-use crate::explain::StepSlack;
+use crate::explain::{IfMissed, StepSlack};
 use crate::garden::{Break, Care, ClassAt, Garden};
 use crate::plan::StepKind;
 use crate::units::Minutes;
@@ -197,20 +197,38 @@ fn lines(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Vec<String> {
 
 /// What to do if it is cancelled.
 fn made_up(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Option<String> {
-    if !make_up::is_told(task, slack) {
-        return None;
-    }
-    match make_up::day(view, task, slack) {
-        Some(day) => Some(format!(
+    Some(match make_up::if_missed(task, slack)? {
+        IfMissed::Nothing => {
+            "If it is cancelled, nothing is lost: if the other days of picking are kept, they bring \
+             in as much."
+                .to_owned()
+        }
+        IfMissed::MadeUp(day) => format!(
             "If it is cancelled: make up for it on {}.",
             view.words.day(day)
-        )),
-        None if task.chance.is_some() => None,
-        None => Some(
-            "If it is cancelled, tell the coordinator at once: no later lesson does as well."
-                .to_owned(),
         ),
-    }
+        IfMissed::AndThinned(day) => format!(
+            "If it is cancelled: make up for it on {}, and thin later than planned; ask the \
+             coordinator when.",
+            view.words.day(day)
+        ),
+        IfMissed::Little { ready_years } => {
+            let seen = view.seen(&task.ingredient);
+            let now = seen.map_or(0, |seen| seen.ready_years());
+            format!(
+                "If it is cancelled, the other days of picking bring in nearly as much, if they are \
+                 kept: {} is ready in {ready_years} years instead of {now}.",
+                task.ingredient
+            )
+        }
+        IfMissed::Crowded => "If it is cancelled, thin as soon as you can: no lesson comes in time, \
+                              and in a crowded row roots stay small (common practice)."
+            .to_owned(),
+        IfMissed::Lost => {
+            "If it is cancelled, tell the coordinator at once: no later lesson does as well."
+                .to_owned()
+        }
+    })
 }
 
 /// The feast, the day on which the harvest has to be in the kitchen, and the rain date.

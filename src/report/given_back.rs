@@ -3,6 +3,7 @@
 use crate::checker::CheckedPlan;
 use crate::explain::{GivenBack, YearsBack, promise};
 use crate::plan::{Aim, AimResult};
+use crate::units::{Share, rounded};
 
 use super::page::Page;
 use super::words::{count, list, sentence};
@@ -97,16 +98,16 @@ fn what(aim: Aim, with: f64, without: f64) -> String {
         Aim::WholeDish => "years of the whole dish",
         Aim::LeastGrownShare => {
             return format!(
-                "least part grown in a poor year, {:.0} % instead of {:.0} %",
-                with * 100.0,
-                without * 100.0
+                "least part grown in a poor year, {} instead of {}",
+                Share(with),
+                Share(without)
             );
         }
         Aim::ExpectedAmounts => {
             return format!(
-                "parts grown in an ordinary year, added up, {:.0} % instead of {:.0} %",
-                with * 100.0,
-                without * 100.0
+                "parts grown in an ordinary year, added up, {} instead of {}",
+                Share(with),
+                Share(without)
             );
         }
         Aim::Slack => "steps that one cancelled session would lose",
@@ -115,5 +116,9 @@ fn what(aim: Aim, with: f64, without: f64) -> String {
         Aim::Evenness => "second jobs in one session",
         _ => "weeks of waiting and sowings",
     };
-    format!("{name}, {with:.0} instead of {without:.0}")
+    format!(
+        "{name}, {} instead of {}",
+        rounded(with, 0),
+        rounded(without, 0)
+    )
 }

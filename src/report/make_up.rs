@@ -1,29 +1,12 @@
-//! When a step that was cancelled can be made up for.
+//! What is said of a lesson that falls out; `explain` works it out, class by class.
 
-use crate::calendar::Date;
-use crate::explain::StepSlack;
-use crate::plan::When;
+use crate::explain::{IfMissed, StepSlack};
 
-use super::tasks::{Doer, Task};
-use super::view::View;
+use super::tasks::Task;
 
-/// The next day on which the same people could do it, with all else as planned.
-pub(super) fn day(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Option<Date> {
+/// What becomes of the plan if those who do a task cannot come; `None` for what goes on from day
+/// to day.
+pub(super) fn if_missed(task: &Task, slack: &[StepSlack]) -> Option<IfMissed> {
     let own = slack.iter().find(|slack| slack.at == task.at)?;
-    let name = task.who(view.garden);
-    let later = own.days.iter().skip(own.planned + 1);
-    later
-        .filter_map(|when| match (when, task.who) {
-            (When::Sessions(visits), Doer::Class(_)) => {
-                visits.iter().find(|v| v.class == name).map(|v| v.date)
-            }
-            (When::Families(day), Doer::Families) | (When::Adult(day), Doer::Adult) => Some(*day),
-            _ => None,
-        })
-        .find(|day| *day > task.to)
-}
-
-/// True if it is told of a step whether it can be made up for: of what people do on one day.
-pub(super) fn is_told(task: &Task, slack: &[StepSlack]) -> bool {
-    slack.iter().any(|slack| slack.at == task.at)
+    own.if_missed.get(task.visit).copied()
 }

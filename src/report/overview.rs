@@ -10,6 +10,7 @@ use crate::plan::{Planting, StepKind};
 use super::page::Page;
 use super::view::{View, span_of};
 use super::words::{Words, list};
+use super::{idle, places};
 
 const HEADER: [&str; 9] = [
     "Grade",
@@ -40,12 +41,22 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     if let Some(note) = years {
         page.line(&note);
     }
+    let more = match view
+        .ingredients()
+        .any(|(.., seen)| seen.expected_share.0 > 1.0)
+    {
+        true => "; over 100 % is more than the kitchen asks for",
+        false => "",
+    };
     page.line(&format!(
         "Ready: in how many of {} {} enough of it is in the pot. Target: the part of the \
-         kitchen's amount that the garden grows in a poor year and in an ordinary one.",
+         kitchen's amount that the garden grows in a poor year and in an ordinary one{more}.",
         view.years(),
         view.kind_of_years()
     ));
+    for line in idle::lines(view) {
+        page.line(&line);
+    }
     let ingredients = view.garden.ingredients.iter();
     let chosen: Vec<&str> = ingredients
         .filter(|i| i.only_grade().is_none())
@@ -128,12 +139,9 @@ fn span_cell(words: Words, span: Option<(Date, Date)>) -> String {
 
 /// The beds of a planting: `3, 4`, or `patch`.
 fn beds(planting: &Planting) -> String {
-    let mut ids: Vec<&str> = planting.places.iter().map(|p| p.bed.as_str()).collect();
-    ids.dedup();
-    if ids.is_empty() {
-        "patch".to_owned()
-    } else {
-        ids.join(", ")
+    match places::beds(&planting.places).as_slice() {
+        [] => "patch".to_owned(),
+        ids => ids.join(", "),
     }
 }
 

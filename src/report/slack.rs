@@ -2,7 +2,7 @@
 //! line a planting.
 
 use crate::calendar::monday_of;
-use crate::checker::bearable;
+use crate::checker::{bearable, bears};
 use crate::explain::StepSlack;
 use crate::garden::Method;
 use crate::plan::{Planting, Step, StepKind, When};
@@ -64,20 +64,21 @@ fn legend(view: &View<'_>, rows: &[Vec<String>]) -> String {
             " No room: the crop would bear the next round, but lessons, shelf or beds are full.";
     }
     if says("missed") {
-        text += " Missed: so many of the sessions kept for picking may fall out, one of them at a time.";
+        text += " Missed: so many of the rounds kept for picking may fall out for every class, one of them at a \
+                 time.";
     }
     text += " Day by day, and what to do when a step fails: tureen show FILE --slack.";
     text
 }
 
-/// `no ingredient nor the whole dish loses more than 3 of 30 ready years`.
-pub(super) fn promise(view: &View<'_>) -> String {
-    let years = view.years();
-    match bearable(years) {
-        0 => "no ready year is lost".to_owned(),
-        few => format!(
-            "neither an ingredient nor the whole dish loses more than {few} of {years} years"
-        ),
+/// `neither an ingredient nor the whole dish loses more than one in ten of its ready years`.
+pub(super) fn promise(view: &View<'_>) -> &'static str {
+    let ready = view.ingredients().map(|(.., seen)| seen.ready_years());
+    match ready.max().map_or(0, bearable) {
+        0 => "no ready year is lost",
+        _ => {
+            "neither an ingredient nor the whole dish loses more than one in ten of its ready years"
+        }
     }
 }
 
@@ -109,11 +110,10 @@ pub(super) fn step_of<'a>(view: &View<'a>, slack: &StepSlack) -> Option<(&'a Pla
 
 /// True if the plan keeps its promise where a pick falls out.
 pub(super) fn may_fall_out(view: &View<'_>, planting: &Planting, slack: &StepSlack) -> bool {
-    let bearable = bearable(view.years());
     let seen = view.seen(&planting.ingredient);
     let now = seen.map_or(0, |seen| seen.ready_years());
     let whole = view.replay.whole_dish_years();
-    slack.missed.ready_years + bearable >= now && slack.missed.whole_dish_years + bearable >= whole
+    bears(now, slack.missed.ready_years) && bears(whole, slack.missed.whole_dish_years)
 }
 
 /// `3 later, 1 earlier`; in words where it cannot be later.
@@ -124,7 +124,7 @@ fn weeks(slack: &StepSlack) -> String {
     let later = last.map_or(later, |_| weeks_to(slack, last));
     let later = match (slack.fragile, slack.bears_next) {
         (true, _) => NO_SLACK.to_owned(),
-        (false, Some(false)) => NO_ROOM.to_owned(),
+        (false, Some(false)) if !slack.next_costs => NO_ROOM.to_owned(),
         _ if later > 0 => format!("{later} later"),
         _ => "not later".to_owned(),
     };

@@ -136,9 +136,7 @@ pub(super) fn peaks(view: &View<'_>, shelf: &[Row], all: &Row, page: &mut Page) 
 fn free_strips(view: &View<'_>, monday: Date) -> u32 {
     let sunday = plus_days(monday, 6);
     let beds = view.garden.beds.iter();
-    beds.filter(|bed| bed.free_from.is_none_or(|free| free <= sunday))
-        .map(|bed| bed.strips())
-        .sum()
+    beds.map(|bed| bed.strips_on(sunday)).sum()
 }
 
 /// `the week of 26 Apr`, `the weeks of 26 Apr to 10 May and 31 May`: those in which a use holds.

@@ -6,6 +6,7 @@ use crate::garden::{Garden, Method};
 use crate::plan::{Planting, Step, StepKind};
 use crate::units::Kilograms;
 
+use super::decisions::bought_by;
 use super::page::Page;
 use super::screen::occasion;
 use super::slack::{NO_SLACK, promise, range, step_of, weeks_apart, weeks_to, with_thinning};
@@ -96,6 +97,9 @@ fn span(view: &View<'_>, slack: &StepSlack) -> String {
     let last = side(later, "later", slack.days.len().saturating_sub(1));
     let mut text = match (first, last) {
         (None, None) if slack.days.len() > 1 => "May move by days within the week.".to_owned(),
+        (None, None) if with_thinning(slack).iter().any(Option::is_some) => {
+            "By itself it can be moved to no other week.".to_owned()
+        }
         (None, None) => "It can be moved to no other week.".to_owned(),
         (Some(first), None) => format!("Not later; at the earliest {first}."),
         (None, Some(last)) => format!("Not earlier; at the latest {last}."),
@@ -152,6 +156,13 @@ fn mark(slack: &StepSlack, planting: &Planting, step: &Step) -> Option<String> {
             "the next round of sessions is too late unless the steps after it move too"
         }
         (true, ..) => "the next round of sessions is too late",
+        (false, Some(false), _) if slack.next_costs => {
+            return Some(format!(
+                "Not in the next round: {} would bear it by itself, but with all that goes into the \
+                 pot too many ready years are lost.",
+                planting.ingredient
+            ));
+        }
         (false, Some(false), kind) => {
             let thinned = planting.steps.iter().any(|s| s.kind == StepKind::Thin);
             let thinning = match thinned && kind == StepKind::Sow {
@@ -189,7 +200,7 @@ fn missed(view: &View<'_>, slack: &StepSlack, planting: &Planting, step: &Step) 
                            stay small (common practice)."
                 .to_owned()
         }
-        StepKind::Pick if picks.count() > 1 && then == now => {
+        StepKind::Pick if picks.count() > 1 && slack.missed.nothing => {
             "If it falls out: nothing is lost.".to_owned()
         }
         StepKind::Pick if planting.steps.len() > 1 && slack.missed.sowings > 1 => {
@@ -234,7 +245,10 @@ fn ladder_of(view: &View<'_>, ladder: &RescueLadder, width: usize, page: &mut Pa
         ));
     }
     let buy = match ingredient.fallback {
-        Some(fallback) => format!("buy it, by {}", view.words.full_day(fallback.buy_by)),
+        Some(fallback) => format!(
+            "buy it, by {}",
+            view.words.full_day(bought_by(view, fallback))
+        ),
         None => "buy it".to_owned(),
     };
     let text = match parts.as_slice() {

@@ -1,8 +1,8 @@
 //! Steps in words: what is done, when, by which class, with how much.
 
 use crate::calendar::Date;
-use crate::garden::{Garden, Method};
-use crate::plan::{Place, Planting, Step, StepKind, When};
+use crate::garden::Method;
+use crate::plan::{Planting, Step, StepKind, When};
 use crate::units::Minutes;
 
 use super::words::{Words, choice, count, list, minutes};
@@ -210,25 +210,4 @@ fn with_amount(text: String, amount: String) -> String {
     } else {
         format!("{text}: {amount}")
     }
-}
-
-/// Where a planting stands: `bed 3 (strips 1 to 6) and all of bed 4`.
-pub(super) fn place(garden: &Garden, places: &[Place]) -> String {
-    let whole = |p: &Place| {
-        garden
-            .beds
-            .iter()
-            .any(|b| b.id == p.bed && b.strips() == p.strips)
-    };
-    let one = |p: &Place| match p.strips {
-        _ if whole(p) => format!("all of bed {}", p.bed),
-        1 => format!("bed {} (strip {})", p.bed, p.first_strip),
-        n => format!(
-            "bed {} (strips {} to {})",
-            p.bed,
-            p.first_strip,
-            p.first_strip + n - 1
-        ),
-    };
-    list(&places.iter().map(one).collect::<Vec<_>>())
 }

@@ -16,7 +16,7 @@ use super::screen::occasion;
 use super::steps;
 use super::view::{View, by_children};
 use super::words::{count, list, sentence};
-use super::{cautions, packet_days, timeline};
+use super::{cautions, idle, packet_days, timeline};
 
 use ours::{Grown, Ours};
 
@@ -41,6 +41,7 @@ pub(super) fn title(view: &View<'_>, grade: GradeAt) -> String {
 pub(super) fn write(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: &mut Page) {
     let ours = Ours::new(view, grade);
     page.paragraph(&occasion(view.garden));
+    idle::on_its_page(view, grade, page);
     if ours.all().next().is_none() {
         return;
     }

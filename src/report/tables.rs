@@ -1,11 +1,12 @@
 //! The plan as tables for spreadsheets: all steps, all plantings, all weeks. Plain cells with a
 //! kind; how they are written down is left to the format.
 
-use crate::calendar::{Date, Time};
+use crate::calendar::{Date, Time, plus_days};
 use crate::checker::CheckedPlan;
 use crate::garden::Garden;
 use crate::plan::{Planting, StepKind};
 
+use super::places;
 use super::steps;
 use super::tasks::{Task, tasks};
 use super::view::{View, span_of};
@@ -200,7 +201,8 @@ fn planting_rows(
         true => n.into(),
         false => Cell::Empty,
     };
-    let places: Vec<Option<_>> = match planting.places.as_slice() {
+    let merged = places::places(&planting.places);
+    let places: Vec<Option<_>> = match merged.as_slice() {
         [] => vec![None],
         places => places.iter().map(Some).collect(),
     };
@@ -257,7 +259,8 @@ fn weeks_table(view: &View<'_>) -> Table {
             garden.shelf.warm_flats.into(),
         ];
         for (bed, strips) in garden.beds.iter().zip(&replay.strips_by_week) {
-            row.extend([week(strips, at).into(), bed.strips().into()]);
+            let sunday = plus_days(horizon.monday(at), 6);
+            row.extend([week(strips, at).into(), bed.strips_on(sunday).into()]);
         }
         row
     };

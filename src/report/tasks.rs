@@ -9,7 +9,7 @@ use crate::units::Minutes;
 
 use super::view::View;
 use super::words::count;
-use super::{cautions, steps, timeline};
+use super::{cautions, places, steps, timeline};
 
 /// Who does a task.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -49,6 +49,8 @@ pub struct Chance {
 pub struct Task {
     /// Which step of which planting.
     pub at: StepAt,
+    /// Which of the step's visits, from 0; 0 for what is done in no session.
+    pub visit: usize,
     /// What is done.
     pub kind: StepKind,
     /// The same in words: `Sow indoors`.
@@ -79,7 +81,8 @@ pub struct Task {
     pub part: Option<Part>,
     /// Which of several chances to pick; `None` for all else, and where there is only one.
     pub chance: Option<Chance>,
-    /// Where it is done: on the shelf, else where the planting stands; empty for a patch.
+    /// Where it is done: at the shelf, where the harvest dries, else where the planting stands;
+    /// empty for a patch.
     pub place: String,
     /// The caution that goes with the ingredient.
     pub caution: Option<String>,
@@ -157,6 +160,7 @@ fn of_step(
     let which = timeline::sowing(view, planting).map_or_else(String::new, |w| format!(", {w}"));
     let task = |who: Doer, from: Date, to: Date| Task {
         at,
+        visit: 0,
         kind: step.kind,
         name,
         ingredient: ingredient.name.clone(),
@@ -172,20 +176,19 @@ fn of_step(
         takes: None,
         part: None,
         chance: chance(planting, at.step),
-        place: match (planting.method, step.kind) {
-            (Method::Indoor, StepKind::Sow | StepKind::PotUp) => "seedling shelf".to_owned(),
-            _ => steps::place(view.garden, &planting.places),
-        },
+        place: place(view, planting, step.kind),
         caution: cautions::of(ingredient),
     };
     match &step.when {
         When::Sessions(visits) => visits
             .iter()
-            .filter_map(|visit| {
+            .enumerate()
+            .filter_map(|(n, visit)| {
                 let class = view.garden.class_named(&visit.class)?;
                 let slot = view.garden.class(class);
                 let slot = slot.slot_on(&view.garden.school_year, visit.date);
                 Some(Task {
+                    visit: n,
                     begins: slot.at,
                     session: Some(slot.minutes),
                     takes: Some(step.minutes),
@@ -197,6 +200,16 @@ fn of_step(
         When::Families(day) => vec![task(Doer::Families, *day, *day)],
         When::Adult(day) => vec![task(Doer::Adult, *day, *day)],
         When::Daily { from, to } => vec![task(Doer::Anyone, *from, *to)],
+    }
+}
+
+/// Where a step is done (hardening off and drying by common practice).
+fn place(view: &View<'_>, planting: &Planting, kind: StepKind) -> String {
+    match (planting.method, kind) {
+        (Method::Indoor, StepKind::Sow | StepKind::PotUp) => "seedling shelf".to_owned(),
+        (_, StepKind::Harden) => "outdoors, near the seedling shelf".to_owned(),
+        (_, StepKind::Cure) => "a dry, airy place".to_owned(),
+        _ => places::in_words(view.garden, &planting.places),
     }
 }
 

@@ -4,9 +4,9 @@ use crate::garden::{GradeAt, HandOver, Method};
 use crate::plan::Planting;
 
 use super::page::Page;
-use super::steps;
 use super::view::View;
 use super::words::list;
+use super::{places, steps};
 
 /// Width of the column of step names.
 const LABEL: usize = 12;
@@ -46,7 +46,7 @@ pub(super) fn title(view: &View<'_>, planting: &Planting) -> String {
         Method::Direct | Method::Indoor | Method::Pieces | Method::Bought => {}
     }
     if !planting.places.is_empty() {
-        parts.push(steps::place(view.garden, &planting.places));
+        parts.push(places::in_words(view.garden, &planting.places));
     }
     parts.join(", ")
 }

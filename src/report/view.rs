@@ -105,6 +105,12 @@ impl<'a> View<'a> {
         &self.garden[grade].name
     }
 
+    /// The last day on which people of the school can do what is to be done by a day.
+    #[must_use]
+    pub fn school_day_until(&self, day: Date) -> Date {
+        self.garden.school_year.school_day_until(day)
+    }
+
     /// How many weather years there are.
     #[must_use]
     pub fn years(&self) -> usize {

@@ -85,10 +85,7 @@ fn seedbeds(view: &View<'_>, seedbeds: &[Seedbed], page: &mut Page) {
         page.item(&format!(
             "{}, {}: {what} from {} until it is up, about {}.",
             sentence(&seedbed.ingredient),
-            beds(
-                view,
-                seedbed.beds.iter().map(|b| view.garden[*b].id.as_str())
-            ),
+            beds(seedbed.beds.iter().map(|b| view.garden[*b].id.as_str())),
             view.words.day(seedbed.from),
             view.words.day(seedbed.up)
         ));

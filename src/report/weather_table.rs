@@ -6,6 +6,7 @@ use std::path::Path;
 use chrono::Datelike;
 
 use crate::calendar::{Date, plus_days};
+use crate::units::rounded;
 use crate::weather::{Origin, Record};
 
 use super::words::Words;
@@ -20,11 +21,8 @@ pub fn weather_table(record: &Record, means: &Path) -> String {
     for (n, day) in record.days().iter().enumerate() {
         let date = plus_days(record.first(), n as i64);
         // Writing to a string cannot fail.
-        let _ = writeln!(
-            text,
-            "{date},{:.1},{:.1},{:.1}",
-            day.tmin.0, day.tmax.0, day.rain.0
-        );
+        let [tmin, tmax, rain] = [day.tmin.0, day.tmax.0, day.rain.0].map(|f| rounded(f, 1));
+        let _ = writeln!(text, "{date},{tmin},{tmax},{rain}");
     }
     text
 }

@@ -2,7 +2,10 @@
 
 mod amounts;
 mod dates;
+mod order;
 pub mod water;
+
+pub use order::natural;
 
 use chrono::Datelike;
 

@@ -7,9 +7,14 @@ mod weather;
 mod what_ifs;
 
 use std::path::PathBuf;
+use std::sync::LazyLock;
+use std::time::Duration;
 
 use tureen::catalogue::Catalogue;
+use tureen::checker::CheckedPlan;
 use tureen::garden::Garden;
+use tureen::model::Options;
+use tureen::pipeline::plan;
 use tureen::project;
 
 /// All scenarios.
@@ -39,6 +44,25 @@ pub fn load(name: &str, file: &str) -> Garden {
     let catalogue = Catalogue::load().unwrap();
     project::load(&folder(name).join(file), &catalogue)
         .unwrap_or_else(|problems| panic!("{}", problems.render(false, 100)))
+}
+
+/// Every scenario that has a plan, with the best one that is found in half a minute.
+pub fn planned() -> &'static [(&'static str, Garden, CheckedPlan)] {
+    static PLANNED: LazyLock<Vec<(&str, Garden, CheckedPlan)>> = LazyLock::new(|| {
+        let options = Options {
+            time_limit: Duration::from_secs(30),
+            ..Options::default()
+        };
+        let all = ALL
+            .into_iter()
+            .map(|name| (name, load(name, "garden.toml")));
+        all.filter_map(|(name, garden)| {
+            let checked = plan(&garden, &options).ok()?;
+            Some((name, garden, checked))
+        })
+        .collect()
+    });
+    &PLANNED
 }
 
 #[test]

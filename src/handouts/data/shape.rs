@@ -5,7 +5,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 /// The version of the form that is written.
-pub const VERSION: u32 = 1;
+pub const VERSION: u32 = 2;
 
 /// The name of the schema; it lies beside the data file.
 pub const SCHEMA: &str = "plan-data.schema.json";
@@ -117,8 +117,22 @@ pub struct Grade {
     pub name: String,
     /// Names of the ingredients that it grows.
     pub grows: Vec<String>,
+    /// Why it grows nothing, where it does not.
+    pub grows_nothing_because: Option<Idle>,
     /// Its classes.
     pub classes: Vec<Class>,
+}
+
+/// Why a grade grows nothing.
+#[derive(Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Idle {
+    /// The project file gives every ingredient to other grades.
+    GivenToOthers,
+    /// Of the ingredients whose grade the file leaves open none is for its age.
+    TooYoung,
+    /// More grades could grow something than there are ingredients for them.
+    TooFewIngredients,
 }
 
 /// A class.
@@ -330,7 +344,7 @@ pub struct BedUse {
     pub bed: String,
     /// Strips in use.
     pub strips_used: u32,
-    /// Strips that it has.
+    /// Strips that it has: none in a week in which all of it still carries what stood there before.
     pub strips_there: u32,
 }
 

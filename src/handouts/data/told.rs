@@ -1,17 +1,20 @@
 //! From a plan to the form of the data file.
 
-use crate::calendar::Date;
+use crate::calendar::{Date, plus_days};
 use crate::checker::CheckedPlan;
 use crate::garden::{self, Garden, GradeAt, IngredientAt};
 use crate::plan::{self, StepKind};
 use crate::report::interval::further_years_95;
+use crate::report::places::places;
 use crate::report::tasks::{Doer, Task, tasks};
-use crate::report::{caution, decisions};
+use crate::report::view::View;
+use crate::report::{caution, decisions, idle};
 
 use super::super::safe::plain;
 use super::shape::{
-    BedUse, Break, Care, Chance, Class, Clock, Day, Decision, Feast, Gap, Grade, Hands, Ingredient,
-    Kind, Method, Part, Place, PlanData, Planting, Project, SCHEMA, Step, VERSION, Verdict, Week,
+    BedUse, Break, Care, Chance, Class, Clock, Day, Decision, Feast, Gap, Grade, Hands, Idle,
+    Ingredient, Kind, Method, Part, Place, PlanData, Planting, Project, SCHEMA, Step, VERSION,
+    Verdict, Week,
 };
 
 /// All that is told of a plan.
@@ -54,7 +57,8 @@ fn day(day: Date) -> Day {
 
 /// To a tenth of a gram: what comes after it is the computer's, not the garden's.
 fn kg(mass: crate::units::Kilograms) -> f64 {
-    (mass.0 * 1e4).round() / 1e4
+    // Adding nothing makes plain what is a negative nothing.
+    (mass.0 * 1e4).round() / 1e4 + 0.0
 }
 
 fn project(garden: &Garden) -> Project {
@@ -93,6 +97,7 @@ fn verdict(garden: &Garden, checked: &CheckedPlan) -> Verdict {
 }
 
 fn grades(garden: &Garden, checked: &CheckedPlan, calendars: &[String]) -> Vec<Grade> {
+    let view = View::new(garden, checked);
     let mut calendars = calendars.iter();
     let mut class = |class: &garden::Class| Class {
         name: plain(&class.name),
@@ -112,6 +117,11 @@ fn grades(garden: &Garden, checked: &CheckedPlan, calendars: &[String]) -> Vec<G
             id: plain(&garden[at].id),
             name: plain(&garden[at].name),
             grows: grows(at),
+            grows_nothing_because: idle::why(&view, at).map(|why| match why {
+                idle::Idle::GivenToOthers => Idle::GivenToOthers,
+                idle::Idle::TooYoung => Idle::TooYoung,
+                idle::Idle::TooFewIngredients => Idle::TooFewIngredients,
+            }),
             classes: garden[at].classes.iter().map(&mut class).collect(),
         })
         .collect()
@@ -134,7 +144,9 @@ fn ingredient(garden: &Garden, checked: &CheckedPlan, at: IngredientAt) -> Optio
         rain_date_ready_years: rain.map(|years| years.iter().filter(|y| y.is_ok()).count()),
         caution: caution(ingredient).as_deref().map(plain),
         allergen: allergen.map(plain),
-        buy_by: ingredient.fallback.map(|fallback| day(fallback.buy_by)),
+        buy_by: ingredient
+            .fallback
+            .map(|fallback| day(garden.school_year.school_day_until(fallback.buy_by))),
     })
 }
 
@@ -153,7 +165,7 @@ fn planting(all: &[plan::Planting], at: usize, in_bed: Option<(Date, Date)>) -> 
             .count(),
         grade: plain(&planting.grade),
         method: method(planting.method),
-        places: planting.places.iter().map(place).collect(),
+        places: places(&planting.places).iter().map(place).collect(),
         in_bed_from: in_bed.map(|(from, _)| day(from)),
         in_bed_until: in_bed.map(|(_, to)| day(to)),
         plants: planting.plants,
@@ -220,7 +232,7 @@ fn weeks(garden: &Garden, checked: &CheckedPlan) -> Vec<Week> {
         beds.map(move |(bed, strips)| BedUse {
             bed: plain(&bed.id),
             strips_used: used(strips, week),
-            strips_there: bed.strips(),
+            strips_there: bed.strips_on(plus_days(horizon.monday(week), 6)),
         })
     };
     let week = |week: usize| Week {

@@ -2,6 +2,7 @@
 //! week, under them how often it freezes and which crops the week suits.
 
 use crate::growth::climate::Spell;
+use crate::units::rounded;
 
 use super::super::page::{Drawing, Page};
 use super::super::words::Words;
@@ -65,7 +66,7 @@ fn bars(columns: &[&[Spell]]) -> Vec<String> {
             let degrees = f64::from(at) * STEP;
             // A number at every second line, where it is whole.
             let scale = if at % 2 == 0 {
-                format!("{degrees:>3.0} C")
+                format!("{:>3} C", rounded(degrees, 0))
             } else {
                 String::new()
             };

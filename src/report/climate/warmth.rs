@@ -1,7 +1,7 @@
 //! Warmth, rain and daylight by months, and the degree-days of the season.
 
 use crate::growth::climate::{season_months, season_warmth, year_by_months};
-use crate::units::{Celsius, Latitude, Millimetres};
+use crate::units::{Celsius, Latitude, Millimetres, rounded};
 use crate::weather::Record;
 use crate::weather::rank::nearest_rank;
 
@@ -23,9 +23,9 @@ pub(super) fn write(record: &Record, latitude: Latitude, words: Words, page: &mu
         .map(|month| {
             vec![
                 words.month(month.first),
-                format!("{:.1}\u{a0}C", month.low.0),
-                format!("{:.1}\u{a0}C", month.high.0),
-                format!("{:.1}\u{a0}C", month.soil.0),
+                degrees(month.low),
+                degrees(month.high),
+                degrees(month.soil),
                 words.rain(month.rain),
                 format!("{:.0}", month.wet_days),
                 format!("{:.1}\u{a0}h", month.light.0),
@@ -92,4 +92,9 @@ fn season(latitude: Latitude, words: Words) -> String {
             .map_or_else(String::new, |day| words.month(day))
     };
     format!("from {} to {}", name(months.first()), name(months.last()))
+}
+
+/// `-3.4 C`.
+fn degrees(t: Celsius) -> String {
+    format!("{}\u{a0}C", rounded(t.0, 1))
 }

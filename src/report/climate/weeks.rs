@@ -3,7 +3,7 @@
 
 use crate::growth::climate::{Spell, TOO_COLD, TOO_WARM, WARM_SOIL, stretches};
 use crate::growth::season::{STANDSTILL, WORKABLE};
-use crate::units::Celsius;
+use crate::units::{Celsius, rounded};
 
 use super::super::page::Page;
 use super::super::words::{Words, count, list};
@@ -113,7 +113,7 @@ fn row(week: &Spell, words: Words) -> Vec<String> {
     ]
 }
 
-/// `-4 C`, and never `-0 C`.
+/// `-4 C`.
 fn whole_degrees(t: Celsius) -> String {
-    format!("{:.0}\u{a0}C", t.0.round() + 0.0)
+    format!("{}\u{a0}C", rounded(t.0.round(), 0))
 }

@@ -1,16 +1,14 @@
 //! The kitchen's note: how much of each ingredient comes, what is missing and by when to order it,
 //! in what state it comes, what is done to it, crates and cold space, when it comes, cautions.
 
-use crate::calendar::plus_days;
 use crate::checker::IngredientReplay;
 use crate::garden::{CRATE, Ingredient, Source, Store};
 use crate::plan::{Planting, StepKind};
-use crate::report::decisions::ORDER_DAYS;
 use crate::report::page::Page;
 use crate::report::screen::occasion;
 use crate::report::view::{View, span_of};
 use crate::report::words::{choice, count, list, sentence};
-use crate::report::{cautions, handling, verdict};
+use crate::report::{cautions, decisions, handling, verdict};
 use crate::units::{Kilograms, Share};
 
 /// No crate is filled heavier: one adult carries it without trouble (common practice).
@@ -60,7 +58,7 @@ fn amounts(view: &View<'_>, page: &mut Page) {
     page.line(&format!(
         "Kilograms and pounds ready to cook, after trimming. Order what is missing in a poor year by {}; \
          two weeks is common practice. What is left over the kitchen uses up, or it goes home.",
-        view.words.day(plus_days(feast.deliver_by, -ORDER_DAYS))
+        view.words.day(decisions::rest_ordered_by(view))
     ));
 }
 
@@ -90,7 +88,7 @@ fn fallbacks(view: &View<'_>, page: &mut Page) {
         page.item(&format!(
             "{}: ask the garden on {}; if it has failed, order {}{cost}.",
             ingredient.name,
-            view.words.day(fallback.buy_by),
+            view.words.day(decisions::bought_by(view, fallback)),
             view.words.mass_in_both(ingredient.target(portions))
         ));
     }

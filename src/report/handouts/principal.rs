@@ -8,7 +8,9 @@ use crate::report::page::{Page, Picture};
 use crate::report::screen::occasion;
 use crate::report::view::{View, first_day};
 use crate::report::words::{list, minutes};
-use crate::report::{care, cautions, decisions, least_space, lessons, space, verdict};
+use crate::report::{
+    care, cautions, decisions, idle, least_space, lessons, places, space, verdict,
+};
 
 /// Writes the sheet.
 pub fn write(view: &View<'_>, least: Option<&LeastSpace>, page: &mut Page) {
@@ -56,6 +58,9 @@ fn who(view: &View<'_>, page: &mut Page) {
         view.years(),
         view.kind_of_years()
     ));
+    for line in idle::lines(view) {
+        page.line(&line);
+    }
 }
 
 /// One grade; its ingredients line by line.
@@ -92,13 +97,7 @@ fn row(view: &View<'_>, grade: GradeAt) -> Option<Vec<String>> {
 
 /// `1, 9, 10`, each bed once.
 fn beds(plantings: &[&Planting]) -> String {
-    let mut beds: Vec<&str> = Vec::new();
-    for place in plantings.iter().flat_map(|p| &p.places) {
-        if !beds.contains(&place.bed.as_str()) {
-            beds.push(&place.bed);
-        }
-    }
-    beds.join(", ")
+    places::beds(plantings.iter().flat_map(|p| &p.places)).join(", ")
 }
 
 /// From the first day to the last on which anything is done.

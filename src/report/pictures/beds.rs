@@ -1,6 +1,7 @@
 //! Beds by week: which strips of which bed are taken, by what, against what there is.
 
 use crate::calendar::Date;
+use crate::report::places;
 use crate::report::view::View;
 use crate::report::words::count;
 
@@ -149,7 +150,8 @@ fn stands_in(view: &View<'_>, spans: &[Option<(Date, Date)>], bed: &str) -> Vec<
     let mut stands: Vec<Stand> = plantings
         .filter_map(|(at, (planting, span))| Some((at, planting, (*span)?)))
         .flat_map(|(at, planting, (from, to))| {
-            let here = planting.places.iter().filter(|place| place.bed == bed);
+            let places = places::places(&planting.places).into_iter();
+            let here = places.filter(|place| place.bed == bed);
             here.map(move |place| Stand {
                 name: numbered(view, planting),
                 planting: at,

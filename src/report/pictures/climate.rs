@@ -2,7 +2,7 @@
 
 use crate::calendar::{Date, plus_days};
 use crate::report::view::View;
-use crate::units::Celsius;
+use crate::units::{Celsius, rounded};
 use crate::weather::cold_days::{ColdDays, FREEZING};
 use crate::weather::rank::nearest_rank;
 
@@ -110,7 +110,8 @@ fn ticks(weeks: &[Week], apart: f64) -> Vec<(f64, String)> {
     (first..=last.max(first + 1))
         .map(|tick| {
             let c = f64::from(tick) * apart;
-            (c, format!("{c:.0} C, {:.0} F", c * 1.8 + 32.0))
+            let [told, f] = [c, c * 1.8 + 32.0].map(|t| rounded(t, 0));
+            (c, format!("{told} C, {f} F"))
         })
         .collect()
 }
@@ -121,17 +122,20 @@ fn description(view: &View<'_>, weeks: &[Week], frosts: &ColdDays) -> String {
     };
     let coldest = weeks.iter().map(|w| w.middle.0).fold(f64::MAX, f64::min);
     let warmest = weeks.iter().map(|w| w.middle.0).fold(f64::MIN, f64::max);
+    let in_both = |c: f64| {
+        let [c, f] = [c, c * 1.8 + 32.0].map(|t| rounded(t, 0));
+        format!("{c} C ({f} F)")
+    };
     format!(
         "Frost of the {}: in half of them it freezes once more after {} in spring, in 1 of 10 \
          after {}; in autumn it has frozen before {} in 1 of 10 and before {} in half. In the \
-         middle year a week's mean warmth lies between {coldest:.0} C ({:.0} F) and \
-         {warmest:.0} C ({:.0} F). {NOTE}",
+         middle year a week's mean warmth lies between {} and {}. {NOTE}",
         view.kind_of_years(),
         day(frosts.still_after(0.5)),
         day(frosts.still_after(0.1)),
         day(frosts.already_before(0.1)),
         day(frosts.already_before(0.5)),
-        coldest * 1.8 + 32.0,
-        warmest * 1.8 + 32.0,
+        in_both(coldest),
+        in_both(warmest),
     )
 }

@@ -2,6 +2,7 @@
 
 use crate::garden::Bed;
 use crate::plan::{Planting, StepKind};
+use crate::report::places;
 use crate::report::steps;
 use crate::report::view::{View, span_of};
 
@@ -74,7 +75,8 @@ fn plant(view: &View<'_>, planting: &Planting) -> Label {
         let name = steps::name(planting.method, *kind);
         Some(format!("{name}: {}", view.words.span(from, to)))
     });
-    let place = (!planting.places.is_empty()).then(|| steps::place(view.garden, &planting.places));
+    let place =
+        (!planting.places.is_empty()).then(|| places::in_words(view.garden, &planting.places));
     let grade = view.grade_of(planting);
     Label {
         large: numbered(view, planting),

@@ -12,7 +12,11 @@ use super::ours::Ours;
 /// Writes what to do when nothing is due.
 pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     let plantings = || ours.all().map(|(p, _)| *p);
-    let from = plantings().filter_map(first_day).min();
+    // What is taken over is tended from the day on which the grades move up.
+    let taken_over = view.garden.school_year.moves_up;
+    let adopted = ours.adopted.iter().filter_map(|_| taken_over);
+    let own = ours.own.iter().filter_map(|(p, _)| first_day(p));
+    let from = own.chain(adopted).min();
     let to = plantings()
         .filter_map(|p| span_of(p, StepKind::Pick))
         .map(|(_, last)| last)
@@ -24,7 +28,8 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     if let Some(text) = sessions(view, ours, from, to) {
         page.line(&text);
     }
-    let raised = plantings().any(|p| span_of(p, StepKind::PlantOut).is_some());
+    let raised = |p: &Planting| span_of(p, StepKind::PlantOut).is_some();
+    let raised = ours.own.iter().any(|(p, _)| raised(p));
     page.item(if raised {
         "Seed and seedlings: keep them damp, turn the flats, write down the day on which the first \
          comes up, count how many do."

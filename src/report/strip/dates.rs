@@ -1,7 +1,7 @@
 //! The table of a grade's dates: what is done on which day, by which class, in how long.
 
 use crate::calendar::Date;
-use crate::explain::StepSlack;
+use crate::explain::{IfMissed, StepSlack};
 use crate::plan::{Planting, StepKind};
 use crate::units::Minutes;
 
@@ -9,7 +9,7 @@ use super::super::make_up;
 use super::super::page::Page;
 use super::super::tasks::{self, Doer, Task};
 use super::super::view::View;
-use super::super::words::{Words, list, minutes};
+use super::super::words::{Words, list, minutes, natural};
 use super::ours::Ours;
 
 /// One thing to do on one day.
@@ -35,7 +35,7 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page:
         .iter()
         .flat_map(|(p, _)| jobs(view, p, slack, moves_up));
     let mut all: Vec<Job> = own.chain(adopted).collect();
-    all.sort_by(|a, b| (a.day, &a.who).cmp(&(b.day, &b.who)));
+    all.sort_by(|a, b| a.day.cmp(&b.day).then_with(|| natural(&a.who, &b.who)));
     let rows: Vec<Vec<String>> = all
         .chunk_by(|a, b| (a.day, &a.who) == (b.day, &b.who))
         .flat_map(|session| rows(view, session))
@@ -44,10 +44,7 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page:
     let header = ["Day", "Who", "What", "Takes", "If it falls out"];
     page.table(&header, &rows, &[3]);
     page.gap();
-    page.line(
-        "If it falls out: the day on which the same class can make up for it, all else as planned. \
-         \"None\": tell the coordinator at once.",
-    );
+    page.line(&legend(&rows));
     let picks = |p: &Planting| p.steps.iter().filter(|s| s.kind == StepKind::Pick).count();
     if ours.all().any(|(p, _)| picks(p) > 1) {
         page.line(
@@ -63,14 +60,60 @@ const WHO: usize = 1;
 /// The column of minutes.
 const TAKES: usize = 3;
 
-/// When a step can be made up for: of several chances to pick, at the next one.
+/// When a step can be made up for, or what is lost if it is not.
 fn instead(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> String {
-    match (make_up::day(view, task, slack), task.chance) {
-        _ if !make_up::is_told(task, slack) => String::new(),
-        (_, Some(chance)) if chance.number < chance.of => "the next pick".to_owned(),
-        (Some(day), _) => view.words.day(day),
-        (None, _) => "none".to_owned(),
+    match make_up::if_missed(task, slack) {
+        None => String::new(),
+        Some(IfMissed::Nothing) => NOTHING.to_owned(),
+        Some(IfMissed::MadeUp(day)) => view.words.day(day),
+        Some(IfMissed::AndThinned(day)) => format!("{}{THINNED}", view.words.day(day)),
+        Some(IfMissed::Little { ready_years }) => {
+            let seen = view.seen(&task.ingredient);
+            let now = seen.map_or(0, |seen| seen.ready_years());
+            format!("ready in {ready_years}{OF}{now} years")
+        }
+        Some(IfMissed::Crowded) => CROWDED.to_owned(),
+        Some(IfMissed::Lost) => "none".to_owned(),
     }
+}
+
+/// A pick that the other days make up for.
+const NOTHING: &str = "nothing is lost";
+/// Between the ready years that are left and those that were promised.
+const OF: &str = ", not ";
+/// Of a sowing that is not to be thinned on the planned day then.
+const THINNED: &str = ", thin later";
+/// A thinning that is late on any other day.
+const CROWDED: &str = "as soon as you can";
+
+/// What the words in the last column mean, those that stand there.
+fn legend(rows: &[Vec<String>]) -> String {
+    let says = |word: &str| {
+        rows.iter()
+            .filter_map(|r| r.last())
+            .any(|c| c.contains(word))
+    };
+    let mut text =
+        "If it falls out: the day on which the same class can make up for it, all else as \
+                    planned. \"None\": tell the coordinator at once."
+            .to_owned();
+    if says(NOTHING) {
+        text +=
+            " \"Nothing is lost\": if the other days of picking are kept, they bring in as much.";
+    }
+    if says(OF) {
+        text += " A number of years: if the other days of picking are kept, they bring in nearly as \
+                 much.";
+    }
+    if says(THINNED) {
+        text +=
+            " \"Thin later\": the planned day is then too early for it; ask the coordinator when.";
+    }
+    if says(CROWDED) {
+        text += " \"As soon as you can\": no lesson comes in time, and in a crowded row roots stay \
+                 small (common practice).";
+    }
+    text
 }
 
 /// The rows of one class on one day. Of several jobs the last one tells what all take together:

@@ -7,7 +7,7 @@ use crate::checker::Seedbed;
 use crate::garden::{Break, Care};
 use crate::plan::{StepKind, When};
 use crate::report::view::View;
-use crate::report::words::list;
+use crate::report::words::{list, natural};
 
 use super::names::beds_of;
 
@@ -103,13 +103,13 @@ impl BreakWeek<'_> {
                             "{} on {} ({})",
                             planting.ingredient,
                             view.words.day(day),
-                            beds_of(view, &planting.places)
+                            beds_of(&planting.places)
                         ),
                     ));
                 }
             }
         }
-        picks.sort();
+        picks.sort_by(|a, b| a.0.cmp(&b.0).then_with(|| natural(&a.1, &b.1)));
         picks.into_iter().map(|(_, text)| text).collect()
     }
 }

@@ -1,18 +1,13 @@
 //! Beds by their names.
 
 use crate::plan::Place;
-use crate::report::view::View;
-use crate::report::words::list;
+use crate::report::words::{list, natural};
 
-/// `bed 2`, `beds 7 and 8`, each once.
-pub fn beds<'a>(view: &View<'_>, ids: impl Iterator<Item = &'a str> + Clone) -> String {
-    let ids: Vec<&str> = view
-        .garden
-        .beds
-        .iter()
-        .map(|bed| bed.id.as_str())
-        .filter(|id| ids.clone().any(|other| other == *id))
-        .collect();
+/// `bed 2`, `beds 7 and 8`, each once, in the order of their names.
+pub fn beds<'a>(ids: impl Iterator<Item = &'a str>) -> String {
+    let mut ids: Vec<&str> = ids.collect();
+    ids.sort_by(|a, b| natural(a, b));
+    ids.dedup();
     named(&ids)
 }
 
@@ -23,6 +18,6 @@ pub fn named(ids: &[&str]) -> String {
 }
 
 /// The beds of a planting.
-pub fn beds_of(view: &View<'_>, places: &[Place]) -> String {
-    beds(view, places.iter().map(|p| p.bed.as_str()))
+pub fn beds_of(places: &[Place]) -> String {
+    beds(places.iter().map(|p| p.bed.as_str()))
 }

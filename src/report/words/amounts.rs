@@ -1,7 +1,9 @@
 //! Masses, lengths and rain, in the locale's unit alone or with the other one beside it.
 
 use super::Words;
-use crate::units::{Celsius, Centimetres, Feet, Kilograms, Litres, Metres, Millimetres, Pounds};
+use crate::units::{
+    Celsius, Centimetres, Feet, Kilograms, Litres, Metres, Millimetres, Pounds, rounded,
+};
 
 impl Words {
     /// With as many digits as a scale in a kitchen shows: `60 g`, `4.8 kg`, `27 kg`; `2.1 oz`,
@@ -43,14 +45,14 @@ impl Words {
     pub fn portion_figure(self, grams: f64) -> String {
         let ounces = Kilograms(grams / 1000.0).to_pounds().ounces();
         let digits = if ounces < 0.995 { 2 } else { 1 };
-        self.choose(grams.to_string(), format!("{ounces:.digits$}"))
+        self.choose((grams + 0.0).to_string(), rounded(ounces, digits))
     }
 
     /// With two digits, to be compared: `4.76 kg`; `10.49 lb`.
     #[must_use]
     pub fn exact_mass(self, mass: Kilograms) -> String {
         let (figure, unit) = self.mass_unit(mass);
-        format!("{figure:.2} {unit}")
+        format!("{} {unit}", rounded(figure, 2))
     }
 
     /// A mass in the locale's larger unit, and that unit: kilograms; pounds.
@@ -65,12 +67,12 @@ impl Words {
     pub fn small_mass(self, mass: Kilograms) -> String {
         let pounds = mass.to_pounds();
         let metric = match mass.0 {
-            kg if kg < 0.9995 => format!("{:.0}\u{a0}g", kg * 1000.0),
-            kg => format!("{kg:.2}\u{a0}kg"),
+            kg if kg < 0.9995 => format!("{}\u{a0}g", rounded(kg * 1000.0, 0)),
+            kg => format!("{}\u{a0}kg", rounded(kg, 2)),
         };
         let us = match pounds.0 {
-            lb if lb < 0.995 => format!("{:.1}\u{a0}oz", pounds.ounces()),
-            lb => format!("{lb:.2}\u{a0}lb"),
+            lb if lb < 0.995 => format!("{}\u{a0}oz", rounded(pounds.ounces(), 1)),
+            lb => format!("{}\u{a0}lb", rounded(lb, 2)),
         };
         self.choose(metric, us)
     }
@@ -81,7 +83,7 @@ impl Words {
         let us = mass.to_pounds().0;
         self.choose(
             format!("{} kg", without_dust(mass.0)),
-            format!("{us:.2} lb"),
+            format!("{} lb", rounded(us, 2)),
         )
     }
 
@@ -91,7 +93,7 @@ impl Words {
         let of_a_foot = of_a_metre.to_pounds().0 / Metres(1.0).to_feet().0;
         self.choose(
             format!("{} kg a metre", without_dust(of_a_metre.0)),
-            format!("{of_a_foot:.2} lb a foot"),
+            format!("{} lb a foot", rounded(of_a_foot, 2)),
         )
     }
 
@@ -116,7 +118,7 @@ impl Words {
     /// A rectangle: `3.6 x 1.2 m`; `11.8 x 3.9 ft`.
     #[must_use]
     pub fn size(self, length: Metres, width: Metres) -> String {
-        let metric = format!("{:.1} x {:.1} m", length.0, width.0);
+        let metric = format!("{} x {} m", rounded(length.0, 1), rounded(width.0, 1));
         self.choose(metric, us_size(length, width))
     }
 
@@ -135,13 +137,13 @@ impl Words {
     /// A spacing, depth or width of soil: `30 cm`, `2.5 cm`; `12 in`, `1 in`.
     #[must_use]
     pub fn short_length(self, length: Centimetres) -> String {
-        self.choose(format!("{} cm", length.0), us_short_length(length))
+        self.choose(format!("{} cm", length.0 + 0.0), us_short_length(length))
     }
 
     /// `30 cm (12 in)`; `12 in (30 cm)`.
     #[must_use]
     pub fn short_length_in_both(self, length: Centimetres) -> String {
-        self.both(&format!("{} cm", length.0), &us_short_length(length))
+        self.both(&format!("{} cm", length.0 + 0.0), &us_short_length(length))
     }
 
     /// How far above the ground a weather station's thermometer hangs, in words.
@@ -155,8 +157,8 @@ impl Words {
     pub fn rain(self, rain: Millimetres) -> String {
         let inches = rain.to_inches().0;
         self.choose(
-            format!("{:.0}\u{a0}mm", rain.0),
-            format!("{inches:.1}\u{a0}in"),
+            format!("{}\u{a0}mm", rounded(rain.0, 0)),
+            format!("{}\u{a0}in", rounded(inches, 1)),
         )
     }
 
@@ -164,7 +166,10 @@ impl Words {
     #[must_use]
     pub fn rain_of_a_year(self, rain: Millimetres) -> String {
         let inches = rain.to_inches().0;
-        self.choose(format!("{:.0} mm", rain.0), format!("{inches:.0} in"))
+        self.choose(
+            format!("{} mm", rounded(rain.0, 0)),
+            format!("{} in", rounded(inches, 0)),
+        )
     }
 
     /// What makes a day a rain day: a millimetre.
@@ -188,17 +193,12 @@ impl Words {
     /// `0 C (32 F)`, `7.2 to 10 C (45 to 50 F)`, in every locale.
     #[must_use]
     pub fn temperatures(self, low: Celsius, high: Celsius) -> String {
-        let f = |c: Celsius| c.0 * 1.8 + 32.0;
+        let f = |c: Celsius| rounded(c.0 * 1.8 + 32.0, 0);
+        let [from, to] = [low, high].map(|c| without_dust(c.0));
         if low == high {
-            format!("{} C ({:.0} F)", low.0, f(low))
+            format!("{from} C ({} F)", f(low))
         } else {
-            format!(
-                "{} to {} C ({:.0} to {:.0} F)",
-                low.0,
-                high.0,
-                f(low),
-                f(high)
-            )
+            format!("{from} to {to} C ({} to {} F)", f(low), f(high))
         }
     }
 
@@ -209,16 +209,16 @@ impl Words {
     }
 }
 
-/// A figure without the dust of arithmetic.
+/// A figure without the dust of arithmetic, nothing without a sign.
 fn without_dust(figure: f64) -> f64 {
-    (figure * 1e6).round() / 1e6
+    (figure * 1e6).round() / 1e6 + 0.0
 }
 
 /// `60 g`, `4.8 kg`, `27 kg`.
 fn metric_mass(mass: Kilograms) -> String {
     let kg = mass.0;
     if kg < 0.995 {
-        format!("{:.0}\u{a0}g", (kg * 100.0).round() * 10.0)
+        format!("{}\u{a0}g", rounded((kg * 100.0).round() * 10.0, 0))
     } else {
         three_digits(kg, Kilograms::SYMBOL)
     }
@@ -230,12 +230,12 @@ fn us_mass(mass: Pounds) -> String {
     if ounces < 15.5 {
         three_digits(ounces, "oz")
     } else {
-        three_digits(mass.0.max(1.0), Pounds::SYMBOL)
+        three_digits(mass.0, Pounds::SYMBOL)
     }
 }
 
 fn metric_length(length: Metres) -> String {
-    format!("{:.1}\u{a0}m", length.0)
+    format!("{}\u{a0}m", rounded(length.0, 1))
 }
 
 fn us_length(length: Feet) -> String {
@@ -250,20 +250,21 @@ fn us_short_length(length: Centimetres) -> String {
     } else {
         inches.round()
     };
-    format!("{told} in")
+    format!("{} in", told + 0.0)
 }
 
 /// Two digits at most, and none that tells nothing: `3.6 x 1.25 m`, `4 x 1.2 m`.
 fn metric_ground(length: Metres, width: Metres) -> String {
     let short = |length: Metres| {
-        let text = format!("{:.2}", length.0);
+        let text = rounded(length.0, 2);
         text.trim_end_matches('0').trim_end_matches('.').to_owned()
     };
     format!("{} x {} m", short(length), short(width))
 }
 
 fn us_size(length: Metres, width: Metres) -> String {
-    format!("{:.1} x {:.1} ft", length.to_feet().0, width.to_feet().0)
+    let [length, width] = [length, width].map(|side| rounded(side.to_feet().0, 1));
+    format!("{length} x {width} ft")
 }
 
 fn metric_volume(volume: Litres) -> String {
@@ -277,9 +278,9 @@ fn us_volume(volume: Litres) -> String {
 /// `4.8 kg`, `27 kg`: one digit after the point under ten.
 fn three_digits(figure: f64, unit: &str) -> String {
     if figure < 9.95 {
-        format!("{figure:.1}\u{a0}{unit}")
+        format!("{}\u{a0}{unit}", rounded(figure, 1))
     } else {
-        format!("{figure:.0}\u{a0}{unit}")
+        format!("{}\u{a0}{unit}", rounded(figure, 0))
     }
 }
 

@@ -55,9 +55,9 @@ pub fn said(garden: &Garden, plan: &Plan) -> Said {
     }
 }
 
-/// True if no ready years but one in ten were lost, and no rule was broken.
-pub fn bears(years: usize, planned: &[usize], said: &Said) -> bool {
-    let kept = |(now, then): (&usize, &usize)| then + years / 10 >= *now;
+/// True if no more than one in ten of the ready years was lost, and no rule was broken.
+pub fn bears(planned: &[usize], said: &Said) -> bool {
+    let kept = |(now, then): (&usize, &usize)| 10 * (now - now.min(then)) <= *now;
     !said.breaks_rules && planned.iter().zip(&said.ready).all(kept)
 }
 
@@ -120,6 +120,11 @@ pub fn thinned_in_time(planting: &Planting) -> bool {
         let within = |from: &Date| (14..=42).contains(&(*day - *from).num_days());
         sown.iter().all(|(from, _)| within(from))
     })
+}
+
+/// Puts hardening and curing of a planting where its steps ask for them.
+pub fn spans_follow(garden: &Garden, planting: &mut Planting) {
+    spans(ingredient(garden, planting), planting);
 }
 
 /// Seven days of hardening before planting out; curing from the day after the last pick.

@@ -4,18 +4,19 @@
 use std::collections::BTreeSet;
 use std::time::SystemTime;
 
+use chrono::Weekday;
 use tureen::checker::CheckedPlan;
 use tureen::explain;
-use tureen::garden::Garden;
+use tureen::garden::{Garden, GradeAt};
 use tureen::handouts::all;
 use tureen::handouts::calendar::Stamp;
 use tureen::handouts::folder::File;
 use tureen::report::handouts::{Handout, Reader};
 use tureen::report::page::Block;
-use tureen::report::{self, view::View};
+use tureen::report::{self, Look, view::View};
 
 use super::pictures::planned;
-use crate::support::gardens::tiny_garden;
+use crate::support::gardens::{class, grade, tiny_garden};
 use crate::support::plans::{tiny_bean, tiny_plan};
 
 /// The most bytes of a page.
@@ -172,14 +173,64 @@ fn names_with_markup_are_text() {
     }
 }
 
+/// The page of one reader, as words.
+fn page_of(garden: &Garden, checked: &CheckedPlan, reader: Reader) -> String {
+    let view = View::new(garden, checked);
+    let all = handouts(&view);
+    let page = all.iter().find(|h| h.reader == reader).unwrap();
+    let look = Look {
+        width: 100,
+        color: false,
+    };
+    let text = format!("{}\n{}", page.title, page.page.text(look));
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Three grades of which the first grows the bean; why the others do not depends on who may.
 #[test]
-fn a_grade_that_grows_nothing_has_a_page_that_says_so() {
-    let garden = tiny_garden().with_ingredients(|at| at.0 == 0);
-    let checked = planned(&garden, vec![tiny_bean()]);
-    let view = View::new(&garden, &checked);
-    let idle = handouts(&view);
-    let idle = idle
-        .iter()
-        .find(|h| h.reader == Reader::Grade(tureen::garden::GradeAt(1)));
-    assert!(idle.unwrap().title.contains("grows nothing of its own"));
+fn of_a_grade_that_grows_nothing_every_reader_is_told_why() {
+    let mut garden = tiny_garden().with_ingredients(|at| at.0 == 0);
+    let from = garden.school_year.start;
+    garden
+        .grades
+        .push(grade("3", vec![class("3a", 10, Weekday::Fri, 1, from)]));
+    let others = "the file gives every ingredient to another grade";
+    let young = "no ingredient, and those whose grade it leaves open are for older children";
+    let few = "there are more grades than ingredients for them";
+    let cases = [
+        (vec![0], [(others, "given-to-others"); 2]),
+        (vec![0, 1, 2], [(few, "too-few-ingredients"); 2]),
+        (
+            vec![0, 2],
+            [(young, "too-young"), (few, "too-few-ingredients")],
+        ),
+    ];
+    for (may, expected) in cases {
+        garden.ingredients[0].grades = may.into_iter().map(GradeAt).collect();
+        let checked = planned(&garden, vec![tiny_bean()]);
+        let data = files(&garden, &checked);
+        let data = data.iter().find(|f| f.path == "plan-data.json").unwrap();
+        let data: serde_json::Value = serde_json::from_slice(&data.bytes).unwrap();
+        let because = |at: usize| &data["grades"][at]["grows_nothing_because"];
+        assert!(because(0).is_null());
+        for (at, (why, key)) in expected.into_iter().enumerate() {
+            let name = format!("Grade {}", at + 2);
+            for reader in [Reader::Coordinator, Reader::Principal] {
+                let text = page_of(&garden, &checked, reader);
+                let sentences = text.split(". ");
+                let told =
+                    |s: &str| s.contains(&name) && s.contains("nothing of") && s.contains(why);
+                assert!(sentences.into_iter().any(told), "{name}, {why}: {text}");
+            }
+            let own = page_of(&garden, &checked, Reader::Grade(GradeAt(at + 1)));
+            assert!(
+                own.contains("grows nothing of its own") && own.contains(why),
+                "{own}"
+            );
+            assert!(own.contains("We can mulch, weed and water"), "{own}");
+            assert_eq!(because(at + 1), key);
+        }
+        let own = page_of(&garden, &checked, Reader::Grade(GradeAt(0)));
+        assert!(!own.contains("nothing of our own"), "{own}");
+    }
 }

@@ -1,7 +1,7 @@
 //! What is to be decided, by when, and what must be said with it.
 
 use tureen::checker::check;
-use tureen::garden::{Fallback, Garden};
+use tureen::garden::{Care, Fallback, Garden};
 use tureen::plan::Aim;
 use tureen::report;
 
@@ -61,6 +61,74 @@ fn a_bought_substitute_has_its_day_and_cost() {
         &screen(&garden),
         "by Mon 7 Jun   Look at the tomato: if it has failed, buy it, for about 9.00.",
     );
+}
+
+/// The tiny garden with its break on other days, in which somebody cares.
+fn break_of(care: Care, from: &str, to: &str) -> String {
+    let mut garden = tiny_garden();
+    let pause = &mut garden.school_year.breaks[0];
+    (pause.care, pause.from, pause.to) = (care, day(from), day(to));
+    screen(&garden)
+}
+
+/// The break is asked about two weeks ahead: on Monday 22 March.
+#[test]
+fn whoever_cares_in_a_break_signs_the_watering_list() {
+    let asked = |who: &str| {
+        format!(
+            "by Mon 22 Mar  Fill the watering list of {who} for Spring break (Mon 5 Apr to Fri 9 Apr)."
+        )
+    };
+    let text = |care| break_of(care, "2027-04-05", "2027-04-09");
+    expect(&text(Care::Staff), &asked("staff"));
+    expect(&text(Care::Families), &asked("families"));
+    assert!(!text(Care::Nobody).contains("watering list of"));
+}
+
+/// The first seed is sown on 8 March, the last harvest picked on 7 June.
+#[test]
+fn nobody_is_asked_for_a_break_in_which_nothing_stands() {
+    for (from, to) in [("2027-03-01", "2027-03-05"), ("2027-06-08", "2027-06-18")] {
+        let text = break_of(Care::Staff, from, to);
+        assert!(!text.contains("watering list of"), "{text}");
+    }
+    // A bean pick falls on 25 and 27 May, a tomato pick on 31 May: between them something stands.
+    let text = break_of(Care::Staff, "2027-05-28", "2027-05-28");
+    expect(
+        &text,
+        "Fill the watering list of staff for Spring break (Fri 28 May).",
+    );
+}
+
+/// Two weeks before Saturday 3 April is a Saturday; two before Monday 8 March is a Monday, which
+/// is a day off here; the Friday before the first term is at work.
+#[test]
+fn deadlines_fall_on_days_of_school() {
+    let mut garden = tiny_garden();
+    garden.ingredients[1].fallback = Some(Fallback {
+        buy_by: day("2027-06-06"),
+        cost: None,
+    });
+    let text = screen(&garden);
+    expect(
+        &text,
+        "by Fri 19 Mar  Name someone who waters: Sat 3 Apr to Sun 11 Apr",
+    );
+    expect(&text, "by Fri 4 Jun   Look at the tomato");
+    garden.school_year.days_off = vec![day("2027-03-19"), day("2027-06-04")];
+    let text = screen(&garden);
+    expect(
+        &text,
+        "by Thu 18 Mar  Name someone who waters: Sat 3 Apr to Sun 11 Apr",
+    );
+    expect(&text, "by Thu 3 Jun   Look at the tomato");
+    let year = &garden.school_year;
+    let until = |from: &str| year.school_day_until(day(from));
+    assert_eq!(until("2027-03-01"), day("2027-03-01"));
+    assert_eq!(until("2027-02-28"), day("2027-02-26"));
+    assert_eq!(until("2027-02-24"), day("2027-02-24"));
+    assert_eq!(until("2027-04-09"), day("2027-04-02"));
+    assert_eq!(until("2027-08-01"), day("2027-06-18"));
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use crate::checker::{AimFault, Difference, Fault, Named, Quantity, Subject};
 use crate::plan::Aim;
-use crate::units::Kilograms;
+use crate::units::{Kilograms, rounded};
 
 use super::super::super::words::{Words, list, sentence as capital};
 use super::references::{planting, step};
@@ -102,9 +102,9 @@ fn in_unit(what: Quantity, value: f64, words: Words) -> f64 {
 /// A whole number as such, any other with two digits.
 fn figure(value: f64) -> String {
     if (value - value.round()).abs() < 1e-9 {
-        format!("{value:.0}")
+        rounded(value, 0)
     } else {
-        format!("{value:.2}")
+        rounded(value, 2)
     }
 }
 
