@@ -3,7 +3,6 @@
 
 mod blocks;
 pub mod calendar;
-pub mod checksum;
 pub mod data;
 pub mod file_name;
 mod files;

@@ -5,6 +5,7 @@ pub mod calendar;
 pub mod candidates;
 pub mod catalogue;
 pub mod checker;
+pub mod checksum;
 pub mod cli;
 pub mod diagnostic;
 pub mod explain;

@@ -9,7 +9,7 @@ use crate::model::{
     AimProgram, Impossible, Options, Outcome, solve, solve_and_record, solve_where,
 };
 use crate::plan::Plan;
-use crate::plan::saved::{self, SavedError};
+use crate::plan::saved::{self, SavedError, Since};
 
 /// Why there is no plan.
 #[derive(Debug, Clone, PartialEq)]
@@ -71,11 +71,11 @@ pub enum Unreadable {
     Content(SavedError),
 }
 
-/// Reads the plan that was saved for a garden.
+/// Reads the plan that was saved for a garden, and tells what happened since.
 ///
 /// # Errors
 /// The first thing that is wrong with the file or with what is in it.
-pub fn read_saved(garden: &Garden, path: &Path) -> Result<Plan, Unreadable> {
+pub fn read_saved(garden: &Garden, path: &Path) -> Result<(Plan, Since), Unreadable> {
     let text = std::fs::read_to_string(path).map_err(Unreadable::File)?;
     saved::read(&text)
         .and_then(|saved| saved.for_garden(garden))

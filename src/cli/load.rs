@@ -60,7 +60,7 @@ pub(super) fn plan_path(project: &Path, given: Option<&Path>) -> PathBuf {
 
 /// A saved plan. One that breaks rules is not shown.
 pub(super) fn saved_plan(garden: &Garden, path: &Path) -> Result<CheckedPlan, Trouble> {
-    let plan = read_saved(garden, path).map_err(|why| Trouble::saved_plan(path, &why))?;
+    let (plan, _) = read_saved(garden, path).map_err(|why| Trouble::saved_plan(path, &why))?;
     check(garden, plan).map_err(|violations| Trouble {
         exit: Exit::BrokenRules,
         text: report::broken(garden, &violations).text(err_look()),

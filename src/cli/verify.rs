@@ -21,7 +21,7 @@ pub(super) struct Arguments {
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let garden = load(&arguments.file)?;
     let path = plan_at(&arguments.plan);
-    let plan = read_saved(&garden, &path).map_err(|why| Trouble::saved_plan(&path, &why))?;
+    let (plan, _) = read_saved(&garden, &path).map_err(|why| Trouble::saved_plan(&path, &why))?;
     Ok(match check(&garden, plan) {
         Ok(checked) => Answer::page(&report::sound(&garden, &checked)),
         Err(violations) => {

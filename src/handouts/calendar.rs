@@ -8,10 +8,10 @@ use std::time::SystemTime;
 use chrono::{DateTime, TimeDelta, Utc};
 
 use crate::calendar::{Date, plus_days};
+use crate::checksum::checksum;
 use crate::report::entries::{Entry, Span};
 use crate::units::Minutes;
 
-use super::checksum::checksum;
 use super::safe;
 
 use lines::Lines;

@@ -8,6 +8,7 @@ mod leaves;
 mod methods;
 mod numbers;
 mod saved;
+mod seal;
 mod steps;
 mod table;
 

@@ -6,9 +6,9 @@ use std::path::Path;
 
 use serde::{Deserialize, Serialize};
 
+use crate::checksum::digits;
 use crate::report::folder::FolderError;
 
-use super::super::checksum::digits;
 use super::file::File;
 
 /// The name of the list in its folder.

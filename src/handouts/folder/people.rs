@@ -5,9 +5,9 @@ use std::collections::BTreeSet;
 use std::fs;
 use std::path::Path;
 
+use crate::checksum::digits;
 use crate::report::folder::{FolderError, kept_name};
 
-use super::super::checksum::digits;
 use super::file::File;
 use super::manifest::{MANIFEST, Manifest};
 

@@ -17,7 +17,7 @@ const LAYERS: [&[&str]; 13] = [
     &["catalogue"],
     &["garden"],
     &["weather"],
-    &["units", "calendar", "diagnostic"],
+    &["units", "calendar", "diagnostic", "checksum"],
 ];
 
 /// Crates that only some modules may use.

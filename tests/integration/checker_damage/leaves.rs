@@ -112,7 +112,7 @@ fn claims_less(at: &str, was: &Value, is: &Value) -> Option<&'static str> {
 
 /// Reads a saved plan and checks it; `None` if either refuses it.
 pub fn read_and_check(garden: &Garden, text: &str) -> Option<CheckedPlan> {
-    let plan = saved::read(text).ok()?.for_garden(garden).ok()?;
+    let (plan, _) = saved::read(text).ok()?.for_garden(garden).ok()?;
     check(garden, plan).ok()
 }
 

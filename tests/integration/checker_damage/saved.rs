@@ -1,7 +1,7 @@
 //! The saved plan: it comes back as it was, and a broken file says where and what to do.
 
 use tureen::plan::Plan;
-use tureen::plan::saved::{self, SavedError};
+use tureen::plan::saved::{self, SavedError, Since};
 
 use crate::support::day;
 use crate::support::gardens::tiny_garden;
@@ -31,22 +31,24 @@ fn a_saved_plan_comes_back_as_it_was() {
     let read = saved::read(&text).unwrap();
     assert_eq!(read.project, "Tiny garden");
     assert_eq!(read.feast, day("2027-06-11"));
-    let read = read.for_garden(&garden).unwrap();
-    assert_eq!(read, plan);
+    let (read, since) = read.for_garden(&garden).unwrap();
+    assert_eq!((&read, since), (&plan, Since::Nothing));
     assert_eq!(saved::write(&garden, &read), text);
 }
 
 #[test]
 fn the_saved_text_begins_with_its_form_and_project() {
     let text = saved_text();
-    let head: Vec<&str> = text.lines().take(5).map(str::trim).collect();
+    let mark = format!("\"garden\": \"{}\",", saved::read(&text).unwrap().garden);
+    let head: Vec<&str> = text.lines().take(6).map(str::trim).collect();
     assert_eq!(
         head,
         [
             "{",
-            "\"tureen_plan\": 2,",
+            "\"tureen_plan\": 3,",
             "\"project\": \"Tiny garden\",",
             "\"feast\": \"2027-06-11\",",
+            mark.as_str(),
             "\"plan\": {",
         ]
     );
@@ -86,12 +88,12 @@ fn json_that_is_no_plan_says_so() {
 #[test]
 fn another_form_is_named() {
     assert_eq!(
-        said("\"tureen_plan\": 2", "\"tureen_plan\": 1"),
-        "saved in form 1; this program reads form 2"
+        said("\"tureen_plan\": 3", "\"tureen_plan\": 1"),
+        "saved in form 1; this program reads form 3"
     );
     assert_eq!(
-        said("\"tureen_plan\": 2", "\"tureen_plan\": \"new\""),
-        "saved in form \"new\"; this program reads form 2"
+        said("\"tureen_plan\": 3", "\"tureen_plan\": \"new\""),
+        "saved in form \"new\"; this program reads form 3"
     );
 }
 
@@ -99,16 +101,16 @@ fn another_form_is_named() {
 fn a_wrong_field_says_where_and_what_would_do() {
     assert_eq!(
         said("\"on-mat\": false", "\"on_mat\": false"),
-        "line 98, column 16: unknown field `on_mat`, expected one of `ingredient`, `grade`, \
+        "line 99, column 16: unknown field `on_mat`, expected one of `ingredient`, `grade`, \
          `method`, `steps`, `places`, `plants`, `seeds`, `flats-sown`, `flats-kept`, `on-mat`"
     );
     assert_eq!(
         said("\"2027-03-16\"", "\"2027-02-30\""),
-        "line 18, column 38: input is out of range"
+        "line 19, column 38: input is out of range"
     );
     assert_eq!(
         said("\"direct\"", "\"thrown\""),
-        "line 10, column 26: unknown variant `thrown`, expected one of `direct`, `indoor`, \
+        "line 11, column 26: unknown variant `thrown`, expected one of `direct`, `indoor`, \
          `pieces`, `bought`, `growing`, `patch`"
     );
 }

@@ -93,7 +93,7 @@ fn a_saved_plan_that_cannot_be_read_ends_with_3() {
     let folder = Folder::new("unreadable-plan");
     let missing = trouble(&folder, 3, &["show", "garden.toml"]);
     assert!(missing.contains("plan.json"), "{missing}");
-    std::fs::write(folder.path("plan.json"), "{ \"tureen_plan\": 2, ").unwrap();
+    std::fs::write(folder.path("plan.json"), "{ \"tureen_plan\": 3, ").unwrap();
     let broken = trouble(&folder, 3, &["show", "garden.toml"]);
     assert!(broken.contains("line 1"), "{broken}");
     trouble(&folder, 3, &["verify", "garden.toml", "plan.json"]);
