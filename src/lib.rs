@@ -12,6 +12,7 @@ pub mod explain;
 pub mod garden;
 pub mod growth;
 pub mod handouts;
+pub mod harmless;
 pub mod model;
 pub mod pipeline;
 pub mod plan;

@@ -3,12 +3,12 @@
 use crate::calendar::Date;
 use crate::checker::CheckedPlan;
 use crate::garden::{self, Garden, GradeAt, IngredientAt};
+use crate::harmless::plain;
 use crate::plan::{self, StepKind};
 use crate::report::interval::further_years_95;
 use crate::report::tasks::{Doer, Task, tasks};
 use crate::report::{caution, decisions};
 
-use super::super::safe::plain;
 use super::shape::{
     BedUse, Break, Care, Chance, Class, Clock, Day, Decision, Feast, Gap, Grade, Hands, Ingredient,
     Kind, Method, Part, Place, PlanData, Planting, Project, SCHEMA, Step, VERSION, Verdict, Week,
