@@ -8,6 +8,7 @@ pub mod checker;
 pub mod checksum;
 pub mod cli;
 pub mod diagnostic;
+pub mod disk;
 pub mod explain;
 pub mod garden;
 pub mod growth;

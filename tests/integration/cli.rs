@@ -6,7 +6,9 @@ mod handouts;
 mod looks;
 mod place;
 mod programs;
+mod replacing;
 mod steps;
+mod terminal;
 mod trials;
 mod weather;
 

@@ -17,7 +17,7 @@ const LAYERS: [&[&str]; 14] = [
     &["catalogue"],
     &["garden"],
     &["weather"],
-    &["units", "calendar", "diagnostic", "checksum"],
+    &["units", "calendar", "diagnostic", "checksum", "disk"],
     &["harmless"],
 ];
 
