@@ -22,6 +22,7 @@ use clap::{Parser, Subcommand};
 
 pub use answer::Exit;
 use answer::{Answer, Trouble};
+use terminal::Screen;
 
 /// Plans one dish that a whole school grows and eats on one day.
 #[derive(Parser)]
@@ -76,21 +77,11 @@ Colour is used only on a terminal, and not if NO_COLOR is set.";
 pub fn run() -> ExitCode {
     let arguments = match Arguments::try_parse() {
         Ok(arguments) => arguments,
-        Err(error) => {
-            // A closed pipe is the only way in which this fails, and no error.
-            let _ = error.print();
-            return if error.use_stderr() {
-                Exit::Usage.into()
-            } else {
-                Exit::Done.into()
-            };
-        }
+        Err(said) => return about_arguments(&said).into(),
     };
-    let told = answer(arguments.command).and_then(|Answer { exit, text }| {
-        terminal::print(&text).map_err(|error| Trouble {
-            exit: Exit::Unexpected,
-            text: format!("Cannot print the answer: {error}.\n"),
-        })?;
+    let told = answer(arguments.command).and_then(|Answer { exit, text, beside }| {
+        print(&text)?;
+        terminal::complain(&beside);
         Ok(exit)
     });
     told.unwrap_or_else(|Trouble { exit, text }| {
@@ -98,6 +89,26 @@ pub fn run() -> ExitCode {
         exit
     })
     .into()
+}
+
+/// Help where it was asked for, or what is wrong with the arguments.
+fn about_arguments(said: &clap::Error) -> Exit {
+    let text = Screen::about_arguments(said, std::env::args_os());
+    if said.use_stderr() {
+        terminal::complain(&text);
+        return Exit::Usage;
+    }
+    match print(&text) {
+        Ok(()) => Exit::Done,
+        Err(Trouble { exit, .. }) => exit,
+    }
+}
+
+fn print(text: &Screen) -> Result<(), Trouble> {
+    terminal::print(text).map_err(|error| {
+        let what = format_args!("Cannot print the answer: {error}.");
+        Trouble::new(Exit::Unexpected, what, "Print to a place that has room.")
+    })
 }
 
 fn answer(command: Command) -> Result<Answer, Trouble> {

@@ -4,11 +4,13 @@
 use std::path::Path;
 use std::process::ExitCode;
 
+use crate::disk::Refused;
+use crate::harmless;
 use crate::pipeline::Unreadable;
 use crate::report::folder::FolderError;
 use crate::report::page::Page;
 
-use super::terminal::out_look;
+use super::terminal::Screen;
 
 /// How the program ends.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -38,33 +40,53 @@ impl From<Exit> for ExitCode {
 /// An answer; it goes to the output.
 pub(super) struct Answer {
     pub exit: Exit,
-    pub text: String,
+    pub text: Screen,
+    /// What went wrong beside it; it goes to the error output.
+    pub beside: Screen,
 }
 
 impl Answer {
-    /// An answer to what was asked.
-    pub fn done(text: String) -> Self {
+    fn of(text: Screen) -> Self {
         Self {
             exit: Exit::Done,
             text,
+            beside: Screen::default(),
         }
+    }
+
+    /// An answer to what was asked.
+    pub fn done(text: &str) -> Self {
+        Self::of(Screen::lines(text))
     }
 
     /// A page that answers what was asked.
     pub fn page(page: &Page) -> Self {
-        Self::done(page.text(out_look()))
+        Self::of(Screen::page(page))
     }
 
     /// The same answer with another exit code.
     pub fn ending(self, exit: Exit) -> Self {
         Self { exit, ..self }
     }
+
+    /// The same answer, with what came of something that was to be done with it. If that failed,
+    /// the answer is given all the same, and the exit code tells.
+    pub fn and(mut self, done: Result<String, Trouble>) -> Self {
+        match done {
+            Ok(told) => self.text.append(&Screen::lines(&told)),
+            Err(Trouble { exit, text }) => {
+                self.exit = exit;
+                self.beside.append(&text);
+            }
+        }
+        self
+    }
 }
 
 /// What kept the program from answering; it goes to the error output.
 pub(super) struct Trouble {
     pub exit: Exit,
-    pub text: String,
+    pub text: Screen,
 }
 
 impl Trouble {
@@ -72,7 +94,15 @@ impl Trouble {
     pub fn new(exit: Exit, what: impl std::fmt::Display, remedy: &str) -> Self {
         Self {
             exit,
-            text: format!("{what}\n{remedy}\n"),
+            text: Screen::lines(&format!("{what}\n{remedy}\n")),
+        }
+    }
+
+    /// A page that tells it all.
+    pub fn page(exit: Exit, page: &Page) -> Self {
+        Self {
+            exit,
+            text: Screen::page_of_trouble(page),
         }
     }
 
@@ -94,18 +124,18 @@ impl Trouble {
         Self::new(exit, error, error.remedy())
     }
 
-    /// A file that cannot be written.
-    pub fn writing(path: &Path, error: &std::io::Error) -> Self {
-        Self::new(
-            Exit::Unexpected,
-            format_args!("Cannot write {}: {error}.", path.display()),
-            "Give a place where you may write and that has room.",
-        )
+    /// A file that is not written.
+    pub fn writing(refused: &Refused) -> Self {
+        let exit = match refused {
+            Refused::NotOurs(_) => Exit::Usage,
+            Refused::IsAFolder(_) | Refused::Failed(_) => Exit::Unexpected,
+        };
+        Self::new(exit, refused, refused.remedy())
     }
 
     /// A saved plan that cannot be read.
     pub fn saved_plan(path: &Path, why: &Unreadable) -> Self {
-        let path = path.display();
+        let path = harmless::path(path);
         match why {
             Unreadable::File(error) => Self::new(
                 Exit::ProjectErrors,

@@ -2,8 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
+use crate::handouts;
 use crate::handouts::calendar::Stamp;
-use crate::handouts::{self, folder};
+use crate::handouts::folder::FolderPlace;
 use crate::pipeline::Unreadable;
 use crate::report;
 
@@ -30,6 +31,8 @@ pub(super) struct Arguments {
 
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let garden = load(&arguments.file)?;
+    let out = &arguments.out;
+    let place = FolderPlace::tried(out).map_err(|error| Trouble::folder(&error))?;
     let path = plan_path(&arguments.file, arguments.plan.as_deref());
     let checked = saved_plan(&garden, &path)?;
     let least = arguments
@@ -37,9 +40,10 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
         .then(|| least_space(&garden, &checked));
     let files = handouts::all(&garden, &checked, saved_at(&path)?, least.as_ref())
         .map_err(|error| Trouble::internal(error.as_ref()))?;
-    let out = &arguments.out;
-    let written = folder::write(out, &files).map_err(|error| Trouble::folder(&error))?;
-    Ok(Answer::done(report::folder::written(out, &written.kept)))
+    let written = place
+        .write(&files)
+        .map_err(|error| Trouble::folder(&error))?;
+    Ok(Answer::done(&report::folder::written(out, &written)))
 }
 
 /// When a plan was saved.

@@ -11,7 +11,7 @@ use crate::project;
 use crate::report;
 
 use super::answer::{Exit, Trouble};
-use super::terminal::err_look;
+use super::terminal::Screen;
 
 /// The name of the saved plan in its folder.
 pub(super) const PLAN_FILE: &str = "plan.json";
@@ -34,10 +34,9 @@ pub(super) fn catalogue() -> Result<Catalogue, Trouble> {
 
 /// Everything that is wrong with a project.
 pub(super) fn wrong_project(problems: &Problems) -> Trouble {
-    let look = err_look();
     Trouble {
         exit: Exit::ProjectErrors,
-        text: problems.render(look.color, look.width),
+        text: Screen::problems(problems),
     }
 }
 
@@ -61,8 +60,6 @@ pub(super) fn plan_path(project: &Path, given: Option<&Path>) -> PathBuf {
 /// A saved plan. One that breaks rules is not shown.
 pub(super) fn saved_plan(garden: &Garden, path: &Path) -> Result<CheckedPlan, Trouble> {
     let (plan, since) = read_saved(garden, path).map_err(|why| Trouble::saved_plan(path, &why))?;
-    check_saved(garden, plan, since).map_err(|refused| Trouble {
-        exit: Exit::BrokenRules,
-        text: report::refused(garden, &refused).text(err_look()),
-    })
+    check_saved(garden, plan, since)
+        .map_err(|refused| Trouble::page(Exit::BrokenRules, &report::refused(garden, &refused)))
 }

@@ -63,7 +63,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
 /// The slack of every step, and the ways out of every ingredient.
 fn slack(garden: &Garden, checked: &CheckedPlan) -> Result<Page, Trouble> {
     let catalogue = catalogue()?;
-    let message = "Moving every step ...".to_owned();
+    let message = "Moving every step ...";
     let (slack, ladders) = with_progress(message, || {
         let slack = explain::slack(garden, checked);
         (slack, explain::rescue_ladders(garden, checked, &catalogue))
@@ -78,7 +78,7 @@ pub(super) fn least_space(garden: &Garden, checked: &CheckedPlan) -> LeastSpace 
         time_limit: Duration::from_secs(20),
         concession_years: 0,
     };
-    let message = "Looking for how little space would do ...".to_owned();
+    let message = "Looking for how little space would do ...";
     with_progress(message, || explain::least_space(garden, checked, &options))
 }
 

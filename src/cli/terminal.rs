@@ -1,20 +1,70 @@
-//! The terminal: its width, whether it shows colour, printing, and the progress line.
+//! The terminal: its width, whether it shows colour, what may be printed, and the progress line.
 
+use std::ffi::OsString;
 use std::io::{ErrorKind, IsTerminal, Write};
 use std::time::Duration;
 
 use anstream::{AutoStream, ColorChoice};
 use indicatif::{ProgressBar, ProgressStyle};
 
+use crate::diagnostic::Problems;
+use crate::harmless;
 use crate::report::Look;
+use crate::report::page::Page;
 
 /// Columns where neither COLUMNS nor a terminal tells.
 const USUAL_WIDTH: usize = 100;
 /// Longer lines are hard to read.
 const MOST_WIDTH: usize = 160;
 
+/// Text that may be printed, and the only one that can be: all that people gave in files,
+/// arguments and names of files was made harmless before any colour was added, so what moves or
+/// colours the terminal is ours.
+#[derive(Default)]
+pub struct Screen(String);
+
+impl Screen {
+    /// Lines without colour.
+    pub fn lines(text: &str) -> Self {
+        Self(harmless::lines(text))
+    }
+
+    /// A page for the output.
+    pub fn page(page: &Page) -> Self {
+        Self(page.text(out_look()))
+    }
+
+    /// A page for the error output.
+    pub fn page_of_trouble(page: &Page) -> Self {
+        Self(page.text(err_look()))
+    }
+
+    /// Everything that is wrong with a project, for the error output.
+    pub fn problems(problems: &Problems) -> Self {
+        let look = err_look();
+        Self(problems.render(look.color, look.width))
+    }
+
+    /// What is said about the arguments, help included. It quotes them amid colours, so there are
+    /// colours only where no argument holds what they could be mistaken for.
+    pub fn about_arguments(said: &clap::Error, given: impl Iterator<Item = OsString>) -> Self {
+        let is_harmless = |text: &str| harmless::lines(text) == text;
+        let mut given = given.map(|argument| argument.to_string_lossy().into_owned());
+        if given.all(|argument| is_harmless(&argument)) {
+            Self(said.render().ansi().to_string())
+        } else {
+            Self::lines(&said.render().to_string())
+        }
+    }
+
+    /// Goes on with more.
+    pub fn append(&mut self, more: &Self) {
+        self.0.push_str(&more.0);
+    }
+}
+
 /// How pages on the output look.
-pub fn out_look() -> Look {
+fn out_look() -> Look {
     Look {
         width: width(),
         color: AutoStream::choice(&std::io::stdout()) != ColorChoice::Never,
@@ -22,7 +72,7 @@ pub fn out_look() -> Look {
 }
 
 /// How pages on the error output look.
-pub fn err_look() -> Look {
+fn err_look() -> Look {
     Look {
         width: width(),
         color: AutoStream::choice(&std::io::stderr()) != ColorChoice::Never,
@@ -40,25 +90,25 @@ fn width() -> usize {
 }
 
 /// Prints an answer. A reader who closes the pipe early has read enough.
-pub fn print(text: &str) -> std::io::Result<()> {
+pub fn print(text: &Screen) -> std::io::Result<()> {
     let mut out = anstream::stdout().lock();
-    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+    match out.write_all(text.0.as_bytes()).and_then(|()| out.flush()) {
         Err(error) if error.kind() == ErrorKind::BrokenPipe => Ok(()),
         other => other,
     }
 }
 
 /// Prints a trouble. If that fails too, the exit code still tells.
-pub fn complain(text: &str) {
-    let _ = anstream::stderr().write_all(text.as_bytes());
+pub fn complain(text: &Screen) {
+    let _ = anstream::stderr().write_all(text.0.as_bytes());
 }
 
 /// Runs long work with a progress line on the error output, if that is a terminal.
-pub fn with_progress<T>(message: String, work: impl FnOnce() -> T) -> T {
+pub fn with_progress<T>(message: &str, work: impl FnOnce() -> T) -> T {
     if !std::io::stderr().is_terminal() {
         return work();
     }
-    let line = ProgressBar::new_spinner().with_message(message);
+    let line = ProgressBar::new_spinner().with_message(harmless::plain(message));
     line.enable_steady_tick(Duration::from_millis(120));
     let result = work();
     line.finish_and_clear();
@@ -71,7 +121,7 @@ pub fn with_steps<T>(message: &str, steps: usize, work: impl FnOnce(&(dyn Fn() +
     if !std::io::stderr().is_terminal() {
         return work(&|| {});
     }
-    let bar = ProgressBar::new(steps as u64).with_message(message.to_owned());
+    let bar = ProgressBar::new(steps as u64).with_message(harmless::plain(message));
     // A bar with its count still tells, should the form be refused.
     if let Ok(style) = ProgressStyle::with_template("{msg}: {pos} of {len} {bar:30}") {
         bar.set_style(style);

@@ -9,7 +9,7 @@ use crate::weather::generator::generate;
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::load;
-use super::save::save;
+use super::save::Output;
 
 /// The arguments of `weather`.
 #[derive(clap::Args)]
@@ -19,6 +19,9 @@ pub(super) struct Arguments {
     /// The table to write: date, lowest and highest temperature, rain.
     #[arg(long, value_name = "CSV")]
     out: PathBuf,
+    /// Also replaces a file that this program did not write.
+    #[arg(long)]
+    replace: bool,
     /// How many years [default: as many as the plan uses].
     #[arg(long, value_parser = clap::value_parser!(u32).range(1..=1000))]
     years: Option<u32>,
@@ -36,6 +39,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
             "Give monthly means in [place] instead: monthly = { tmin_c = [...], ... }",
         ));
     };
+    let out = Output::tried(&arguments.out, report::weather_author, arguments.replace)?;
     let first_year = garden.weather.first().year();
     let whole_years = u32::try_from(garden.weather.days().len() / 365).unwrap_or(u32::MAX);
     let record = generate(
@@ -45,10 +49,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
         arguments.seed.unwrap_or(origin.seed),
     );
     let table = report::weather_table(&record, &arguments.file);
-    save(&arguments.out, &table)?;
-    Ok(Answer::done(report::weather_written(
-        &record,
-        &arguments.out,
-        Words::of(&garden),
-    )))
+    let told = report::weather_written(&record, &arguments.out, Words::of(&garden));
+    let beside = out.save(&table)?;
+    Ok(Answer::done(&(told + &beside)))
 }

@@ -9,6 +9,7 @@ use crate::explain::{self, Workbench};
 use crate::model::Options;
 use crate::pipeline::{self, NoPlan};
 use crate::project;
+use crate::report::page::Page;
 use crate::report::{self, StepName};
 
 use super::answer::{Answer, Exit, Trouble};
@@ -40,20 +41,21 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
             ..options
         },
     };
-    let message = "Looking for what stands in the way ...".to_owned();
+    let message = "Looking for what stands in the way ...";
     with_progress(message, || match pipeline::plan(&garden, &options) {
         Err(NoPlan::Impossible(found)) => {
             let diagnosis = bench.diagnose(&garden, &catalogue);
             let page = report::why_no_plan(&garden, &found, &diagnosis);
-            let mut answer = Answer::page(&page).ending(Exit::NoPlan);
+            let mut whole = Page::new();
             if !arguments.step.is_empty() {
                 let asked = arguments.step.join(" ");
-                answer.text = format!(
-                    "There is no plan, so the step \"{asked}\" cannot be explained.\n\n{}",
-                    answer.text
-                );
+                whole.paragraph(&format!(
+                    "There is no plan, so the step \"{asked}\" cannot be explained."
+                ));
+                whole.gap();
             }
-            Ok(answer)
+            whole.append(page);
+            Ok(Answer::page(&whole).ending(Exit::NoPlan))
         }
         Err(why) => super::plan::no_plan(options.time_limit.as_secs(), &garden, why),
         Ok(checked) if !arguments.step.is_empty() => {

@@ -5,6 +5,8 @@ use std::ops::Range;
 use annotate_snippets::renderer::DecorStyle;
 use annotate_snippets::{AnnotationKind, Level, Origin, Renderer, Snippet};
 
+use crate::harmless::{in_place, lines, plain};
+
 use super::findings::Findings;
 use super::problem::Problem;
 use super::source::{Source, Span};
@@ -39,7 +41,7 @@ pub fn render(files: &[(Source, Findings)], color: bool, width: usize) -> String
         }
         let hidden = found.len().saturating_sub(MOST_PRINTED);
         if hidden > 0 {
-            text += &format!("... and {hidden} more in {}.\n\n", source.name);
+            text += &format!("... and {hidden} more in {}.\n\n", plain(&source.name));
         }
     }
     text + &summary(files)
@@ -49,9 +51,10 @@ pub fn render(files: &[(Source, Findings)], color: bool, width: usize) -> String
 fn summary(files: &[(Source, Findings)]) -> String {
     let parts: Vec<String> = files
         .iter()
-        .map(|(source, found)| match found.len() {
-            1 => format!("1 error in {}", source.name),
-            n => format!("{n} errors in {}", source.name),
+        .map(|(source, found)| (plain(&source.name), found.len()))
+        .map(|(name, errors)| match errors {
+            1 => format!("1 error in {name}"),
+            n => format!("{n} errors in {name}"),
         })
         .collect();
     parts.join(", ") + "\n"
@@ -60,20 +63,20 @@ fn summary(files: &[(Source, Findings)]) -> String {
 /// One problem.
 fn one(renderer: &Renderer, source: &Source, problem: &Problem) -> String {
     let title = Level::ERROR
-        .primary_title(problem.cause.as_str())
+        .primary_title(lines(&problem.cause))
         .id(problem.code.name());
     let mut group = match &problem.at {
         Some((span, label)) => title.element(snippet(source, *span, label, &problem.also)),
-        None => title.element(Origin::path(source.name.as_str())),
+        None => title.element(Origin::path(plain(&source.name))),
     };
     if let Some(remedy) = &problem.remedy {
-        group = group.element(Level::HELP.message(remedy.as_str()));
+        group = group.element(Level::HELP.message(lines(remedy)));
     }
     renderer.render(&[group])
 }
 
 /// The lines that hold the marked places. Only these are handed on, so that a long file
-/// costs nothing.
+/// costs nothing. They are made harmless sign by sign, so that columns stay, and the marks go along.
 fn snippet<'a>(
     source: &'a Source,
     span: Span,
@@ -93,22 +96,23 @@ fn snippet<'a>(
     let last = others.iter().map(|(r, _)| r.end).fold(main.end, usize::max);
     let from = line_start(text, first);
     let to = line_end(text, last).min(text.floor_char_boundary(last + LONGEST_REST));
-    let shift = |r: Range<usize>| r.start - from..r.end - from;
+    let shown = |end: usize| in_place(text.get(from..end).unwrap_or_default());
+    let shift = |r: Range<usize>| shown(r.start).len()..shown(r.end).len();
     let mark = AnnotationKind::Primary.span(shift(main));
     let mark = if label.is_empty() {
         mark
     } else {
-        mark.label(label)
+        mark.label(lines(label))
     };
-    Snippet::source(text.get(from..to).unwrap_or_default())
-        .path(source.name.as_str())
+    Snippet::source(shown(to))
+        .path(plain(&source.name))
         .line_start(1 + text.get(..from).unwrap_or_default().matches('\n').count())
         .annotation(mark)
-        .annotations(
-            others
-                .into_iter()
-                .map(|(range, label)| AnnotationKind::Context.span(shift(range)).label(label)),
-        )
+        .annotations(others.into_iter().map(|(range, label)| {
+            AnnotationKind::Context
+                .span(shift(range))
+                .label(lines(label))
+        }))
 }
 
 /// The span cut to whole characters, to its first line, and to a bearable length.

@@ -9,10 +9,9 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use crate::calendar::{Date, plus_days};
 use crate::checksum::checksum;
+use crate::harmless::plain;
 use crate::report::entries::{Entry, Span};
 use crate::units::Minutes;
-
-use super::safe;
 
 use lines::Lines;
 
@@ -57,7 +56,7 @@ pub fn calendar<'a>(
     saved: Stamp,
 ) -> Vec<u8> {
     let mut lines = Lines::default();
-    let name = safe::plain(name);
+    let name = plain(name);
     lines.add("BEGIN", "VCALENDAR");
     lines.add("VERSION", "2.0");
     lines.add("PRODID", "-//tureen//handouts//EN");
@@ -93,11 +92,11 @@ fn event(lines: &mut Lines, project: &str, entry: &Entry, saved: Stamp) {
             lines.add("DTEND", &ends.format(local).to_string());
         }
     }
-    lines.add_text("SUMMARY", &safe::plain(&entry.title));
+    lines.add_text("SUMMARY", &plain(&entry.title));
     if !entry.place.is_empty() {
-        lines.add_text("LOCATION", &safe::plain(&entry.place));
+        lines.add_text("LOCATION", &plain(&entry.place));
     }
-    let text: Vec<String> = entry.lines.iter().map(|line| safe::plain(line)).collect();
+    let text: Vec<String> = entry.lines.iter().map(|line| plain(line)).collect();
     if !text.is_empty() {
         lines.add_text("DESCRIPTION", &text.join("\n"));
     }

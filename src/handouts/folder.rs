@@ -1,59 +1,105 @@
 //! The folder of handouts: it is built beside its place and then takes it, so it is there whole
 //! or not at all. What a person added stays, what a person changed is kept under another name.
 
-mod beside;
 mod file;
 mod manifest;
 mod people;
+mod recover;
 
+use std::collections::BTreeSet;
 use std::fs;
 use std::io;
 use std::path::{Component, Path, PathBuf};
 
-use crate::report::folder::FolderError;
+use crate::disk::{self, Building, Lock, Parents};
+use crate::report::folder::{FolderError, Recovered};
 
-pub use beside::unfinished;
+pub use crate::report::folder::Written;
 pub use file::File;
 pub use manifest::MANIFEST;
 
-use beside::{Fresh, retired};
 use manifest::Manifest;
 use people::Plan;
+use recover::recover;
 
-/// What was done.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct Written {
-    /// How many files were written, the list of them not counted.
-    pub files: usize,
-    /// What a person had changed, and the name under which it is kept, in order.
-    pub kept: Vec<(String, String)>,
-    /// Files that the program had written before and that are no longer needed, in order.
-    pub removed: Vec<String>,
+/// A place at which the folder may be written.
+#[derive(Debug)]
+pub struct FolderPlace {
+    target: PathBuf,
+    standing: Standing,
+    /// Keeps other runs away from a folder that stands there.
+    lock: Option<Lock>,
+    parents: Parents,
+    recovered: Recovered,
 }
 
 /// What stands at the folder's place.
-enum Place {
+#[derive(Debug)]
+enum Standing {
     /// Nothing, or an empty folder.
     Free,
     /// A folder that was written here, with the list of its files.
     Ours(Manifest),
 }
 
-/// Writes a folder.
-///
-/// # Errors
-/// Why not; what stood there before is then as it was, and nothing is left beside it.
-pub fn write(dir: &Path, files: &[File]) -> Result<Written, FolderError> {
-    check_names(files)?;
-    let target = target(dir)?;
-    let place = place(&target)?;
-    let parents = beside::make_parents(&target)?;
-    let fresh = Fresh::make(unfinished(&target))?;
-    let written = build(&target, &place, &fresh, files)?;
-    swap(&target, fresh.path())?;
-    fresh.keep();
-    parents.keep();
-    Ok(written)
+impl FolderPlace {
+    /// Looks at a place, sets right what a run left that was broken off, and tries whether a
+    /// folder can be made there.
+    ///
+    /// # Errors
+    /// Why no folder could be written there.
+    pub fn tried(dir: &Path) -> Result<Self, FolderError> {
+        let recovered = recover(&target(dir)?)?;
+        let target = target(dir)?;
+        let (standing, lock) = standing(&target)?;
+        let parents = Parents::make(target.parent().unwrap_or(Path::new("")))?;
+        disk::try_beside(&target)?;
+        Ok(Self {
+            target,
+            standing,
+            lock,
+            parents,
+            recovered,
+        })
+    }
+
+    /// Writes the folder.
+    ///
+    /// # Errors
+    /// Why not; what stood there before is then as it was, and nothing is left beside it.
+    pub fn write(self, files: &[File]) -> Result<Written, FolderError> {
+        check_names(files)?;
+        let target = &self.target;
+        let plan = match &self.standing {
+            Standing::Free => Plan::default(),
+            Standing::Ours(list) => Plan::of(target, list, files)?,
+        };
+        let list = Manifest::of(files).to_bytes();
+        let building = Building::beside(target, MANIFEST, &list)?;
+        for file in files {
+            building.write(&file.path, &file.bytes)?;
+        }
+        for folder in &plan.folders {
+            building.make_folder(folder)?;
+        }
+        for (from, to) in &plan.carried {
+            building.carry(&target.join(from), to)?;
+        }
+        let retired = building.take_place(target)?;
+        self.parents.keep()?;
+        let mut recovered = self.recovered;
+        if let Some(old) = retired {
+            let known: BTreeSet<String> = plan.found.iter().map(|(path, _)| path.clone()).collect();
+            recover::remove(&old, &known, &mut recovered);
+        }
+        drop(self.lock);
+        Ok(Written {
+            files: files.len(),
+            kept: plan.kept(),
+            removed: plan.removed,
+            recovered,
+        })
+    }
 }
 
 /// Every name is a plain way down from the folder, and no two are the same on any system.
@@ -94,68 +140,21 @@ fn target(dir: &Path) -> Result<PathBuf, FolderError> {
 }
 
 /// What stands there; anything that is not ours is refused.
-fn place(target: &Path) -> Result<Place, FolderError> {
+fn standing(target: &Path) -> Result<(Standing, Option<Lock>), FolderError> {
     let mut entries = match fs::read_dir(target) {
         Ok(entries) => entries,
-        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Place::Free),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok((Standing::Free, None)),
         Err(error) => return Err(FolderError::Failed(target.to_owned(), error)),
     };
     if entries.next().is_none() {
-        return Ok(Place::Free);
+        return Ok((Standing::Free, None));
     }
     let list = target.join(MANIFEST);
     match fs::symlink_metadata(&list) {
-        Ok(found) if found.is_file() => Manifest::read(&list).map(Place::Ours),
+        Ok(found) if found.is_file() => {
+            let lock = Lock::on(&list)?.ok_or_else(|| FolderError::Busy(target.to_owned()))?;
+            Ok((Standing::Ours(Manifest::read(&list)?), Some(lock)))
+        }
         _ => Err(FolderError::NotOurs(target.to_owned())),
     }
-}
-
-/// Puts everything into the new folder: our files, their list, what is a person's.
-fn build(
-    target: &Path,
-    place: &Place,
-    fresh: &Fresh,
-    files: &[File],
-) -> Result<Written, FolderError> {
-    let plan = match place {
-        Place::Free => Plan::default(),
-        Place::Ours(list) => Plan::of(target, list, files)?,
-    };
-    for file in files {
-        fresh.write(&file.path, &file.bytes)?;
-    }
-    fresh.write(MANIFEST, &Manifest::of(files).to_bytes())?;
-    for folder in &plan.folders {
-        fresh.make_folder(folder)?;
-    }
-    for (from, to) in &plan.carried {
-        fresh.carry(&target.join(from), to)?;
-    }
-    Ok(Written {
-        files: files.len(),
-        kept: plan.kept(),
-        removed: plan.removed,
-    })
-}
-
-/// The new folder takes the place of the old one. Between two renames there is no folder of
-/// that name; if the second fails, the first is undone.
-fn swap(target: &Path, fresh: &Path) -> Result<(), FolderError> {
-    let failed = |error| FolderError::Failed(target.to_owned(), error);
-    if !target.exists() {
-        return fs::rename(fresh, target).map_err(failed);
-    }
-    let old = retired(target);
-    if fs::symlink_metadata(&old).is_ok() {
-        return Err(FolderError::InTheWay(old));
-    }
-    fs::rename(target, &old).map_err(failed)?;
-    fs::rename(fresh, target).map_err(|error| {
-        // The old one goes back; where even that fails, it is whole under its other name.
-        let _ = fs::rename(&old, target);
-        failed(error)
-    })?;
-    // The new folder is in its place. A rest of the old one would do no harm.
-    let _ = fs::remove_dir_all(&old);
-    Ok(())
 }

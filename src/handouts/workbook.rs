@@ -3,9 +3,8 @@
 
 use rust_xlsxwriter::{DocProperties, ExcelDateTime, Format, Workbook, Worksheet, XlsxError};
 
+use crate::harmless::plain;
 use crate::report::tables::{Cell, Table};
-
-use super::safe;
 
 /// The name of the workbook.
 pub const WORKBOOK: &str = "plan.xlsx";
@@ -82,5 +81,5 @@ fn write(
 }
 
 fn text(words: &str) -> String {
-    safe::plain(words).chars().take(MOST_LETTERS).collect()
+    plain(words).chars().take(MOST_LETTERS).collect()
 }

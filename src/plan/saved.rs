@@ -9,6 +9,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::calendar::Date;
 use crate::checksum::digits;
+use crate::disk::Author;
 use crate::garden::Garden;
 
 use super::Plan;
@@ -105,6 +106,17 @@ fn mark(garden: &Garden) -> String {
 #[must_use]
 pub fn is_as_written(text: &str) -> bool {
     seal::is_sealed(text)
+}
+
+/// Whose a file is that stands where a plan is to be saved.
+#[must_use]
+pub fn author(bytes: &[u8]) -> Author {
+    match std::str::from_utf8(bytes) {
+        Ok(text) if is_as_written(text) => Author::Program,
+        // It may be no JSON any more, but it was a plan.
+        Ok(text) if text.contains("\"tureen_plan\"") => Author::Edited,
+        _ => Author::Other,
+    }
 }
 
 /// Reads a saved plan.

@@ -5,6 +5,7 @@ use std::io::{ErrorKind, Read as _};
 use std::path::Path;
 
 use crate::diagnostic::{Code, Findings, Problem, Problems, Read, Source, Span};
+use crate::harmless;
 
 use super::change::{self, Change};
 
@@ -29,7 +30,7 @@ impl Raw {
     /// The file at `path`, if it has at most `limit` bytes.
     pub fn read(path: &Path, limit: u64) -> Self {
         Self {
-            name: path.display().to_string(),
+            name: harmless::path(path),
             bytes: bytes(path, limit),
         }
     }

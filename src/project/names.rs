@@ -1,15 +1,14 @@
 //! Names in messages: quoted, cut to a bearable length, and the nearest known one.
 
+use crate::harmless;
+
 /// The longest part of a user's text that a message repeats.
 const LONGEST_QUOTE: usize = 40;
 
-/// A text in quotes, without control characters, cut if it is long.
+/// A text in quotes, made harmless, cut if it is long.
 pub fn quote(text: &str) -> String {
-    let mut quoted: String = text
-        .chars()
-        .take(LONGEST_QUOTE)
-        .map(|c| if c.is_control() { ' ' } else { c })
-        .collect();
+    let text = harmless::lines(text).replace('\n', " ");
+    let mut quoted: String = text.chars().take(LONGEST_QUOTE).collect();
     if text.chars().nth(LONGEST_QUOTE).is_some() {
         quoted += "...";
     }

@@ -7,16 +7,21 @@ use std::path::Path;
 
 use crate::calendar::Date;
 use crate::candidates::{Candidate, PickDay, Round, Thinning};
+use crate::disk::Author;
 use crate::garden::Garden;
+use crate::harmless::{self, plain};
 use crate::model::{AimProgram, NamedPlanting, Section};
 use crate::plan::{Aim, StepKind};
 
 use super::aims::name;
+use super::marked::{author, marked};
 use super::steps;
 use super::words::{count, list};
 
 /// The name of the objective among the rows.
 const OBJECTIVE: &str = "aim";
+/// How every file opens.
+const OPENING: &str = "* Written by `tureen plan`";
 /// Comments are cut off after this many letters.
 const LONGEST_COMMENT: usize = 200;
 
@@ -38,7 +43,13 @@ pub fn mps(garden: &Garden, solved: &AimProgram) -> String {
     let _ = right_sides(&mut text, solved);
     let _ = bounds(&mut text, solved);
     text.push_str("ENDATA\n");
-    text
+    marked(OPENING, &text)
+}
+
+/// Whose a file of a program is.
+#[must_use]
+pub fn mps_author(bytes: &[u8]) -> Author {
+    author(bytes, OPENING)
 }
 
 /// What the file is about, what was found, and what the names mean.
@@ -91,10 +102,7 @@ fn head(text: &mut String, garden: &Garden, solved: &AimProgram) -> std::fmt::Re
 
 /// Words for a comment: a line break would end it, and some readers take long lines for two.
 fn in_a_comment(words: &str) -> String {
-    let words = words.chars().take(LONGEST_COMMENT);
-    words
-        .map(|c| if c.is_control() { ' ' } else { c })
-        .collect()
+    plain(words).chars().take(LONGEST_COMMENT).collect()
 }
 
 /// `carrot.3: Sow in bed 2027-05-19, Thin 2027-06-09, Pick 2027-08-30; bed 2`.
@@ -219,6 +227,6 @@ pub fn programs_written(folder: &Path, files: usize) -> String {
     format!(
         "\nThe arithmetic behind the plan: {} in {}, one for each aim that was followed.\n",
         count(files, "file"),
-        folder.display()
+        harmless::path(folder)
     )
 }

@@ -196,6 +196,14 @@ impl Page {
         self.blocks.push(Block::Picture(picture));
     }
 
+    /// The same page with every text of it changed by `f`.
+    #[must_use]
+    pub fn map(&self, f: impl Fn(&str) -> String) -> Self {
+        Self {
+            blocks: self.blocks.iter().map(|block| block.map(&f)).collect(),
+        }
+    }
+
     /// Goes on with another page.
     pub fn append(&mut self, other: Page) {
         self.blocks.extend(other.blocks);
@@ -214,6 +222,53 @@ impl Page {
             right: right.to_vec(),
             too_wide,
         }));
+    }
+}
+
+impl Block {
+    fn map(&self, f: &impl Fn(&str) -> String) -> Self {
+        let all = |texts: &[String]| texts.iter().map(|text| f(text)).collect::<Vec<_>>();
+        let tables = |rows: &[Vec<String>]| rows.iter().map(|row| all(row)).collect();
+        let drawn = |(lines, key): &(Vec<String>, String)| (all(lines), f(key));
+        match self {
+            Self::Title(text) => Self::Title(f(text)),
+            Self::Heading(text) => Self::Heading(f(text)),
+            Self::Gap => Self::Gap,
+            Self::Paragraph(text) => Self::Paragraph(f(text)),
+            Self::Line(text) => Self::Line(f(text)),
+            Self::Item(text) => Self::Item(f(text)),
+            Self::Entry { label, width, text } => Self::Entry {
+                label: f(label),
+                width: *width,
+                text: f(text),
+            },
+            Self::Table(table) => Self::Table(Table {
+                header: all(&table.header),
+                rows: tables(&table.rows),
+                right: table.right.clone(),
+                too_wide: table.too_wide,
+            }),
+            Self::Grid(grid) => Self::Grid(Grid {
+                header: tables(&grid.header),
+                rows: grid.rows.iter().map(|row| row.map(f)).collect(),
+                gap: grid.gap,
+            }),
+            Self::Drawing(drawing) => Self::Drawing(Drawing {
+                wide: drawn(&drawing.wide),
+                narrow: drawn(&drawing.narrow),
+            }),
+            Self::Picture(picture) => Self::Picture(*picture),
+        }
+    }
+}
+
+impl GridRow {
+    fn map(&self, f: &impl Fn(&str) -> String) -> Self {
+        Self {
+            label: f(&self.label),
+            cells: self.cells.iter().map(|cell| f(cell)).collect(),
+            under: self.under.as_deref().map(f),
+        }
     }
 }
 

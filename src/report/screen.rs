@@ -6,6 +6,7 @@ use std::path::Path;
 use crate::checker::CheckedPlan;
 use crate::explain::{self, StepSlack};
 use crate::garden::Garden;
+use crate::harmless;
 
 use super::page::{Page, Picture};
 use super::view::View;
@@ -58,8 +59,8 @@ pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
 pub fn saved(project: &Path, plan: &Path) -> String {
     format!(
         "\nSaved: {plan}. To print one grade's page: tureen show {project} --plan {plan} --grade ID\n",
-        plan = plan.display(),
-        project = project.display()
+        plan = harmless::path(plan),
+        project = harmless::path(project)
     )
 }
 

@@ -8,6 +8,8 @@ use comfy_table::{
 };
 use textwrap::{Options, WordSplitter};
 
+use crate::harmless;
+
 use super::page::{Block, Drawing, Grid, Page, Table, TooWide};
 
 /// How a page is to look.
@@ -32,8 +34,8 @@ const NAME: usize = 26;
 const GAP: usize = 2;
 
 impl Page {
-    /// The page as text, with a line end after the last line. Spaces that held dates together
-    /// become plain ones.
+    /// The page as text, with a line end after the last line. What people gave is made harmless
+    /// before it is laid out; spaces that held dates together become plain ones.
     #[must_use]
     pub fn text(&self, look: Look) -> String {
         let mut text = Text {
@@ -43,7 +45,7 @@ impl Page {
             },
             text: String::new(),
         };
-        for block in self.blocks() {
+        for block in self.map(harmless::lines).blocks() {
             text.block(block);
         }
         text.text.replace('\u{a0}', " ")

@@ -7,7 +7,9 @@ mod handouts;
 mod looks;
 mod place;
 mod programs;
+mod replacing;
 mod steps;
+mod terminal;
 mod trials;
 mod weather;
 

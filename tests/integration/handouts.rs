@@ -2,6 +2,7 @@
 
 mod folder;
 mod formats;
+mod interrupted;
 mod pages;
 mod pictures;
 mod safe;

@@ -3,6 +3,7 @@
 use crate::calendar::{Date, plus_days};
 use crate::checker::CheckedPlan;
 use crate::garden::{self, Garden, GradeAt, IngredientAt};
+use crate::harmless::plain;
 use crate::plan::{self, StepKind};
 use crate::report::interval::further_years_95;
 use crate::report::places::places;
@@ -10,7 +11,6 @@ use crate::report::tasks::{Doer, Task, tasks};
 use crate::report::view::View;
 use crate::report::{caution, decisions, idle};
 
-use super::super::safe::plain;
 use super::shape::{
     BedUse, Break, Care, Chance, Class, Clock, Day, Decision, Feast, Gap, Grade, Hands, Idle,
     Ingredient, Kind, Method, Part, Place, PlanData, Planting, Project, SCHEMA, Step, VERSION,

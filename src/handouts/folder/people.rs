@@ -6,7 +6,8 @@ use std::fs;
 use std::path::Path;
 
 use crate::checksum::digits;
-use crate::report::folder::{FolderError, kept_name};
+use crate::disk::kept_name;
+use crate::report::folder::FolderError;
 
 use super::file::File;
 use super::manifest::{MANIFEST, Manifest};
@@ -20,19 +21,20 @@ pub(super) struct Plan {
     pub carried: Vec<(String, String)>,
     /// Files of ours that fall away.
     pub removed: Vec<String>,
+    /// All that stands in the old folder.
+    pub found: Found,
 }
 
 /// What stands in a folder and below, in order: path with `/`, and whether it is a folder.
-type Found = Vec<(String, bool)>;
+pub(super) type Found = Vec<(String, bool)>;
 
 impl Plan {
     /// Looks through the old folder.
     pub fn of(target: &Path, list: &Manifest, files: &[File]) -> Result<Self, FolderError> {
-        let mut found = Found::new();
-        look(target, "", &mut found)?;
+        let found = all_in(target)?;
         let mut taken = Taken::new(files, &found);
         let mut plan = Self::default();
-        for (path, is_folder) in found {
+        for (path, is_folder) in found.iter().cloned() {
             let there = target.join(&path);
             if is_folder {
                 if taken.is_file(&path) {
@@ -59,6 +61,7 @@ impl Plan {
                 }
             }
         }
+        plan.found = found;
         Ok(plan)
     }
 
@@ -89,6 +92,13 @@ fn fate(there: &Path, path: &str, list: &Manifest, files: &[File]) -> Result<Fat
     let new = files.iter().find(|file| file.path == path);
     let as_it_was = digits(&bytes) == written || new.is_some_and(|new| new.bytes == bytes);
     Ok(if as_it_was { Fate::Ours } else { Fate::Changed })
+}
+
+/// Everything in a folder and below, in order.
+pub(super) fn all_in(folder: &Path) -> Result<Found, FolderError> {
+    let mut found = Found::new();
+    look(folder, "", &mut found)?;
+    Ok(found)
 }
 
 /// Everything in a folder and below, in order. Links are files here: nobody goes through them.

@@ -2,9 +2,8 @@
 
 use maud::{Markup, html};
 
+use crate::harmless::plain;
 use crate::report::pictures::labels::{Label, Labels};
-
-use super::super::safe::plain;
 
 /// Beds first, then plants.
 pub fn draw(labels: &Labels) -> Markup {

@@ -3,9 +3,10 @@
 
 use maud::{Markup, html};
 
+use crate::harmless::plain;
 use crate::report::pictures::Said;
 
-use super::super::safe::{plain, steady};
+use super::super::safe::steady;
 use super::lettering::{LINE, SIZE, width};
 
 /// 18 cm in points of 1/72 inch.

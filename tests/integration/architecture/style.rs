@@ -7,7 +7,7 @@ const LONGEST_FUNCTION: usize = 60;
 const LONGEST_OPENING: usize = 4;
 
 /// Runs of tokens that `src` does without, beside what clippy is told to refuse.
-const REFUSED: [(&[&str], &str); 16] = [
+const REFUSED: [(&[&str], &str); 21] = [
     (&[".", "unwrap", "("], "may panic"),
     (&[".", "expect", "("], "may panic"),
     (&["panic", "!"], "panics"),
@@ -24,6 +24,14 @@ const REFUSED: [(&[&str], &str); 16] = [
     (&["RefCell"], "is a hidden cache"),
     (&["cfg", "(", "test", ")"], "is a test in src"),
     (&["#", "[", "test", "]"], "is a test in src"),
+    (
+        &[".", "display", "("],
+        "may print signs that move a terminal",
+    ),
+    (&["print", "!"], "goes past `cli/terminal`"),
+    (&["println", "!"], "goes past `cli/terminal`"),
+    (&["eprint", "!"], "goes past `cli/terminal`"),
+    (&["eprintln", "!"], "goes past `cli/terminal`"),
 ];
 
 /// What is refused in a file, with lines.
@@ -186,7 +194,8 @@ fn every_refused_run_is_seen_in_code_and_in_macros_but_not_in_words() {
     let bad = "fn f() { a.unwrap(); m!(b.expect(\"x\")); panic!(); todo!(); unimplemented!(); \
                unreachable!() } static mut A: u8 = 0; thread_local! { } lazy_static! { } \
                type T = (LazyLock<u8>, LazyCell<u8>, OnceLock<u8>, OnceCell<u8>, RefCell<u8>); \
-               #[cfg(test)] #[test] fn t() {}";
+               #[cfg(test)] #[test] fn t() { path.display(); print!(); println!(); eprint!(); \
+               eprintln!() }";
     assert_eq!(
         refused(&SourceFile::new("bad.rs", bad)).len(),
         REFUSED.len()

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Folder, text};
+use super::{Folder, GARDEN, text};
 
 /// The files of a folder by name.
 fn files(folder: &Folder, name: &str) -> BTreeMap<String, String> {
@@ -64,11 +64,11 @@ fn without_the_option_the_plan_is_the_same() {
 
 #[test]
 fn of_an_impossible_dish_only_the_first_program_stays() {
-    let folder = Folder::with("programs-impossible", |garden| {
-        garden.replace("grams_per_portion = 12", "grams_per_portion = 900")
-    });
-    std::fs::create_dir(folder.path("mps")).unwrap();
-    std::fs::write(folder.path("mps/07-slack.mps"), "of an earlier run").unwrap();
+    let folder = Folder::new("programs-impossible");
+    folder.answer(&["plan", "garden.toml", "--write-program", "mps"]);
+    assert_eq!(files(&folder, "mps").len(), 11);
+    let impossible = GARDEN.replace("grams_per_portion = 12", "grams_per_portion = 900");
+    std::fs::write(folder.path("garden.toml"), impossible).unwrap();
     std::fs::write(folder.path("mps/notes.txt"), "a teacher's own").unwrap();
     let output = folder.run(&["plan", "garden.toml", "--write-program", "mps"]);
     assert_eq!(output.status.code(), Some(4));

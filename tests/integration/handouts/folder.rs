@@ -5,8 +5,9 @@ use std::collections::BTreeMap;
 use std::fs;
 use std::path::{Path, PathBuf};
 
-use tureen::handouts::folder::{File, MANIFEST, Written, unfinished, write};
-use tureen::report::folder::{FolderError, kept_name, written as told};
+use tureen::disk::kept_name;
+use tureen::handouts::folder::{File, FolderPlace, MANIFEST, Written};
+use tureen::report::folder::{FolderError, written as told};
 
 /// A fresh empty place for one test.
 fn place(name: &str) -> PathBuf {
@@ -20,7 +21,12 @@ fn place(name: &str) -> PathBuf {
     path
 }
 
-fn files(texts: &[(&str, &str)]) -> Vec<File> {
+/// Tries a place and writes the folder there.
+pub fn write(dir: &Path, files: &[File]) -> Result<Written, FolderError> {
+    FolderPlace::tried(dir)?.write(files)
+}
+
+pub fn files(texts: &[(&str, &str)]) -> Vec<File> {
     let file = |(path, text): &(&str, &str)| File {
         path: (*path).to_owned(),
         bytes: text.as_bytes().to_vec(),
@@ -29,7 +35,7 @@ fn files(texts: &[(&str, &str)]) -> Vec<File> {
 }
 
 /// Everything below a folder with its text; a folder is its name with `/` and no text.
-fn all(dir: &Path) -> BTreeMap<String, String> {
+pub fn all(dir: &Path) -> BTreeMap<String, String> {
     fn look(dir: &Path, below: &str, found: &mut BTreeMap<String, String>) {
         for entry in fs::read_dir(dir.join(below)).unwrap() {
             let entry = entry.unwrap();
@@ -67,7 +73,7 @@ const FIRST: [(&str, &str); 3] = [
 ];
 
 /// A folder written once, in a place of its own.
-fn once(name: &str) -> (PathBuf, PathBuf) {
+pub fn once(name: &str) -> (PathBuf, PathBuf) {
     let place = place(name);
     let dir = place.join("out");
     write(&dir, &files(&FIRST)).unwrap();
@@ -166,7 +172,7 @@ fn what_a_person_changed_is_kept_beside_the_new_one_and_told() {
         ("tables/steps.csv", "tables/steps.edited.csv"),
     ]);
     assert_eq!(written.kept, kept);
-    let lines = told(Path::new("out"), &written.kept);
+    let lines = told(Path::new("out"), &written);
     assert!(lines.contains("index.edited.html"), "{lines}");
     fs::write(dir.join("index.html"), "my second start").unwrap();
     let written = write(&dir, &files(&[("index.html", "newer")])).unwrap();
@@ -262,19 +268,7 @@ fn a_link_is_refused_and_links_inside_are_not_followed() {
 }
 
 #[test]
-fn a_failure_at_any_point_leaves_all_as_it_was() {
-    // The place to build at is taken.
-    let (place, dir) = once("building");
-    fs::write(unfinished(&dir), "in the way").unwrap();
-    assert!(matches!(refused(&place, &dir), FolderError::InTheWay(_)));
-    // The place to which the old folder moves is taken: everything is built by then.
-    let (place, dir) = once("moving");
-    let old = unfinished(&dir)
-        .to_str()
-        .unwrap()
-        .replace("unfinished", "old");
-    fs::write(old, "in the way").unwrap();
-    assert!(matches!(refused(&place, &dir), FolderError::InTheWay(_)));
+fn a_person_in_the_way_stops_it_and_all_is_as_it_was() {
     // A person's folder stands where a file comes, a person's file where a folder comes.
     let (place, dir) = once("kinds");
     fs::create_dir(dir.join("map.html")).unwrap();

@@ -2,7 +2,8 @@
 //! files; with a garden made by hand, that no project file could give.
 
 use tureen::handouts::file_name::FileNames;
-use tureen::handouts::safe::{cell, plain};
+use tureen::handouts::safe::cell;
+use tureen::harmless::plain;
 
 #[test]
 fn what_is_plain_stays_as_it_is() {

@@ -1,0 +1,16 @@
+//! Writing so that nothing is lost: a file or a folder is built beside its place, under a name that
+//! nobody can guess, and takes the place only when it is whole and on the disk. What the program
+//! did not write stays; what a killed run left behind is cleared by the next.
+
+mod beside;
+mod failed;
+mod file;
+mod folder;
+mod kept;
+mod parents;
+
+pub use failed::Failed;
+pub use file::{Author, FilePlace, Refused, Saved};
+pub use folder::{Building, Lock, Retired, interrupted, put_back, remove, try_beside};
+pub use kept::kept_name;
+pub use parents::Parents;
