@@ -4,9 +4,10 @@ use std::path::{Path, PathBuf};
 use std::time::Duration;
 
 use crate::checker::CheckedPlan;
+use crate::deadline::Deadline;
 use crate::explain;
 use crate::garden::Garden;
-use crate::model::{AimProgram, Options};
+use crate::model::{AimProgram, CONCESSION_YEARS, Options, USUAL_TIME};
 use crate::pipeline::{self, NoPlan};
 use crate::plan::{Aim, saved};
 use crate::report;
@@ -16,6 +17,7 @@ use super::answer::{Answer, Exit, Trouble};
 use super::load::{PLAN_FILE, load};
 use super::save::save;
 use super::terminal::{err_look, with_progress};
+use super::time_limit::TimeLimit;
 
 /// The arguments of `plan`.
 #[derive(clap::Args)]
@@ -29,26 +31,23 @@ pub(super) struct Arguments {
     /// other programs that do such sums.
     #[arg(long, value_name = "FOLDER")]
     write_program: Option<PathBuf>,
-    /// After this time the best plan so far is given.
-    #[arg(long, value_name = "SECONDS", default_value_t = Options::default().time_limit.as_secs(),
-          value_parser = clap::value_parser!(u64).range(0..=86_400))]
-    time_limit: u64,
+    #[command(flatten)]
+    time: TimeLimit<{ USUAL_TIME.as_secs() }>,
     /// Years that each aim about years may give back, where that buys larger amounts or fewer
     /// steps that one cancelled session would lose.
-    #[arg(long, value_name = "YEARS", default_value_t = Options::default().concession_years)]
+    #[arg(long, value_name = "YEARS", default_value_t = CONCESSION_YEARS)]
     give_back: u32,
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
+    let deadline = arguments.time.start();
     let garden = load(&arguments.file)?;
     let options = Options {
-        time_limit: Duration::from_secs(arguments.time_limit),
+        deadline,
         concession_years: arguments.give_back,
     };
-    let message = format!(
-        "Looking for the best plan, for up to {} s ...",
-        arguments.time_limit
-    );
+    let seconds = deadline.limit().as_secs();
+    let message = format!("Looking for the best plan, for up to {seconds} s ...");
     let Some(folder) = &arguments.write_program else {
         let plan = with_progress(message, || pipeline::plan(&garden, &options));
         return answer(arguments, &garden, plan, &options);
@@ -88,7 +87,7 @@ fn answer(
 ) -> Result<Answer, Trouble> {
     match plan {
         Ok(checked) => planned(arguments, garden, &checked, options),
-        Err(why) => no_plan(arguments.time_limit, garden, why),
+        Err(why) => no_plan(&options.deadline, garden, why),
     }
 }
 
@@ -110,7 +109,10 @@ fn planned(
 
 /// The whole plan, with what was given back for it and what that bought.
 pub(super) fn whole_plan(garden: &Garden, checked: &CheckedPlan, options: &Options) -> Page {
-    let mut page = report::plan(garden, checked);
+    let ran_out = ran_out(&options.deadline);
+    let answer = options.deadline.for_the_answer();
+    let slack = explain::slack_within(garden, checked, &answer);
+    let mut page = report::plan_with(garden, checked, &slack, ran_out);
     let message = "Planning with nothing to give back ...".to_owned();
     let back = with_progress(message, || explain::given_back(garden, checked, options));
     if let Some(back) = back {
@@ -119,15 +121,28 @@ pub(super) fn whole_plan(garden: &Garden, checked: &CheckedPlan, options: &Optio
     page
 }
 
+/// The time allowed, if it ran out.
+pub(super) fn ran_out(deadline: &Deadline) -> Option<Duration> {
+    deadline.is_over().then(|| deadline.limit())
+}
+
 /// What is said where there is no plan.
-pub(super) fn no_plan(seconds: u64, garden: &Garden, why: NoPlan) -> Result<Answer, Trouble> {
+pub(super) fn no_plan(
+    deadline: &Deadline,
+    garden: &Garden,
+    why: NoPlan,
+) -> Result<Answer, Trouble> {
     match why {
         NoPlan::Impossible(found) => {
             Ok(Answer::page(&report::no_plan(garden, &found)).ending(Exit::NoPlan))
         }
         NoPlan::OutOfTime => Err(Trouble {
             exit: Exit::OutOfTime,
-            text: report::out_of_time(seconds).text(err_look()),
+            text: report::out_of_time(ran_out(deadline)).text(err_look()),
+        }),
+        NoPlan::TooMany => Err(Trouble {
+            exit: Exit::OutOfTime,
+            text: report::too_many(garden).text(err_look()),
         }),
         NoPlan::Failed(words) => Err(Trouble::new(
             Exit::Unexpected,

@@ -6,6 +6,7 @@ use rayon::prelude::*;
 use crate::calendar::{Date, days_between};
 use crate::candidates::{Context, Round, family_days, next_round, rounds, thinning_days};
 use crate::checker::{CheckedPlan, Edit, Harvest, Replayer, StepAt, Violation, bearable};
+use crate::deadline::Deadline;
 use crate::garden::Garden;
 use crate::plan::{Planting, Step, StepKind, Visit, When};
 use crate::units::Kilograms;
@@ -64,6 +65,12 @@ pub struct Bench<'a> {
 /// go with the steps that they hang on; thinning is left out where its sowing is moved.
 #[must_use]
 pub fn slack(garden: &Garden, checked: &CheckedPlan) -> Vec<StepSlack> {
+    slack_within(garden, checked, &Deadline::never())
+}
+
+/// The same without the steps that are not looked at in time.
+#[must_use]
+pub fn slack_within(garden: &Garden, checked: &CheckedPlan, deadline: &Deadline) -> Vec<StepSlack> {
     let bench = Bench::new(garden, checked);
     let plantings = checked.plan().plantings.iter().enumerate();
     let steps: Vec<StepAt> = plantings
@@ -78,6 +85,7 @@ pub fn slack(garden: &Garden, checked: &CheckedPlan) -> Vec<StepSlack> {
         .collect();
     steps
         .into_par_iter()
+        .filter(|_| !deadline.is_over())
         .filter_map(|at| bench.slack_of(at))
         .collect()
 }

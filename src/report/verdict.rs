@@ -8,6 +8,7 @@ use crate::plan::{Aim, AimResult};
 
 use super::interval::further_years_95;
 use super::page::Page;
+use super::ran_out;
 use super::view::View;
 use super::words::{count, list};
 
@@ -25,12 +26,12 @@ pub(super) fn sentence(view: &View<'_>) -> String {
         "The whole dish is ready in {ready} of {years} {}, so expect it in {fewest} to {most} of {years} \
          more{unless}{}.",
         view.kind_of_years(),
-        proof(&view.plan.aims, ready)
+        proof(&view.plan.aims, ready, years)
     )
 }
 
 /// How far the number of ready years is proved, as the end of the sentence.
-fn proof(aims: &[AimResult], ready: usize) -> String {
+fn proof(aims: &[AimResult], ready: usize, years: usize) -> String {
     let Some(at) = aims.iter().position(|a| a.aim == Aim::WholeDish) else {
         return String::new();
     };
@@ -41,10 +42,15 @@ fn proof(aims: &[AimResult], ready: usize) -> String {
     let before_proved = before.iter().all(AimResult::proved);
     let best = whole.value.round().max(0.0) as usize;
     if !before_proved {
-        "; the best plan found, not proved best".to_owned()
+        match ran_out::most_years(aims, years) {
+            Some(most) if most > ready => {
+                format!("; the best plan found, not proved best; at most {most} years are possible")
+            }
+            _ => "; the best plan found, not proved best".to_owned(),
+        }
     } else if !whole.proved() {
-        let at_most = (whole.bound + 1e-6).floor();
-        format!("; the best plan found; at most {at_most:.0} years are possible")
+        let at_most = ran_out::most_years(aims, years).unwrap_or(years);
+        format!("; the best plan found; at most {at_most} years are possible")
     } else if ready >= best {
         "; proved best".to_owned()
     } else {

@@ -17,12 +17,13 @@ const LAYERS: [&[&str]; 13] = [
     &["catalogue"],
     &["garden"],
     &["weather"],
-    &["units", "calendar", "diagnostic"],
+    &["units", "calendar", "diagnostic", "deadline", "files"],
 ];
 
 /// Crates that only some modules may use.
-const KEPT_APART: [(&str, &[&str]); 3] = [
+const KEPT_APART: [(&str, &[&str]); 4] = [
     ("good_lp", &["model"]),
+    ("microlp", &["model"]),
     ("toml", &["project", "catalogue"]),
     ("maud", &["handouts"]),
 ];
