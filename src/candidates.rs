@@ -15,6 +15,7 @@ mod slack;
 mod sowings;
 mod standing;
 mod takes;
+mod unlisted;
 mod windows;
 mod years;
 
@@ -29,10 +30,12 @@ pub use room::{fullest, fullest_days, greatest_use};
 pub use rounds::{PickDay, Round, rounds};
 pub use shelf::ShelfDays;
 pub use slack::next_round;
+pub use unlisted::{MOST_CANDIDATES, Unlisted};
 pub use windows::{Seasons, family_days};
 pub use years::YearSet;
 
-use crate::garden::{Garden, Plot};
+use crate::deadline::Deadline;
+use crate::garden::{Garden, IngredientAt, Plot};
 use crate::growth::least_ready_years;
 
 /// All candidates of a garden.
@@ -52,23 +55,53 @@ impl Candidates {
     /// Every planting that keeps the rules by itself, before any comparison.
     #[must_use]
     pub fn enumerate(garden: &Garden) -> Self {
+        let mut found = Self::none_yet(garden);
         let context = Context::new(garden);
-        let plots = plots(garden);
-        let years = garden.weather.years(garden.horizon()).len();
-        let mut all = Vec::new();
-        let mut dropped = Vec::new();
         for at in garden.ingredient_positions() {
-            let mut reasons = Dropped::new();
-            all.extend(standing::candidates(&context, at, &mut reasons));
-            all.extend(sowings::candidates(&context, &plots, at, &mut reasons));
-            dropped.push(reasons);
+            found.add(&context, at);
         }
+        found
+    }
+
+    /// The same, unless there are too many to choose from, or no time to list them.
+    ///
+    /// # Errors
+    /// Which of the two.
+    pub fn within(garden: &Garden, deadline: &Deadline) -> Result<Self, Unlisted> {
+        if deadline.is_over() {
+            return Err(Unlisted::OutOfTime);
+        }
+        let mut found = Self::none_yet(garden);
+        let context = Context::new(garden);
+        for at in garden.ingredient_positions() {
+            if deadline.is_over() {
+                return Err(Unlisted::OutOfTime);
+            }
+            found.add(&context, at);
+            if found.all.len() > MOST_CANDIDATES {
+                return Err(Unlisted::TooMany);
+            }
+        }
+        Ok(found)
+    }
+
+    fn none_yet(garden: &Garden) -> Self {
         Self {
-            plots,
-            years,
-            all,
-            dropped,
+            plots: plots(garden),
+            years: garden.weather.years(garden.horizon()).len(),
+            all: Vec::new(),
+            dropped: Vec::new(),
         }
+    }
+
+    /// Adds the candidates of an ingredient.
+    fn add(&mut self, context: &Context<'_>, at: IngredientAt) {
+        let mut reasons = Dropped::new();
+        let standing = standing::candidates(context, at, &mut reasons);
+        self.all.extend(standing);
+        let sown = sowings::candidates(context, &self.plots, at, &mut reasons);
+        self.all.extend(sown);
+        self.dropped.push(reasons);
     }
 
     /// The same without candidates that another one of their ingredient makes needless, as far

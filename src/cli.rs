@@ -11,6 +11,7 @@ mod plan;
 mod save;
 mod show;
 mod terminal;
+mod time_limit;
 mod try_changes;
 mod verify;
 mod weather;
@@ -67,7 +68,7 @@ Exit codes:
   2  the arguments are wrong
   3  the project file or the saved plan has errors
   4  no plan can keep the rules (the reasons are printed)
-  5  no plan was found in the time allowed
+  5  no plan was found in the time allowed, or there is too much to choose from
   6  a plan breaks rules (all of them are printed)
 
 Colour is used only on a terminal, and not if NO_COLOR is set.";

@@ -23,7 +23,7 @@ pub use if_missed::IfMissed;
 pub use kind::Kind;
 pub use repairs::{Diagnosis, Repair};
 pub use rescue::{Rescue, RescueLadder, RescueRung, rescue_ladders};
-pub use slack::{Missed, StepSlack, slack};
+pub use slack::{Missed, StepSlack, slack, slack_within};
 pub use space::{Enough, LeastSpace, fewest_flats, fewest_strips, least_space, promise};
 pub use trial::{Trial, Workbench};
 pub use why_step::{Beside, Held, Start, WhyStep, why_step};

@@ -111,6 +111,15 @@ impl Garden {
         self.feast.rain_date.unwrap_or(self.feast.day)
     }
 
+    /// The days of which the calendar knows something: from its first day to the end of the last
+    /// term, or the last day of the feast if that is later.
+    #[must_use]
+    pub fn calendar_span(&self) -> (Date, Date) {
+        let terms = self.school_year.terms.iter().map(|term| term.to);
+        let last = terms.fold(self.last_day(), Date::max);
+        (self.school_year.start, last)
+    }
+
     /// All grade positions in order.
     pub fn grade_positions(&self) -> impl Iterator<Item = GradeAt> + use<> {
         (0..self.grades.len()).map(GradeAt)

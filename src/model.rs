@@ -14,6 +14,7 @@ mod layout;
 mod names;
 mod one_aim;
 mod open_grades;
+mod options;
 mod point;
 mod program;
 mod reasons;
@@ -25,42 +26,23 @@ mod stages;
 mod still_possible;
 mod strips;
 
-use std::time::Duration;
-
-use crate::candidates::{Candidate, Candidates, Scope};
+use crate::candidates::{Candidate, Candidates, Scope, Unlisted};
 use crate::garden::Garden;
 use crate::plan::{Aim, AimResult, Plan};
 
 use board::{Board, Places};
 use fit::layout;
 use point::chosen;
-use solver::{Deadline, Unsolved};
+use solver::Unsolved;
 use stages::{ABOUT_AMOUNTS, Pace, SMALL, Staged, carried};
 use still_possible::still_possible;
 
 pub use aim_program::{AimProgram, NamedPlanting};
 pub use decode::planting;
 pub use keeping::FewestStrips;
+pub use options::{CONCESSION_YEARS, Options, USUAL_TIME};
 pub use program::{Col, Column, Program, Row, Section};
 pub use reasons::{Impossible, LeftOut, Pressure, Why};
-
-/// What may be chosen for a solve.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Options {
-    /// After this time the best plan so far is given, with its bounds.
-    pub time_limit: Duration,
-    /// Weather years that each aim about years may give back for amounts and slack.
-    pub concession_years: u32,
-}
-
-impl Default for Options {
-    fn default() -> Self {
-        Self {
-            time_limit: Duration::from_secs(10),
-            concession_years: 1,
-        }
-    }
-}
 
 /// What came of a solve.
 #[derive(Debug, Clone, PartialEq)]
@@ -69,10 +51,21 @@ pub enum Outcome {
     Planned(Plan),
     /// Not every ingredient can be in the pot.
     Impossible(Impossible),
+    /// There are too many plantings to choose from.
+    TooMany,
     /// No plan was found in the time allowed.
     OutOfTime,
     /// The solver failed; its words.
     Failed(String),
+}
+
+impl From<Unlisted> for Outcome {
+    fn from(why: Unlisted) -> Self {
+        match why {
+            Unlisted::TooMany => Self::TooMany,
+            Unlisted::OutOfTime => Self::OutOfTime,
+        }
+    }
 }
 
 /// What came of a solve, with the program of every aim that was followed.
@@ -97,9 +90,13 @@ pub fn solve_where(
     options: &Options,
     keep: impl Fn(&Candidate) -> bool,
 ) -> Outcome {
-    let mut decision = Decision::new(garden, options, false);
-    decision.all = decision.all.only(keep);
-    outcome(decision.decide())
+    match Decision::new(garden, options, false) {
+        Err(why) => why.into(),
+        Ok(mut decision) => {
+            decision.all = decision.all.only(keep);
+            outcome(decision.decide())
+        }
+    }
 }
 
 /// Decides a garden's plan and keeps the program of every aim.
@@ -109,12 +106,14 @@ pub fn solve_and_record(garden: &Garden, options: &Options) -> Recorded {
 }
 
 fn decide(garden: &Garden, options: &Options, record: bool) -> Recorded {
-    match Decision::new(garden, options, record).decide() {
-        Ok(recorded) => recorded,
-        unsolved => Recorded {
-            outcome: outcome(unsolved),
-            programs: Vec::new(),
-        },
+    let none = |outcome| Recorded {
+        outcome,
+        programs: Vec::new(),
+    };
+    match Decision::new(garden, options, record).map(|decision| decision.decide()) {
+        Err(why) => none(why.into()),
+        Ok(Ok(recorded)) => recorded,
+        Ok(unsolved) => none(outcome(unsolved)),
     }
 }
 
@@ -165,7 +164,7 @@ pub fn keeping(
     options: &Options,
     held: &[AimResult],
 ) -> Result<Option<Plan>, NotKnown> {
-    let decision = Decision::keeping(garden, options);
+    let decision = Decision::keeping(garden, options)?;
     keeping::any(garden, &decision.all, held, &decision.pace).map_err(|_| NotKnown)
 }
 
@@ -179,11 +178,11 @@ pub fn on_fewest_strips(
     options: &Options,
     held: &[AimResult],
 ) -> Result<FewestStrips, NotKnown> {
-    let decision = Decision::keeping(garden, options);
+    let decision = Decision::keeping(garden, options)?;
     keeping::on_fewest_strips(garden, &decision.all, held, &decision.pace).map_err(|_| NotKnown)
 }
 
-/// Nothing was found in the time allowed.
+/// Nothing was found in the time allowed, or there is too much to choose from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct NotKnown;
 
@@ -201,23 +200,23 @@ const MOST_NAMED: usize = 3_000;
 type Solution<'a> = (Board<'a>, Staged);
 
 impl<'a> Decision<'a> {
-    fn new(garden: &'a Garden, options: &Options, record: bool) -> Self {
-        let all = Candidates::enumerate(garden);
+    fn new(garden: &'a Garden, options: &Options, record: bool) -> Result<Self, Unlisted> {
         let pace = Pace {
             concession_years: options.concession_years,
-            deadline: Deadline::after(options.time_limit),
+            deadline: options.deadline,
             record,
         };
-        Self { garden, all, pace }
+        let all = Candidates::within(garden, &pace.deadline)?;
+        Ok(Self { garden, all, pace })
     }
 
     /// The same, with nothing to be given back.
-    fn keeping(garden: &'a Garden, options: &Options) -> Self {
+    fn keeping(garden: &'a Garden, options: &Options) -> Result<Self, NotKnown> {
         let options = Options {
             concession_years: 0,
             ..*options
         };
-        Self::new(garden, &options, false)
+        Self::new(garden, &options, false).map_err(|_| NotKnown)
     }
 
     /// The candidates that matter to years: with the least amounts, none of them needless.
@@ -235,6 +234,9 @@ impl<'a> Decision<'a> {
     fn decide(&self) -> Result<Recorded, Unsolved> {
         let garden = self.garden;
         let few = self.about_years();
+        if self.pace.deadline.is_over() {
+            return Err(Unsolved::OutOfTime);
+        }
         let years = |board: &mut Board<'a>| stages::years(board, &self.pace);
         if let Some(promising) = open_grades::promising(garden, &few) {
             let solution = self.laid_out(&promising, years);

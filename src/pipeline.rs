@@ -4,6 +4,7 @@ use std::path::Path;
 
 use crate::candidates::Candidate;
 use crate::checker::{CheckedPlan, Violation, check};
+use crate::files;
 use crate::garden::Garden;
 use crate::model::{
     AimProgram, Impossible, Options, Outcome, solve, solve_and_record, solve_where,
@@ -16,6 +17,8 @@ use crate::plan::saved::{self, SavedError, Since};
 pub enum NoPlan {
     /// No plan keeps every rule with all ingredients.
     Impossible(Impossible),
+    /// There are too many plantings to choose from.
+    TooMany,
     /// None was found in the time allowed.
     OutOfTime,
     /// The solver failed; its words.
@@ -57,10 +60,14 @@ fn checked(garden: &Garden, outcome: Outcome) -> Result<CheckedPlan, NoPlan> {
     match outcome {
         Outcome::Planned(plan) => check(garden, plan).map_err(NoPlan::Refused),
         Outcome::Impossible(why) => Err(NoPlan::Impossible(why)),
+        Outcome::TooMany => Err(NoPlan::TooMany),
         Outcome::OutOfTime => Err(NoPlan::OutOfTime),
         Outcome::Failed(words) => Err(NoPlan::Failed(words)),
     }
 }
+
+/// Largest saved plan, in bytes: room for thousands of plantings.
+pub const PLAN_LIMIT: u64 = 8 << 20;
 
 /// Why a saved plan cannot be read.
 #[derive(Debug)]
@@ -76,7 +83,7 @@ pub enum Unreadable {
 /// # Errors
 /// The first thing that is wrong with the file or with what is in it.
 pub fn read_saved(garden: &Garden, path: &Path) -> Result<(Plan, Since), Unreadable> {
-    let text = std::fs::read_to_string(path).map_err(Unreadable::File)?;
+    let text = files::read_text(path, PLAN_LIMIT).map_err(Unreadable::File)?;
     saved::read(&text)
         .and_then(|saved| saved.for_garden(garden))
         .map_err(Unreadable::Content)

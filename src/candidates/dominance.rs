@@ -33,21 +33,22 @@ struct Tight {
 /// The candidates that no other makes needless, in their order.
 pub fn keep_best(garden: &Garden, all: Vec<Candidate>, scope: Scope) -> Vec<Candidate> {
     let tight = Tight::of(garden, &all, scope);
+    // Moved, not copied: there can be tens of thousands.
+    let mut growers: BTreeMap<(IngredientAt, GradeAt), Vec<Candidate>> = BTreeMap::new();
+    for c in all {
+        growers.entry((c.ingredient, c.grade)).or_default().push(c);
+    }
     let mut kept = Vec::new();
     let grades = |at: IngredientAt| garden[at].grades.iter().map(move |grade| (at, *grade));
     for grown_by in garden.ingredient_positions().flat_map(grades) {
-        let mut own: Vec<(Candidate, Vec<Session>)> = all
-            .iter()
-            .filter(|c| (c.ingredient, c.grade) == grown_by)
+        let own = growers.remove(&grown_by).unwrap_or_default().into_iter();
+        let mut own: Vec<(Candidate, Vec<Session>)> = own
             .map(|c| {
-                (
-                    c.clone(),
-                    if tight.sessions.contains(&grown_by) {
-                        sessions(c)
-                    } else {
-                        Vec::new()
-                    },
-                )
+                let work = match tight.sessions.contains(&grown_by) {
+                    true => sessions(&c),
+                    false => Vec::new(),
+                };
+                (c, work)
             })
             .collect();
         own.sort_by_key(|(c, _)| {

@@ -15,6 +15,7 @@ use super::slack::{bearable_start, fragile, late_start};
 use super::takes::{
     bed_days, by_others, median_day_up, most_blocks_in_lessons, tasks, waiting_weeks,
 };
+use super::unlisted::MOST_CANDIDATES;
 use super::windows::{Seasons, Window, family_days, pick_days, starts_as_plants, windows};
 
 /// The enumeration of one ingredient, grown by one grade.
@@ -43,7 +44,8 @@ struct Begun<'a> {
     seedbed: Vec<usize>,
 }
 
-/// All candidates of an ingredient that is sown or planted.
+/// All candidates of an ingredient that is sown or planted; not all of them where they are more
+/// than a whole garden may have.
 pub fn candidates(
     context: &Context<'_>,
     plots: &[Plot],
@@ -74,6 +76,9 @@ pub fn candidates(
             // The weather is the same for every grade.
             let mut seasons = None;
             for search in &searches {
+                if found.len() > MOST_CANDIDATES {
+                    return found;
+                }
                 search.grow((*method, class), &mut seasons, dropped, &mut found);
             }
         }

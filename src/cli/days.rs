@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use crate::calendar::{Date, plus_days};
 use crate::explain::{Workbench, weeks_from_feast};
+use crate::garden::Garden;
 use crate::model::Options;
 use crate::project;
 use crate::report;
@@ -11,6 +12,7 @@ use crate::report;
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load, wrong_project};
 use super::terminal::with_steps;
+use super::time_limit::TimeLimit;
 
 /// Days on either side of the feast, where the span is not given.
 const USUAL_SPAN: i64 = 6 * 7;
@@ -26,11 +28,15 @@ pub(super) struct Arguments {
     /// The last day to look at [default: six weeks after the feast].
     #[arg(long, value_name = "DATE")]
     to: Option<Date>,
+    #[command(flatten)]
+    time: TimeLimit<60>,
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
+    let deadline = arguments.time.start();
     let garden = load(&arguments.file)?;
     let feast = garden.feast.day;
+    within_calendar(&garden, arguments)?;
     let from = arguments.from.unwrap_or(plus_days(feast, -USUAL_SPAN));
     let to = arguments.to.unwrap_or(plus_days(feast, USUAL_SPAN));
     let weeks = weeks_from_feast(&garden, from, to);
@@ -44,11 +50,38 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let catalogue = catalogue()?;
     let workbench = Workbench {
         load: &|changes| project::load_changed(&arguments.file, changes, &catalogue),
-        options: Options::default(),
+        options: Options::until(deadline),
     };
     let days = with_steps("Planning for other days", weeks.len(), |done| {
         workbench.other_days(&garden, &weeks, done)
     })
     .map_err(|problems| wrong_project(&problems))?;
     Ok(Answer::page(&report::days(&garden, &days)))
+}
+
+/// Days that are asked for must lie in the calendar of the project, or in the usual span: of others
+/// nothing is known.
+fn within_calendar(garden: &Garden, arguments: &Arguments) -> Result<(), Trouble> {
+    let feast = garden.feast.day;
+    let (first, last) = garden.calendar_span();
+    let first = first.min(plus_days(feast, -USUAL_SPAN));
+    let last = last.max(plus_days(feast, USUAL_SPAN));
+    let given = [("--from", arguments.from), ("--to", arguments.to)];
+    let outside: Vec<String> = given
+        .into_iter()
+        .filter_map(|(name, day)| Some((name, day?)))
+        .filter(|(_, day)| *day < first || *day > last)
+        .map(|(name, day)| format!("{name} {day}"))
+        .collect();
+    if outside.is_empty() {
+        return Ok(());
+    }
+    Err(Trouble::new(
+        Exit::Usage,
+        format_args!(
+            "{} is not within the calendar of the project file.",
+            outside.join(" and ")
+        ),
+        &format!("Give days from {first} to {last}."),
+    ))
 }

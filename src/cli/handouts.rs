@@ -10,7 +10,8 @@ use crate::report;
 
 use super::answer::{Answer, Trouble};
 use super::load::{load, plan_path, saved_plan};
-use super::show::least_space;
+use super::show::{LOOKING, least_space};
+use super::time_limit::TimeLimit;
 
 /// The arguments of `handouts`.
 #[derive(clap::Args)]
@@ -27,17 +28,22 @@ pub(super) struct Arguments {
     /// seconds.
     #[arg(long)]
     least_space: bool,
+    #[command(flatten)]
+    time: TimeLimit<LOOKING>,
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
+    let deadline = arguments.time.start();
     let garden = load(&arguments.file)?;
     let out = &arguments.out;
     let place = FolderPlace::tried(out).map_err(|error| Trouble::folder(&error))?;
     let path = plan_path(&arguments.file, arguments.plan.as_deref());
     let checked = saved_plan(&garden, &path)?;
+    // The other half is for the pages, which are always whole.
+    let half = deadline.shared_by(2);
     let least = arguments
         .least_space
-        .then(|| least_space(&garden, &checked));
+        .then(|| least_space(&garden, &checked, half));
     let files = handouts::all(&garden, &checked, saved_at(&path)?, least.as_ref())
         .map_err(|error| Trouble::internal(error.as_ref()))?;
     let written = place

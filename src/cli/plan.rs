@@ -4,9 +4,10 @@ use std::path::PathBuf;
 use std::time::Duration;
 
 use crate::checker::CheckedPlan;
+use crate::deadline::Deadline;
 use crate::explain;
 use crate::garden::Garden;
-use crate::model::Options;
+use crate::model::{CONCESSION_YEARS, Options, USUAL_TIME};
 use crate::pipeline::{self, NoPlan};
 use crate::plan::saved;
 use crate::report;
@@ -16,6 +17,7 @@ use super::answer::{Answer, Exit, Trouble};
 use super::load::{PLAN_FILE, load};
 use super::save::{Output, ProgramsOutput};
 use super::terminal::with_progress;
+use super::time_limit::TimeLimit;
 
 /// The arguments of `plan`.
 #[derive(clap::Args)]
@@ -32,17 +34,16 @@ pub(super) struct Arguments {
     /// Also replaces files in these folders that this program did not write.
     #[arg(long)]
     replace: bool,
-    /// After this time the best plan so far is given.
-    #[arg(long, value_name = "SECONDS", default_value_t = Options::default().time_limit.as_secs(),
-          value_parser = clap::value_parser!(u64).range(0..=86_400))]
-    time_limit: u64,
+    #[command(flatten)]
+    time: TimeLimit<{ USUAL_TIME.as_secs() }>,
     /// Years that each aim about years may give back, where that buys larger amounts or fewer
     /// steps that one cancelled session would lose.
-    #[arg(long, value_name = "YEARS", default_value_t = Options::default().concession_years)]
+    #[arg(long, value_name = "YEARS", default_value_t = CONCESSION_YEARS)]
     give_back: u32,
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
+    let deadline = arguments.time.start();
     let garden = load(&arguments.file)?;
     let replace = arguments.replace;
     let out = arguments.out.as_deref();
@@ -52,13 +53,11 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let programs_out = programs_out.map(|folder| ProgramsOutput::tried(folder, replace));
     let programs_out = programs_out.transpose()?;
     let options = Options {
-        time_limit: Duration::from_secs(arguments.time_limit),
+        deadline,
         concession_years: arguments.give_back,
     };
-    let message = format!(
-        "Looking for the best plan, for up to {} s ...",
-        arguments.time_limit
-    );
+    let seconds = deadline.limit().as_secs();
+    let message = format!("Looking for the best plan, for up to {seconds} s ...");
     let (plan, programs) = with_progress(&message, || match programs_out {
         None => (pipeline::plan(&garden, &options), Vec::new()),
         Some(_) => pipeline::plan_with_programs(&garden, &options),
@@ -66,7 +65,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let written = programs_out.map(|out| out.save(&garden, &programs));
     let answer = match plan {
         Ok(checked) => planned(arguments, &garden, &checked, &options, out),
-        Err(why) => no_plan(arguments.time_limit, &garden, why)?,
+        Err(why) => no_plan(&options.deadline, &garden, why)?,
     };
     Ok(match written {
         Some(written) => answer.and(written),
@@ -92,7 +91,10 @@ fn planned(
 
 /// The whole plan, with what was given back for it and what that bought.
 pub(super) fn whole_plan(garden: &Garden, checked: &CheckedPlan, options: &Options) -> Page {
-    let mut page = report::plan(garden, checked);
+    let ran_out = ran_out(&options.deadline);
+    let answer = options.deadline.for_the_answer();
+    let slack = explain::slack_within(garden, checked, &answer);
+    let mut page = report::plan_with(garden, checked, &slack, ran_out);
     let message = "Planning with nothing to give back ...";
     let back = with_progress(message, || explain::given_back(garden, checked, options));
     if let Some(back) = back {
@@ -101,16 +103,26 @@ pub(super) fn whole_plan(garden: &Garden, checked: &CheckedPlan, options: &Optio
     page
 }
 
+/// The time allowed, if it ran out.
+pub(super) fn ran_out(deadline: &Deadline) -> Option<Duration> {
+    deadline.is_over().then(|| deadline.limit())
+}
+
 /// What is said where there is no plan.
-pub(super) fn no_plan(seconds: u64, garden: &Garden, why: NoPlan) -> Result<Answer, Trouble> {
+pub(super) fn no_plan(
+    deadline: &Deadline,
+    garden: &Garden,
+    why: NoPlan,
+) -> Result<Answer, Trouble> {
     match why {
         NoPlan::Impossible(found) => {
             Ok(Answer::page(&report::no_plan(garden, &found)).ending(Exit::NoPlan))
         }
         NoPlan::OutOfTime => Err(Trouble::page(
             Exit::OutOfTime,
-            &report::out_of_time(seconds),
+            &report::out_of_time(ran_out(deadline)),
         )),
+        NoPlan::TooMany => Err(Trouble::page(Exit::OutOfTime, &report::too_many(garden))),
         NoPlan::Failed(words) => Err(Trouble::new(
             Exit::Unexpected,
             format_args!("The search for a plan failed: {words}."),

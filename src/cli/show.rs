@@ -2,9 +2,9 @@
 //! water, or what can wait.
 
 use std::path::PathBuf;
-use std::time::Duration;
 
 use crate::checker::CheckedPlan;
+use crate::deadline::Deadline;
 use crate::explain::{self, LeastSpace};
 use crate::garden::{Garden, GradeAt};
 use crate::model::Options;
@@ -13,8 +13,9 @@ use crate::report::page::Page;
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load, plan_path, saved_plan};
-use super::plan::whole_plan;
+use super::plan::{ran_out, whole_plan};
 use super::terminal::with_progress;
+use super::time_limit::TimeLimit;
 
 /// The arguments of `show`.
 #[derive(clap::Args)]
@@ -37,9 +38,15 @@ pub(super) struct Arguments {
     /// do when it fails.
     #[arg(long, conflicts_with_all = ["grade", "space", "water"])]
     slack: bool,
+    #[command(flatten)]
+    time: TimeLimit<LOOKING>,
 }
 
+/// Seconds for what is worked out about a saved plan: large gardens take some for each question.
+pub(super) const LOOKING: u64 = 30;
+
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
+    let deadline = arguments.time.start();
     let garden = load(&arguments.file)?;
     let grade = arguments
         .grade
@@ -52,30 +59,35 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     )?;
     let page = match grade {
         Some(grade) => report::grade(&garden, &checked, grade),
-        None if arguments.space => principal(&garden, &checked),
-        None if arguments.slack => slack(&garden, &checked)?,
+        None if arguments.space => principal(&garden, &checked, deadline),
+        None if arguments.slack => slack(&garden, &checked, &deadline)?,
         None if arguments.water => report::watering(&garden, &checked),
-        None => whole_plan(&garden, &checked, &Options::default()),
+        None => whole_plan(&garden, &checked, &Options::until(deadline)),
     };
     Ok(Answer::page(&report::opened(&garden, &checked, page)))
 }
 
 /// The slack of every step, and the ways out of every ingredient.
-fn slack(garden: &Garden, checked: &CheckedPlan) -> Result<Page, Trouble> {
+fn slack(garden: &Garden, checked: &CheckedPlan, deadline: &Deadline) -> Result<Page, Trouble> {
     let catalogue = catalogue()?;
     let message = "Moving every step ...";
     let (slack, ladders) = with_progress(message, || {
-        let slack = explain::slack(garden, checked);
-        (slack, explain::rescue_ladders(garden, checked, &catalogue))
+        let slack = explain::slack_within(garden, checked, &deadline.shared_by(2));
+        let ladders = explain::rescue_ladders(garden, checked, &catalogue, deadline);
+        (slack, ladders)
     });
-    Ok(report::slack(garden, checked, &slack, &ladders))
+    let ran_out = ran_out(deadline);
+    Ok(report::slack(garden, checked, &slack, &ladders, ran_out))
 }
 
 /// How little space would do.
-pub(super) fn least_space(garden: &Garden, checked: &CheckedPlan) -> LeastSpace {
-    // Large gardens take some seconds for each question.
+pub(super) fn least_space(
+    garden: &Garden,
+    checked: &CheckedPlan,
+    deadline: Deadline,
+) -> LeastSpace {
     let options = Options {
-        time_limit: Duration::from_secs(20),
+        deadline,
         concession_years: 0,
     };
     let message = "Looking for how little space would do ...";
@@ -83,8 +95,8 @@ pub(super) fn least_space(garden: &Garden, checked: &CheckedPlan) -> LeastSpace 
 }
 
 /// The principal's page, for which shelf and beds are planned with less.
-fn principal(garden: &Garden, checked: &CheckedPlan) -> Page {
-    report::principal(garden, checked, &least_space(garden, checked))
+fn principal(garden: &Garden, checked: &CheckedPlan, deadline: Deadline) -> Page {
+    report::principal(garden, checked, &least_space(garden, checked, deadline))
 }
 
 fn find_grade(garden: &Garden, name: &str) -> Result<GradeAt, Trouble> {

@@ -10,6 +10,7 @@ use crate::report;
 use super::answer::{Answer, Trouble};
 use super::load::{catalogue, wrong_project};
 use super::terminal::with_steps;
+use super::time_limit::TimeLimit;
 
 /// The arguments of `try`.
 #[derive(clap::Args)]
@@ -20,13 +21,16 @@ pub(super) struct Arguments {
     /// each change is tried alone, and then all together.
     #[arg(long = "set", value_name = "KEY=VALUE", required = true)]
     changes: Vec<String>,
+    #[command(flatten)]
+    time: TimeLimit<30>,
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
+    let deadline = arguments.time.start();
     let catalogue = catalogue()?;
     let workbench = Workbench {
         load: &|changes| project::load_changed(&arguments.file, changes, &catalogue),
-        options: Options::default(),
+        options: Options::until(deadline),
     };
     let trials = tried(&workbench, &changes(arguments))?;
     Ok(Answer::page(&report::compare(&trials)))

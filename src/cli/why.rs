@@ -2,11 +2,10 @@
 //! plan is when it is.
 
 use std::path::PathBuf;
-use std::time::Duration;
 
 use crate::checker::StepAt;
 use crate::explain::{self, Workbench};
-use crate::model::Options;
+use crate::model::{Options, USUAL_TIME};
 use crate::pipeline::{self, NoPlan};
 use crate::project;
 use crate::report::page::Page;
@@ -15,10 +14,7 @@ use crate::report::{self, StepName};
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load};
 use super::terminal::with_progress;
-
-/// Seconds for each of the many changes that are tried: most are settled in far less, and one
-/// that is not counts as no help.
-const EACH: u64 = 2;
+use super::time_limit::TimeLimit;
 
 /// The arguments of `why`.
 #[derive(clap::Args)]
@@ -28,21 +24,23 @@ pub(super) struct Arguments {
     /// A step of the plan, such as "carrot sow": why then, and what would another week cost?
     #[arg(value_name = "STEP")]
     step: Vec<String>,
+    #[command(flatten)]
+    time: TimeLimit<60>,
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
+    let deadline = arguments.time.start();
     let garden = load(&arguments.file)?;
     let catalogue = catalogue()?;
-    let options = Options::default();
+    let options = Options::until(deadline);
+    // More time is for what comes after the plan.
+    let planning = Options::until(deadline.shared_by(2).at_most(USUAL_TIME));
     let bench = Workbench {
         load: &|changes| project::load_changed(&arguments.file, changes, &catalogue),
-        options: Options {
-            time_limit: Duration::from_secs(EACH),
-            ..options
-        },
+        options,
     };
     let message = "Looking for what stands in the way ...";
-    with_progress(message, || match pipeline::plan(&garden, &options) {
+    with_progress(message, || match pipeline::plan(&garden, &planning) {
         Err(NoPlan::Impossible(found)) => {
             let diagnosis = bench.diagnose(&garden, &catalogue);
             let page = report::why_no_plan(&garden, &found, &diagnosis);
@@ -57,13 +55,20 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
             whole.append(page);
             Ok(Answer::page(&whole).ending(Exit::NoPlan))
         }
-        Err(why) => super::plan::no_plan(options.time_limit.as_secs(), &garden, why),
+        Err(why) => super::plan::no_plan(&planning.deadline, &garden, why),
         Ok(checked) if !arguments.step.is_empty() => {
             let asked = arguments.step.join(" ");
             let at = find(&report::step_names(&checked), &asked)?;
             let why = explain::why_step(&garden, &checked, at, &options);
-            let page = why.map(|why| report::why_step(&garden, &checked, &why));
-            Ok(Answer::page(&page.unwrap_or_default()))
+            match why {
+                None if deadline.is_over() => {
+                    super::plan::no_plan(&deadline, &garden, NoPlan::OutOfTime)
+                }
+                why => {
+                    let page = why.map(|why| report::why_step(&garden, &checked, &why));
+                    Ok(Answer::page(&page.unwrap_or_default()))
+                }
+            }
         }
         Ok(checked) => Ok(Answer::page(&report::plan_exists(&garden, &checked))),
     })

@@ -36,7 +36,7 @@ macro_rules! codes {
 
 codes! {
     NoSuchFile "no-such-file" "A file does not exist."
-    UnreadableFile "unreadable-file" "A file exists but cannot be read, or is a folder."
+    UnreadableFile "unreadable-file" "A file exists but cannot be read, or is a folder, a pipe or a device."
     TooLarge "too-large" "A file is larger than such a file can sensibly be."
     NotUtf8 "not-utf8" "A file is not text in UTF-8."
     EmptyFile "empty-file" "A file holds nothing."

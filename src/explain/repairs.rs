@@ -6,7 +6,7 @@ use rayon::prelude::*;
 use crate::catalogue::Catalogue;
 use crate::garden::{Garden, IngredientAt};
 use crate::growth::{Block, need};
-use crate::model::{Possible, possible};
+use crate::model::Possible;
 use crate::project::Change;
 use crate::units::Metres;
 
@@ -27,6 +27,8 @@ pub struct Diagnosis {
     pub repairs: Vec<Repair>,
     /// Where no single change is enough: several that are, together.
     pub together: Option<Repair>,
+    /// True if the time ran out before all was tried.
+    pub cut_short: bool,
 }
 
 /// Changes that give the project a plan.
@@ -44,22 +46,13 @@ const MOST_CROPS: usize = 3;
 const MOST_SETS: usize = 150;
 
 impl Workbench<'_> {
-    /// Looks for repairs of a project that has no plan.
+    /// Looks for repairs of a project that has no plan. Half of the time goes to what might help
+    /// and half to planning it and to the heart of the matter.
     #[must_use]
     pub fn diagnose(&self, garden: &Garden, catalogue: &Catalogue) -> Diagnosis {
-        let mut ladders = Vec::new();
-        for at in garden.ingredient_positions() {
-            // Where not even leaving it out helps, no change of it does.
-            let rest = garden.with_ingredients(|other| other != at);
-            if possible(&rest, &self.options) == Possible::Yes {
-                ladders.extend(ladder::of_ingredient(garden, at, catalogue));
-            }
-        }
-        ladders.extend(ladder::around_the_dish(garden));
-        let rungs: Vec<Rung> = ladders
-            .par_iter()
-            .flat_map_iter(|ladder| self.climb(ladder))
-            .collect();
+        let climbing = self.with_part_of_the_time(2);
+        let rungs = climbing.rungs(garden, catalogue);
+        let unclimbed = climbing.options.deadline.is_over();
         let mut repairs: Vec<Repair> = rungs
             .into_par_iter()
             .filter_map(|rung| self.repaired(vec![rung]))
@@ -80,7 +73,25 @@ impl Workbench<'_> {
                 false => None,
             },
             repairs,
+            cut_short: self.options.deadline.is_over() || unclimbed,
         }
+    }
+
+    /// The rungs that help, of all ladders.
+    fn rungs(&self, garden: &Garden, catalogue: &Catalogue) -> Vec<Rung> {
+        let mut ladders = Vec::new();
+        for at in garden.ingredient_positions() {
+            // Where not even leaving it out helps, no change of it does.
+            let rest = garden.with_ingredients(|other| other != at);
+            if self.possible(&rest) == Possible::Yes {
+                ladders.extend(ladder::of_ingredient(garden, at, catalogue));
+            }
+        }
+        ladders.extend(ladder::around_the_dish(garden));
+        ladders
+            .par_iter()
+            .flat_map_iter(|ladder| self.climb(ladder))
+            .collect()
     }
 
     /// The lowest rung that helps; of crops, which have no order, the first few.
@@ -121,7 +132,7 @@ impl Workbench<'_> {
     fn hopeless(&self, garden: &Garden) -> Vec<IngredientAt> {
         let alone = |at: &IngredientAt| {
             let only = garden.with_ingredients(|other| other == *at);
-            possible(&only, &self.options) == Possible::No
+            self.possible(&only) == Possible::No
         };
         let all: Vec<IngredientAt> = garden.ingredient_positions().collect();
         all.into_par_iter().filter(alone).collect()
@@ -142,7 +153,7 @@ impl Workbench<'_> {
                 .par_iter()
                 .map(|set| {
                     let few = garden.with_ingredients(|at| set.contains(&at));
-                    possible(&few, &self.options)
+                    self.possible(&few)
                 })
                 .collect();
             let impossible = found.iter().position(|found| *found == Possible::No);
@@ -180,10 +191,12 @@ impl Workbench<'_> {
     /// The cheapest rung that makes an ingredient possible if it were the only one.
     fn alone(&self, garden: &Garden, at: IngredientAt, catalogue: &Catalogue) -> Option<Rung> {
         let helps = |changes: &[Change]| {
-            (self.load)(changes).is_ok_and(|changed| {
-                let only = changed.with_ingredients(|other| other == at);
-                possible(&only, &self.options) == Possible::Yes
-            })
+            let in_time = !self.options.deadline.is_over();
+            in_time
+                && (self.load)(changes).is_ok_and(|changed| {
+                    let only = changed.with_ingredients(|other| other == at);
+                    self.possible(&only) == Possible::Yes
+                })
         };
         let mut ladders = ladder::of_ingredient(garden, at, catalogue);
         let bought = ladders.pop();

@@ -7,6 +7,7 @@ use rayon::prelude::*;
 use crate::candidates::{Candidate, Candidates};
 use crate::catalogue::Catalogue;
 use crate::checker::{CheckedPlan, check, keeps_rules, promise};
+use crate::deadline::Deadline;
 use crate::garden::{Crop, Garden, Ingredient, IngredientAt, Method, Source};
 use crate::growth::least_ready_years;
 use crate::model::planting;
@@ -56,13 +57,15 @@ const MOST_CROPS: usize = 6;
 /// So many plantings with the same first day are put into the plan.
 const MOST_TRIES: usize = 200;
 
-/// The rescue ladders of all ingredients, in the order of the dish. A rung counts if the
+/// The rescue ladders of all ingredients, in the order of the dish; what is not found in time is
+/// left out. A rung counts if the
 /// ingredient is then ready in half of the promised years, and in one weather year of ten.
 #[must_use]
 pub fn rescue_ladders(
     garden: &Garden,
     checked: &CheckedPlan,
     catalogue: &Catalogue,
+    deadline: &Deadline,
 ) -> Vec<RescueLadder> {
     let all: Vec<IngredientAt> = garden.ingredient_positions().collect();
     let plantings = checked.plan().plantings.iter();
@@ -70,18 +73,18 @@ pub fn rescue_ladders(
     all.into_par_iter()
         .map(|at| RescueLadder {
             ingredient: at,
-            rungs: rungs(garden, checked, &standing, at, catalogue),
+            rungs: rungs((garden, checked), &standing, at, catalogue, deadline),
         })
         .collect()
 }
 
 /// The rungs of one ingredient. One that ends no later than a cheaper one is of no use.
 fn rungs(
-    garden: &Garden,
-    checked: &CheckedPlan,
+    (garden, checked): (&Garden, &CheckedPlan),
     standing: &[Standing<'_>],
     at: IngredientAt,
     catalogue: &Catalogue,
+    deadline: &Deadline,
 ) -> Vec<RescueRung> {
     let old = &garden[at];
     let replay = checked.replay();
@@ -92,8 +95,11 @@ fn rungs(
     let least = least_ready_years(replay.years.len());
     let wanted = promised.div_ceil(2).max(least);
     let try_with = |rescue: Rescue, crop: &Crop, methods: Vec<Method>| {
+        if deadline.is_over() {
+            return None;
+        }
         let garden = with(garden, at, crop, methods)?;
-        latest(&garden, standing, at, wanted, rescue)
+        latest(&garden, standing, (at, wanted), rescue, deadline)
     };
     let sown: Vec<Method> = match old.source {
         Source::Sown => children_sow(&old.methods),
@@ -174,9 +180,9 @@ fn with(garden: &Garden, at: IngredientAt, crop: &Crop, methods: Vec<Method>) ->
 fn latest(
     garden: &Garden,
     standing: &[Standing<'_>],
-    at: IngredientAt,
-    wanted: usize,
+    (at, wanted): (IngredientAt, usize),
     rescue: Rescue,
+    deadline: &Deadline,
 ) -> Option<RescueRung> {
     let name = &garden[at].name;
     let (lost, rest): (Vec<Standing<'_>>, Vec<Standing<'_>>) =
@@ -185,12 +191,15 @@ fn latest(
     let rest: Vec<&Planting> = rest.into_iter().map(|(planting, _)| planting).collect();
     let alone = garden.with_ingredients(|other| other == at);
     let own = alone.ingredient_named(name)?;
-    let found = Candidates::enumerate(&alone);
+    let found = Candidates::within(&alone, deadline).ok()?;
     let mut candidates: Vec<&Candidate> = found.all.iter().collect();
     candidates.retain(|c| c.ingredient == own && c.ready.len() as usize >= wanted);
     candidates.sort_by_key(|c| (std::cmp::Reverse((begins(c), c.ready.len())), c.tasks.len()));
     for same_day in candidates.chunk_by(|a, b| begins(a) == begins(b)) {
         for candidate in same_day.iter().take(MOST_TRIES) {
+            if deadline.is_over() {
+                return None;
+            }
             let plots = candidate.plots.iter().filter_map(|k| found.plots.get(k));
             let Some(places) = free.places(plots, candidate) else {
                 continue;

@@ -5,6 +5,7 @@ use rayon::prelude::*;
 
 use crate::candidates::{Round, next_round};
 use crate::checker::{CheckedPlan, Edit, StepAt};
+use crate::deadline::Deadline;
 use crate::garden::Garden;
 use crate::plan::{Planting, Step, StepKind, Visit, When};
 use crate::units::Kilograms;
@@ -65,6 +66,12 @@ pub struct Missed {
 /// go with the steps that they hang on; thinning is left out where its sowing is moved.
 #[must_use]
 pub fn slack(garden: &Garden, checked: &CheckedPlan) -> Vec<StepSlack> {
+    slack_within(garden, checked, &Deadline::never())
+}
+
+/// The same without the steps that are not looked at in time.
+#[must_use]
+pub fn slack_within(garden: &Garden, checked: &CheckedPlan, deadline: &Deadline) -> Vec<StepSlack> {
     let bench = Bench::new(garden, checked);
     let plantings = checked.plan().plantings.iter().enumerate();
     let steps: Vec<StepAt> = plantings
@@ -79,6 +86,7 @@ pub fn slack(garden: &Garden, checked: &CheckedPlan) -> Vec<StepSlack> {
         .collect();
     steps
         .into_par_iter()
+        .filter(|_| !deadline.is_over())
         .filter_map(|at| bench.slack_of(at))
         .collect()
 }

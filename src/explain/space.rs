@@ -61,11 +61,18 @@ pub fn promise(checked: &CheckedPlan) -> Vec<AimResult> {
     .to_vec()
 }
 
-/// The least space for what a plan promises.
+/// The least space for what a plan promises. Half of the time is for the shelf.
 #[must_use]
 pub fn least_space(garden: &Garden, checked: &CheckedPlan, options: &Options) -> LeastSpace {
     LeastSpace {
-        flats: fewest_flats(garden, checked, options),
+        flats: fewest_flats(
+            garden,
+            checked,
+            &Options {
+                deadline: options.deadline.shared_by(2),
+                ..*options
+            },
+        ),
         strips: fewest_strips(garden, checked, options),
     }
 }

@@ -1,5 +1,8 @@
 //! A project with changes made to it on trial, and the plan that then comes out.
 
+use std::sync::atomic::{AtomicUsize, Ordering};
+use std::time::Duration;
+
 use rayon::prelude::*;
 
 use crate::checker::CheckedPlan;
@@ -9,12 +12,16 @@ use crate::model::{Options, Possible, possible};
 use crate::pipeline::{self, NoPlan};
 use crate::project::Change;
 
+/// So long it is asked whether a change helps: most are settled in far less, and one that is
+/// not counts as no help.
+const EACH: Duration = Duration::from_secs(2);
+
 /// A project on which changes are tried; its file stays as it is.
 #[derive(Clone, Copy)]
 pub struct Workbench<'a> {
     /// Reads the project with some changes made.
     pub load: &'a (dyn Fn(&[Change]) -> Result<Garden, Problems> + Sync),
-    /// How each trial is solved.
+    /// How trials are solved; all of them together end with its deadline.
     pub options: Options,
 }
 
@@ -35,24 +42,36 @@ impl Workbench<'_> {
     /// # Errors
     /// What is wrong with the changes, or with the project that they make.
     pub fn trial(&self, changes: &[Change]) -> Result<Trial, Problems> {
+        self.trial_within(changes, &self.options)
+    }
+
+    fn trial_within(&self, changes: &[Change], options: &Options) -> Result<Trial, Problems> {
         let garden = (self.load)(changes)?;
         Ok(Trial {
             changes: changes.to_vec(),
-            outcome: pipeline::plan(&garden, &self.options),
+            outcome: pipeline::plan(&garden, options),
             garden,
         })
     }
 
     /// Tries several sets of changes side by side, each by itself; results stand in the order
-    /// of the sets. `done` is called after each.
+    /// of the sets. `done` is called after each. Each has its share of the time that is left when
+    /// it begins, so what one leaves over is there for the rest.
     pub fn trials(
         &self,
         sets: &[Vec<Change>],
         done: &(dyn Fn() + Sync),
     ) -> Vec<Result<Trial, Problems>> {
+        let waiting = AtomicUsize::new(sets.len());
+        let at_once = rayon::current_num_threads();
         sets.par_iter()
             .map(|changes| {
-                let trial = self.trial(changes);
+                let turns = waiting.fetch_sub(1, Ordering::Relaxed).div_ceil(at_once);
+                let options = Options {
+                    deadline: self.options.deadline.shared_by(turns),
+                    ..self.options
+                };
+                let trial = self.trial_within(changes, &options);
                 done();
                 trial
             })
@@ -62,6 +81,28 @@ impl Workbench<'_> {
     /// True if the changed project is proved to have a plan with every ingredient. A change
     /// that makes no valid project does not help either.
     pub(super) fn helps(&self, changes: &[Change]) -> bool {
-        (self.load)(changes).is_ok_and(|garden| possible(&garden, &self.options) == Possible::Yes)
+        let in_time = !self.options.deadline.is_over();
+        in_time && (self.load)(changes).is_ok_and(|garden| self.possible(&garden) == Possible::Yes)
+    }
+
+    /// Whether every ingredient of a garden can be in the pot at once.
+    pub(super) fn possible(&self, garden: &Garden) -> Possible {
+        let options = Options {
+            deadline: self.options.deadline.at_most(EACH),
+            ..self.options
+        };
+        possible(garden, &options)
+    }
+
+    /// The same workbench with a part of the time that is left.
+    pub(super) fn with_part_of_the_time(&self, part: usize) -> Self {
+        let deadline = self.options.deadline.shared_by(part);
+        Self {
+            options: Options {
+                deadline,
+                ..self.options
+            },
+            ..*self
+        }
     }
 }

@@ -167,7 +167,7 @@ impl<'a> Hold<'a> {
             ingredient: garden.ingredient_named(&planting.ingredient)?,
             kind,
             other_sowings: steps.filter(|s| s.kind == kind).map(|s| &s.when).collect(),
-            all: Candidates::enumerate(garden),
+            all: Candidates::within(garden, &options.deadline).ok()?,
             options,
         })
     }
@@ -175,11 +175,18 @@ impl<'a> Hold<'a> {
     /// The nearest round of a side for which a plan exists.
     fn nearest(&self, earlier: bool, side: &[&When]) -> Held {
         let (mut without_plan, mut unsettled) = (0, 0);
-        for when in side.iter().take(MOST_ROUNDS) {
+        for (tried, when) in side.iter().take(MOST_ROUNDS).enumerate() {
             let holds = |c: &Candidate| c.ingredient == self.ingredient && self.is_on(c, when);
             let there = self.all.all.iter().any(holds);
-            let plan =
-                there.then(|| plan_where(self.garden, self.options, |c| self.keeps(c, when)));
+            // What one round leaves over of its share of the time is there for the next.
+            let options = Options {
+                deadline: self
+                    .options
+                    .deadline
+                    .shared_by(side.len().min(MOST_ROUNDS) - tried),
+                ..*self.options
+            };
+            let plan = there.then(|| plan_where(self.garden, &options, |c| self.keeps(c, when)));
             match plan {
                 Some(Ok(plan)) if self.holds(&plan, when) => {
                     return Held {

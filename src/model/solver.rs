@@ -1,14 +1,14 @@
 //! The only door to the solver: a program and an objective in, values out.
 
-use std::time::{Duration, Instant};
+use std::mem::size_of;
+use std::time::Duration;
 
-use good_lp::solvers::{Solution, SolutionStatus};
-use good_lp::{
-    Expression, ResolutionError, SolverModel, Variable, WithInitialSolution, WithTimeLimit,
-    microlp, variable, variables,
-};
+use good_lp::{Expression, SolverModel, Variable, variable, variables};
+use microlp::{Error, OptimizationDirection, Problem, SolveOptions, TerminationReason};
 
-use super::program::{Column, Program, Terms};
+pub use crate::deadline::Deadline;
+
+use super::program::{Program, Terms, value};
 
 /// What is made as great or as small as can be.
 #[derive(Debug, Clone, PartialEq)]
@@ -50,62 +50,60 @@ pub enum Unsolved {
     Failed(String),
 }
 
-/// When to stop.
-#[derive(Debug, Clone, Copy)]
-pub struct Deadline(Instant);
+/// The search keeps every point of choice that is still open, so one search looks at no more of
+/// them than this. Counted, not timed: the same program ends at the same point on every machine.
+const MOST_NODES: u64 = 5_000;
+/// And at no more than would fill so many bytes, if none of them were ever closed.
+const MOST_BYTES: usize = 150 << 20;
 
-/// When time is up, all bounds together still have so long: a plan without a bound tells less.
-const FOR_BOUNDS: Duration = Duration::from_secs(1);
-/// What is small has so long even when time is up, or a plan that was found would be lost.
-const MOMENT: Duration = Duration::from_millis(500);
-
-impl Deadline {
-    /// A deadline some time from now.
-    #[must_use]
-    pub fn after(limit: Duration) -> Self {
-        Self(Instant::now() + limit)
-    }
-
-    /// The time left.
-    #[must_use]
-    pub fn left(&self) -> Duration {
-        self.0.saturating_duration_since(Instant::now())
-    }
-
-    /// True if no time is left.
-    #[must_use]
-    pub fn is_over(&self) -> bool {
-        self.left().is_zero()
-    }
-
-    /// The time left for bounds.
-    #[must_use]
-    pub fn left_for_bounds(&self) -> Duration {
-        (self.0 + FOR_BOUNDS).saturating_duration_since(Instant::now())
-    }
-
-    /// The time left for something small.
-    #[must_use]
-    pub fn left_for_small(&self) -> Duration {
-        self.left().max(MOMENT)
-    }
-}
-
-/// Solves a program for an objective, from a feasible point if one is known.
+/// Solves a program for an objective, from a feasible point if one is known. Where a search ends
+/// at its ceiling with a better point, it is begun anew from that point, which leaves it less to
+/// look at; where it ends without one, it is tried with the rows turned, and then given up.
 ///
 /// # Errors
-/// No point, none in time, or a failure of the solver.
+/// No point, none in time and within the ceiling, or a failure of the solver.
 pub fn solve(
     program: &Program,
     objective: &Objective,
     start: Option<&[f64]>,
     limit: Duration,
 ) -> Result<Solved, Unsolved> {
-    let order = RowOrder::AsGiven;
-    match run(program, objective, start, limit, true, order) {
-        Err(Unsolved::Failed(_)) => run(program, objective, start, limit, true, RowOrder::Turned),
-        other => other,
+    let deadline = Deadline::of_a_part(limit);
+    let mut best: Option<Vec<f64>> = None;
+    let mut order = RowOrder::AsGiven;
+    loop {
+        let from = best.as_deref().or(start);
+        let ended = run(program, objective, from, deadline.left(), true, order);
+        match ended {
+            Ok(Ended { solved, at_ceiling }) => {
+                let better = from.is_none_or(|known| gains(objective, known, &solved.values));
+                if solved.proved || !at_ceiling || (!better && order == RowOrder::Turned) {
+                    return Ok(solved);
+                }
+                if !better {
+                    order = RowOrder::Turned;
+                }
+                best = Some(solved.values);
+            }
+            Err(Unsolved::Failed(_) | Unsolved::OutOfTime)
+                if order == RowOrder::AsGiven && !deadline.is_over() =>
+            {
+                order = RowOrder::Turned;
+            }
+            Err(error) => {
+                let values = best.ok_or(error)?;
+                let proved = false;
+                return Ok(Solved { values, proved });
+            }
+        }
     }
+}
+
+/// True if the second point is better than the first.
+fn gains(objective: &Objective, known: &[f64], found: &[f64]) -> bool {
+    let gain = value(&objective.terms, found) - value(&objective.terms, known);
+    let gain = if objective.maximise { gain } else { -gain };
+    gain > 1e-9
 }
 
 /// A bound on the objective: its best value when whole columns may take parts. `None` if there
@@ -115,11 +113,11 @@ pub fn relaxed_bound(program: &Program, objective: &Objective, limit: Duration) 
     if limit.is_zero() {
         return None;
     }
-    let solved = run(program, objective, None, limit, false, RowOrder::AsGiven).ok()?;
-    if !solved.proved {
-        return None;
-    }
-    Some(super::program::value(&objective.terms, &solved.values))
+    let Ended { solved, .. } =
+        run(program, objective, None, limit, false, RowOrder::AsGiven).ok()?;
+    solved
+        .proved
+        .then(|| value(&objective.terms, &solved.values))
 }
 
 /// The order in which the solver is given the rows. Very rarely it loses its way in rounding
@@ -130,6 +128,13 @@ enum RowOrder {
     Turned,
 }
 
+/// How a search ended that found a point.
+struct Ended {
+    solved: Solved,
+    /// True if it ended because it had looked at as much as it may.
+    at_ceiling: bool,
+}
+
 fn run(
     program: &Program,
     objective: &Objective,
@@ -137,7 +142,50 @@ fn run(
     limit: Duration,
     whole: bool,
     order: RowOrder,
-) -> Result<Solved, Unsolved> {
+) -> Result<Ended, Unsolved> {
+    if program.columns().iter().any(|c| c.lo > c.hi) {
+        return Err(Unsolved::Infeasible);
+    }
+    let model = model(program, objective, whole, order);
+    let mut options = SolveOptions::default();
+    options.time_limit = Some(limit);
+    options.node_limit = Some(most_nodes(program));
+    if let (Some(values), true) = (start, whole) {
+        options.warm_start = Some(columns(values.len()).zip(values.iter().copied()).collect());
+    }
+    let ended = model.as_inner().solve_with(options);
+    let solution = ended
+        .map_err(unsolved_because)?
+        .into_solution()
+        .map_err(|_| Unsolved::OutOfTime)?;
+    // The solver's values are whole or within bounds only to its own rounding.
+    let values = solution
+        .iter()
+        .zip(program.columns())
+        .map(|((_, value), c)| {
+            if c.whole && whole {
+                value.round()
+            } else {
+                value.clamp(c.lo, c.hi)
+            }
+        });
+    let reason = solution.termination_reason();
+    Ok(Ended {
+        solved: Solved {
+            values: values.collect(),
+            proved: reason == TerminationReason::ProvenOptimal,
+        },
+        at_ceiling: reason == TerminationReason::NodeLimit,
+    })
+}
+
+/// The program as the solver takes it.
+fn model(
+    program: &Program,
+    objective: &Objective,
+    whole: bool,
+    order: RowOrder,
+) -> good_lp::solvers::microlp::MicroLpProblem {
     let mut defined = variables!();
     let vars: Vec<Variable> = program
         .columns()
@@ -159,7 +207,7 @@ fn run(
     } else {
         defined.minimise(aim)
     };
-    let mut model = unsolved.using(microlp).with_time_limit(limit.as_secs_f64());
+    let mut model = unsolved.using(good_lp::microlp);
     let mut rows: Vec<_> = program.rows().iter().collect();
     if order == RowOrder::Turned {
         rows.reverse();
@@ -167,30 +215,30 @@ fn run(
     for row in rows {
         model.add_constraint(sum(&row.terms).leq(row.rhs));
     }
-    if let (Some(values), true) = (start, whole) {
-        model = model.with_initial_solution(vars.iter().copied().zip(values.iter().copied()));
-    }
-    let solution = model.solve().map_err(unsolved_because)?;
-    // The solver's values are whole or within bounds only to its own rounding.
-    let value = |(var, c): (&Variable, &Column)| {
-        let value = solution.value(*var);
-        if c.whole && whole {
-            value.round()
-        } else {
-            value.clamp(c.lo, c.hi)
-        }
-    };
-    Ok(Solved {
-        values: vars.iter().zip(program.columns()).map(value).collect(),
-        proved: matches!(solution.status(), SolutionStatus::Optimal),
-    })
+    model
 }
 
-/// The solver's errors as ours. A time limit without a point is its `Other`.
-fn unsolved_because(error: ResolutionError) -> Unsolved {
+/// The solver's names of the first columns of any program: it counts them.
+fn columns(count: usize) -> impl Iterator<Item = microlp::Variable> {
+    let mut counted = Problem::new(OptimizationDirection::Minimize);
+    (0..count).map(move |_| counted.add_var(0.0, (0.0, 0.0)))
+}
+
+/// How many points of choice one search of a program may look at.
+fn most_nodes(program: &Program) -> u64 {
+    let (columns, rows) = (program.columns().len(), program.rows().len());
+    // A bound changed for every column, in a list with room for as many again, and a sign of
+    // where each column and row stands.
+    let change = 2 * size_of::<(usize, f64, f64)>();
+    let bytes = columns * (change + 1) + rows;
+    let fit = u64::try_from(MOST_BYTES / bytes.max(1)).unwrap_or(u64::MAX);
+    fit.clamp(1, MOST_NODES)
+}
+
+/// The solver's errors as ours.
+fn unsolved_because(error: Error) -> Unsolved {
     match error {
-        ResolutionError::Infeasible => Unsolved::Infeasible,
-        ResolutionError::Other(_) => Unsolved::OutOfTime,
+        Error::Infeasible => Unsolved::Infeasible,
         other => Unsolved::Failed(other.to_string()),
     }
 }

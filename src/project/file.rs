@@ -1,10 +1,10 @@
 //! Reads a text file: not too large, and in UTF-8.
 
-use std::fs::File;
-use std::io::{ErrorKind, Read as _};
+use std::io::ErrorKind;
 use std::path::Path;
 
 use crate::diagnostic::{Code, Findings, Problem, Problems, Read, Source, Span};
+use crate::files;
 use crate::harmless;
 
 use super::change::{self, Change};
@@ -69,32 +69,27 @@ fn no_such_file() -> Problem {
 }
 
 fn bytes(path: &Path, limit: u64) -> Result<Vec<u8>, Box<Problem>> {
-    let unreadable = |error: std::io::Error| {
+    files::read(path, limit).map_err(|error| {
         Box::new(match error.kind() {
             ErrorKind::NotFound => no_such_file(),
-            _ => Problem::new(
-                Code::UnreadableFile,
-                format!("this file cannot be read: {}", error.kind()),
+            ErrorKind::FileTooLarge => Problem::new(
+                Code::TooLarge,
+                format!("this file is larger than {} MB", limit >> 20),
             )
-            .remedy("check that it is a file, not a folder, and that you may read it"),
+            .remedy("check that it is the right file"),
+            kind => Problem::new(
+                Code::UnreadableFile,
+                format!("this file cannot be read: {}", cause(&error, kind)),
+            )
+            .remedy("check that it is a file, not a folder or a pipe, and that you may read it"),
         })
-    };
-    let file = File::open(path).map_err(unreadable)?;
-    let is_dir = file.metadata().map_err(unreadable)?.is_dir();
-    if is_dir {
-        return Err(unreadable(ErrorKind::IsADirectory.into()));
-    }
-    let mut bytes = Vec::new();
-    file.take(limit + 1)
-        .read_to_end(&mut bytes)
-        .map_err(unreadable)?;
-    if bytes.len() as u64 > limit {
-        let cause = format!("this file is larger than {} MB", limit >> 20);
-        return Err(Box::new(
-            Problem::new(Code::TooLarge, cause).remedy("check that it is the right file"),
-        ));
-    }
-    Ok(bytes)
+    })
+}
+
+/// What an error says of itself, without the system's number.
+fn cause(error: &std::io::Error, kind: ErrorKind) -> String {
+    let own = error.get_ref().map(ToString::to_string);
+    own.unwrap_or_else(|| kind.to_string())
 }
 
 /// The text of a file, without a byte order mark.

@@ -9,6 +9,7 @@ use super::given_back;
 use super::no_plan::why_none;
 use super::overview::shares;
 use super::page::Page;
+use super::ran_out;
 use super::screen::occasion;
 use super::space::{all_beds, shelf_rows};
 use super::view::{View, span_of};
@@ -26,8 +27,9 @@ pub fn compare(trials: &[Trial]) -> Page {
     };
     page.title(&occasion(&first.garden));
     page.paragraph("The file stays as it is; this is what the changes would bring.");
-    page.heading("What is tried");
     let labels = labels(trials);
+    ran_out::of_trials(labels.iter().cloned().zip(trials), &mut page);
+    page.heading("What is tried");
     let width = labels.iter().map(String::len).max().unwrap_or(0);
     for (label, trial) in labels.iter().zip(trials) {
         page.entry(label, width, &what_is_tried(trial));

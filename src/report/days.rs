@@ -8,6 +8,7 @@ use crate::garden::Garden;
 
 use super::no_plan::why_none;
 use super::page::Page;
+use super::ran_out;
 use super::screen::occasion;
 use super::view::{View, kind_of_years};
 use super::words::{Words, list};
@@ -32,6 +33,11 @@ pub fn days(garden: &Garden, days: &[OtherDay]) -> Page {
         "The file stays as it is; this is how the dish would fare in other weeks, each with a \
          plan of its own. The day by which the kitchen needs the harvest moves along.",
     );
+    let words = Words::of(garden);
+    let trials = days
+        .iter()
+        .filter_map(|day| Some((words.day(day.day), day.trial.as_ref()?)));
+    ran_out::of_trials(trials, &mut page);
     let planned: Vec<Planned<'_>> = days.iter().filter_map(planned).collect();
     page.heading("The whole dish");
     whole_dish(garden, days, &planned, &mut page);

@@ -4,13 +4,15 @@
 mod ideas;
 
 use std::cmp::Reverse;
+use std::time::Duration;
 
-use crate::candidates::DropReason;
-use crate::garden::{Garden, GradeAt, IngredientAt};
+use crate::candidates::{DropReason, MOST_CANDIDATES, bed_classes};
+use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt};
 use crate::model::{Impossible, LeftOut, Pressure, Why};
 use crate::pipeline::NoPlan;
 
 use super::page::Page;
+use super::ran_out;
 use super::screen::occasion;
 use super::words::{Words, count, list, sentence};
 
@@ -46,17 +48,69 @@ pub(super) fn in_the_way(garden: &Garden, found: &Impossible, page: &mut Page) {
     limits(garden, &found.pressure, page);
 }
 
-/// What `tureen plan` prints when the time ran out before a plan was found.
+/// What `tureen plan` prints when the search ended before a plan was found: after so long, or where
+/// it had looked at as much as it may.
 #[must_use]
-pub fn out_of_time(seconds: u64) -> Page {
+pub fn out_of_time(ran_out: Option<Duration>) -> Page {
     let mut page = Page::new();
-    let seconds = u32::try_from(seconds).unwrap_or(u32::MAX);
+    let (when, remedy) = match ran_out {
+        Some(limit) => (
+            ran_out::seconds(limit),
+            "Allow more time with --time-limit, or make the task smaller",
+        ),
+        None => (
+            "all that the search may look at".to_owned(),
+            "More time would not help; make the task smaller",
+        ),
+    };
     page.title(&format!(
-        "No plan found in {}, and none proved impossible.",
-        count(seconds, "second")
+        "No plan found in {when}, and none proved impossible."
     ));
-    page.paragraph("Allow more time with --time-limit, or make the task smaller: fewer sowings, fewer beds that differ.");
+    page.paragraph(&format!("{remedy}: fewer sowings, fewer beds that differ."));
     page
+}
+
+/// So many ingredients are named that have the most ways.
+const MOST_WAYS_NAMED: usize = 5;
+
+/// What `tureen plan` prints where there are too many plantings to choose from.
+#[must_use]
+pub fn too_many(garden: &Garden) -> Page {
+    let mut page = Page::new();
+    page.title(&format!(
+        "No plan was sought: there are more than {} ways to grow these ingredients.",
+        MOST_CANDIDATES
+    ));
+    page.paragraph(
+        "A way is one crop, sown by one grade on certain days in one kind of bed and picked on \
+         certain days. Most are made where many grades may grow an ingredient, in many ways and \
+         in many kinds of beds:",
+    );
+    let kinds = bed_classes(garden).len();
+    let mut most: Vec<&Ingredient> = garden.ingredients.iter().collect();
+    most.sort_by_key(|i| Reverse(i.grades.len() * i.methods.len()));
+    for ingredient in most.into_iter().take(MOST_WAYS_NAMED) {
+        page.item(&format!(
+            "{}: {}, {}, {}.",
+            ingredient.name,
+            some(ingredient.grades.len(), "grade"),
+            some(ingredient.methods.len(), "method"),
+            some(kinds, "kind of bed")
+        ));
+    }
+    page.paragraph(
+        "Name the grade of more ingredients, and their method; give like beds the same width, \
+         light and cover.",
+    );
+    page
+}
+
+/// `30 grades`.
+fn some(n: usize, what: &str) -> String {
+    match what.split_once(' ') {
+        Some((first, rest)) if n != 1 => format!("{n} {first}s {rest}"),
+        _ => count(u32::try_from(n).unwrap_or(u32::MAX), what),
+    }
 }
 
 /// Why a project has no plan, in a sentence or two.
@@ -64,6 +118,7 @@ pub(super) fn why_none(garden: &Garden, why: &NoPlan) -> String {
     match why {
         NoPlan::Impossible(found) => verdict(garden, found),
         NoPlan::OutOfTime => "No plan was found in the time allowed.".to_owned(),
+        NoPlan::TooMany => "There are too many ways to choose from.".to_owned(),
         NoPlan::Failed(words) => format!("The search failed: {words}."),
         NoPlan::Refused(_) => "The plan that was made breaks rules; please report it.".to_owned(),
     }

@@ -2,6 +2,7 @@
 //! what to decide, what to take care of, what was assumed, how sure it is, what was aimed at.
 
 use std::path::Path;
+use std::time::Duration;
 
 use crate::checker::CheckedPlan;
 use crate::explain::{self, StepSlack};
@@ -12,16 +13,30 @@ use super::page::{Page, Picture};
 use super::view::View;
 use super::words::Words;
 use super::{
-    aims, assumed, care, cautions, decisions, how_sure, manure, overview, packet_days, rotation,
-    slack, space, timeline, verdict,
+    aims, assumed, care, cautions, decisions, how_sure, manure, overview, packet_days, ran_out,
+    rotation, slack, space, timeline, verdict,
 };
 
 /// The whole plan, as `tureen plan` prints it.
 #[must_use]
 pub fn plan(garden: &Garden, checked: &CheckedPlan) -> Page {
-    let slack = explain::slack(garden, checked);
+    plan_with(garden, checked, &explain::slack(garden, checked), None)
+}
+
+/// The same with what is known of the slack, and the time after which the search was ended.
+#[must_use]
+pub fn plan_with(
+    garden: &Garden,
+    checked: &CheckedPlan,
+    slack: &[StepSlack],
+    ran_out: Option<Duration>,
+) -> Page {
+    let view = View::new(garden, checked);
     let mut page = Page::new();
-    write(&View::new(garden, checked), &slack, &mut page);
+    if let Some(text) = ran_out.and_then(|limit| ran_out::of_a_plan(&view, limit)) {
+        page.title(&text);
+    }
+    write(&view, slack, &mut page);
     page
 }
 

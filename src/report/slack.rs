@@ -16,6 +16,9 @@ pub(super) const NO_SLACK: &str = "no slack";
 /// A step that has nowhere to go because of what is done beside it.
 const NO_ROOM: &str = "no room";
 
+/// A step that was not looked at in time.
+const UNKNOWN: &str = "?";
+
 /// The section of the plan's screen.
 pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
     page.heading("What can wait");
@@ -67,6 +70,9 @@ fn legend(view: &View<'_>, rows: &[Vec<String>]) -> String {
         text += " Missed: so many of the rounds kept for picking may fall out for every class, one of them at a \
                  time.";
     }
+    if says(UNKNOWN) {
+        text += " ?: there was no time to look at it.";
+    }
     text += " Day by day, and what to do when a step fails: tureen show FILE --slack.";
     text
 }
@@ -89,6 +95,7 @@ fn cell(view: &View<'_>, slack: &[StepSlack], planting: &Planting, kind: StepKin
         .filter(|s| step_of(view, s).is_some_and(|(p, step)| p == planting && step.kind == kind))
         .collect();
     match of_kind.as_slice() {
+        [] if planting.steps.iter().any(|step| step.kind == kind) => UNKNOWN.to_owned(),
         [] => String::new(),
         [one] if kind != StepKind::Pick || planting.method == Method::Patch => weeks(one),
         [_] => format!("{NO_SLACK} (one session)"),

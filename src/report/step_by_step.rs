@@ -1,5 +1,7 @@
 //! The slack of every step, what is lost if it is missed, and the ways out of each ingredient.
 
+use std::time::Duration;
+
 use crate::checker::CheckedPlan;
 use crate::explain::{Rescue, RescueLadder, StepSlack};
 use crate::garden::{Garden, Method};
@@ -12,7 +14,7 @@ use super::screen::occasion;
 use super::slack::{NO_SLACK, promise, range, step_of, weeks_apart, weeks_to, with_thinning};
 use super::view::{View, kind_of_years};
 use super::words::{list, sentence};
-use super::{steps, timeline};
+use super::{ran_out, steps, timeline};
 
 /// Width of the column of step names.
 const LABEL: usize = 12;
@@ -24,11 +26,19 @@ pub fn slack(
     checked: &CheckedPlan,
     slack: &[StepSlack],
     ladders: &[RescueLadder],
+    ran_out: Option<Duration>,
 ) -> Page {
     let view = View::new(garden, checked);
     let mut page = Page::new();
     page.paragraph(&occasion(garden));
     page.title("What can wait, and what to do when a step fails");
+    if let Some(limit) = ran_out {
+        page.paragraph(&format!(
+            "Time ran out after {}: of steps and ways out that are not here nothing is known. \
+             --time-limit gives more time.",
+            ran_out::seconds(limit)
+        ));
+    }
     page.paragraph(&format!(
         "Each step is moved alone, all others as planned; the plan was replayed each time. The \
          earliest and latest sessions are those with which every rule still holds and {}; where \

@@ -9,6 +9,7 @@ use crate::plan::{Aim, AimResult};
 
 use super::interval::further_years_95;
 use super::page::Page;
+use super::ran_out;
 use super::view::View;
 use super::words::{count, list};
 
@@ -35,6 +36,7 @@ pub(super) fn sentence(view: &View<'_>) -> String {
 /// changed, says nothing of them.
 fn proof(view: &View<'_>, ready: usize) -> String {
     let aims = &view.plan.aims;
+    let years = view.years();
     let saved = *view.checked.standing() == Standing::Saved;
     let when = if saved { " when it was planned" } else { "" };
     let are = if saved { "were" } else { "are" };
@@ -48,10 +50,16 @@ fn proof(view: &View<'_>, ready: usize) -> String {
     let before_proved = before.iter().all(AimResult::proved);
     let best = whole.value.round().max(0.0) as usize;
     if !before_proved {
-        format!("; the best plan found, not proved best{when}")
+        let found = "; the best plan found, not proved best";
+        match ran_out::most_years(aims, years) {
+            Some(most) if most > ready => {
+                format!("{found}; at most {most} years {are} possible{when}")
+            }
+            _ => format!("{found}{when}"),
+        }
     } else if !whole.proved() {
-        let at_most = (whole.bound + 1e-6).floor();
-        format!("; the best plan found; at most {at_most:.0} years {are} possible{when}")
+        let at_most = ran_out::most_years(aims, years).unwrap_or(years);
+        format!("; the best plan found; at most {at_most} years {are} possible{when}")
     } else if ready >= best {
         format!("; proved best{when}")
     } else {

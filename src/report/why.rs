@@ -20,6 +20,9 @@ use super::{no_plan, verdict};
 pub fn why_no_plan(garden: &Garden, found: &Impossible, diagnosis: &Diagnosis) -> Page {
     let mut page = Page::new();
     no_plan::in_the_way(garden, found, &mut page);
+    if diagnosis.cut_short {
+        page.paragraph("Time ran out before all changes were tried; --time-limit gives more time.");
+    }
     if garden.ingredients.len() > 1 {
         page.heading("The heart of it");
         page.line(&heart(garden, diagnosis));

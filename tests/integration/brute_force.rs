@@ -11,6 +11,7 @@ pub mod takes;
 use std::time::Duration;
 
 use tureen::candidates::Candidates;
+use tureen::deadline::Deadline;
 use tureen::garden::Garden;
 use tureen::model::{Options, Outcome, solve};
 use tureen::plan::{Aim, AimResult};
@@ -64,7 +65,7 @@ enum Same {
 
 fn compare(garden: &Garden, tried: &Tried, concession: u32) -> Result<Same, String> {
     let options = Options {
-        time_limit: Duration::from_secs(10),
+        deadline: Deadline::after(Duration::from_secs(10)),
         concession_years: concession,
     };
     match (tried, solve(garden, &options)) {

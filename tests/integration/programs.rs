@@ -7,6 +7,7 @@ mod reader;
 use std::collections::BTreeSet;
 use std::time::Duration;
 
+use tureen::deadline::Deadline;
 use tureen::garden::Garden;
 use tureen::model::{AimProgram, Options, Outcome, Recorded, Section, solve, solve_and_record};
 use tureen::plan::{Aim, Rule};
@@ -19,7 +20,7 @@ use reader::Read;
 /// Ample time: no solve should come near it.
 fn options() -> Options {
     Options {
-        time_limit: Duration::from_secs(60),
+        deadline: Deadline::after(Duration::from_secs(60)),
         ..Options::default()
     }
 }

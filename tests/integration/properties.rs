@@ -10,6 +10,7 @@ mod years;
 use std::time::Duration;
 
 use tureen::checker::check;
+use tureen::deadline::Deadline;
 use tureen::garden::Garden;
 use tureen::model::{Options, Outcome, solve};
 use tureen::plan::{AimResult, Plan};
@@ -31,7 +32,7 @@ enum Made {
 /// What comes of a garden.
 fn made(garden: &Garden, concession_years: u32, time_limit: Duration) -> Made {
     let options = Options {
-        time_limit,
+        deadline: Deadline::after(time_limit),
         concession_years,
     };
     match solve(garden, &options) {
@@ -41,6 +42,7 @@ fn made(garden: &Garden, concession_years: u32, time_limit: Duration) -> Made {
         },
         Outcome::Impossible(why) if why.proved => Made::Impossible,
         Outcome::Impossible(_) | Outcome::OutOfTime => Made::Open,
+        Outcome::TooMany => panic!("{}: too many", garden.name),
         Outcome::Failed(words) => panic!("{}: {words}", garden.name),
     }
 }

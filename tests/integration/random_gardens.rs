@@ -11,6 +11,7 @@ use std::time::Duration;
 
 use tureen::candidates::{Candidates, Scope, YearSet};
 use tureen::checker::{CheckedPlan, check};
+use tureen::deadline::Deadline;
 use tureen::garden::Garden;
 use tureen::model::{Options, Outcome, Possible, possible, solve};
 use tureen::plan::{Aim, Plan};
@@ -25,7 +26,7 @@ const SHORT: Duration = Duration::from_secs(5);
 
 fn options(seed: u64, time_limit: Duration) -> Options {
     Options {
-        time_limit,
+        deadline: Deadline::after(time_limit),
         concession_years: (seed % 2) as u32,
     }
 }
@@ -52,7 +53,7 @@ fn plan_of(garden: &Garden, options: &Options) -> Result<Option<Plan>, String> {
                 false => Err(format!("{why:?}")),
             }
         }
-        Outcome::OutOfTime if options.time_limit < AMPLE => Ok(None),
+        Outcome::OutOfTime if options.deadline.limit() < AMPLE => Ok(None),
         other => Err(format!("{other:?}")),
     }
 }

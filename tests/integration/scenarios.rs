@@ -12,6 +12,7 @@ use std::time::Duration;
 
 use tureen::catalogue::Catalogue;
 use tureen::checker::CheckedPlan;
+use tureen::deadline::Deadline;
 use tureen::garden::Garden;
 use tureen::model::Options;
 use tureen::pipeline::plan;
@@ -49,14 +50,11 @@ pub fn load(name: &str, file: &str) -> Garden {
 /// Every scenario that has a plan, with the best one that is found in half a minute.
 pub fn planned() -> &'static [(&'static str, Garden, CheckedPlan)] {
     static PLANNED: LazyLock<Vec<(&str, Garden, CheckedPlan)>> = LazyLock::new(|| {
-        let options = Options {
-            time_limit: Duration::from_secs(30),
-            ..Options::default()
-        };
         let all = ALL
             .into_iter()
             .map(|name| (name, load(name, "garden.toml")));
         all.filter_map(|(name, garden)| {
+            let options = Options::until(Deadline::after(Duration::from_secs(30)));
             let checked = plan(&garden, &options).ok()?;
             Some((name, garden, checked))
         })

@@ -7,12 +7,16 @@ use std::path::Path;
 use serde::{Deserialize, Serialize};
 
 use crate::checksum::digits;
+use crate::files;
 use crate::report::folder::FolderError;
 
 use super::file::File;
 
 /// The name of the list in its folder.
 pub const MANIFEST: &str = ".handouts.json";
+
+/// Nothing that is written here is larger, in bytes; what is, is a person's.
+pub(super) const LARGEST_FILE: u64 = 32 << 20;
 
 /// The form of the list that is written, and the only one that is read.
 const VERSION: u32 = 1;
@@ -38,13 +42,13 @@ impl Manifest {
 
     /// Reads a list.
     pub fn read(path: &Path) -> Result<Self, FolderError> {
-        let bytes = std::fs::read(path).map_err(|e| FolderError::Failed(path.to_owned(), e))?;
-        let list: Self =
-            serde_json::from_slice(&bytes).map_err(|_| FolderError::BadList(path.to_owned()))?;
+        let bad = || FolderError::BadList(path.to_owned());
+        let bytes = files::read(path, LARGEST_FILE).map_err(|_| bad())?;
+        let list: Self = serde_json::from_slice(&bytes).map_err(|_| bad())?;
         if list.tureen_handouts == VERSION {
             Ok(list)
         } else {
-            Err(FolderError::BadList(path.to_owned()))
+            Err(bad())
         }
     }
 

@@ -3,14 +3,16 @@
 
 use std::collections::BTreeSet;
 use std::fs;
+use std::io::ErrorKind;
 use std::path::Path;
 
 use crate::checksum::digits;
 use crate::disk::kept_name;
+use crate::files;
 use crate::report::folder::FolderError;
 
 use super::file::File;
-use super::manifest::{MANIFEST, Manifest};
+use super::manifest::{LARGEST_FILE, MANIFEST, Manifest};
 
 /// What becomes of the old folder's files.
 #[derive(Default)]
@@ -88,7 +90,10 @@ fn fate(there: &Path, path: &str, list: &Manifest, files: &[File]) -> Result<Fat
     let Some(written) = list.checksum(path).filter(|_| is_plain) else {
         return Ok(Fate::Added);
     };
-    let bytes = fs::read(there).map_err(failed)?;
+    let bytes = match files::read(there, LARGEST_FILE) {
+        Err(error) if error.kind() == ErrorKind::FileTooLarge => return Ok(Fate::Changed),
+        read => read.map_err(failed)?,
+    };
     let new = files.iter().find(|file| file.path == path);
     let as_it_was = digits(&bytes) == written || new.is_some_and(|new| new.bytes == bytes);
     Ok(if as_it_was { Fate::Ours } else { Fate::Changed })

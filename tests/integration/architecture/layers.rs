@@ -17,13 +17,22 @@ const LAYERS: [&[&str]; 14] = [
     &["catalogue"],
     &["garden"],
     &["weather"],
-    &["units", "calendar", "diagnostic", "checksum", "disk"],
+    &[
+        "units",
+        "calendar",
+        "diagnostic",
+        "checksum",
+        "deadline",
+        "disk",
+        "files",
+    ],
     &["harmless"],
 ];
 
 /// Crates that only some modules may use.
-const KEPT_APART: [(&str, &[&str]); 3] = [
+const KEPT_APART: [(&str, &[&str]); 4] = [
     ("good_lp", &["model"]),
+    ("microlp", &["model"]),
     ("toml", &["project", "catalogue"]),
     ("maud", &["handouts"]),
 ];

@@ -3,6 +3,7 @@
 use std::time::Duration;
 
 use tureen::checker::check;
+use tureen::deadline::Deadline;
 use tureen::garden::Garden;
 use tureen::model::{Options, Outcome, solve};
 use tureen::plan::{Aim, Plan};
@@ -14,12 +15,9 @@ pub fn plans(
     seeds: std::ops::Range<u64>,
     size: &Size,
 ) -> impl Iterator<Item = (u64, Garden, Plan)> {
-    let options = Options {
-        time_limit: Duration::from_secs(5),
-        ..Options::default()
-    };
     seeds.filter_map(move |seed| {
         let garden = garden(seed, size);
+        let options = Options::until(Deadline::after(Duration::from_secs(5)));
         match solve(&garden, &options) {
             Outcome::Planned(plan) => Some((seed, garden, plan)),
             _ => None,

@@ -7,6 +7,7 @@ use std::time::Duration;
 
 use tureen::candidates::Candidates;
 use tureen::catalogue::Catalogue;
+use tureen::deadline::Deadline;
 use tureen::explain::{Diagnosis, Kind, Workbench};
 use tureen::garden::{Garden, Grade, Ingredient};
 use tureen::model::Options;
@@ -26,10 +27,12 @@ const MOST_NODES: u64 = 4_000;
 /// Projects without a plan that are looked at.
 const PROJECTS: u32 = 12;
 
-const OPTIONS: Options = Options {
-    time_limit: Duration::from_secs(10),
-    concession_years: 1,
-};
+/// Enough for all that is tried of a project.
+const AMPLE: Duration = Duration::from_secs(600);
+
+fn ample() -> Options {
+    Options::until(Deadline::after(AMPLE))
+}
 
 /// True if trying everything puts all ingredients into the pot.
 fn fits(garden: &Garden) -> Result<bool, TooLarge> {
@@ -191,12 +194,12 @@ fn all_give_a_plan(folder: &Folder, diagnosis: &Diagnosis) -> usize {
 /// The diagnosis of a project file, if it has no plan.
 fn diagnosis(path: &Path, catalogue: &Catalogue) -> Option<(Garden, Diagnosis)> {
     let garden = project::load(path, catalogue).unwrap();
-    let Err(NoPlan::Impossible(_)) = pipeline::plan(&garden, &OPTIONS) else {
+    let Err(NoPlan::Impossible(_)) = pipeline::plan(&garden, &ample()) else {
         return None;
     };
     let bench = Workbench {
         load: &|changes| project::load_changed(path, changes, catalogue),
-        options: OPTIONS,
+        options: ample(),
     };
     let diagnosis = bench.diagnose(&garden, catalogue);
     Some((garden, diagnosis))
@@ -282,7 +285,7 @@ fn what_is_too_tight_is_what_is_loosened() {
             std::fs::write(folder.path("weather.csv"), files::weather()).unwrap();
             let path = folder.path("garden.toml");
             let sound = project::load(&path, &catalogue).unwrap();
-            if pipeline::plan(&sound, &OPTIONS).is_err() {
+            if pipeline::plan(&sound, &ample()).is_err() {
                 continue;
             }
             std::fs::write(&path, tightened(seed, which)).unwrap();

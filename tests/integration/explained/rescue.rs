@@ -2,6 +2,7 @@
 
 use tureen::catalogue::Catalogue;
 use tureen::checker::{CheckedPlan, check, promise};
+use tureen::deadline::Deadline;
 use tureen::explain::{Rescue, RescueLadder, RescueRung, rescue_ladders};
 use tureen::garden::{Garden, IngredientAt, Method, Source};
 use tureen::plan::{Plan, Planting};
@@ -79,7 +80,7 @@ fn every_rung_is_a_plan_that_passes_the_checker() {
             garden,
             checked,
         };
-        for ladder in rescue_ladders(&case.garden, &case.checked, &catalogue) {
+        for ladder in rescue_ladders(&case.garden, &case.checked, &catalogue, &Deadline::never()) {
             let mut last = None;
             for rung in &ladder.rungs {
                 by_hand(&case, ladder.ingredient, rung);

@@ -4,8 +4,9 @@ use std::fmt::Write;
 use std::path::PathBuf;
 use std::time::{Duration, Instant};
 
+use tureen::deadline::Deadline;
 use tureen::garden::Garden;
-use tureen::model::{Options, solve_and_record};
+use tureen::model::{Options, USUAL_TIME, solve_and_record};
 use tureen::report;
 
 use crate::random_gardens::make::{LARGER, TINY, garden};
@@ -20,8 +21,11 @@ fn gardens() -> impl Iterator<Item = (String, Garden, Duration)> {
     let larger =
         (20_000..20_005).map(|seed| (format!("larger-{seed}"), garden(seed, &LARGER), SHORT));
     let bundled = scenarios::ALL.into_iter().map(|name| {
-        let usual = Options::default().time_limit;
-        (name.to_owned(), scenarios::load(name, "garden.toml"), usual)
+        (
+            name.to_owned(),
+            scenarios::load(name, "garden.toml"),
+            USUAL_TIME,
+        )
     });
     tiny.chain(larger).chain(bundled)
 }
@@ -44,7 +48,7 @@ fn programs_are_written() {
     let mut solves = "garden,seconds\n".to_owned();
     for (name, garden, time_limit) in gardens() {
         let options = Options {
-            time_limit,
+            deadline: Deadline::after(time_limit),
             ..Options::default()
         };
         let before = seconds(begun);

@@ -50,7 +50,7 @@ impl Case {
             .iter()
             .map(|h| (h.title.clone(), h.page.text(plain(160))))
             .collect();
-        let slack = report::slack(&self.garden, &self.checked, &self.slack, &[]);
+        let slack = report::slack(&self.garden, &self.checked, &self.slack, &[], None);
         pages.push(("what can wait".to_owned(), slack.text(plain(160))));
         pages
     }

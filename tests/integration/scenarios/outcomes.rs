@@ -4,6 +4,7 @@
 use std::time::Duration;
 
 use tureen::checker;
+use tureen::deadline::Deadline;
 use tureen::garden::Garden;
 use tureen::model::{Options, Outcome, solve};
 use tureen::plan::{Aim, Plan};
@@ -15,7 +16,7 @@ const LIMIT: Duration = Duration::from_secs(300);
 
 fn outcome(garden: &Garden) -> Outcome {
     let options = Options {
-        time_limit: LIMIT,
+        deadline: Deadline::after(LIMIT),
         ..Options::default()
     };
     solve(garden, &options)

@@ -1,0 +1,82 @@
+//! Where the time ran out: that it did, and what more time could bring at most.
+
+use std::time::Duration;
+
+use crate::explain::Trial;
+use crate::pipeline::NoPlan;
+use crate::plan::{Aim, AimResult};
+
+use super::page::Page;
+use super::view::View;
+use super::words::{count, list};
+
+/// The head of a plan whose search was ended; nothing where all was proved all the same.
+pub(super) fn of_a_plan(view: &View<'_>, limit: Duration) -> Option<String> {
+    let ready = view.replay.whole_dish_years();
+    if view.plan.aims.iter().all(AimResult::proved) {
+        return None;
+    }
+    let most = most_years(&view.plan.aims, view.years());
+    let more = match most {
+        Some(most) if most > ready => format!(
+            "More time could bring at most {most} of {} years of the whole dish instead of {ready}.",
+            view.years()
+        ),
+        _ => "More time could bring no more years of the whole dish, but better amounts or less \
+              that hangs on a single session."
+            .to_owned(),
+    };
+    Some(format!(
+        "Time ran out after {}, before the search was done. {more} (--time-limit gives it more.)",
+        seconds(limit)
+    ))
+}
+
+/// `10 seconds`.
+pub(super) fn seconds(limit: Duration) -> String {
+    count(u32::try_from(limit.as_secs()).unwrap_or(u32::MAX), "second")
+}
+
+/// No plan has the whole dish ready in more years than this; `None` if nothing is known. The
+/// dish is ready in no more years than its worst ingredient; what was found for the dish itself
+/// holds only beside the best of the aims before it.
+pub(super) fn most_years(aims: &[AimResult], years: usize) -> Option<usize> {
+    let of = |aim: Aim| aims.iter().position(|a| a.aim == aim);
+    let bound = |at: usize| {
+        let bound = aims.get(at).map(|a| (a.bound + 1e-6).floor().max(0.0));
+        bound.map(|bound| (bound as usize).min(years))
+    };
+    let worst = of(Aim::WorstIngredient).and_then(bound);
+    let dish = of(Aim::WholeDish).filter(|at| aims.iter().take(*at).all(AimResult::proved));
+    let dish = dish.and_then(bound);
+    worst.into_iter().chain(dish).min()
+}
+
+/// Of several trials, those whose search was ended early: the name of each, with the most years
+/// of the whole dish that are possible.
+pub(super) fn of_trials<'a>(trials: impl Iterator<Item = (String, &'a Trial)>, page: &mut Page) {
+    let open: Vec<String> = trials
+        .filter_map(|(name, trial)| Some(format!("{name} ({})", open(trial)?)))
+        .collect();
+    if !open.is_empty() {
+        page.paragraph(&format!(
+            "Time ran out: not searched to the end, so that more may be possible: {}. \
+             --time-limit gives more time.",
+            list(&open)
+        ));
+    }
+}
+
+/// What is open about a trial; `None` if nothing is about its years.
+fn open(trial: &Trial) -> Option<String> {
+    let checked = match &trial.outcome {
+        Ok(checked) => checked,
+        Err(NoPlan::OutOfTime) => return Some("no plan found yet".to_owned()),
+        Err(_) => return None,
+    };
+    let aims = &checked.plan().aims;
+    let most = most_years(aims, checked.replay().years.len())?;
+    // What was reached and given back is no longer open.
+    let dish = aims.iter().find(|a| a.aim == Aim::WholeDish)?;
+    (most as f64 > dish.value + 0.5).then(|| format!("at most {most}"))
+}
