@@ -13,8 +13,8 @@ use super::page::{Page, Picture};
 use super::view::View;
 use super::words::Words;
 use super::{
-    aims, assumed, care, cautions, decisions, how_sure, manure, overview, packet_days, ran_out,
-    rotation, slack, space, timeline, verdict,
+    aims, assumed, care, cautions, decisions, doubts, how_sure, manure, overview, packet_days,
+    ran_out, rotation, slack, space, timeline, verdict,
 };
 
 /// The whole plan, as `tureen plan` prints it.
@@ -44,6 +44,7 @@ pub fn plan_with(
 pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
     let garden = view.garden;
     page.paragraph(&occasion(garden));
+    doubts::write(garden, page);
     page.gap();
     page.title(&verdict::sentence(view));
     if let Some(text) = verdict::rain_date(view) {
