@@ -23,7 +23,6 @@ mod share_floor;
 mod solver;
 mod stages;
 mod still_possible;
-mod strips;
 
 use std::time::Duration;
 
@@ -41,6 +40,7 @@ use still_possible::still_possible;
 pub use aim_program::{AimProgram, NamedPlanting};
 pub use decode::planting;
 pub use keeping::FewestStrips;
+pub use layout::{Chosen, Ground, Packed, Part, Parts, Piece, neat as neat_layout, pack};
 pub use program::{Col, Column, Program, Row, Section};
 pub use reasons::{Impossible, LeftOut, Pressure, Why};
 
@@ -376,11 +376,8 @@ impl<'a> Decision<'a> {
     /// The plan of a point, if its plantings can be laid out.
     fn plan(&self, board: &Board<'_>, staged: Staged) -> Option<Plan> {
         let candidates = &board.candidates;
-        let found = layout(board, &staged.values, &self.pace.deadline)
-            .ok()
-            .flatten();
-        let (chosen, parts) = found?;
-        let strips = strips::places(self.garden, candidates, &chosen, &parts);
+        let (chosen, parts) = layout(board, &staged.values).ok().flatten()?;
+        let strips = layout::places(self.garden, candidates, &chosen, &parts)?;
         Some(decode::plan(
             self.garden,
             candidates,

@@ -191,7 +191,7 @@ fn latest(
     for same_day in candidates.chunk_by(|a, b| begins(a) == begins(b)) {
         for candidate in same_day.iter().take(MOST_TRIES) {
             let plots = candidate.plots.iter().filter_map(|k| found.plots.get(k));
-            let Some(places) = free.places(plots, candidate) else {
+            let Some(places) = free.places(plots, candidate, &alone[own].crop.rotation) else {
                 continue;
             };
             let mut here = (*candidate).clone();

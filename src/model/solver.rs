@@ -56,8 +56,6 @@ pub struct Deadline(Instant);
 
 /// When time is up, all bounds together still have so long: a plan without a bound tells less.
 const FOR_BOUNDS: Duration = Duration::from_secs(1);
-/// What is small has so long even when time is up, or a plan that was found would be lost.
-const MOMENT: Duration = Duration::from_millis(500);
 
 impl Deadline {
     /// A deadline some time from now.
@@ -82,12 +80,6 @@ impl Deadline {
     #[must_use]
     pub fn left_for_bounds(&self) -> Duration {
         (self.0 + FOR_BOUNDS).saturating_duration_since(Instant::now())
-    }
-
-    /// The time left for something small.
-    #[must_use]
-    pub fn left_for_small(&self) -> Duration {
-        self.left().max(MOMENT)
     }
 }
 

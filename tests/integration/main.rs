@@ -12,6 +12,7 @@ mod explained;
 mod growth_reference;
 mod hand_worked;
 mod handouts;
+mod layout;
 mod outside;
 mod programs;
 mod project_errors;

@@ -21,9 +21,10 @@ pub(super) fn sentence(fault: &Fault, words: Words) -> String {
         | Fault::PromiseList { .. }
         | Fault::TooLittle { .. }
         | Fault::Aim { .. } => figures::sentence(fault, words),
-        Fault::Place { .. } | Fault::StripTakenTwice { .. } | Fault::Rotation { .. } => {
-            places::sentence(fault, words)
-        }
+        Fault::Place { .. }
+        | Fault::StripTakenTwice { .. }
+        | Fault::Rotation { .. }
+        | Fault::FamilyAgain { .. } => places::sentence(fault, words),
         Fault::ShelfClosed { .. }
         | Fault::ShelfFull { .. }
         | Fault::Mat { .. }
