@@ -3,6 +3,7 @@
 
 mod amounts;
 mod candidate;
+mod clash;
 mod context;
 mod dominance;
 mod dropped;
@@ -21,6 +22,7 @@ mod years;
 
 pub use amounts::{Amounts, Level, blocks_for};
 pub use candidate::{Candidate, Steps, Task, Thinning};
+pub use clash::{clash, families};
 pub use context::Context;
 pub use dominance::Scope;
 pub use dropped::{DropReason, Dropped};

@@ -12,11 +12,6 @@ const FOR_THE_ANSWER: f64 = 0.2;
 /// All bounds together may run over the end of the search by this part: a plan without a bound
 /// tells less.
 const FOR_BOUNDS: u32 = 20;
-/// What is small always has this part, or a plan that was found would be lost.
-const MOMENT: u32 = 40;
-/// And at least so long.
-const LEAST_MOMENT: Duration = Duration::from_millis(20);
-
 /// So long is left where there is no deadline.
 const A_YEAR: Duration = Duration::from_secs(365 * 86_400);
 
@@ -77,12 +72,6 @@ impl Deadline {
     #[must_use]
     pub fn left_for_bounds(&self) -> Duration {
         self.left_with(self.limit / FOR_BOUNDS)
-    }
-
-    /// The time left for something small.
-    #[must_use]
-    pub fn left_for_small(&self) -> Duration {
-        self.left().max(LEAST_MOMENT.max(self.limit / MOMENT))
     }
 
     /// The same end for a part of the work that has no more than `limit` to itself.

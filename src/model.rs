@@ -24,7 +24,6 @@ mod share_floor;
 mod solver;
 mod stages;
 mod still_possible;
-mod strips;
 
 use crate::candidates::{Candidate, Candidates, Scope, Unlisted};
 use crate::garden::Garden;
@@ -40,6 +39,7 @@ use still_possible::still_possible;
 pub use aim_program::{AimProgram, NamedPlanting};
 pub use decode::planting;
 pub use keeping::FewestStrips;
+pub use layout::{Chosen, Ground, Packed, Part, Parts, Piece, neat as neat_layout, pack};
 pub use options::{CONCESSION_YEARS, Options, USUAL_TIME};
 pub use program::{Col, Column, Program, Row, Section};
 pub use reasons::{Impossible, LeftOut, Pressure, Why};
@@ -378,11 +378,8 @@ impl<'a> Decision<'a> {
     /// The plan of a point, if its plantings can be laid out.
     fn plan(&self, board: &Board<'_>, staged: Staged) -> Option<Plan> {
         let candidates = &board.candidates;
-        let found = layout(board, &staged.values, &self.pace.deadline)
-            .ok()
-            .flatten();
-        let (chosen, parts) = found?;
-        let strips = strips::places(self.garden, candidates, &chosen, &parts);
+        let (chosen, parts) = layout(board, &staged.values).ok().flatten()?;
+        let strips = layout::places(self.garden, candidates, &chosen, &parts)?;
         Some(decode::plan(
             self.garden,
             candidates,

@@ -224,6 +224,23 @@ pub enum Fault {
         /// Years that it must stay away.
         years_hard: u32,
     },
+    /// A crop family comes back too soon to a strip on which the plan itself had it.
+    FamilyAgain {
+        /// The later planting.
+        planting: PlantingRef,
+        /// The bed's id.
+        bed: String,
+        /// The first such strip, from 1.
+        strip: u32,
+        /// The family.
+        family: String,
+        /// The earlier planting.
+        before: PlantingRef,
+        /// The last day on which the earlier one took the strip.
+        cleared: Date,
+        /// Years that the later one's family must stay away.
+        years_hard: u32,
+    },
     /// Flats stand on the shelf on a day on which it may not be used.
     ShelfClosed {
         /// The planting.

@@ -194,7 +194,7 @@ fn wishes_missed(run: &Run<'_>) -> Vec<RotationMiss> {
                 family: rotation.family.clone(),
                 grew_in,
             };
-            let wished = rotation::within(year - grew_in, rotation.years_wished);
+            let wished = rotation.should_wait(year - grew_in);
             if wished && !missed.contains(&miss) {
                 missed.push(miss);
             }

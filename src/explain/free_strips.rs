@@ -1,8 +1,10 @@
 //! Strips of bed that are free for a planting beside those that stay.
 
+use chrono::Datelike;
+
 use crate::calendar::Date;
 use crate::candidates::Candidate;
-use crate::garden::{Garden, Plot};
+use crate::garden::{Garden, Plot, Rotation};
 use crate::plan::{Place, Planting};
 
 /// A planting with the first and last day on which it takes its strips; `None` for a patch.
@@ -11,9 +13,32 @@ pub type Standing<'a> = (&'a Planting, Option<(Date, Date)>);
 /// What stands in the beds, and since and until when.
 pub struct FreeStrips<'a> {
     garden: &'a Garden,
-    taken: Vec<(&'a Place, Date, Date)>,
+    taken: Vec<Taken<'a>>,
     /// Beds in which what is lost stood: these are filled first.
     first: Vec<&'a str>,
+}
+
+/// Strips with what stands there, from its first day until it is cleared.
+struct Taken<'a> {
+    place: &'a Place,
+    family: Option<&'a Rotation>,
+    from: Date,
+    to: Date,
+}
+
+impl Taken<'_> {
+    /// True if the strips are of no use to a crop that stands in the bed on some days: they are
+    /// taken then, or one of the two has to wait longer for the other.
+    fn bars(&self, rotation: &Rotation, (from, to): (Date, Date)) -> bool {
+        let must_wait = |later: &Rotation, first: Date, cleared: Date| {
+            cleared < first && later.must_wait(first.year() - cleared.year())
+        };
+        let family = self.family.filter(|f| f.family == rotation.family);
+        self.from <= to && from <= self.to
+            || family.is_some_and(|family| {
+                must_wait(rotation, from, self.to) || must_wait(family, self.from, to)
+            })
+    }
 }
 
 impl<'a> FreeStrips<'a> {
@@ -21,7 +46,15 @@ impl<'a> FreeStrips<'a> {
     pub fn of(garden: &'a Garden, staying: &[Standing<'a>], lost: &[Standing<'a>]) -> Self {
         let taken = staying.iter().filter_map(|(planting, span)| {
             let (from, to) = (*span)?;
-            Some(planting.places.iter().map(move |place| (place, from, to)))
+            let family = garden.ingredient_named(&planting.ingredient);
+            let family = family.map(|at| &garden[at].crop.rotation);
+            let taken = move |place| Taken {
+                place,
+                family,
+                from,
+                to,
+            };
+            Some(planting.places.iter().map(taken))
         });
         let beds = lost.iter().flat_map(|(planting, _)| &planting.places);
         Self {
@@ -31,15 +64,17 @@ impl<'a> FreeStrips<'a> {
         }
     }
 
-    /// Places for the fewest blocks of a candidate on its plots, if there are enough.
+    /// Places for the fewest blocks of a candidate on its plots, if there are enough. `rotation` is
+    /// that of its crop.
     pub fn places<'p>(
         &self,
         plots: impl Iterator<Item = &'p Plot>,
         candidate: &Candidate,
+        rotation: &Rotation,
     ) -> Option<Vec<Place>> {
         let horizon = self.garden.horizon();
         let (from, to) = candidate.bed_days;
-        let (from, to) = (horizon.date(from), horizon.date(to));
+        let days = (horizon.date(from), horizon.date(to));
         let block = candidate.amounts.block.strips.max(1);
         let mut left = candidate.amounts.least_strips();
         let mut plots: Vec<&Plot> = plots.collect();
@@ -47,7 +82,7 @@ impl<'a> FreeStrips<'a> {
         plots.sort_by_key(|plot| !self.first.contains(&bed(plot)));
         let mut places = Vec::new();
         for plot in plots {
-            for (first, n) in self.runs(bed(plot), plot, from, to) {
+            for (first, n) in self.runs(bed(plot), plot, |taken| taken.bars(rotation, days)) {
                 let take = (n / block * block).min(left);
                 if take > 0 {
                     left -= take;
@@ -64,11 +99,12 @@ impl<'a> FreeStrips<'a> {
     }
 
     /// Runs of free strips of a plot: the first, counted from 1 in the bed, and how many.
-    fn runs(&self, bed: &str, plot: &Plot, from: Date, to: Date) -> Vec<(u32, u32)> {
+    fn runs(&self, bed: &str, plot: &Plot, bars: impl Fn(&Taken<'_>) -> bool) -> Vec<(u32, u32)> {
         let is_free = |strip: u32| {
-            !self.taken.iter().any(|(place, first, last)| {
+            !self.taken.iter().any(|taken| {
+                let place = taken.place;
                 let there = place.first_strip <= strip && strip < place.first_strip + place.strips;
-                place.bed == bed && there && *first <= to && from <= *last
+                place.bed == bed && there && bars(taken)
             })
         };
         let mut runs: Vec<(u32, u32)> = Vec::new();

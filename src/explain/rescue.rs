@@ -201,7 +201,7 @@ fn latest(
                 return None;
             }
             let plots = candidate.plots.iter().filter_map(|k| found.plots.get(k));
-            let Some(places) = free.places(plots, candidate) else {
+            let Some(places) = free.places(plots, candidate, &alone[own].crop.rotation) else {
                 continue;
             };
             let mut here = (*candidate).clone();

@@ -176,16 +176,17 @@ impl Bed {
     #[must_use]
     pub fn is_tired_of(&self, crop: &Crop, day: Date) -> bool {
         self.years_since(crop, day)
-            .is_some_and(|years| years <= crop.rotation.years_hard)
+            .is_some_and(|passed| crop.rotation.must_wait(passed))
     }
 
     /// Years from the last time that the bed carried the crop's family to a planting on `day`.
     #[must_use]
-    pub fn years_since(&self, crop: &Crop, day: Date) -> Option<u32> {
+    pub fn years_since(&self, crop: &Crop, day: Date) -> Option<i32> {
         self.grew
             .iter()
             .filter(|(_, families)| families.contains(&crop.rotation.family))
-            .filter_map(|(year, _)| u32::try_from(day.year() - year).ok())
+            .map(|(year, _)| day.year() - year)
+            .filter(|passed| *passed >= 0)
             .min()
     }
 }

@@ -204,6 +204,27 @@ pub struct Rotation {
     pub years_wished: u32,
 }
 
+impl Rotation {
+    /// True if so few years have passed since the ground carried the family that it must keep
+    /// away.
+    #[must_use]
+    pub fn must_wait(&self, passed: i32) -> bool {
+        keeps_away(self.years_hard, passed)
+    }
+
+    /// True if so few years have passed since the ground carried the family that it should
+    /// keep away.
+    #[must_use]
+    pub fn should_wait(&self, passed: i32) -> bool {
+        keeps_away(self.years_wished, passed)
+    }
+}
+
+/// A limit of 0 keeps nothing away, a limit of 1 what grew in this or the last calendar year.
+fn keeps_away(limit: u32, passed: i32) -> bool {
+    limit > 0 && u32::try_from(passed).is_ok_and(|passed| passed <= limit)
+}
+
 /// Crop coefficients of the FAO-56 stages.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct WaterUse {

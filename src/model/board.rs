@@ -86,7 +86,13 @@ impl<'a> Board<'a> {
     /// From now on a set of plantings that cannot be laid out is not made.
     pub fn forbid(&mut self, set: Vec<Candidate>) {
         self.program.begin(Section::Forbidden);
-        forbid(&mut self.program, &self.candidates, &self.columns, &set);
+        forbid(
+            &mut self.program,
+            self.garden,
+            &self.candidates,
+            &self.columns,
+            &set,
+        );
         self.forbidden.push(set);
     }
 

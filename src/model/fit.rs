@@ -2,10 +2,9 @@
 
 use crate::candidates::Candidate;
 
-use super::board::{Board, Places};
-use super::layout::{Chosen, Parts, lay_out};
+use super::board::Board;
+use super::layout::{Chosen, GaveUp, Parts, lay_out};
 use super::point::chosen;
-use super::solver::{Deadline, Unsolved};
 
 /// How plantings fit into the beds.
 #[derive(Debug, Clone, PartialEq)]
@@ -23,20 +22,16 @@ pub enum Fit {
 ///
 /// # Errors
 /// It is not known whether they fit.
-pub fn layout(
-    board: &Board<'_>,
-    values: &[f64],
-    deadline: &Deadline,
-) -> Result<Option<(Vec<Chosen>, Parts)>, Unsolved> {
+pub fn layout(board: &Board<'_>, values: &[f64]) -> Result<Option<(Vec<Chosen>, Parts)>, GaveUp> {
     let chosen = chosen(&board.candidates, &board.columns, values);
-    let parts = lay_out(board.garden, &board.candidates, &chosen, deadline)?;
+    let parts = lay_out(board.garden, &board.candidates, &chosen)?;
     Ok(parts.map(|parts| (chosen, parts)))
 }
 
-/// How the plantings of a point fit. Where plots are named in the program they do.
+/// How the plantings of a point fit.
 #[must_use]
-pub fn fit(board: &Board<'_>, values: &[f64], deadline: &Deadline) -> Fit {
-    if board.places == Places::Named || matches!(layout(board, values, deadline), Ok(Some(_))) {
+pub fn fit(board: &Board<'_>, values: &[f64]) -> Fit {
+    if matches!(layout(board, values), Ok(Some(_))) {
         return Fit::LaidOut;
     }
     let all = &board.candidates.all;
@@ -46,7 +41,7 @@ pub fn fit(board: &Board<'_>, values: &[f64], deadline: &Deadline) -> Fit {
     };
     let made = chosen(&board.candidates, &board.columns, values);
     let least: Vec<Chosen> = made.into_iter().map(fewest).collect();
-    match lay_out(board.garden, &board.candidates, &least, deadline) {
+    match lay_out(board.garden, &board.candidates, &least) {
         Ok(None) => Fit::Never(least.iter().map(|c| all[c.candidate].clone()).collect()),
         Ok(Some(_)) | Err(_) => Fit::NotFound,
     }

@@ -1,20 +1,23 @@
 //! Sets of plantings that cannot be laid out together, as rows.
 
 use crate::candidates::{Candidate, Candidates};
+use crate::garden::Garden;
 
 use super::columns::Columns;
 use super::program::Program;
 
 /// Forbids a set of plantings that cannot be laid out together, and with it every set of
 /// plantings that take at least as much: each planting stands for all of its ingredient that
-/// stand at least as long, on no more plots, with at least as many strips.
+/// stand at least as long, on no more plots, with at least as many strips. Of an ingredient of
+/// several sowings it stands for itself: two that take as much may do without the others.
 pub fn forbid(
     program: &mut Program,
+    garden: &Garden,
     candidates: &Candidates,
     columns: &Columns,
     set: &[Candidate],
 ) {
-    let once = |c: &Candidate| set.iter().filter(|o| o.ingredient == c.ingredient).count() == 1;
+    let once = |c: &Candidate| garden[c.ingredient].most_plantings() == 1;
     let mut row = Vec::new();
     for planting in set {
         for (k, c) in candidates.all.iter().enumerate() {

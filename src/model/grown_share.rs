@@ -97,7 +97,7 @@ fn with_share(board: &Board<'_>, share: f64, deadline: &Deadline) -> Result<Trie
             Err(Unsolved::OutOfTime) => return Ok(Tried::Unknown),
             Err(failed) => return Err(failed),
         };
-        if fit(&trial, &point, deadline) == Fit::LaidOut {
+        if fit(&trial, &point) == Fit::LaidOut {
             return Ok(Tried::Had(point));
         }
         // No more than the share asks for is needed; if even that does not fit, the plantings
@@ -110,7 +110,7 @@ fn with_share(board: &Board<'_>, share: f64, deadline: &Deadline) -> Result<Trie
                 ..*c
             })
             .collect();
-        match lay_out(board.garden, &board.candidates, &least, deadline) {
+        match lay_out(board.garden, &board.candidates, &least) {
             Ok(None) => {}
             Ok(Some(_)) => {
                 let lean = point::values(board, &least);

@@ -1,21 +1,20 @@
 //! Plans that keep what is held already, and no more is asked of them: any at all, or one on
 //! the fewest strips of bed.
 
-use crate::candidates::{Candidate, Candidates, Scope, fullest};
+use crate::candidates::{Candidate, Candidates, Scope, families, fullest};
 use crate::garden::Garden;
 use crate::plan::{Aim, AimResult, Plan};
 
 use super::board::{Board, Places};
 use super::decode;
 use super::fit::{Fit, fit, layout};
-use super::layout::{Chosen, Part, Parts};
+use super::layout::{Chosen, Part, Parts, places};
 use super::open_grades;
 use super::point::{self, chosen};
 use super::program::{Col, Program, Terms, value};
 use super::solver::{Objective, Unsolved, relaxed_bound, solve};
 use super::stages::{MOST_FORBIDDEN, Pace, hold_all};
 use super::still_possible::still_possible;
-use super::strips;
 
 /// Plantings with their places, as positions in a list of candidates.
 struct Placed {
@@ -25,10 +24,16 @@ struct Placed {
 }
 
 impl Placed {
-    /// The same in names and dates. It says nothing of aims.
-    fn plan(&self, garden: &Garden) -> Plan {
-        let places = strips::places(garden, &self.candidates, &self.chosen, &self.parts);
-        decode::plan(garden, &self.candidates, &self.chosen, places, Vec::new())
+    /// The same in names and dates, if the plots hold it. It says nothing of aims.
+    fn plan(&self, garden: &Garden) -> Option<Plan> {
+        let Self {
+            candidates,
+            chosen,
+            parts,
+        } = self;
+        let places = places(garden, candidates, chosen, parts)?;
+        let aims = Vec::new();
+        Some(decode::plan(garden, candidates, chosen, places, aims))
     }
 }
 
@@ -58,7 +63,8 @@ pub fn any(
         Some(Ok(Some(placed))) => Some(placed),
         _ => any_placed(garden, few, held, pace)?,
     };
-    Ok(placed.map(|placed| placed.plan(garden)))
+    let plan = placed.map(|placed| placed.plan(garden).ok_or(Unsolved::OutOfTime));
+    plan.transpose()
 }
 
 /// A plan on the fewest strips that keeps what is held. Strips of a plot are alike, so the
@@ -108,9 +114,12 @@ pub fn on_fewest_strips(
             (best, bound.max(at_once))
         }
     };
+    // Where families must wait, so few strips may not do after all.
+    let fewest = placed_on_plots(board, &peaks, &values).plan(garden);
+    let plan = fewest.or_else(|| known.plan(garden));
     Ok(FewestStrips {
         bound,
-        plan: placed_on_plots(board, &peaks, &values).plan(garden),
+        plan: plan.ok_or(Unsolved::OutOfTime)?,
     })
 }
 
@@ -142,27 +151,26 @@ fn any_placed(
     held: &[AimResult],
     pace: &Pace,
 ) -> Result<Option<Placed>, Unsolved> {
-    let mut board = Board::new(garden, few.clone(), Places::Projected);
-    hold_all(&mut board, held, pace);
-    for _ in 0..MOST_FORBIDDEN {
-        let Some(values) = point(&board, pace)? else {
-            return Ok(None);
-        };
-        match fit(&board, &values, &pace.deadline) {
-            Fit::LaidOut => return placed(board, &values, pace).map(Some),
-            Fit::Never(set) => board.forbid(set),
-            Fit::NotFound => break,
+    for places in [Places::Projected, Places::Named] {
+        let mut board = Board::new(garden, few.clone(), places);
+        hold_all(&mut board, held, pace);
+        for _ in 0..MOST_FORBIDDEN {
+            let Some(values) = point(&board, pace)? else {
+                return Ok(None);
+            };
+            match fit(&board, &values) {
+                Fit::LaidOut => return placed(board, &values).map(Some),
+                Fit::Never(set) => board.forbid(set),
+                Fit::NotFound => break,
+            }
         }
     }
-    let mut named = Board::new(garden, few, Places::Named);
-    hold_all(&mut named, held, pace);
-    let values = point(&named, pace)?;
-    values.map(|v| placed(named, &v, pace)).transpose()
+    Err(Unsolved::OutOfTime)
 }
 
 /// The plantings of a point that can be laid out.
-fn placed(board: Board<'_>, values: &[f64], pace: &Pace) -> Result<Placed, Unsolved> {
-    let placed = layout(&board, values, &pace.deadline)?;
+fn placed(board: Board<'_>, values: &[f64]) -> Result<Placed, Unsolved> {
+    let placed = layout(&board, values).ok().flatten();
     let (chosen, parts) = placed.ok_or(Unsolved::OutOfTime)?;
     Ok(Placed {
         candidates: board.candidates,
@@ -181,8 +189,8 @@ fn point(board: &Board<'_>, pace: &Pace) -> Result<Option<Vec<f64>>, Unsolved> {
     }
 }
 
-/// Strips that every plan that keeps what is held takes at once in some week, wherever they are.
-/// This is a smaller program, and no plan needs fewer strips.
+/// Strips that every plan that keeps what is held takes, on one day or for one family, wherever
+/// they are. This is a smaller program, and no plan needs fewer strips.
 fn most_at_once(
     garden: &Garden,
     few: Candidates,
@@ -209,7 +217,7 @@ fn most_at_once(
             )
         })
         .collect();
-    add_peak(program, candidates, most, &taken);
+    add_peak(program, garden, candidates, (most, &taken));
     let objective = Objective {
         terms: vec![(most, 1.0)],
         maximise: false,
@@ -226,27 +234,33 @@ fn most_at_once(
     Ok((value - 1e-6).ceil().max(0.0) as u32)
 }
 
-/// Holds a column to at least the strips that are taken at once. `taken` has each candidate's strips as a term.
+/// Holds a column to at least the strips that are taken on one day, or by a family of which a strip
+/// carries only one planting. `taken` has each candidate's strips as a term.
 fn add_peak(
     program: &mut Program,
+    garden: &Garden,
     candidates: &Candidates,
-    peak: Col,
-    taken: &[(usize, (Col, f64))],
+    (peak, taken): (Col, &[(usize, (Col, f64))]),
 ) {
     let span = |k: usize| candidates.all[k].bed_days;
-    for day in fullest(taken.iter().map(|(k, _)| span(*k))) {
-        let standing = taken
-            .iter()
-            .filter(|(k, _)| span(*k).0 <= day && day <= span(*k).1);
-        let mut row: Terms = standing.map(|(_, term)| *term).collect();
+    let mut add = |own: &dyn Fn(usize) -> bool| {
+        let own = taken.iter().filter(|(k, _)| own(*k));
+        let mut row: Terms = own.map(|(_, term)| *term).collect();
         row.push((peak, -1.0));
         program.at_most(row, 0.0);
+    };
+    for day in fullest(taken.iter().map(|(k, _)| span(*k))) {
+        add(&|k| span(k).0 <= day && day <= span(k).1);
+    }
+    for family in families(garden, &candidates.all).values() {
+        add(&|k| family.contains(&candidates.all[k].ingredient));
     }
 }
 
 /// One column a plot: the most strips that are taken at once.
 fn peaks(board: &mut Board<'_>) -> Vec<Col> {
     let Board {
+        garden,
         candidates,
         columns,
         program,
@@ -258,7 +272,7 @@ fn peaks(board: &mut Board<'_>) -> Vec<Col> {
         let here = columns.on_plot.iter().filter(|(_, on, _)| *on == plot);
         let strips = |k: usize| f64::from(candidates.all[k].amounts.block.strips);
         let taken: Vec<_> = here.map(|(k, _, col)| (*k, (*col, strips(*k)))).collect();
-        add_peak(program, candidates, peak, &taken);
+        add_peak(program, garden, candidates, (peak, &taken));
         peaks.push(peak);
     }
     peaks

@@ -2,7 +2,7 @@
 //! press on, with quantities.
 
 use crate::calendar::{Date, monday_of};
-use crate::candidates::{Candidates, DropReason, Dropped, blocks_for, fullest};
+use crate::candidates::{Candidates, DropReason, Dropped, PlotSet, blocks_for, families, fullest};
 use crate::garden::{Garden, GradeAt, IngredientAt, Method, Source};
 use crate::growth::{Block, need};
 
@@ -59,6 +59,17 @@ pub enum Pressure {
         /// Monday of the tightest week; `None` if nothing of it can be planted in any week.
         week: Option<Date>,
     },
+    /// Strips for a crop family of which a strip carries only one planting.
+    Family {
+        /// The family.
+        family: String,
+        /// Strips that the least shares of its ingredients want in all.
+        wanted: u32,
+        /// Strips on which any of them may stand.
+        strips: u32,
+        /// Each ingredient's part, the largest first.
+        parts: Vec<(IngredientAt, u32)>,
+    },
     /// Grades that grow something.
     Grades {
         /// How many must.
@@ -83,7 +94,9 @@ impl Pressure {
     /// Wanted against what there is.
     fn ratio(&self) -> f64 {
         let (wanted, there) = match self {
-            Pressure::Beds { wanted, strips, .. } => (*wanted, *strips),
+            Pressure::Beds { wanted, strips, .. } | Pressure::Family { wanted, strips, .. } => {
+                (*wanted, *strips)
+            }
             Pressure::Shelf { wanted, flats, .. } => (*wanted, *flats),
             Pressure::Grades { wanted, can, .. } => (*wanted, *can),
         };
@@ -110,6 +123,7 @@ pub fn impossible(
         .collect();
     let mut pressure: Vec<Pressure> = beds(garden, candidates)
         .into_iter()
+        .chain(families_short(garden, candidates))
         .chain(shelf(garden))
         .chain(grades(garden, candidates))
         .collect();
@@ -206,6 +220,30 @@ fn beds(garden: &Garden, candidates: &Candidates) -> Option<Pressure> {
         })
         .max_by(|a, b| a.ratio().total_cmp(&b.ratio()))
         .filter(|p| p.ratio() > 1.0)
+}
+
+/// Families that want more strips than there are for them, where no strip carries two of one.
+fn families_short(garden: &Garden, candidates: &Candidates) -> Vec<Pressure> {
+    let of_one = |(family, ingredients): (&str, Vec<IngredientAt>)| {
+        let own = candidates.all.iter();
+        let own = own.filter(|c| ingredients.contains(&c.ingredient));
+        let plots = own.fold(PlotSet::default(), |plots, c| plots.or(c.plots));
+        let strips = plots.iter().map(|plot| candidates.plots[plot].strips).sum();
+        let parts = ingredients
+            .iter()
+            .filter_map(|at| Some((*at, least_plants(garden, *at)?.1)));
+        let mut parts: Vec<(IngredientAt, u32)> = parts.collect();
+        parts.sort_by_key(|(at, strips)| (std::cmp::Reverse(*strips), *at));
+        Pressure::Family {
+            family: family.to_owned(),
+            wanted: parts.iter().map(|part| part.1).sum(),
+            strips,
+            parts,
+        }
+    };
+    let families = families(garden, &candidates.all).into_iter();
+    let several = families.filter(|(_, ingredients)| ingredients.len() > 1);
+    several.map(of_one).filter(|p| p.ratio() > 1.0).collect()
 }
 
 /// Flats that the ingredients want that can only be raised on the shelf.

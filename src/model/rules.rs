@@ -4,6 +4,7 @@
 mod amount;
 mod capacity;
 mod care;
+mod crowds;
 mod participation;
 mod readiness;
 mod rotation;
@@ -17,7 +18,7 @@ use super::program::{Program, Section};
 use super::setting::Setting;
 
 pub use rotation::wish_broken;
-pub use space::{add_rounded, name_plots};
+pub use space::name_plots;
 
 /// Adds the rows of all rules.
 pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
@@ -33,5 +34,15 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
             Rule::Participation => participation::add_rows(program, setting),
             Rule::Care => care::add_rows(program, setting),
         }
+    }
+}
+
+/// Adds rounded rows about strips, given the fewest blocks of each candidate that is made.
+pub fn tighten(program: &mut Program, setting: &Setting<'_>, fewest: &[u32]) {
+    for short in [
+        space::short_of_strips(setting),
+        rotation::short_of_strips(setting),
+    ] {
+        crowds::add_rounded(program, setting, &short, fewest);
     }
 }

@@ -1,7 +1,7 @@
 //! Holds every ingredient to a share of its target, in shares and in whole blocks.
 
 use super::program::Program;
-use super::rules::add_rounded;
+use super::rules::tighten;
 use super::setting::Setting;
 
 /// Holds every ingredient to a share of its target at low yield, in columns and, for ingredients of one
@@ -30,6 +30,6 @@ pub fn at_least(program: &mut Program, setting: &Setting<'_>, share: f64) -> Vec
             program.at_least(vec![(col, 1.0), (columns.made[k], -f64::from(blocks))], 0.0);
         }
     }
-    add_rounded(program, setting, &fewest);
+    tighten(program, setting, &fewest);
     fewest
 }

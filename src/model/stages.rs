@@ -95,7 +95,7 @@ pub fn in_the_pot(board: &mut Board<'_>, pace: &Pace) -> Result<Staged, Unsolved
         let scaled = scale(&aim, &board.program);
         let solved = solve(&board.program, &scaled, None, pace.deadline.left())?;
         let first = result_of(Aim::InThePot, &aim, &board.program, &solved, &pace.deadline);
-        match fit(board, &solved.values, &pace.deadline) {
+        match fit(board, &solved.values) {
             Fit::Never(set) if tries < MOST_FORBIDDEN => board.forbid(set),
             fit => break (first, solved.values, fit == Fit::LaidOut),
         }
@@ -272,7 +272,7 @@ fn seek(
             _ => solve_for(board, aim, &mut point, &pace.deadline)?,
         };
         settle(board, &mut point);
-        match fit(board, &point, &pace.deadline) {
+        match fit(board, &point) {
             Fit::LaidOut => {
                 *values = point;
                 return Ok((result, true));

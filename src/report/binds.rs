@@ -121,6 +121,22 @@ fn in_bed_or_lesson(view: &View<'_>, fault: &Fault) -> String {
             class, expected: 0, ..
         } => format!("it is not the turn of class {class}"),
         Fault::Visits { class, .. } => format!("class {class} would not take part"),
+        Fault::Rotation { .. } | Fault::FamilyAgain { .. } => family(view, fault),
+        Fault::TooRarely { got, years, .. } => {
+            format!("it would be ready in only {got} of {years} weather years")
+        }
+        Fault::Place {
+            bed,
+            why: PlaceFault::NotFreeUntil(day),
+            ..
+        } => format!("bed {bed} is not free until {}", words.day(*day)),
+        other => broken::in_words(other, words),
+    }
+}
+
+/// What is wrong with a crop family.
+fn family(view: &View<'_>, fault: &Fault) -> String {
+    match fault {
         Fault::Rotation {
             bed,
             family,
@@ -131,15 +147,20 @@ fn in_bed_or_lesson(view: &View<'_>, fault: &Fault) -> String {
             "bed {bed} carried the {family} family in {grew_in}, which must keep away for {}",
             count(*years_hard, "year")
         ),
-        Fault::TooRarely { got, years, .. } => {
-            format!("it would be ready in only {got} of {years} weather years")
-        }
-        Fault::Place {
+        Fault::FamilyAgain {
             bed,
-            why: PlaceFault::NotFreeUntil(day),
+            strip,
+            family,
+            before,
+            years_hard,
             ..
-        } => format!("bed {bed} is not free until {}", words.day(*day)),
-        other => broken::in_words(other, words),
+        } => format!(
+            "strip {strip} of bed {bed} carries {} before, also of the {family} family, which \
+             must keep away for {}",
+            before.ingredient,
+            count(*years_hard, "year")
+        ),
+        other => broken::in_words(other, view.words),
     }
 }
 

@@ -186,7 +186,7 @@ fn wanted_strips(ingredient: IngredientAt, pressure: &[Pressure]) -> Option<u32>
             .iter()
             .find(|(at, _)| *at == ingredient)
             .map(|(_, strips)| *strips),
-        Pressure::Shelf { .. } | Pressure::Grades { .. } => None,
+        Pressure::Family { .. } | Pressure::Shelf { .. } | Pressure::Grades { .. } => None,
     })
 }
 
@@ -234,6 +234,17 @@ fn limit_text(garden: &Garden, limit: &Pressure) -> String {
                 " in the week of {}",
                 Words::of(garden).short(week)
             )),
+            who_wants(garden, parts, *strips, "strip")
+        ),
+        Pressure::Family {
+            family,
+            wanted,
+            strips,
+            parts,
+        } => format!(
+            "The {family} family: {} of {strips} are wanted, and none carries the family twice \
+             within its years{}.",
+            count(*wanted, "strip"),
             who_wants(garden, parts, *strips, "strip")
         ),
         Pressure::Grades {

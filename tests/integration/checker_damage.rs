@@ -3,6 +3,7 @@
 mod bearable;
 mod changed;
 mod edges;
+mod family;
 mod grades;
 mod ground;
 mod hands;

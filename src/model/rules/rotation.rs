@@ -1,14 +1,17 @@
 //! Rotation: beds that carried a family too recently are no place of any candidate, so there
-//! are no rows. Wished years beyond that have a price when plantings are laid out.
+//! are no rows for them. Within the plan no strip carries a family twice within its years: where
+//! these are as many as the plan's, all that the family takes in a set of plots is at most its
+//! strips. Wished years have a price when plantings are laid out.
 
-use crate::candidates::Candidate;
-use crate::garden::{Garden, Plot};
+use crate::candidates::{Candidate, families};
+use crate::garden::{Garden, IngredientAt, Plot};
 use crate::model::program::Program;
-
 use crate::model::setting::Setting;
 
-/// Adds the rows of the rule: none.
-pub fn add_rows(_program: &mut Program, setting: &Setting<'_>) {
+use super::crowds::{self, Crowd, Who, plot_sets};
+
+/// Adds the rows of the rule.
+pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
     debug_assert!(setting.candidates.all.iter().all(|c| {
         let crop = &setting.garden[c.ingredient].crop;
         c.plots.iter().all(|p| {
@@ -18,6 +21,23 @@ pub fn add_rows(_program: &mut Program, setting: &Setting<'_>) {
                 .is_none_or(|day| !bed.is_tired_of(crop, day))
         })
     }));
+    crowds::add_rows(program, setting, &short_of_strips(setting));
+}
+
+/// The plantings of a family within a set of plots, where strips can run short.
+#[must_use]
+pub fn short_of_strips(setting: &Setting<'_>) -> Vec<Crowd> {
+    let garden = setting.garden;
+    let sowings = |at: &IngredientAt| garden[*at].most_plantings();
+    let families = families(garden, &setting.candidates.all);
+    let mut short = Vec::new();
+    for set in plot_sets(setting) {
+        let several = families
+            .values()
+            .filter(|of_it| of_it.iter().map(sowings).sum::<u32>() > 1);
+        short.extend(several.filter_map(|of_it| Crowd::new(setting, set, Who::Of(of_it.clone()))));
+    }
+    short
 }
 
 /// True if a planting on a plot keeps the hard years of its family, but not the wished ones.
@@ -26,5 +46,5 @@ pub fn wish_broken(garden: &Garden, candidate: &Candidate, plot: &Plot) -> bool 
     let crop = &garden[candidate.ingredient].crop;
     let day = candidate.steps.into_bed();
     let years = day.and_then(|day| garden[plot.bed].years_since(crop, day));
-    years.is_some_and(|years| years <= crop.rotation.years_wished)
+    years.is_some_and(|passed| crop.rotation.should_wait(passed))
 }

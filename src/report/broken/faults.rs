@@ -22,9 +22,10 @@ pub(super) fn sentence(fault: &Fault, words: Words) -> String {
         | Fault::TooLittle { .. }
         | Fault::TooRarely { .. }
         | Fault::Aim { .. } => figures::sentence(fault, words),
-        Fault::Place { .. } | Fault::StripTakenTwice { .. } | Fault::Rotation { .. } => {
-            places::sentence(fault, words)
-        }
+        Fault::Place { .. }
+        | Fault::StripTakenTwice { .. }
+        | Fault::Rotation { .. }
+        | Fault::FamilyAgain { .. } => places::sentence(fault, words),
         Fault::ShelfClosed { .. }
         | Fault::ShelfFull { .. }
         | Fault::Mat { .. }

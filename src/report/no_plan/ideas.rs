@@ -18,7 +18,9 @@ pub(super) fn write(garden: &Garden, found: &Impossible, page: &mut Page) {
             first.map(|(at, _)| garden[*at].name.as_str())
         };
         let (idea, whom) = match limit {
-            Pressure::Beds { parts, .. } => (Idea::FewerGrams, heaviest(parts)),
+            Pressure::Beds { parts, .. } | Pressure::Family { parts, .. } => {
+                (Idea::FewerGrams, heaviest(parts))
+            }
             Pressure::Shelf { parts, .. } => (Idea::ShelfRoom, heaviest(parts)),
             Pressure::Grades { .. } => (Idea::NamedGrades, Some("the grades")),
         };

@@ -102,6 +102,18 @@ fn in_beds() -> Vec<Fault> {
             grew_in: 2026,
             years_hard: 3,
         },
+        Fault::FamilyAgain {
+            planting: bean(),
+            bed: "B".to_owned(),
+            strip: 2,
+            family: "legume".to_owned(),
+            before: PlantingRef {
+                number: 2,
+                ingredient: "pea".to_owned(),
+            },
+            cleared: may(),
+            years_hard: 3,
+        },
     ]
 }
 

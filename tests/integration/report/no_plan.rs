@@ -72,6 +72,25 @@ fn two_that_pass_the_limit_only_together_are_named_together() {
 }
 
 #[test]
+fn a_family_that_wants_more_strips_than_may_carry_it_is_named() {
+    let mut found = crowded();
+    found.pressure = vec![Pressure::Family {
+        family: "nightshade".to_owned(),
+        wanted: 12,
+        strips: 8,
+        parts: vec![(TOMATO, 7), (BEAN, 5)],
+    }];
+    expect(
+        &found,
+        &[
+            "The nightshade family: 12 strips of 8 are wanted, and none carries the family twice \
+             within its years; tomato and bean alone want 12 of 8.",
+            "For tomato: fewer grams in a portion",
+        ],
+    );
+}
+
+#[test]
 fn an_ingredient_for_which_nothing_works_has_its_reasons_in_order() {
     let mut found = crowded();
     found.proved = false;

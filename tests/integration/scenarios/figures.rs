@@ -99,6 +99,12 @@ pub fn of_impossible(garden: &Garden, impossible: &Impossible) -> String {
                 parts,
                 ..
             } => ("strips", wanted, strips, parts),
+            Pressure::Family {
+                wanted,
+                strips,
+                parts,
+                ..
+            } => ("strips of a family", wanted, strips, parts),
             Pressure::Shelf {
                 wanted,
                 flats,

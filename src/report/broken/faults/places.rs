@@ -33,6 +33,22 @@ pub(super) fn sentence(fault: &Fault, words: Words) -> Option<String> {
             capital(&planting(p)),
             count(*years_hard, "year")
         ),
+        Fault::FamilyAgain {
+            planting: p,
+            bed,
+            strip,
+            family,
+            before,
+            cleared,
+            years_hard,
+        } => format!(
+            "{}: strip {strip} of bed {bed} carries {} until {}, also of the {family} family, \
+             and that must keep away for {}.",
+            capital(&planting(p)),
+            planting(before),
+            words.day(*cleared),
+            count(*years_hard, "year")
+        ),
         _ => return None,
     };
     Some(text)

@@ -1,0 +1,117 @@
+//! The first search for a layout: each planting in one piece where that can be, on beds that suit
+//! the wished rotation. It looks at the likely ways only, so what it does not find may still be.
+
+use crate::candidates::{Candidate, Candidates};
+use crate::garden::Garden;
+use crate::model::rules::wish_broken;
+
+use super::chosen::{Chosen, Part, Parts};
+use super::ground::{Ground, Load};
+
+/// Splitting a planting costs as much as this many broken rotation wishes.
+const SPLIT_PRICE: u32 = 10;
+/// The search looks at this many placings at the most; then it takes the best it has.
+const MOST_NODES: u32 = 20_000;
+
+/// The cheapest of the likely layouts, if one holds all plantings.
+#[must_use]
+pub fn neat(garden: &Garden, candidates: &Candidates, chosen: &[Chosen]) -> Option<Parts> {
+    let ground = Ground::of(garden, candidates, chosen);
+    let mut order: Vec<usize> = (0..chosen.len()).collect();
+    order.sort_by_key(|k| {
+        let c = &candidates.all[chosen[*k].candidate];
+        (
+            c.plots.iter().count(),
+            std::cmp::Reverse(chosen[*k].blocks * c.amounts.block.strips),
+        )
+    });
+    let mut search = Search {
+        garden,
+        candidates,
+        chosen,
+        order,
+        loads: (0..ground.plots.len()).map(|p| ground.empty(p)).collect(),
+        ground: &ground,
+        parts: vec![Vec::new(); chosen.len()],
+        best: None,
+        nodes: 0,
+    };
+    search.place(0, 0);
+    search.best.map(|(_, parts)| parts)
+}
+
+/// Depth first over the plantings, the cheapest placings first.
+struct Search<'a> {
+    garden: &'a Garden,
+    candidates: &'a Candidates,
+    chosen: &'a [Chosen],
+    ground: &'a Ground,
+    order: Vec<usize>,
+    /// What stands on each plot.
+    loads: Vec<Load>,
+    parts: Parts,
+    best: Option<(u32, Parts)>,
+    nodes: u32,
+}
+
+impl Search<'_> {
+    fn place(&mut self, depth: usize, price: u32) {
+        if self.best.as_ref().is_some_and(|(best, _)| *best <= price) || self.nodes > MOST_NODES {
+            return;
+        }
+        self.nodes += 1;
+        let Some(&which) = self.order.get(depth) else {
+            self.best = Some((price, self.parts.clone()));
+            return;
+        };
+        let candidates = self.candidates;
+        let c = &candidates.all[self.chosen[which].candidate];
+        for parts in self.placings(c, which) {
+            let wishes = parts
+                .iter()
+                .filter(|p| wish_broken(self.garden, c, &candidates.plots[p.plot]));
+            let more = wishes.count() as u32 + (parts.len().max(1) as u32 - 1) * SPLIT_PRICE;
+            for part in &parts {
+                self.loads[part.plot].put(self.ground, which, part.blocks);
+            }
+            self.parts[which].clone_from(&parts);
+            self.place(depth + 1, price + more);
+            for part in &parts {
+                self.loads[part.plot].take_off(self.ground, which, part.blocks);
+            }
+        }
+    }
+
+    /// Ways to place a planting: whole on each plot that holds it (those without a broken
+    /// wish first, then those it fills best), else shared out over the roomiest.
+    fn placings(&self, c: &Candidate, which: usize) -> Vec<Vec<Part>> {
+        if c.plots.is_empty() {
+            return vec![Vec::new()];
+        }
+        let blocks = self.chosen[which].blocks;
+        let room = |plot: usize| self.loads[plot].room(self.ground, which).blocks;
+        let mut room: Vec<(usize, u32)> = c.plots.iter().map(|p| (p, room(p))).collect();
+        let wish = |plot: usize| wish_broken(self.garden, c, &self.candidates.plots[plot]);
+        let mut whole: Vec<(usize, u32)> =
+            room.iter().copied().filter(|(_, r)| *r >= blocks).collect();
+        whole.sort_by_key(|(plot, room)| (wish(*plot), *room, *plot));
+        let mut placings: Vec<Vec<Part>> = whole
+            .into_iter()
+            .map(|(plot, _)| vec![Part { plot, blocks }])
+            .collect();
+        room.sort_by_key(|(plot, room)| (std::cmp::Reverse(*room), *plot));
+        let mut left = blocks;
+        let mut shared = Vec::new();
+        for (plot, room) in room {
+            let blocks = room.min(left);
+            if blocks > 0 {
+                shared.push(Part { plot, blocks });
+                left -= blocks;
+            }
+        }
+        if left == 0 && shared.len() > 1 {
+            placings.push(shared);
+        }
+        placings
+    }
+}

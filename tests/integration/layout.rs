@@ -1,0 +1,6 @@
+//! Where plantings stand: packing against trying everything, and crowded gardens whose plans the
+//! first, neat search for a layout does not find.
+
+mod crowded;
+mod packing;
+mod try_all;
