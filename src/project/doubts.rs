@@ -168,15 +168,18 @@ fn short(record: &Record) -> Option<Doubt> {
     })
 }
 
+/// The lowest or the highest temperature of a day.
+type Extreme = fn(&Daily) -> f64;
+
 /// Days that are far from an ordinary one of their month.
 fn odd_days(record: &Record) -> Option<Doubt> {
     let months = by_month(record);
-    let median = |month: usize, of: fn(&Daily) -> f64| -> Option<f64> {
+    let median = |month: usize, of: Extreme| -> Option<f64> {
         let mut values: Vec<f64> = months.get(month)?.iter().map(of).collect();
         values.sort_by(f64::total_cmp);
         (values.len() >= ENOUGH_DAYS).then(|| values.get(values.len() / 2).copied())?
     };
-    let figures: [(&str, fn(&Daily) -> f64); 2] =
+    let figures: [(&str, Extreme); 2] =
         [("lowest", |day| day.tmin.0), ("highest", |day| day.tmax.0)];
     let usual: Vec<[Option<f64>; 2]> = (0..12)
         .map(|month| figures.map(|(_, of)| median(month, of)))

@@ -29,10 +29,13 @@ const SUN: [(&str, Sun); 3] = [
     ("shade", Sun::Shade),
 ];
 
+/// Reads a value or reports what is wrong with it.
+type Reader<'a, T> = dyn Fn(&Value<'_>, &mut Findings) -> Read<T> + 'a;
+
 /// A kind of value: how it is read, and its form for the table of keys and the schema.
 pub struct Kind<'a, T> {
     form: Box<dyn Fn() -> Form + 'a>,
-    read: Box<dyn Fn(&Value<'_>, &mut Findings) -> Read<T> + 'a>,
+    read: Box<Reader<'a, T>>,
 }
 
 impl<'a, T> Kind<'a, T> {

@@ -89,8 +89,8 @@ pub fn dates(text: &str) -> Vec<Date> {
             .ok()
     };
     let month = |part: &str| {
-        let is_it = |month: &&str| part.len() >= 3 && month.starts_with(part);
-        let at = MONTHS.iter().position(|name| is_it(&name))?;
+        let is_it = |month: &str| part.len() >= 3 && month.starts_with(part);
+        let at = MONTHS.iter().position(|name| is_it(name))?;
         u32::try_from(at + 1).ok()
     };
     let [a, b, c] = parts.as_slice() else {

@@ -5,11 +5,11 @@ mod gaps;
 mod header;
 mod row;
 
-use crate::calendar::Date;
 use crate::diagnostic::{Code, Findings, Problem, Read, Source};
 use crate::weather::Record;
 
 use cells::{COMMENT, HEADER, lines};
+use gaps::Gaps;
 use row::{Row, row};
 
 /// How the first line begins where no thermometer saw the days, as `tureen weather` writes it.
@@ -18,7 +18,7 @@ const GENERATED: &str = "# generated";
 /// A record, and the days that it lacked and that were filled: the first and the last of each gap.
 pub struct Filled {
     pub record: Record,
-    pub gaps: Vec<(Date, Date)>,
+    pub gaps: Gaps,
 }
 
 /// Reads the whole file.

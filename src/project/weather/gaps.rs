@@ -11,8 +11,11 @@ use super::row::Row;
 /// five days in a row or more are missing (WMO-No. 1203; from memory).
 const LONGEST_FILLED: i64 = 5;
 
+/// The first and the last day of each gap.
+pub type Gaps = Vec<(Date, Date)>;
+
 /// All days of sound rows that are in order, and the gaps that were filled, by their first and last day.
-pub fn fill(rows: &[Row], findings: &mut Findings) -> Read<(Vec<Daily>, Vec<(Date, Date)>)> {
+pub fn fill(rows: &[Row], findings: &mut Findings) -> Read<(Vec<Daily>, Gaps)> {
     let (mut days, mut filled) = (Vec::new(), Vec::new());
     let mut result = Ok(());
     for (n, row) in rows.iter().enumerate() {
