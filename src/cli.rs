@@ -6,6 +6,7 @@ mod climate;
 mod crops;
 mod days;
 mod handouts;
+mod keys;
 mod load;
 mod plan;
 mod save;
@@ -55,6 +56,8 @@ enum Command {
     Weather(weather::Arguments),
     /// Lists the crops that the program knows, or tells all it knows of one.
     Crops(crops::Arguments),
+    /// Lists every key that a project file may hold, or those of one table.
+    Keys(keys::Arguments),
     /// Tells the frosts, warmth, rain and light of the project's place, and what they suit.
     Climate(climate::Arguments),
 }
@@ -112,6 +115,7 @@ fn answer(command: Command) -> Result<Answer, Trouble> {
         Command::Try(arguments) => try_changes::run(&arguments),
         Command::Weather(arguments) => weather::run(&arguments),
         Command::Crops(arguments) => crops::run(&arguments),
+        Command::Keys(arguments) => keys::run(&arguments),
         Command::Climate(arguments) => climate::run(&arguments),
     }
 }

@@ -57,6 +57,15 @@ pub struct Assumption {
     pub why: String,
 }
 
+/// Something that the file says and that can hardly be meant.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Doubt {
+    /// What it says (`latitude = 44.3`).
+    pub what: String,
+    /// Why that is doubted, and what may be meant.
+    pub why: String,
+}
+
 /// A whole valid project.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Garden {
@@ -90,6 +99,8 @@ pub struct Garden {
     pub shelf: Shelf,
     /// All that was assumed rather than given.
     pub assumed: Vec<Assumption>,
+    /// All that the file says and that can hardly be meant.
+    pub doubts: Vec<Doubt>,
 }
 
 impl Garden {

@@ -10,22 +10,33 @@ mod crop;
 mod crop_names;
 mod dish;
 mod document;
+mod doubts;
 mod feast;
+mod figures;
 mod file;
+mod form;
 mod grade;
 mod ground;
 mod grown_by;
 mod ingredient;
 mod kind;
+mod lists;
+mod meant;
 mod names;
 mod order;
+mod own_figures;
 mod place;
+mod schema;
 mod school_year;
 mod shelf;
+mod slips;
 mod slot;
 mod source;
 mod standing;
 mod table;
+mod tokens;
+mod unknown;
+mod value;
 mod weather;
 
 use std::path::Path;
@@ -39,6 +50,7 @@ pub use change::Change;
 use check::{Check, ReadWeather};
 use file::Raw;
 
+pub use form::{Form, Key, Presence, key_of_figure};
 pub use names::near;
 
 /// Loads a project file and the weather file that it names, relative to its folder.
@@ -80,6 +92,18 @@ pub fn load_text(
 ) -> Result<Garden, Problems> {
     let weather = |name: &str| Raw::of_text(name, weather);
     load_raw(Raw::of_text(name, Some(text)), &weather, catalogue)
+}
+
+/// All keys of the project file, as the reader asks for them.
+#[must_use]
+pub fn keys(catalogue: &Catalogue) -> Vec<Key> {
+    document::keys(catalogue)
+}
+
+/// The JSON Schema of these keys, as a text.
+#[must_use]
+pub fn schema(keys: &[Key]) -> String {
+    format!("{:#}\n", schema::schema(keys))
 }
 
 fn load_raw(

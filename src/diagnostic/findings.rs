@@ -34,26 +34,37 @@ impl Findings {
     pub fn spoil(&mut self, problem: Problem) -> Reported {
         let span = problem.span();
         let reported = self.report(problem);
-        let room = MOST_KEPT.saturating_sub(self.spoiled.len());
-        self.spoiled.extend(span.into_iter().take(room));
+        if let Some(span) = span {
+            self.mark(span);
+        }
         reported
     }
 
-    /// Adds a problem, unless it is told already or its place is spoiled.
+    /// Marks a place as spoiled: what is found there follows from what was told already.
+    pub fn mark(&mut self, span: Span) {
+        if self.spoiled.len() < MOST_KEPT {
+            self.spoiled.push(span);
+        }
+    }
+
+    /// Adds a problem, unless it is told already or its place is spoiled. One that is told of
+    /// another place is only counted there.
     pub fn report(&mut self, problem: Problem) -> Reported {
         let spoiled = |at: Span| self.spoiled.iter().any(|span| span.overlaps(at));
         if problem.span().is_some_and(spoiled) {
             return Reported(());
         }
-        if self.kept.len() >= MOST_KEPT {
+        if let Some(told) = self.kept.iter_mut().find(|told| told.is_like(&problem)) {
+            told.repeat(problem.span());
+        } else if self.kept.len() >= MOST_KEPT {
             self.more += 1;
-        } else if !self.kept.contains(&problem) {
+        } else {
             self.kept.push(problem);
         }
         Reported(())
     }
 
-    /// How many were reported.
+    /// How many were reported; those that repeat count once.
     #[must_use]
     pub fn len(&self) -> usize {
         self.kept.len() + self.more

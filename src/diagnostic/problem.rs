@@ -11,6 +11,10 @@ pub struct Problem {
     pub(super) at: Option<(Span, String)>,
     pub(super) also: Vec<(Span, String)>,
     pub(super) remedy: Option<String>,
+    /// True if many lines may have it, each with an own cause.
+    of_many_lines: bool,
+    /// Further places of the same problem.
+    pub(super) again: Vec<Span>,
 }
 
 impl Problem {
@@ -23,6 +27,8 @@ impl Problem {
             at: None,
             also: Vec::new(),
             remedy: None,
+            of_many_lines: false,
+            again: Vec::new(),
         }
     }
 
@@ -45,6 +51,28 @@ impl Problem {
     pub fn remedy(mut self, remedy: impl Into<String>) -> Self {
         self.remedy = Some(remedy.into());
         self
+    }
+
+    /// The same for a problem that many lines of a table may have: those with the same remedy are told
+    /// once, whatever stands in them.
+    #[must_use]
+    pub fn of_many_lines(mut self) -> Self {
+        self.of_many_lines = true;
+        self
+    }
+
+    /// True if nothing but the place, or what stands in a line of a table, tells the two apart.
+    pub(super) fn is_like(&self, other: &Self) -> bool {
+        let same_kind = self.code == other.code && self.remedy == other.remedy;
+        let of_lines = self.of_many_lines && other.of_many_lines;
+        same_kind && (of_lines || self.cause == other.cause)
+    }
+
+    /// Notes that it stands at another place too.
+    pub(super) fn repeat(&mut self, span: Option<Span>) {
+        if let Some(span) = span.filter(|span| self.span() != Some(*span)) {
+            self.again.push(span);
+        }
     }
 
     /// Its kind.

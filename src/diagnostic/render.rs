@@ -15,6 +15,9 @@ pub const USUAL_WIDTH: usize = 100;
 /// Problems that are printed of one file.
 const MOST_PRINTED: usize = 20;
 
+/// Further lines of a problem that are named.
+const MOST_LINES: usize = 6;
+
 /// Bytes that are marked.
 const LONGEST_MARK: usize = 60;
 
@@ -69,7 +72,36 @@ fn one(renderer: &Renderer, source: &Source, problem: &Problem) -> String {
     if let Some(remedy) = &problem.remedy {
         group = group.element(Level::HELP.message(remedy.as_str()));
     }
+    if let Some(again) = again(source, &problem.again) {
+        group = group.element(Level::NOTE.message(again));
+    }
     renderer.render(&[group])
+}
+
+/// Where else a problem stands: all lines if they are few, else how many.
+fn again(source: &Source, places: &[Span]) -> Option<String> {
+    let lines = places
+        .iter()
+        .map(|span| line_number(&source.text, span.start));
+    let text = match places {
+        [] => return None,
+        [one] => format!("likewise in line {}", line_number(&source.text, one.start)),
+        few if few.len() <= MOST_LINES => {
+            let lines: Vec<String> = lines.map(|line| line.to_string()).collect();
+            format!("likewise in lines {}", lines.join(", "))
+        }
+        many => {
+            let last = many.iter().map(|span| span.start).max().unwrap_or(0);
+            let last = line_number(&source.text, last);
+            format!("likewise in {} more places, up to line {last}", many.len())
+        }
+    };
+    Some(text)
+}
+
+/// The line in which a byte stands; lines count from 1.
+fn line_number(text: &str, at: usize) -> usize {
+    1 + text.get(..at).unwrap_or_default().matches('\n').count()
 }
 
 /// The lines that hold the marked places. Only these are handed on, so that a long file
@@ -102,7 +134,7 @@ fn snippet<'a>(
     };
     Snippet::source(text.get(from..to).unwrap_or_default())
         .path(source.name.as_str())
-        .line_start(1 + text.get(..from).unwrap_or_default().matches('\n').count())
+        .line_start(line_number(text, from))
         .annotation(mark)
         .annotations(
             others

@@ -8,10 +8,13 @@ use crate::units::{Celsius, Centimetres, Metres};
 
 use super::assumed::Assumed;
 use super::crop_names::family_of;
+use super::figures::number;
+use super::form::Form;
 use super::grade::unique;
-use super::kind::{Value, date, list, number, sun, text, word};
+use super::kind::{Kind, date, sun, text, word};
+use super::lists::list;
 use super::names::{listed, near, quote};
-use super::table::{Table, named_table, table};
+use super::table::{Table, named, sound, table};
 
 /// Depth of soil where the file does not say (common practice: 20 to 30 cm in a raised bed).
 const USUAL_SOIL: f64 = 30.0;
@@ -56,97 +59,155 @@ pub struct RawBed {
 /// Reads one section.
 pub fn read(t: &mut Table<'_, '_>, catalogue: &Catalogue) -> RawBed {
     RawBed {
-        id: t.need("id", "\"1\"", text),
-        kind: t.maybe("kind", word(&KINDS)),
-        length: t.need("length_m", "3.6", number(0.3..=50.0)),
-        width: t.need("width_m", "1.2", number(0.2..=3.0)),
-        soil: t.maybe("soil_cm", number(1.0..=200.0)),
-        sun: t.maybe("sun", sun),
-        trellis: t.maybe("trellis_m", number(0.0..=50.0)),
-        cover: t.maybe("cover", cover),
-        soil_bonus: t.maybe("soil_bonus_c", number(-5.0..=10.0)),
-        free_from: t.maybe("free_from", date),
-        grew: t.maybe("grew", |value, findings| grew(value, catalogue, findings)),
-        runs: t.maybe("runs", word(&RUNS)),
-        at: t.maybe("at", position),
+        id: t.need("id", "its short name, in quotes", "\"1\"", text()),
+        kind: t.maybe("kind", "a large pot is a container", "bed", word(&KINDS)),
+        length: t.need("length_m", "its length", "3.6", number(0.3..=50.0)),
+        width: t.need("width_m", "its width", "1.2", number(0.2..=3.0)),
+        soil: t.maybe(
+            "soil_cm",
+            "depth of good soil",
+            USUAL_SOIL,
+            number(1.0..=200.0),
+        ),
+        sun: t.maybe("sun", "how much sun it has in summer", "full", sun()),
+        trellis: t.maybe(
+            "trellis_m",
+            "so much of its length has a trellis",
+            0,
+            number(0.0..=50.0),
+        ),
+        cover: t.maybe(
+            "cover",
+            "what keeps frost off: a word, or a table of its figures",
+            "none",
+            cover(),
+        ),
+        soil_bonus: t.maybe(
+            "soil_bonus_c",
+            "so much warmer is its soil than open ground",
+            0,
+            number(-5.0..=10.0),
+        ),
+        free_from: t.maybe(
+            "free_from",
+            "something else stands here until then",
+            "the start",
+            date(),
+        ),
+        grew: t.maybe(
+            "grew",
+            "what it carried: crops or families, by year",
+            "nothing is known",
+            grew(catalogue),
+        ),
+        runs: t.maybe(
+            "runs",
+            "the way that its length lies on the map",
+            "east-west",
+            word(&RUNS),
+        ),
+        at: t.maybe(
+            "at",
+            "its south-west corner on the map",
+            "beds are drawn in a row",
+            position(),
+        ),
     }
 }
 
 /// A place on the map.
-pub fn position(value: &Value<'_>, findings: &mut Findings) -> Read<Position> {
-    let read = table("this place", |t| {
-        let x = t.need("x_m", "0.0", number(-10_000.0..=10_000.0));
-        let y = t.need("y_m", "4.2", number(-10_000.0..=10_000.0));
+pub fn position() -> Kind<'static, Position> {
+    sound(table("this place", |t| {
+        let far = || number(-10_000.0..=10_000.0);
+        let x = t.need("x_m", "metres to the east", "0.0", far());
+        let y = t.need("y_m", "metres to the north", "4.2", far());
         Ok(Position {
             x: Metres(x?.value),
             y: Metres(y?.value),
         })
-    });
-    read(value, findings)?
+    }))
 }
 
 /// Length and width on the map.
-pub fn size(value: &Value<'_>, findings: &mut Findings) -> Read<(Metres, Metres)> {
-    let read = table("this size", |t| {
-        let length = t.need("length_m", "2.0", number(0.1..=1000.0));
-        let width = t.need("width_m", "1.0", number(0.1..=1000.0));
+pub fn size() -> Kind<'static, (Metres, Metres)> {
+    sound(table("this size", |t| {
+        let long = || number(0.1..=1000.0);
+        let length = t.need("length_m", "from west to east", "2.0", long());
+        let width = t.need("width_m", "from south to north", "1.0", long());
         Ok((Metres(length?.value), Metres(width?.value)))
-    });
-    read(value, findings)?
+    }))
 }
 
 /// A cover by name, or with its own figures.
-fn cover(value: &Value<'_>, findings: &mut Findings) -> Read<Cover> {
-    if !value.value.is_table() {
-        let (name, keeps_off, warms_soil) = word(&COVERS)(value, findings)?;
-        return Ok(Cover {
+fn cover() -> Kind<'static, Cover> {
+    let form = || Form::Either(Box::new(word(&COVERS).form()), Box::new(own_cover().form()));
+    Kind::new(form, |value, findings| {
+        if value.value.is_table() {
+            return own_cover().read(value, findings);
+        }
+        let (name, keeps_off, warms_soil) = word(&COVERS).read(value, findings)?;
+        Ok(Cover {
             name: name.to_owned(),
             keeps_off: Celsius(keeps_off),
             warms_soil: Celsius(warms_soil),
-        });
-    }
-    let read = table("this cover", |t| {
-        let name = t.need("name", "\"glass\"", text);
-        let keeps_off = t.need("keeps_off_c", "3.0", number(0.0..=15.0));
-        let warms_soil = t.need("warms_soil_c", "2.0", number(0.0..=15.0));
+        })
+    })
+}
+
+fn own_cover() -> Kind<'static, Cover> {
+    sound(table("this cover", |t| {
+        let degrees = || number(0.0..=15.0);
+        let name = t.need("name", "what it is", "\"glass\"", text());
+        let keeps_off = t.need("keeps_off_c", "degrees of frost kept off", "3.0", degrees());
+        let warms_soil = t.need(
+            "warms_soil_c",
+            "so much warmer is the soil",
+            "2.0",
+            degrees(),
+        );
         Ok(Cover {
             name: name?.value,
             keeps_off: Celsius(keeps_off?.value),
             warms_soil: Celsius(warms_soil?.value),
         })
-    });
-    read(value, findings)?
+    }))
 }
 
 /// What the bed carried: years with crops or families.
-fn grew(value: &Value<'_>, catalogue: &Catalogue, findings: &mut Findings) -> Read<Grew> {
-    let years = named_table(value, findings, |year, value, findings| {
-        let number: Option<i32> = year
-            .value
-            .parse()
-            .ok()
-            .filter(|y| (1900..=2200).contains(y));
-        let number = number.ok_or_else(|| {
-            let cause = format!("{} is not a year", quote(year.value));
-            findings.report(
-                Problem::new(Code::OutOfRange, cause)
-                    .at(year.span, "should be a year such as 2026")
-                    .remedy("write `grew = { 2026 = [\"onion\"] }`"),
-            )
-        });
-        let names = list(text)(value, findings)?;
-        let families: Vec<Read<String>> = names
-            .iter()
-            .map(|name| family_of(name, catalogue, findings))
-            .collect();
-        let mut families: Vec<String> = families.into_iter().collect::<Read<_>>()?;
-        families.sort_unstable();
-        families.dedup();
-        Ok((number?, families))
-    })?;
-    let mut years: Grew = years.into_iter().collect::<Read<_>>()?;
-    years.sort_by_key(|(year, _)| std::cmp::Reverse(*year));
-    Ok(years)
+fn grew(catalogue: &Catalogue) -> Kind<'_, Grew> {
+    named(
+        "YEAR",
+        || list(text()).form(),
+        |year, value, findings| {
+            let number: Option<i32> = year
+                .value
+                .parse()
+                .ok()
+                .filter(|y| (1900..=2200).contains(y));
+            let number = number.ok_or_else(|| {
+                let cause = format!("{} is not a year", quote(year.value));
+                findings.report(
+                    Problem::new(Code::OutOfRange, cause)
+                        .at(year.span, "should be a year such as 2026")
+                        .remedy("write `grew = { 2026 = [\"onion\"] }`"),
+                )
+            });
+            let names = list(text()).read(value, findings)?;
+            let families: Vec<Read<String>> = names
+                .iter()
+                .map(|name| family_of(name, catalogue, findings))
+                .collect();
+            let mut families: Vec<String> = families.into_iter().collect::<Read<_>>()?;
+            families.sort_unstable();
+            families.dedup();
+            Ok((number?, families))
+        },
+    )
+    .and_then(|years, _| {
+        let mut years: Grew = years.into_iter().collect::<Read<_>>()?;
+        years.sort_by_key(|(year, _)| std::cmp::Reverse(*year));
+        Ok(years)
+    })
 }
 
 /// The beds, if every part of them is sound.

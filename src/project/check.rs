@@ -10,13 +10,15 @@ use crate::weather::Record;
 use super::assumed::Assumed;
 use super::crop::Overrides;
 use super::document::Document;
+use super::doubts::doubts;
 use super::file::{self, Raw};
 use super::grade::{self, GradeIds, unique};
 use super::ingredient::Around;
 use super::order::in_order;
 use super::place::{self, RawPlace, WeatherFrom};
 use super::standing::RawPatch;
-use super::{bed, dish, feast, ground, school_year, shelf, standing, weather};
+use super::weather::{self, Filled};
+use super::{bed, dish, feast, ground, school_year, shelf, standing};
 
 /// Reads a weather file by the name that the project file gives.
 pub type ReadWeather<'a> = dyn Fn(&str) -> Raw + 'a;
@@ -75,6 +77,8 @@ impl<'a> Check<'a> {
         let project = raw.project?;
         room?;
         ground?;
+        let (latitude, weather, beds) = (Latitude(latitude?.value), weather?, beds?);
+        let doubts = doubts(latitude, &weather, &beds);
         Ok(Garden {
             name: project.name?.value,
             school: project.school?.map(|school| school.value),
@@ -82,20 +86,21 @@ impl<'a> Check<'a> {
                 .locale?
                 .map_or_else(Locale::default, |locale| locale.value),
             feast: feast?,
-            latitude: Latitude(latitude?.value),
-            weather: weather?,
+            latitude,
+            weather,
             school_year: SchoolYear {
                 moves_up: days.moves_up_within(),
                 ..year?
             },
             grades: grades?,
             ingredients: ingredients?,
-            beds: beds?,
+            beds,
             growing: growing?,
             patches: patches?,
             areas: raw.areas?.into_iter().map(|area| area.value).collect(),
             shelf: shelf?,
             assumed: std::mem::take(&mut self.assumed).into_list(),
+            doubts,
         })
     }
 
@@ -219,12 +224,28 @@ impl<'a> Check<'a> {
                 let (source, read) = file::decode(file.name, bytes, &mut found);
                 let record = read.and_then(|()| weather::read(&source, &mut found));
                 self.weather = Some((source, found));
-                let record = record?;
+                let Filled { record, gaps } = record?;
+                let file = self.weather.as_ref();
+                let file = file.map_or("", |(source, _)| source.name.as_str());
+                note_gaps(file, &gaps, &mut self.assumed);
                 let (found, assumed) = (&mut self.found, &mut self.assumed);
                 place::check_cover(&record, horizon?, name.span, found, assumed)?;
                 Ok(record)
             }
         }
+    }
+}
+
+/// Notes the days that the record lacked.
+fn note_gaps(name: &str, gaps: &[(Date, Date)], assumed: &mut Assumed) {
+    let why = "the record lacks them; temperatures are drawn straight from the day before to the day after, \
+               without rain";
+    for (first, last) in gaps {
+        let days = match first == last {
+            true => first.to_string(),
+            false => format!("{first} to {last}"),
+        };
+        assumed.note_for(&days, format!("days filled in {name}"), why);
     }
 }
 

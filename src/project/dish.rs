@@ -10,13 +10,10 @@ use super::crop::check_used;
 use super::crop_names::find_crop;
 use super::grade::unique;
 use super::grown_by;
-use super::ingredient::{Around, METHODS, RawIngredient};
+use super::ingredient::{Around, METHODS, RawIngredient, USUAL_LEAST_SHARE};
 use super::names::listed;
 use super::order::in_order;
 use super::source::{growing_for, source};
-
-/// Least share of the target that counts as in the pot, where the file does not say.
-const USUAL_LEAST_SHARE: f64 = 0.3;
 
 /// The ingredients, if every part of them is sound.
 pub fn check(

@@ -1,23 +1,29 @@
 //! The whole project file: its syntax, then its sections, each read by the file of its name.
 
+use std::rc::Rc;
+
+use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use crate::catalogue::Catalogue;
-use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span};
+use crate::diagnostic::{Code, Findings, Given, Problem, Read, Reported, Span};
 use crate::garden::Area;
 
 use super::bed::{self, RawBed};
 use super::crop::{self, Overrides};
 use super::feast::{self, RawProject};
+use super::form::{Form, Key, Presence};
 use super::grade::{self, RawGrade};
 use super::ingredient::{self, RawIngredient};
-use super::kind::Value;
+use super::kind::Kind;
 use super::names::{code, quote};
 use super::place::{self, RawPlace};
 use super::school_year::{self, RawSchoolYear};
 use super::shelf::{self, RawShelf};
+use super::slips;
 use super::standing::{self, RawGrowing, RawPatch};
-use super::table::{Table, table};
+use super::table::{self, Table, table};
+use super::value::Value;
 
 /// All sections as given.
 pub struct Document {
@@ -40,24 +46,53 @@ pub fn parse(text: &str, catalogue: &Catalogue, findings: &mut Findings) -> Read
         let problem = Problem::new(Code::EmptyFile, "this file holds nothing");
         return Err(findings.report(problem.remedy("begin with the section [project]")));
     }
+    if let Some((cause, remedy)) = another_file(text) {
+        let problem = Problem::new(Code::Syntax, cause).at(Span::from(0..1), "");
+        return Err(findings.report(problem.remedy(remedy)));
+    }
     let (root, errors) = DeTable::parse_recoverable(text);
-    let mut sound = Ok(());
+    if errors.is_empty() {
+        return Ok(read_root(&root, catalogue, findings));
+    }
+    // Slips of the pen are told in plain words and mended; what is left, the parser tells.
+    let mended = slips::mended(text, findings)?;
+    let (root, errors) = DeTable::parse_recoverable(&mended);
     for error in errors {
         let (problem, of_one_value) = syntax(text, &error);
         let reported = findings.spoil(problem);
         if !of_one_value {
-            sound = Err(reported);
+            // What was recovered around such an error may miss keys that the text does hold, and
+            // further errors may follow from this one.
+            return Err(reported);
         }
     }
-    // What was recovered around a syntax error may miss keys that the text does hold.
-    sound?;
-    Ok(Table::read(
-        "the file",
-        root.get_ref(),
-        Span::default(),
-        findings,
-        |t| read(t, catalogue),
+    Ok(read_root(&root, catalogue, findings))
+}
+
+/// What a text is that was never meant for a project file, and what to do.
+fn another_file(text: &str) -> Option<(&'static str, &'static str)> {
+    let start = text.trim_start().to_lowercase();
+    if start.starts_with("date,tmin") {
+        let cause = "this is a table of weather, not a project file";
+        return Some((
+            cause,
+            "name the project file; it names the table with `weather = ...`",
+        ));
+    }
+    start.starts_with('{').then_some((
+        "this is JSON, and a project file is TOML",
+        "write sections and keys: [project], and under it name = \"Soup day\"",
     ))
+}
+
+fn read_root(
+    root: &Spanned<DeTable<'_>>,
+    catalogue: &Catalogue,
+    findings: &mut Findings,
+) -> Document {
+    Table::read("the file", root.get_ref(), Span::default(), findings, |t| {
+        read(t, catalogue)
+    })
 }
 
 /// The problem of a syntax error, and whether the rest of the file can still be read.
@@ -98,42 +133,62 @@ fn syntax(text: &str, error: &toml::de::Error) -> (Problem, bool) {
 const PLAIN: &str = "no key of a project lies so deep; remove the brackets or dots";
 
 fn read(t: &mut Table<'_, '_>, catalogue: &Catalogue) -> Document {
-    let areas = sections(t, "area", standing::read_area).and_then(|areas| {
-        let sound = |area: Given<Read<Area>>| {
-            let span = area.span;
-            area.value.map(|value| Given { value, span })
-        };
-        areas.into_iter().map(sound).collect()
-    });
     Document {
-        project: section(t, "project", feast::read),
-        place: section(t, "place", place::read),
-        calendar: section(t, "calendar", school_year::read),
-        grades: some_sections(t, "grade", grade::read),
+        project: section(t, "project", "the day, the school, the meal", feast::read),
+        place: section(
+            t,
+            "place",
+            "where the garden lies, and its weather",
+            place::read,
+        ),
+        calendar: section(t, "calendar", "the school year", school_year::read),
+        grades: some_sections(
+            t,
+            "grade",
+            "a grade, its classes and their lessons",
+            grade::read,
+        ),
         ingredients: read_dish(t),
-        beds: sections(t, "bed", |t| bed::read(t, catalogue)),
-        growing: sections(t, "growing", standing::read_growing),
-        patches: sections(t, "patch", standing::read_patch),
-        areas,
-        shelf: t.maybe("shelf", table("[shelf]", shelf::read)),
+        beds: sections(t, "bed", "a bed or a large pot", |t| {
+            bed::read(t, catalogue)
+        }),
+        growing: sections(t, "growing", "what stands already", standing::read_growing),
+        patches: sections(t, "patch", "what comes every year", standing::read_patch),
+        areas: read_areas(t),
+        shelf: t.maybe(
+            "shelf",
+            "where seedlings are raised",
+            "nothing is raised indoors",
+            table("[shelf]", shelf::read),
+        ),
         overrides: t
-            .maybe("crop", |value, findings| {
-                crop::read(value, catalogue, findings)
-            })
+            .maybe(
+                "crop",
+                "what you know better than the program, crop by crop",
+                "the catalogue's figures",
+                crop::overrides(catalogue),
+            )
             .map(|given| given.map_or_else(Overrides::new, |given| given.value)),
     }
 }
 
+fn read_areas(t: &mut Table<'_, '_>) -> Read<Vec<Given<Area>>> {
+    let areas = sections(t, "area", "what is never planted", standing::read_area)?;
+    let sound = |area: Given<Read<Area>>| {
+        let span = area.span;
+        area.value.map(|value| Given { value, span })
+    };
+    areas.into_iter().map(sound).collect()
+}
+
 fn read_dish(t: &mut Table<'_, '_>) -> Read<Vec<Given<RawIngredient>>> {
-    let dish = t.maybe("dish", |value, findings| {
-        let read = table("[dish]", |t| {
-            some_sections(t, "ingredient", ingredient::read)
-        });
-        read(value, findings)?
-    })?;
-    match dish {
+    let parts = table("[dish]", |t| {
+        let meaning = "a part of the dish";
+        some_sections(t, "ingredient", meaning, ingredient::read)
+    });
+    match t.ask("dish", "what is eaten", needed, &table::sound(parts))? {
         Some(dish) => Ok(dish.value),
-        None => Err(t.report(missing_section("[[dish.ingredient]]"))),
+        None => Err(missing(t, "dish", "[[dish.ingredient]]")),
     }
 }
 
@@ -141,12 +196,13 @@ fn read_dish(t: &mut Table<'_, '_>) -> Read<Vec<Given<RawIngredient>>> {
 fn section<T>(
     t: &mut Table<'_, '_>,
     key: &'static str,
+    meaning: &'static str,
     read: impl Fn(&mut Table<'_, '_>) -> T,
 ) -> Read<T> {
     let heading = format!("[{key}]");
-    match t.maybe(key, table(&heading, read))? {
+    match t.ask(key, meaning, needed, &table(&heading, read))? {
         Some(section) => Ok(section.value),
-        None => Err(t.report(missing_section(&heading))),
+        None => Err(missing(t, key, &heading)),
     }
 }
 
@@ -154,9 +210,11 @@ fn section<T>(
 fn sections<T>(
     t: &mut Table<'_, '_>,
     key: &'static str,
+    meaning: &'static str,
     read: impl Fn(&mut Table<'_, '_>) -> T,
 ) -> Read<Vec<Given<T>>> {
-    let given = t.maybe(key, |value, findings| each(value, findings, &read))?;
+    let none = || Presence::Otherwise("none".to_owned());
+    let given = t.ask(key, meaning, none, &each(key, 0, read))?;
     Ok(given.map_or_else(Vec::new, |given| given.value))
 }
 
@@ -164,50 +222,73 @@ fn sections<T>(
 fn some_sections<T>(
     t: &mut Table<'_, '_>,
     key: &'static str,
+    meaning: &'static str,
     read: impl Fn(&mut Table<'_, '_>) -> T,
 ) -> Read<Vec<Given<T>>> {
-    let given = sections(t, key, read)?;
+    let given = t.ask(key, meaning, needed, &each(key, 1, read))?;
+    let given = given.map_or_else(Vec::new, |given| given.value);
     if given.is_empty() {
         let heading = match key {
             "ingredient" => "[[dish.ingredient]]".to_owned(),
             _ => format!("[[{key}]]"),
         };
-        return Err(t.report(missing_section(&heading)));
+        return Err(missing(t, key, &heading));
     }
     Ok(given)
 }
 
-fn each<T>(
-    value: &Value<'_>,
-    findings: &mut Findings,
-    read: impl Fn(&mut Table<'_, '_>) -> T,
-) -> Read<Vec<Given<T>>> {
-    let heading = format!("this [[{}]]", value.key);
-    match value.value {
-        DeValue::Array(items) => {
+/// The sections of one key; `least` is how many there must be.
+fn each<'a, T: 'a>(
+    key: &'static str,
+    least: usize,
+    read: impl Fn(&mut Table<'_, '_>) -> T + 'a,
+) -> Kind<'a, Vec<Given<T>>> {
+    let heading = format!("this [[{key}]]");
+    let read = Rc::new(read);
+    let reader = Rc::clone(&read);
+    Kind::new(
+        move || Form::List(Box::new(Form::Table(table::keys(&*reader))), least, None),
+        move |value, findings| {
+            let DeValue::Array(items) = value.value else {
+                return Err(findings.report(single_brackets(value)));
+            };
+            let section = table(&heading, &*read);
             let read: Vec<Read<Given<T>>> = items
                 .iter()
                 .map(|item| {
                     let item = Value::new(value.key, item);
                     let span = item.span;
-                    table(&heading, &read)(&item, findings).map(|value| Given { value, span })
+                    let read = section.read(&item, findings);
+                    read.map(|value| Given { value, span })
                 })
                 .collect();
             read.into_iter().collect()
-        }
-        _ => {
-            let cause = format!("`{}` needs double brackets", value.key);
-            let remedy = format!("write [[{}]], since there may be several", value.key);
-            let problem = Problem::new(Code::WrongType, cause).at(value.span, "");
-            Err(findings.report(problem.remedy(remedy)))
-        }
-    }
+        },
+    )
 }
 
-fn missing_section(heading: &str) -> Problem {
-    Problem::new(
-        Code::MissingKey,
-        format!("the file has no section {heading}"),
-    )
-    .remedy(format!("add a section {heading}"))
+fn single_brackets(value: &Value<'_>) -> Problem {
+    let cause = format!("`{}` needs double brackets", value.key);
+    let remedy = format!("write [[{}]], since there may be several", value.key);
+    let problem = Problem::new(Code::WrongType, cause).at(value.span, "");
+    problem.remedy(remedy)
+}
+
+/// A section that must be there; what is missing is told with its heading.
+fn needed() -> Presence {
+    Presence::Needed(String::new())
+}
+
+/// Reports a section that is missing, unless it stands there under another name.
+fn missing(t: &mut Table<'_, '_>, key: &str, heading: &str) -> Reported {
+    t.mistaken(key).unwrap_or_else(|| {
+        let cause = format!("the file has no section {heading}");
+        let remedy = format!("add a section {heading}");
+        t.report(Problem::new(Code::MissingKey, cause).remedy(remedy))
+    })
+}
+
+/// All keys of the project file, in the order in which they are read.
+pub fn keys(catalogue: &Catalogue) -> Vec<Key> {
+    table::keys(|t| read(t, catalogue))
 }

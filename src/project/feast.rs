@@ -5,7 +5,8 @@ use crate::diagnostic::{Code, Findings, Given, Problem, Read};
 use crate::garden::{Feast, Grade, Locale, SchoolYear};
 
 use super::assumed::Assumed;
-use super::kind::{count, date, text, word};
+use super::figures::count;
+use super::kind::{date, text, word};
 use super::order::in_order;
 use super::table::Table;
 
@@ -28,17 +29,49 @@ pub struct RawProject {
 /// Reads the section.
 pub fn read(t: &mut Table<'_, '_>) -> RawProject {
     RawProject {
-        name: t.need("name", "\"Soup day\"", text),
-        school: t.maybe("school", text),
+        name: t.need(
+            "name",
+            "what the day is called, on every page",
+            "\"Soup day\"",
+            text(),
+        ),
+        school: t.maybe("school", "the school's name, on every page", "none", text()),
         locale: t.maybe(
             "locale",
+            "how dates and amounts read: en-US has pounds and feet",
+            Locale::default().tag(),
             word(&Locale::ALL.map(|locale| (locale.tag(), locale))),
         ),
-        feast: t.need("feast", "2027-10-08", date),
-        rain_date: t.maybe("rain_date", date),
-        deliver_by: t.maybe("deliver_by", date),
-        portions: t.maybe("portions", count(1..=100_000)),
-        adults: t.maybe("adults", count(0..=100_000)),
+        feast: t.need(
+            "feast",
+            "the day on which the whole school eats: a school day",
+            "2027-10-08",
+            date(),
+        ),
+        rain_date: t.maybe(
+            "rain_date",
+            "a second chance: a school day after the feast",
+            "none",
+            date(),
+        ),
+        deliver_by: t.maybe(
+            "deliver_by",
+            "when the kitchen needs the harvest",
+            "two school days before the feast",
+            date(),
+        ),
+        portions: t.maybe(
+            "portions",
+            "meals to cook, for children and adults",
+            "all children, and `adults`",
+            count(1..=100_000),
+        ),
+        adults: t.maybe(
+            "adults",
+            "adults who eat too; not together with `portions`",
+            0,
+            count(0..=100_000),
+        ),
     }
 }
 

@@ -96,12 +96,50 @@ fn bytes(path: &Path, limit: u64) -> Result<Vec<u8>, Box<Problem>> {
     Ok(bytes)
 }
 
+/// How files of other kinds begin, and what they are.
+const OTHER_KINDS: [(&[u8], &str); 7] = [
+    (
+        b"PK\x03\x04",
+        "this is a document of an office program (docx, xlsx, odt) or an archive",
+    ),
+    (
+        b"\xD0\xCF\x11\xE0",
+        "this is a document of an office program (doc, xls)",
+    ),
+    (b"%PDF", "this is a PDF"),
+    (b"{\\rtf", "this is a document of a word processor (rtf)"),
+    (b"\x1F\x8B", "this is a compressed file"),
+    (b"<!DOCTYPE", "this is a web page"),
+    (b"<html", "this is a web page"),
+];
+
+/// What a file is that no editor shows as plain text in UTF-8, and what to do.
+fn no_plain_text(bytes: &[u8]) -> Option<(&'static str, &'static str)> {
+    let plain = "save what it holds as plain text in UTF-8; a table of weather as CSV";
+    let mut kinds = OTHER_KINDS.iter();
+    if let Some((_, kind)) = kinds.find(|(start, _)| bytes.starts_with(start)) {
+        return Some((kind, plain));
+    }
+    let marked = bytes.starts_with(b"\xFF\xFE") || bytes.starts_with(b"\xFE\xFF");
+    // Every letter of this alphabet has a zero beside it in UTF-16.
+    let zeros = bytes.iter().take(100).filter(|byte| **byte == 0).count();
+    (marked || bytes.len() > 3 && zeros * 3 > bytes.len().min(100)).then_some((
+        "this file is text in UTF-16",
+        "save it again with the encoding UTF-8; editors ask for it under \"Save as\"",
+    ))
+}
+
 /// The text of a file, without a byte order mark.
 pub fn decode(name: String, bytes: Vec<u8>, found: &mut Findings) -> (Source, Read<()>) {
     let bytes = bytes
         .strip_prefix(BYTE_ORDER_MARK)
         .map(<[u8]>::to_vec)
         .unwrap_or(bytes);
+    if let Some((cause, remedy)) = no_plain_text(&bytes) {
+        let problem = Problem::new(Code::NotUtf8, cause).remedy(remedy);
+        let reported = found.report(problem);
+        return (Source::unread(name), Err(reported));
+    }
     let (text, good) = match String::from_utf8(bytes) {
         Ok(text) => (text, Ok(())),
         Err(error) => {

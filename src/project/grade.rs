@@ -7,7 +7,9 @@ use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span, peek};
 use crate::garden::{Class, Grade, GradeAt, HandOver, SchoolYear};
 
 use super::assumed::Assumed;
-use super::kind::{count, some, text, word};
+use super::figures::count;
+use super::kind::{text, word};
+use super::lists::some;
 use super::names::{listed, near, quote};
 use super::order::in_order;
 use super::slot::{RawClass, check_slots, read_class};
@@ -43,12 +45,32 @@ pub fn read(t: &mut Table<'_, '_>) -> RawGrade {
     let example = "[{ name = \"2a\", children = 20, day = \"Tue\" }]";
     RawGrade {
         span: t.span(),
-        id: t.need("id", "\"2\"", text),
-        name: t.maybe("name", text),
-        age: t.maybe("age", count(3..=25)),
-        classes: t.need("classes", example, some(table("this class", read_class))),
-        hand_over: t.maybe("hand_over", word(&HANDS)),
-        adopted_by: t.maybe("adopted_by", text),
+        id: t.need("id", "its short name, in quotes", "\"2\"", text()),
+        name: t.maybe("name", "its full name", "Grade and the `id`", text()),
+        age: t.maybe(
+            "age",
+            "of most of its children when the plan begins",
+            "none is too young",
+            count(3..=25),
+        ),
+        classes: t.need(
+            "classes",
+            "its classes, and when they have garden lessons",
+            example,
+            some(table("this class", read_class)),
+        ),
+        hand_over: t.maybe(
+            "hand_over",
+            "who goes on with its plants when the grades move up",
+            "same children",
+            word(&HANDS),
+        ),
+        adopted_by: t.maybe(
+            "adopted_by",
+            "the `id` of the grade that takes over; needed with \"leaves\"",
+            "none",
+            text(),
+        ),
     }
 }
 

@@ -2,12 +2,14 @@
 
 use crate::calendar::Date;
 use crate::catalogue::Catalogue;
-use crate::diagnostic::{Findings, Given, Read, Span};
+use crate::diagnostic::{Given, Read, Span};
 use crate::garden::Method;
 
 use super::crop::Overrides;
+use super::figures::{count, number};
 use super::grade::GradeIds;
-use super::kind::{Value, count, date, number, one_or_some, text, word};
+use super::kind::{Kind, date, text, word};
+use super::lists::one_or_some;
 use super::standing::{RawGrowing, RawPatch};
 use super::table::{Table, table};
 
@@ -18,6 +20,9 @@ pub const METHODS: [(&str, Method); 4] = [
     ("pieces", Method::Pieces),
     ("bought", Method::Bought),
 ];
+
+/// Least share of the target that counts as in the pot, where the file does not say.
+pub const USUAL_LEAST_SHARE: f64 = 0.3;
 
 /// One section as given.
 pub struct RawIngredient {
@@ -66,23 +71,67 @@ pub struct Around<'a> {
 pub fn read(t: &mut Table<'_, '_>) -> RawIngredient {
     RawIngredient {
         span: t.span(),
-        crop: t.need("crop", "\"carrot\"", text),
-        name: t.maybe("name", text),
-        grade: t.maybe("grade", one_or_some(text)),
-        grams: t.need("grams_per_portion", "25", number(0.1..=1000.0)),
-        least_share: t.maybe("least_share", number(0.05..=1.0)),
-        each_child_sows: t.maybe("each_child_sows", count(0..=20)),
-        max_sowings: t.maybe("max_sowings", count(1..=4)),
-        method: t.maybe("method", word(&METHODS)),
-        patch: t.maybe("patch", text),
-        fallback: t.maybe("if_it_fails", read_fallback),
+        crop: t.need(
+            "crop",
+            "what is grown; `tureen crops` lists the names",
+            "\"carrot\"",
+            text(),
+        ),
+        name: t.maybe(
+            "name",
+            "what the kitchen calls it",
+            "the crop's name",
+            text(),
+        ),
+        grade: t.maybe(
+            "grade",
+            "the `id` of the grade that grows it, or several in a list",
+            "the program chooses",
+            one_or_some(text()),
+        ),
+        grams: t.need(
+            "grams_per_portion",
+            "how much goes into the pot for one, ready to cook",
+            "25",
+            number(0.1..=1000.0),
+        ),
+        least_share: t.maybe(
+            "least_share",
+            "the least part of it that counts as in the pot",
+            USUAL_LEAST_SHARE,
+            number(0.05..=1.0),
+        ),
+        each_child_sows: t.maybe(
+            "each_child_sows",
+            "seeds, pieces or plants for each child at least",
+            1,
+            count(0..=20),
+        ),
+        max_sowings: t.maybe("max_sowings", "most sowings of it", 1, count(1..=4)),
+        method: t.maybe(
+            "method",
+            "how it is started",
+            "what suits the crop, of all but \"bought\"",
+            word(&METHODS),
+        ),
+        patch: t.maybe(
+            "patch",
+            "the `id` of the [[patch]] from which it is picked",
+            "none",
+            text(),
+        ),
+        fallback: t.maybe("if_it_fails", "what is bought instead", "none", fallback()),
     }
 }
 
-fn read_fallback(value: &Value<'_>, findings: &mut Findings) -> Read<RawFallback> {
-    let read = table("`if_it_fails`", |t| RawFallback {
-        buy_by: t.need("buy_by", "2027-09-24", date),
-        cost: t.maybe("cost", number(0.0..=1_000_000.0)),
-    });
-    read(value, findings)
+fn fallback() -> Kind<'static, RawFallback> {
+    table("`if_it_fails`", |t| RawFallback {
+        buy_by: t.need("buy_by", "the last day to buy it", "2027-09-24", date()),
+        cost: t.maybe(
+            "cost",
+            "what it costs, in your money",
+            "not told",
+            number(0.0..=1_000_000.0),
+        ),
+    })
 }

@@ -10,7 +10,9 @@ use crate::weather::monthly::Monthly;
 use chrono::Datelike;
 
 use super::assumed::Assumed;
-use super::kind::{Value, count, exactly, number, text};
+use super::figures::{count, number};
+use super::kind::{Kind, text};
+use super::lists::exactly;
 use super::table::{Table, table};
 
 /// Rain on a day with rain where the file does not give the number of such days
@@ -23,10 +25,14 @@ const MOST_RAIN_DAYS: f64 = 25.0;
 /// Weather years that are generated where the file does not say how many.
 const USUAL_YEARS: u32 = 30;
 
+/// The seed where the file gives none.
+const USUAL_SEED: u32 = 1;
+
 /// Fewer weather years than this are mentioned in every report.
 const FEW_YEARS: usize = 10;
 
 const EXAMPLE: &str = "[-7, -6, -2, 5, 12, 17, 20, 19, 15, 8, 1, -4]";
+const RAIN_EXAMPLE: &str = "[60, 55, 65, 75, 80, 90, 90, 90, 80, 75, 75, 65]";
 
 /// The section as given.
 pub struct RawPlace {
@@ -57,26 +63,71 @@ pub enum WeatherFrom {
 pub fn read(t: &mut Table<'_, '_>) -> RawPlace {
     RawPlace {
         span: t.span(),
-        latitude: t.need("latitude", "44.3", number(-66.0..=66.0)),
-        weather: t.maybe("weather", text),
-        monthly: t.maybe("monthly", table("`monthly`", read_monthly)),
+        latitude: t.need(
+            "latitude",
+            "how far north the place lies; south of the equator it is negative",
+            "44.3",
+            number(-66.0..=66.0),
+        ),
+        weather: t.maybe(
+            "weather",
+            "a file of daily weather beside this one, in CSV",
+            "`monthly` is needed",
+            text(),
+        ),
+        monthly: t.maybe(
+            "monthly",
+            "means of the twelve months, from which weather years are made",
+            "`weather` is needed",
+            table("`monthly`", read_monthly),
+        ),
     }
 }
 
 fn read_monthly(t: &mut Table<'_, '_>) -> RawMonthly {
     let temperature = || months(-60.0, 60.0);
     RawMonthly {
-        tmin: t.need("tmin_c", EXAMPLE, temperature()),
-        tmax: t.need("tmax_c", EXAMPLE, temperature()),
-        rain: t.need("rain_mm", EXAMPLE, months(0.0, 3000.0)),
-        rain_days: t.maybe("rain_days", months(0.0, 31.0)),
-        years: t.maybe("years", count(10..=200)),
-        seed: t.maybe("seed", count(0..=u32::MAX)),
+        tmin: t.need(
+            "tmin_c",
+            "mean lowest temperature of each month, January first",
+            EXAMPLE,
+            temperature(),
+        ),
+        tmax: t.need(
+            "tmax_c",
+            "mean highest temperature of each month",
+            EXAMPLE,
+            temperature(),
+        ),
+        rain: t.need(
+            "rain_mm",
+            "rain of each month",
+            RAIN_EXAMPLE,
+            months(0.0, 3000.0),
+        ),
+        rain_days: t.maybe(
+            "rain_days",
+            "days with rain in each month",
+            format!("{RAIN_PER_DAY} mm a day, at most {MOST_RAIN_DAYS} days"),
+            months(0.0, 31.0),
+        ),
+        years: t.maybe(
+            "years",
+            "how many weather years are made",
+            USUAL_YEARS,
+            count(10..=200),
+        ),
+        seed: t.maybe(
+            "seed",
+            "another number makes other years",
+            USUAL_SEED,
+            count(0..=u32::MAX),
+        ),
     }
 }
 
-fn months(least: f64, most: f64) -> impl Fn(&Value<'_>, &mut Findings) -> Read<[f64; 12]> {
-    exactly::<12>(number(least..=most), "January first")
+fn months(least: f64, most: f64) -> Kind<'static, [f64; 12]> {
+    exactly(number(least..=most), "January first")
 }
 
 /// Where the weather comes from: exactly one of `weather` and `monthly`.
@@ -141,7 +192,7 @@ fn check_monthly(
         rain_days,
     };
     let years = raw.years?.map_or(USUAL_YEARS, |given| given.value);
-    let seed = raw.seed?.map_or(1, |given| given.value.into());
+    let seed = raw.seed?.map_or(USUAL_SEED, |given| given.value).into();
     assumed.note(
         "weather from monthly means",
         format!("{years} years made up from the means; no thermometer saw them"),

@@ -5,7 +5,8 @@ use crate::diagnostic::{Code, Findings, Given, Problem, Read};
 use crate::garden::{Break, Care, SchoolYear, Term};
 
 use super::assumed::Assumed;
-use super::kind::{date, list, some, text, word};
+use super::kind::{date, text, word};
+use super::lists::{list, some};
 use super::names::quote;
 use super::order::in_order;
 use super::table::{Table, table};
@@ -51,26 +52,56 @@ struct Days {
 pub fn read(t: &mut Table<'_, '_>) -> RawSchoolYear {
     let example = "[{ name = \"Spring\", from = 2027-01-11, to = 2027-06-18 }]";
     RawSchoolYear {
-        start: t.need("start", "2027-01-11", date),
-        moves_up: t.maybe("moves_up", date),
-        terms: t.need("terms", example, some(table("this term", read_span))),
-        breaks: t.maybe("breaks", list(table("this break", read_break))),
-        days_off: t.maybe("days_off", list(date)),
+        start: t.need(
+            "start",
+            "the first day on which anyone may sow",
+            "2027-01-11",
+            date(),
+        ),
+        moves_up: t.maybe(
+            "moves_up",
+            "the day on which all grades move up",
+            "they do not move up within the plan",
+            date(),
+        ),
+        terms: t.need(
+            "terms",
+            "when school is in",
+            example,
+            some(table("this term", read_term)),
+        ),
+        breaks: t.maybe(
+            "breaks",
+            "holidays within terms and between them",
+            "none",
+            list(table("this break", read_break)),
+        ),
+        days_off: t.maybe(
+            "days_off",
+            "single days without school",
+            "none",
+            list(date()),
+        ),
     }
 }
 
-fn read_span(t: &mut Table<'_, '_>) -> RawSpan {
+fn read_term(t: &mut Table<'_, '_>) -> RawSpan {
     RawSpan {
-        name: t.need("name", "\"Spring\"", text),
-        from: t.need("from", "2027-01-11", date),
-        to: t.need("to", "2027-06-18", date),
+        name: t.need("name", "what it is called", "\"Spring\"", text()),
+        from: t.need("from", "its first day", "2027-01-11", date()),
+        to: t.need("to", "its last day", "2027-06-18", date()),
     }
 }
 
 fn read_break(t: &mut Table<'_, '_>) -> RawBreak {
     RawBreak {
-        span: read_span(t),
-        care: t.maybe("care", word(&CARE)),
+        span: read_term(t),
+        care: t.maybe(
+            "care",
+            "who is there: staff water; families water, pick and cure",
+            "none",
+            word(&CARE),
+        ),
     }
 }
 

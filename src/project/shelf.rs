@@ -6,7 +6,8 @@ use crate::garden::Shelf;
 use crate::units::Celsius;
 
 use super::assumed::Assumed;
-use super::kind::{count, date, number};
+use super::figures::{count, number};
+use super::kind::date;
 use super::order::in_order;
 use super::table::Table;
 
@@ -25,11 +26,21 @@ pub struct RawShelf {
 /// Reads the section.
 pub fn read(t: &mut Table<'_, '_>) -> RawShelf {
     RawShelf {
-        flats: t.need("flats", "6", count(0..=500)),
-        warm_flats: t.maybe("warm_flats", count(0..=500)),
-        room: t.maybe("room_c", number(5.0..=35.0)),
-        from: t.maybe("from", date),
-        until: t.maybe("until", date),
+        flats: t.need(
+            "flats",
+            "trays of about 28 x 54 cm that it holds",
+            "6",
+            count(0..=500),
+        ),
+        warm_flats: t.maybe("warm_flats", "of these on a heat mat", 0, count(0..=500)),
+        room: t.maybe(
+            "room_c",
+            "mean of the room, by day and night",
+            USUAL_ROOM,
+            number(5.0..=35.0),
+        ),
+        from: t.maybe("from", "the first day of its use", "the start", date()),
+        until: t.maybe("until", "the last day of its use", "no end", date()),
     }
 }
 

@@ -8,9 +8,12 @@ use crate::garden::{SchoolYear, Slot};
 use crate::units::Minutes;
 
 use super::assumed::Assumed;
-use super::kind::{Value, count, date, number, text, time, word};
+use super::figures::{count, number};
+use super::form::Form;
+use super::kind::{Kind, date, text, time, word};
 use super::names::{listed, near, quote};
-use super::table::{Table, named_table, table};
+use super::table::{Table, named, table};
+use super::value::Value;
 
 /// Minutes of a session where the file does not say (common practice: 30 to 50).
 const USUAL_MINUTES: f64 = 40.0;
@@ -22,6 +25,9 @@ const WEEKDAYS: [(&str, Weekday); 5] = [
     ("Thu", Weekday::Thu),
     ("Fri", Weekday::Fri),
 ];
+
+/// The same in full.
+const FULL: [&str; 5] = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday"];
 
 /// A class as given.
 pub struct RawClass {
@@ -56,24 +62,24 @@ impl RawClass {
 
 /// Reads a class.
 pub fn read_class(t: &mut Table<'_, '_>) -> RawClass {
-    let name = t.need("name", "\"2a\"", text);
-    let children = t.need("children", "20", count(1..=60));
-    let day = t.need("day", "\"Tue\"", weekday);
+    let name = t.need(
+        "name",
+        "what it is called, once in the school",
+        "\"2a\"",
+        text(),
+    );
+    let children = t.need("children", "how many are in it", "20", count(1..=60));
+    let day = t.need("day", "the weekday of its lesson", "\"Tue\"", weekday());
     let slot = RawSlot {
         day: Ok(None),
         ..read_slot(t, false)
     };
-    let in_term = t.maybe("in_term", |value, findings| {
-        named_table(value, findings, |term, value, findings| {
-            let slot = table("this slot", |t| read_slot(t, true))(value, findings)?;
-            let value = term.value.to_owned();
-            let span = term.span;
-            Ok(InTerm {
-                term: Given { value, span },
-                slot,
-            })
-        })
-    });
+    let in_term = t.maybe(
+        "in_term",
+        "what is otherwise in a later term, by the term's name",
+        "the same in all terms",
+        in_term(),
+    );
     RawClass {
         name,
         children,
@@ -83,32 +89,87 @@ pub fn read_class(t: &mut Table<'_, '_>) -> RawClass {
     }
 }
 
-fn read_slot(t: &mut Table<'_, '_>, with_day: bool) -> RawSlot {
+/// Terms with the slots that differ there.
+fn in_term() -> Kind<'static, Vec<Read<InTerm>>> {
+    let slot = || table("this slot", |t| read_slot(t, true));
+    named(
+        "TERM",
+        move || slot().form(),
+        move |term, value, findings| {
+            let slot = slot().read(value, findings)?;
+            let value = term.value.to_owned();
+            let span = term.span;
+            Ok(InTerm {
+                term: Given { value, span },
+                slot,
+            })
+        },
+    )
+}
+
+/// Reads a slot: that of a class, or of one of its terms, which may have another day.
+fn read_slot(t: &mut Table<'_, '_>, of_a_term: bool) -> RawSlot {
+    let otherwise = |usual: String| match of_a_term {
+        true => "as in the class".to_owned(),
+        false => usual,
+    };
     RawSlot {
-        day: if with_day {
-            t.maybe("day", weekday)
+        day: if of_a_term {
+            t.maybe(
+                "day",
+                "the weekday of its lesson",
+                "as in the class",
+                weekday(),
+            )
         } else {
             Ok(None)
         },
-        every: t.maybe("every", count(1..=2)),
-        from: t.maybe("from", date),
-        minutes: t.maybe("minutes", number(10.0..=240.0)),
-        at: t.maybe("at", time),
+        every: t.maybe(
+            "every",
+            "2 for a lesson every second week; it then needs `from`",
+            otherwise("1".to_owned()),
+            count(1..=2),
+        ),
+        from: t.maybe(
+            "from",
+            "no lesson before this day",
+            otherwise("the start".to_owned()),
+            date(),
+        ),
+        minutes: t.maybe(
+            "minutes",
+            "how long a lesson is",
+            otherwise(USUAL_MINUTES.to_string()),
+            number(10.0..=240.0),
+        ),
+        at: t.maybe(
+            "at",
+            "the hour at which it begins, for calendars",
+            otherwise("the whole day".to_owned()),
+            time(),
+        ),
     }
 }
 
 /// A school day of the week, short or in full, in any case.
-fn weekday(value: &Value<'_>, findings: &mut Findings) -> Read<Weekday> {
+fn weekday() -> Kind<'static, Weekday> {
+    let short = || WEEKDAYS.iter().map(|(short, _)| *short);
+    Kind::new(
+        move || Form::Word(short().chain(FULL).collect()),
+        read_weekday,
+    )
+}
+
+fn read_weekday(value: &Value<'_>, findings: &mut Findings) -> Read<Weekday> {
     let full = value.value.as_str().and_then(|text| {
         let text = text.trim();
         let found = WEEKDAYS.iter().find(|(_, day)| {
-            let full = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday"];
-            full.get(day.num_days_from_monday() as usize)
+            FULL.get(day.num_days_from_monday() as usize)
                 .is_some_and(|full| full.eq_ignore_ascii_case(text))
         });
         found.map(|(_, day)| *day)
     });
-    full.map_or_else(|| word(&WEEKDAYS)(value, findings), Ok)
+    full.map_or_else(|| word(&WEEKDAYS).read(value, findings), Ok)
 }
 
 /// One slot per term.

@@ -9,7 +9,8 @@ use crate::units::{Kilograms, Metres};
 
 use super::bed::{self, RawBed, position, size};
 use super::crop_names::find_crop;
-use super::kind::{count, date, flag, number, text};
+use super::figures::{count, number};
+use super::kind::{date, flag, text};
 use super::names::quote;
 use super::order::{in_order, low_above};
 use super::table::Table;
@@ -28,13 +29,28 @@ pub struct RawGrowing {
 /// Reads a [[growing]] section.
 pub fn read_growing(t: &mut Table<'_, '_>) -> RawGrowing {
     RawGrowing {
-        crop: t.need("crop", "\"garlic\"", text),
-        bed: t.need("bed", "\"1\"", text),
-        first_strip: t.maybe("first_strip", count(1..=1000)),
-        strips: t.need("strips", "4", count(1..=1000)),
-        sown: t.need("sown", "2026-10-12", date),
-        as_plants: t.maybe("as_plants", flag),
-        for_ingredient: t.need("for", "\"garlic\"", text),
+        crop: t.need("crop", "what stands there", "\"garlic\"", text()),
+        bed: t.need("bed", "the `id` of its bed", "\"1\"", text()),
+        first_strip: t.maybe(
+            "first_strip",
+            "its first strip; a strip is 30 cm of the bed's length",
+            1,
+            count(1..=1000),
+        ),
+        strips: t.need("strips", "how many strips it takes", "4", count(1..=1000)),
+        sown: t.need(
+            "sown",
+            "the day of sowing or planting",
+            "2026-10-12",
+            date(),
+        ),
+        as_plants: t.maybe("as_plants", "true if it was planted out", false, flag()),
+        for_ingredient: t.need(
+            "for",
+            "the name of the ingredient that it becomes",
+            "\"garlic\"",
+            text(),
+        ),
     }
 }
 
@@ -135,14 +151,29 @@ pub struct RawPatch {
 /// Reads a [[patch]] section.
 pub fn read_patch(t: &mut Table<'_, '_>) -> RawPatch {
     RawPatch {
-        id: t.need("id", "\"strawberries\"", text),
-        crop: t.need("crop", "\"strawberry\"", text),
-        pick_from: t.need("pick_from", "2027-06-01", date),
-        pick_to: t.need("pick_to", "2027-06-25", date),
-        low: t.need("low_kg", "1.5", number(0.0..=10_000.0)),
-        expected: t.need("expected_kg", "3.0", number(0.001..=10_000.0)),
-        size: t.maybe("size", size),
-        at: t.maybe("at", position),
+        id: t.need("id", "its short name", "\"strawberries\"", text()),
+        crop: t.need("crop", "what comes every year", "\"strawberry\"", text()),
+        pick_from: t.need("pick_from", "the first day to pick", "2027-06-01", date()),
+        pick_to: t.need("pick_to", "the last day to pick", "2027-06-25", date()),
+        low: t.need(
+            "low_kg",
+            "one pick in a poor year",
+            "1.5",
+            number(0.0..=10_000.0),
+        ),
+        expected: t.need(
+            "expected_kg",
+            "one pick in an ordinary year",
+            "3.0",
+            number(0.001..=10_000.0),
+        ),
+        size: t.maybe("size", "its size on the map", "not drawn", size()),
+        at: t.maybe(
+            "at",
+            "its south-west corner on the map",
+            "not drawn",
+            position(),
+        ),
     }
 }
 
@@ -171,9 +202,19 @@ pub fn check_patch(raw: &RawPatch, catalogue: &Catalogue, findings: &mut Finding
 
 /// Reads an [[area]] section.
 pub fn read_area(t: &mut Table<'_, '_>) -> Read<Area> {
-    let name = t.need("name", "\"seating\"", text);
-    let size = t.need("size", "{ length_m = 3.0, width_m = 2.0 }", size);
-    let at = t.need("at", "{ x_m = 0.0, y_m = 6.0 }", position);
+    let name = t.need("name", "what it is", "\"seating\"", text());
+    let size = t.need(
+        "size",
+        "its size on the map",
+        "{ length_m = 3.0, width_m = 2.0 }",
+        size(),
+    );
+    let at = t.need(
+        "at",
+        "its south-west corner on the map",
+        "{ x_m = 0.0, y_m = 6.0 }",
+        position(),
+    );
     Ok(Area {
         name: name?.value,
         size: size?.value,

@@ -1,23 +1,36 @@
-//! Reads one table of the project file: every key is asked for by name and kind; what is
-//! missing, wrong or unknown is reported, and reading goes on.
+//! Reads one table of the project file: every key is asked for by name, meaning and kind; what is
+//! missing, wrong or unknown is reported, and reading goes on. Asked of no file, the same reader lists
+//! its keys.
 
-use std::collections::BTreeSet;
+use std::rc::Rc;
 
-use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, Reported, Span};
 
-use super::kind::Value;
-use super::names::{code, near};
+use super::form::{Form, Key, Presence};
+use super::kind::Kind;
+use super::unknown::{Unknown, unknown_keys};
+use super::value::Value;
 
 /// A table while it is read.
 pub struct Table<'t, 'f> {
     what: &'t str,
     span: Span,
     entries: &'t DeTable<'t>,
-    asked: BTreeSet<&'static str>,
+    unknown: Vec<Unknown>,
+    listing: Listing,
     findings: &'f mut Findings,
+}
+
+/// What is noted of the keys that are asked for.
+enum Listing {
+    /// Nothing: the table is read.
+    No,
+    /// Their names.
+    Names(Vec<&'static str>),
+    /// All that is to be said of them.
+    Keys(Vec<Key>),
 }
 
 impl<'t, 'f> Table<'t, 'f> {
@@ -27,18 +40,21 @@ impl<'t, 'f> Table<'t, 'f> {
         entries: &'t DeTable<'t>,
         span: Span,
         findings: &'f mut Findings,
-        read: impl FnOnce(&mut Self) -> T,
+        read: impl Fn(&mut Table<'_, '_>) -> T,
     ) -> T {
-        let mut table = Self {
+        let known = match list(Listing::Names(Vec::new()), &read) {
+            Listing::Names(names) => names,
+            Listing::No | Listing::Keys(_) => Vec::new(),
+        };
+        let mut table = Table {
             what,
             span,
             entries,
-            asked: BTreeSet::new(),
+            unknown: unknown_keys(what, entries, &known, findings),
+            listing: Listing::No,
             findings,
         };
-        let result = read(&mut table);
-        table.report_unknown();
-        result
+        read(&mut table)
     }
 
     /// Where the table stands.
@@ -58,104 +74,158 @@ impl<'t, 'f> Table<'t, 'f> {
         self.findings.report(problem)
     }
 
-    /// A key that may be left out.
+    /// A key that may be left out; then `otherwise` holds.
     pub fn maybe<T>(
         &mut self,
         key: &'static str,
-        kind: impl FnOnce(&Value<'_>, &mut Findings) -> Read<T>,
+        meaning: &'static str,
+        otherwise: impl ToString,
+        kind: Kind<'_, T>,
     ) -> Read<Option<Given<T>>> {
-        self.asked.insert(key);
-        let Some(value) = self.entries.get(key) else {
-            return Ok(None);
-        };
-        let value = Value::new(key, value);
-        let span = value.span;
-        kind(&value, self.findings).map(|value| Some(Given { value, span }))
+        let presence = || Presence::Otherwise(otherwise.to_string());
+        self.ask(key, meaning, presence, &kind)
+    }
+
+    /// A key that may be left out; then these figures of the catalogue hold.
+    pub fn own<T>(
+        &mut self,
+        key: &'static str,
+        meaning: &'static str,
+        figures: &'static [&'static str],
+        kind: Kind<'_, T>,
+    ) -> Read<Option<Given<T>>> {
+        self.ask(key, meaning, || Presence::BuiltIn(figures), &kind)
     }
 
     /// A key that must be given. `example` shows how.
     pub fn need<T>(
         &mut self,
         key: &'static str,
+        meaning: &'static str,
         example: &str,
-        kind: impl FnOnce(&Value<'_>, &mut Findings) -> Read<T>,
+        kind: Kind<'_, T>,
     ) -> Read<Given<T>> {
-        match self.maybe(key, kind)? {
+        let presence = || Presence::Needed(example.to_owned());
+        match self.ask(key, meaning, presence, &kind)? {
             Some(given) => Ok(given),
-            None => Err(self.report(
-                Problem::new(Code::MissingKey, format!("{} has no `{key}`", self.what))
-                    .at(self.span, "")
-                    .remedy(format!("add a line such as `{key} = {example}`")),
-            )),
+            None => Err(self.mistaken(key).unwrap_or_else(|| {
+                self.report(
+                    Problem::new(Code::MissingKey, format!("{} has no `{key}`", self.what))
+                        .at(self.span, "")
+                        .remedy(format!("add a line such as `{key} = {example}`")),
+                )
+            })),
         }
     }
 
-    fn report_unknown(&mut self) {
-        for (key, _) in self.entries.iter() {
-            let name = key.get_ref().as_ref();
-            if !self.asked.contains(name) {
-                self.findings.report(unknown(self.what, key, &self.asked));
-            }
+    /// That a key stands here under a wrong name, if it does: it is reported, and not missing.
+    pub fn mistaken(&self, key: &str) -> Option<Reported> {
+        let mut unknown = self.unknown.iter();
+        let found = unknown.find(|unknown| unknown.meant == Some(key))?;
+        Some(found.reported)
+    }
+
+    /// A key; where it is missing, the caller tells.
+    pub fn ask<T>(
+        &mut self,
+        key: &'static str,
+        meaning: &'static str,
+        presence: impl Fn() -> Presence,
+        kind: &Kind<'_, T>,
+    ) -> Read<Option<Given<T>>> {
+        match &mut self.listing {
+            Listing::No => {}
+            Listing::Names(names) => names.push(key),
+            Listing::Keys(keys) => keys.push(Key {
+                name: key,
+                meaning,
+                presence: presence(),
+                form: kind.form(),
+            }),
         }
+        let Some(value) = self.entries.get(key) else {
+            return Ok(None);
+        };
+        let value = Value::new(key, value);
+        let span = value.span;
+        let read = kind.read(&value, self.findings);
+        read.map(|value| Some(Given { value, span }))
     }
 }
 
-/// The problem of a key that nobody asked for.
-fn unknown(
-    what: &str,
-    key: &Spanned<std::borrow::Cow<'_, str>>,
-    known: &BTreeSet<&'static str>,
-) -> Problem {
-    let name = key.get_ref().as_ref();
-    let problem = Problem::new(
-        Code::UnknownKey,
-        format!("{what} has no key {}", code(name)),
-    );
-    match near(name, known.iter().copied()) {
-        Some(other) => problem
-            .at(key.span().into(), "")
-            .remedy(format!("did you mean `{other}`?")),
-        None => {
-            let list: Vec<&str> = known.iter().copied().collect();
-            problem.at(key.span().into(), "").remedy(format!(
-                "remove it; what may stand here: {}",
-                list.join(", ")
-            ))
-        }
+/// All keys that a reader asks for.
+pub fn keys<T>(read: impl Fn(&mut Table<'_, '_>) -> T) -> Vec<Key> {
+    match list(Listing::Keys(Vec::new()), &read) {
+        Listing::Keys(keys) => keys,
+        Listing::No | Listing::Names(_) => Vec::new(),
     }
+}
+
+/// Lets a reader ask an empty table. What it finds missing there is nobody's fault.
+fn list<T>(listing: Listing, read: &impl Fn(&mut Table<'_, '_>) -> T) -> Listing {
+    let (entries, mut findings) = (DeTable::new(), Findings::default());
+    let mut table = Table {
+        what: "",
+        span: Span::default(),
+        entries: &entries,
+        unknown: Vec::new(),
+        listing,
+        findings: &mut findings,
+    };
+    read(&mut table);
+    table.listing
 }
 
 /// A table, read by asking for its keys.
-pub fn table<T>(
-    what: &str,
-    read: impl Fn(&mut Table<'_, '_>) -> T,
-) -> impl Fn(&Value<'_>, &mut Findings) -> Read<T> {
-    move |value, findings| {
-        let DeValue::Table(entries) = value.value else {
-            return Err(findings.report(value.wrong_type("a table")));
-        };
-        Ok(Table::read(what, entries, value.span, findings, &read))
+pub fn table<'a, T: 'a>(what: &'a str, read: impl Fn(&mut Table<'_, '_>) -> T + 'a) -> Kind<'a, T> {
+    let read = Rc::new(read);
+    let reader = Rc::clone(&read);
+    Kind::new(
+        move || Form::Table(keys(&*reader)),
+        move |value, findings| {
+            let DeValue::Table(entries) = value.value else {
+                return Err(findings.report(no_table(what, value)));
+            };
+            Ok(Table::read(what, entries, value.span, findings, &*read))
+        },
+    )
+}
+
+/// The problem of something else in the place of a table.
+fn no_table(what: &str, value: &Value<'_>) -> Problem {
+    let problem = value.wrong_type("a table");
+    match value.value {
+        DeValue::Array(_) if what.starts_with('[') => problem.remedy(format!(
+            "it stands only once: write {what}, in single brackets"
+        )),
+        _ => problem,
     }
 }
 
-/// Reads a table whose keys are names chosen by the user: none is unknown.
-pub fn named_table<T>(
-    value: &Value<'_>,
-    findings: &mut Findings,
-    read: impl Fn(Given<&str>, &Value<'_>, &mut Findings) -> T,
-) -> Read<Vec<T>> {
-    let DeValue::Table(entries) = value.value else {
-        return Err(findings.report(value.wrong_type("a table")));
-    };
-    Ok(entries
-        .iter()
-        .map(|(key, inner)| {
-            let name = key.get_ref().as_ref();
-            let given = Given {
-                value: name,
-                span: key.span().into(),
+/// A table of which every part must be sound.
+pub fn sound<'a, T: 'a>(kind: Kind<'a, Read<T>>) -> Kind<'a, T> {
+    kind.and_then(|read, _| read)
+}
+
+/// A table whose keys are names chosen by the user, so that none is unknown; `form` is that of each
+/// value.
+pub fn named<'a, T: 'a>(
+    names: &'static str,
+    form: impl Fn() -> Form + 'a,
+    read: impl Fn(Given<&str>, &Value<'_>, &mut Findings) -> T + 'a,
+) -> Kind<'a, Vec<T>> {
+    Kind::new(
+        move || Form::Named(names, Box::new(form())),
+        move |value, findings| {
+            let DeValue::Table(entries) = value.value else {
+                return Err(findings.report(value.wrong_type("a table")));
             };
-            read(given, &Value::new(name, inner), findings)
-        })
-        .collect())
+            let each = entries.iter().map(|(key, inner)| {
+                let value = key.get_ref().as_ref();
+                let span = key.span().into();
+                read(Given { value, span }, &Value::new(value, inner), findings)
+            });
+            Ok(each.collect())
+        },
+    )
 }

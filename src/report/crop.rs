@@ -9,6 +9,8 @@ mod place;
 use crate::catalogue::{Catalogue, Entry, MEMORY, PRACTICE, source_keys};
 use crate::garden::{Crop, FrostResponse, Garden, Locale};
 
+use crate::project::{self, Key, key_of_figure};
+
 use super::crops::season;
 use super::page::Page;
 use super::words::{Words, choice, list, sentence};
@@ -29,10 +31,14 @@ pub fn crop(catalogue: &Catalogue, entry: &Entry, garden: Option<&Garden>) -> Pa
     let mut page = Page::new();
     page.title(&format!("{} ({})", sentence(&crop.name), crop.botanical));
     page.paragraph(&in_short(entry, crop));
-    page.paragraph("In brackets: where a figure comes from. The works are named at the end.");
+    page.paragraph(
+        "In brackets: where a figure comes from. The works are named at the end. Before it: the key of \
+         a figure that a section [crop.NAME] of the project file can replace.",
+    );
+    let keys = project::keys(catalogue);
     let mut sections = figures::by_heading(entry, crop, words).into_iter();
     for (heading, figures) in sections.by_ref().take(1) {
-        write_figures(heading, figures, crop, &mut page);
+        write_figures(heading, figures, crop, &keys, &mut page);
     }
     if let Some(garden) = garden {
         place::write(
@@ -43,7 +49,7 @@ pub fn crop(catalogue: &Catalogue, entry: &Entry, garden: Option<&Garden>) -> Pa
         );
     }
     for (heading, figures) in sections {
-        write_figures(heading, figures, crop, &mut page);
+        write_figures(heading, figures, crop, &keys, &mut page);
     }
     notes(entry, &mut page);
     sources(catalogue, entry, &mut page);
@@ -89,8 +95,8 @@ fn in_short(entry: &Entry, crop: &Crop) -> String {
 /// Columns of the labels.
 const LABELS: usize = 18;
 
-/// The figures under one heading, each with its source in brackets.
-fn write_figures(heading: &str, figures: Vec<Figure>, crop: &Crop, page: &mut Page) {
+/// The figures under one heading, each with its source in brackets, and its key.
+fn write_figures(heading: &str, figures: Vec<Figure>, crop: &Crop, keys: &[Key], page: &mut Page) {
     if figures.is_empty() {
         return;
     }
@@ -106,10 +112,13 @@ fn write_figures(heading: &str, figures: Vec<Figure>, crop: &Crop, page: &mut Pa
         page.gap();
     }
     let row = |figure: Figure| {
+        let mut fields = figure.fields.iter();
+        let key = fields.find_map(|field| key_of_figure(keys, field));
+        let key = key.map_or_else(String::new, |key| format!("{key} "));
         vec![
             figure.label.to_owned(),
             figure.text,
-            format!("[{}]", figure.source),
+            format!("{key}[{}]", figure.source),
         ]
     };
     page.labelled(figures.into_iter().map(row).collect(), LABELS);

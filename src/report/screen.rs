@@ -11,8 +11,8 @@ use super::page::{Page, Picture};
 use super::view::View;
 use super::words::Words;
 use super::{
-    aims, assumed, care, cautions, decisions, how_sure, manure, overview, packet_days, rotation,
-    slack, space, timeline, verdict,
+    aims, assumed, care, cautions, decisions, doubts, how_sure, manure, overview, packet_days,
+    rotation, slack, space, timeline, verdict,
 };
 
 /// The whole plan, as `tureen plan` prints it.
@@ -28,6 +28,7 @@ pub fn plan(garden: &Garden, checked: &CheckedPlan) -> Page {
 pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
     let garden = view.garden;
     page.paragraph(&occasion(garden));
+    doubts::write(garden, page);
     page.gap();
     page.title(&verdict::sentence(view));
     if let Some(text) = verdict::rain_date(view) {

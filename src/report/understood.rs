@@ -9,7 +9,7 @@ use crate::garden::{Care, Garden, GradeAt, Ingredient, Locale, Slot, Source, Ter
 use super::page::Page;
 use super::screen::occasion;
 use super::words::{Words, choice};
-use super::{assumed, cautions};
+use super::{assumed, cautions, doubts};
 
 /// What `tureen check` prints for a valid file.
 #[must_use]
@@ -17,6 +17,7 @@ pub fn understood(garden: &Garden) -> Page {
     let mut page = Page::new();
     page.title("The file is valid. This is what it says:");
     page.paragraph(&occasion(garden));
+    doubts::write(garden, &mut page);
     if garden.locale != Locale::default() {
         page.paragraph(&Words::of(garden).customs());
     }

@@ -1,8 +1,12 @@
 //! Broken project and weather files: every kind of problem has a folder with the files and
 //! the exact message. Whole files load into the values that they give.
 
+mod doubts;
+mod keys;
 mod messages;
 mod nasty;
+mod slips;
+mod tables;
 mod whole;
 
 use std::path::{Path, PathBuf};

@@ -114,7 +114,7 @@ fn the_first_plan_works_from_the_first_command_to_the_last() {
         assert!(answer.status.success(), "{arguments:?}\n{told}");
     }
     for sub_command in [
-        "check", "plan", "show", "verify", "weather", "crops", "climate",
+        "check", "plan", "show", "verify", "weather", "crops", "keys", "climate",
     ] {
         assert!(own.iter().any(|a| a[0] == sub_command), "{sub_command}");
     }

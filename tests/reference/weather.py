@@ -165,24 +165,21 @@ def sums(folder: pathlib.Path, record: Record, latitude: float) -> tuple[int, in
 
 
 def refusals(folder: pathlib.Path, station: str, text: str) -> list[str]:
-    """Damaged records must be refused: with the file, the line, what is wrong and a remedy."""
+    """Damaged records must be refused, with the file, the line, what is wrong and a remedy; short
+    gaps are filled."""
     lines = text.splitlines()
     leap = next(n for n, line in enumerate(lines) if "-02-29," in line)
     middle = len(lines) // 2
     date, tmin, tmax, rain = lines[middle].split(",")
     day = datetime.date.fromisoformat(date)
     upside_down = f"{date},{float(tmax) + 1},{tmax},{rain}"
-    three = f"{day} to {day + datetime.timedelta(2)}"
-    missing = [f"the day {date} is missing", "fill the gap"]
-    three_missing = [f"3 days are missing: {three}", "fill the gap"]
-    leap_missing = [f"the day {lines[leap][:10]} is missing", "fill the gap"]
+    six = f"{day} to {day + datetime.timedelta(5)}"
+    six_missing = [f"6 days are missing: {six}", "up to 5 days are filled"]
     swapped = ["lowest temperature is above the highest", "second column is the lowest"]
     too_short = ["does not cover the plan's days", "at least two years"]
     # Name, lines, line of the message, words of the message.
     cases = [
-        ("gap", lines[:middle] + lines[middle + 1 :], middle + 1, missing),
-        ("three", lines[:middle] + lines[middle + 3 :], middle + 1, three_missing),
-        ("leap", lines[:leap] + lines[leap + 1 :], leap + 1, leap_missing),
+        ("gap", lines[:middle] + lines[middle + 6 :], middle + 1, six_missing),
         ("swap", lines[:middle] + [upside_down] + lines[middle + 1 :], middle + 1, swapped),
         ("short", lines[:150], None, too_short),
     ]
@@ -193,6 +190,15 @@ def refusals(folder: pathlib.Path, station: str, text: str) -> list[str]:
         place = [f"weather.csv:{line}:"] if line else []
         unsaid = [w for w in place + words if w not in said]
         if code == 0 or unsaid:
+            faults.append(f"{name}: exit {code}, not said: {unsaid}")
+    # Up to five days in a row, a leap day among them, are filled, and it is told which.
+    for name, first, days in (("one", middle, 1), ("five", middle, 5), ("leap", leap, 1)):
+        kept = lines[:first] + lines[first + days :]
+        garden = prepare(folder / f"{station}-{name}", station, "\n".join(kept) + "\n")
+        code, said = check(garden)
+        filled = [lines[first][:10], lines[first + days - 1][:10], "days filled in"]
+        unsaid = [w for w in filled if w not in said]
+        if code != 0 or unsaid:
             faults.append(f"{name}: exit {code}, not said: {unsaid}")
     return faults
 

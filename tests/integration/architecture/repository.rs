@@ -9,12 +9,13 @@ use tureen::plan::Rule;
 use super::source::root;
 
 /// The whole top level.
-const TOP: [&str; 10] = [
+const TOP: [&str; 11] = [
     ".ci",
     ".gitignore",
     "Cargo.lock",
     "Cargo.toml",
     "DEVELOPERS.md",
+    "KEYS.md",
     "LICENSE",
     "README.md",
     "scenarios",

@@ -15,7 +15,7 @@ fn trouble(folder: &Folder, code: i32, arguments: &[&str]) -> String {
 fn help_names_every_command_and_exit_code() {
     let help = Folder::new("help").answer(&["--help"]);
     for command in [
-        "check", "plan", "show", "verify", "weather", "crops", "climate",
+        "check", "plan", "show", "verify", "weather", "crops", "keys", "climate",
     ] {
         assert!(help.contains(&format!("\n  {command} ")), "{help}");
     }

@@ -94,6 +94,7 @@ pub fn garden(seed: u64, size: &Size) -> Garden {
         areas: Vec::new(),
         shelf,
         assumed: Vec::new(),
+        doubts: Vec::new(),
     };
     for k in 0..within(dice, size.ingredients) {
         garden = with_ingredient(dice, &garden, k);

@@ -169,5 +169,6 @@ pub fn tiny_garden() -> Garden {
             until: None,
         },
         assumed: Vec::new(),
+        doubts: Vec::new(),
     }
 }

@@ -1,0 +1,353 @@
+//! The keys of a section [crop."..."]: each takes the place of a figure of the catalogue.
+
+use crate::diagnostic::{Code, Given, Problem, Span};
+use crate::garden::{Crop, Ripening};
+use crate::units::{Celsius, Centimetres, Kilograms, Share};
+
+use super::figures::{count, number};
+use super::kind::{Kind, flag, sun};
+use super::lists::exactly;
+use super::order::low_above;
+use super::table::Table;
+
+/// A key with its meaning and the figures of the catalogue whose place it takes.
+type Own = (&'static str, &'static str, &'static [&'static str]);
+
+/// Puts a figure in its place if the file gives it.
+fn set<T>(t: &mut Table<'_, '_>, own: Own, kind: Kind<'_, T>, put: impl FnOnce(T)) {
+    let (key, meaning, figures) = own;
+    if let Ok(Some(given)) = t.own(key, meaning, figures, kind) {
+        put(given.value);
+    }
+}
+
+/// Puts all given figures into a crop.
+pub fn apply(t: &mut Table<'_, '_>, crop: &mut Crop) {
+    ripening(t, crop);
+    picking(t, crop);
+    yields(t, crop);
+    indoor(t, crop);
+    place(t, crop);
+    people(t, crop);
+    set(
+        t,
+        (
+            "germinates",
+            "the part of the seeds that comes up",
+            &["germinates"],
+        ),
+        number(0.01..=1.0),
+        |v| crop.germinates = Share(v),
+    );
+    set(
+        t,
+        (
+            "frost_limit_c",
+            "the coldest air that it bears when hardened",
+            &["frost.limit"],
+        ),
+        number(-30.0..=10.0),
+        |v| crop.frost_limit = Celsius(v),
+    );
+}
+
+/// What it takes of a bed, and for how long its family stays away.
+fn place(t: &mut Table<'_, '_>, crop: &mut Crop) {
+    let (spacing, needs) = (&mut crop.spacing, &mut crop.needs);
+    set(
+        t,
+        (
+            "in_row_cm",
+            "from plant to plant in the row",
+            &["spacing.in_row"],
+        ),
+        number(0.5..=300.0),
+        |v| spacing.in_row = Centimetres(v),
+    );
+    set(
+        t,
+        (
+            "between_row_cm",
+            "from row to row",
+            &["spacing.between_rows"],
+        ),
+        number(0.5..=300.0),
+        |v| spacing.between_rows = Centimetres(v),
+    );
+    set(
+        t,
+        ("soil_cm", "depth of soil that it needs", &["needs.soil"]),
+        number(1.0..=200.0),
+        |v| needs.soil = Centimetres(v),
+    );
+    set(
+        t,
+        ("sun", "the least sun that it needs", &["needs.sun"]),
+        sun(),
+        |v| needs.sun = v,
+    );
+    set(
+        t,
+        ("trellis", "true if it needs a trellis", &["needs.trellis"]),
+        flag(),
+        |v| needs.trellis = v,
+    );
+    let rotation = &mut crop.rotation;
+    set(
+        t,
+        (
+            "rotation_years",
+            "years for which its family is kept away from the strip",
+            &["rotation.years_hard"],
+        ),
+        count(0..=20),
+        |v| {
+            rotation.years_hard = v;
+            rotation.years_wished = rotation.years_wished.max(v);
+        },
+    );
+}
+
+/// Who may work on it, and what fills a crate.
+fn people(t: &mut Table<'_, '_>, crop: &mut Crop) {
+    let kitchen = &mut crop.kitchen;
+    set(
+        t,
+        ("crate_kg", "what fills a harvest crate", &["kitchen.crate"]),
+        number(0.1..=100.0),
+        |v| kitchen.crate_holds = Kilograms(v),
+    );
+    let ages = &mut crop.ages;
+    set(
+        t,
+        (
+            "sowing_age",
+            "from which age on children sow it; 0 for all",
+            &["ages.sowing"],
+        ),
+        count(0..=25),
+        |v| ages.sowing = Some(v),
+    );
+    set(
+        t,
+        (
+            "harvest_age",
+            "from which age on children cut it; 0 for all",
+            &["ages.harvest"],
+        ),
+        count(0..=25),
+        |v| ages.harvest = Some(v),
+    );
+}
+
+/// Packet days take the place of both packet days and published thermal time.
+fn ripening(t: &mut Table<'_, '_>, crop: &mut Crop) {
+    let ripening = &mut crop.ripening;
+    set(
+        t,
+        (
+            "days_to_maturity",
+            "packet days, from sowing or from planting out",
+            &[
+                "ripening.days_from_sowing",
+                "ripening.days_from_planting",
+                "ripening.thermal_from_sowing",
+            ],
+        ),
+        number(10.0..=400.0),
+        |days| {
+            ripening.thermal_from_sowing = None;
+            for packet in [
+                &mut ripening.days_from_sowing,
+                &mut ripening.days_from_planting,
+            ] {
+                if packet.is_some() {
+                    *packet = Some(days);
+                }
+            }
+        },
+    );
+    set(
+        t,
+        (
+            "reference_c",
+            "the mean temperature at which packet days hold",
+            &["ripening.reference"],
+        ),
+        number(1.0..=40.0),
+        |v| ripening.reference = Celsius(v),
+    );
+    set(
+        t,
+        ("base_c", "no growth below it", &["ripening.base"]),
+        number(-5.0..=20.0),
+        |v| ripening.base = Celsius(v),
+    );
+    set(
+        t,
+        ("upper_c", "no faster growth above it", &["ripening.upper"]),
+        number(10.0..=50.0),
+        |v| ripening.upper = Some(Celsius(v)),
+    );
+    limits_in_order(t, ripening);
+}
+
+/// No growth, then the reference, then no faster growth.
+fn limits_in_order(t: &mut Table<'_, '_>, ripening: &Ripening) {
+    let base = ripening.base;
+    let above = [
+        ("reference_c", Some(ripening.reference)),
+        ("upper_c", ripening.upper),
+    ];
+    for (key, figure) in above {
+        let given = t.key_span(key).or_else(|| t.key_span("base_c"));
+        if let (Some(figure), Some(span)) = (figure, given)
+            && figure <= base
+        {
+            let cause = format!("`{key}` must be above `base_c`");
+            let label = format!("{key} = {}, base_c = {}", figure.0, base.0);
+            t.report(Problem::new(Code::OutOfRange, cause).at(span, label));
+        }
+    }
+}
+
+fn picking(t: &mut Table<'_, '_>, crop: &mut Crop) {
+    let picking = &mut crop.picking;
+    set(
+        t,
+        (
+            "holds_in_ground_days",
+            "so long it stays good where it stands, once ripe",
+            &["picking.holds_in_ground_days"],
+        ),
+        count(0..=400),
+        |v| picking.holds_in_ground_days = v,
+    );
+    set(
+        t,
+        (
+            "storage_days",
+            "so long it keeps in store",
+            &["picking.storage_days"],
+        ),
+        count(0..=1000),
+        |v| picking.storage_days = v,
+    );
+    set(
+        t,
+        (
+            "cure_days",
+            "days of drying before it is stored",
+            &["picking.cure_days"],
+        ),
+        count(0..=100),
+        |v| picking.cure_days = v,
+    );
+    set(
+        t,
+        (
+            "one_pick_share",
+            "of what it bears in all, the part of one pick",
+            &["picking.one_pick_share"],
+        ),
+        number(0.01..=1.0),
+        |v| picking.one_pick_share = Share(v),
+    );
+    if let (false, Some(span)) = (picking.keeps_bearing, t.key_span("one_pick_share")) {
+        without_effect(t, span, "this crop is picked only once");
+    }
+}
+
+fn yields(t: &mut Table<'_, '_>, crop: &mut Crop) {
+    let yields = &mut crop.yields;
+    let low = t.own(
+        "yield_low_kg",
+        "harvest of a poor year, by the crop's own measure",
+        &["yields.low"],
+        number(0.0..=100.0),
+    );
+    let expected = t.own(
+        "yield_expected_kg",
+        "harvest of an ordinary year, by the same measure",
+        &["yields.expected"],
+        number(0.0001..=100.0),
+    );
+    set(
+        t,
+        (
+            "usable",
+            "the part that is left after trimming",
+            &["yields.usable"],
+        ),
+        number(0.05..=1.0),
+        |v| yields.usable = Share(v),
+    );
+    let (Ok(low), Ok(expected)) = (low, expected) else {
+        return;
+    };
+    let Some(span) = low.or(expected).map(|given| given.span) else {
+        return;
+    };
+    let low = low.unwrap_or(Given {
+        value: yields.low.0,
+        span,
+    });
+    let expected = expected.unwrap_or(Given {
+        value: yields.expected.0,
+        span,
+    });
+    yields.low = Kilograms(low.value);
+    yields.expected = Kilograms(expected.value);
+    if let Some(problem) = low_above(("yield_low_kg", low), ("yield_expected_kg", expected)) {
+        t.report(problem);
+    }
+}
+
+fn indoor(t: &mut Table<'_, '_>, crop: &mut Crop) {
+    let weeks = t.own(
+        "indoor_weeks",
+        "the fewest and the most weeks on the shelf",
+        &["indoor.weeks"],
+        exactly(number(1.0..=30.0), "the least and the most weeks"),
+    );
+    let cells = t.own(
+        "cells_per_flat",
+        "cells in a flat when it is sown",
+        &["indoor.cells"],
+        count(1..=1000),
+    );
+    let pots = t.own(
+        "pots_per_flat",
+        "pots in a flat after potting up",
+        &["indoor.pots"],
+        count(1..=200),
+    );
+    let Some(indoor) = &mut crop.indoor else {
+        for key in ["indoor_weeks", "cells_per_flat", "pots_per_flat"] {
+            if let Some(span) = t.key_span(key) {
+                without_effect(t, span, "this crop is not raised indoors");
+            }
+        }
+        return;
+    };
+    if let Ok(Some(weeks)) = weeks {
+        let [lo, hi] = weeks.value;
+        if lo > hi {
+            let cause = "the least weeks indoors are more than the most";
+            t.report(Problem::new(Code::OutOfRange, cause).at(weeks.span, "least first"));
+        }
+        indoor.weeks_lo = lo.ceil() as u32;
+        indoor.weeks_hi = hi.floor() as u32;
+    }
+    if let Ok(Some(cells)) = cells {
+        indoor.cells_per_flat = cells.value;
+    }
+    if let Ok(Some(pots)) = pots {
+        indoor.pots_per_flat = Some(pots.value);
+    }
+}
+
+fn without_effect(t: &mut Table<'_, '_>, span: Span, why: &str) {
+    let problem = Problem::new(Code::KeyWithoutEffect, format!("this has no effect: {why}"));
+    t.report(problem.at(span, "").remedy("remove it"));
+}

@@ -1,0 +1,198 @@
+//! What a valid file says and can hardly mean: each is named, and sound projects are not doubted.
+
+use tureen::calendar::{Date, plus_days};
+use tureen::garden::Garden;
+use tureen::project;
+use tureen::report;
+
+use super::{MINIMAL, catalogue, day};
+
+const MEANS: &str = "tmin_c = [-9, -8, -4, 1, 7, 12, 15, 14, 9, 4, -1, -6]\n\
+                     tmax_c = [0, 2, 7, 14, 20, 25, 28, 26, 22, 15, 8, 2]\n\
+                     rain_mm = [60, 55, 65, 75, 80, 90, 90, 90, 80, 75, 75, 65]\n";
+
+fn loaded(text: &str, weather: Option<&str>) -> Garden {
+    project::load_text("garden.toml", text, weather, catalogue())
+        .unwrap_or_else(|found| panic!("{found}"))
+}
+
+/// The smallest file with monthly means.
+fn with_means(latitude: f64, means: &str) -> Garden {
+    let text = MINIMAL
+        .replace(
+            "weather = \"autumn.csv\"",
+            &format!("\n[place.monthly]\n{means}"),
+        )
+        .replace("44.3", &latitude.to_string());
+    loaded(&text, None)
+}
+
+/// The smallest file with a record of so many days from 2014 on.
+fn with_record(latitude: f64, days: i64, extremes: impl Fn(i64, Date) -> (f64, f64)) -> Garden {
+    let lines = (0..days).map(|n| {
+        let date = plus_days(day("2014-01-01"), n);
+        let (tmin, tmax) = extremes(n, date);
+        format!("{date},{tmin},{tmax},1\n")
+    });
+    let weather = format!("date,tmin_c,tmax_c,rain_mm\n{}", lines.collect::<String>());
+    loaded(
+        &MINIMAL.replace("44.3", &latitude.to_string()),
+        Some(&weather),
+    )
+}
+
+/// Lows and highs of a northern year, warmest late in July.
+fn northern(n: i64, _: Date) -> (f64, f64) {
+    let turn = (n as f64 - 115.0) / 365.25 * std::f64::consts::TAU;
+    let low = 4.0 + 11.0 * turn.sin() + (n % 7) as f64 / 10.0;
+    (low, low + 10.0)
+}
+
+fn doubted(garden: &Garden) -> Vec<String> {
+    let doubts = garden.doubts.iter();
+    doubts
+        .map(|doubt| format!("{}: {}", doubt.what, doubt.why))
+        .collect()
+}
+
+#[track_caller]
+fn only_doubt(garden: &Garden, parts: &[&str]) {
+    let doubts = doubted(garden);
+    assert_eq!(doubts.len(), 1, "{doubts:#?}");
+    for part in parts {
+        assert!(doubts[0].contains(part), "{part}: {}", doubts[0]);
+    }
+}
+
+#[test]
+fn sound_projects_are_not_doubted() {
+    assert_eq!(doubted(&with_means(44.3, MEANS)), [""; 0]);
+    assert_eq!(doubted(&with_record(44.3, 1096, northern)), [""; 0]);
+    let scenarios = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("scenarios");
+    for entry in std::fs::read_dir(scenarios).expect("scenarios") {
+        let path = entry.expect("an entry").path().join("garden.toml");
+        let garden = project::load(&path, catalogue()).unwrap_or_else(|found| panic!("{found}"));
+        if path.to_string_lossy().contains("two-beds") {
+            // Its weather was made for sums by hand, and looks like it.
+            only_doubt(&garden, &["1243 days from 2021-01-01 on with 10 to 20 C"]);
+        } else {
+            assert_eq!(doubted(&garden), [""; 0], "{}", path.display());
+        }
+    }
+}
+
+#[test]
+fn a_forgotten_minus_is_told_on_both_sides_of_the_equator() {
+    let parts = ["latitude = -44.3", "January", "latitude = 44.3"];
+    only_doubt(&with_means(-44.3, MEANS), &parts);
+    only_doubt(
+        &with_record(-44.3, 1096, northern),
+        &["latitude = -44.3", "latitude = 44.3"],
+    );
+    let southern = |n, date| northern(n + 183, date);
+    assert_eq!(doubted(&with_record(-44.3, 1096, southern)), [""; 0]);
+    only_doubt(
+        &with_record(44.3, 1096, southern),
+        &["summer north", "latitude = -44.3"],
+    );
+    // Between the tropics it tells nothing.
+    assert_eq!(doubted(&with_record(-20.0, 1096, northern)), [""; 0]);
+}
+
+#[test]
+fn a_wrong_sign_and_a_day_far_off_are_told() {
+    let june = MEANS.replace("7, 12, 15", "7, -53.4, 15");
+    only_doubt(
+        &with_means(44.3, &june),
+        &["tmin_c", "-53.4 C in June", "7 and 15 C"],
+    );
+    let one_day = |n, date| match date == day("2015-06-14") {
+        true => (-53.4, 20.0),
+        false => northern(n, date),
+    };
+    let parts = [
+        "-53.4 C as lowest temperature on 2015-06-14",
+        "a wrong sign",
+    ];
+    only_doubt(&with_record(44.3, 1096, one_day), &parts);
+}
+
+#[test]
+fn days_that_stood_still_are_told() {
+    let still = |length: i64| {
+        move |n: i64, date| match (60..60 + length).contains(&n) {
+            true => (0.0, 0.0),
+            false => northern(n, date),
+        }
+    };
+    only_doubt(
+        &with_record(44.3, 1096, still(60)),
+        &["60 days from 2014-03-02 on", "0 to 0 C"],
+    );
+    only_doubt(&with_record(44.3, 1096, still(20)), &["20 days"]);
+    assert_eq!(doubted(&with_record(44.3, 1096, still(19))), [""; 0]);
+}
+
+#[test]
+fn fahrenheit_is_told() {
+    // A cool coast in degrees Fahrenheit: no figure is out of range, but no year is so warm.
+    let means = "tmin_c = [28, 28, 29, 33, 39, 45, 48, 47, 43, 37, 32, 29]\n\
+                 tmax_c = [36, 37, 38, 42, 49, 54, 57, 56, 50, 44, 39, 37]\n\
+                 rain_mm = [60, 55, 65, 75, 80, 90, 90, 90, 80, 75, 75, 65]\n";
+    only_doubt(
+        &with_means(64.1, means),
+        &["41 C over the year", "Fahrenheit", "41 F are 5 C"],
+    );
+    let record = |n, date| {
+        let (low, high) = northern(n, date);
+        (low * 0.6 + 34.0, high * 0.6 + 36.0)
+    };
+    only_doubt(
+        &with_record(50.0, 1096, record),
+        &["over the year", "Fahrenheit"],
+    );
+}
+
+#[test]
+fn a_long_bed_and_a_short_record_are_told() {
+    let weather = super::AUTUMN;
+    let bed = |length: &str| {
+        loaded(
+            &MINIMAL.replace("length_m = 3.6", &format!("length_m = {length}")),
+            Some(weather),
+        )
+    };
+    let doubts = doubted(&bed("15.5"));
+    assert!(
+        doubts[1].starts_with("bed \"1\": length_m = 15.5: "),
+        "{doubts:?}"
+    );
+    only_doubt(&bed("15"), &["a weather record of 58 days"]);
+    only_doubt(&with_record(44.3, 364, northern), &["364 days"]);
+    assert_eq!(doubted(&with_record(44.3, 365, northern)), [""; 0]);
+}
+
+#[test]
+fn check_and_plan_tell_doubts_at_their_head() {
+    let (mut garden, checked) = crate::report::tiny();
+    let look = report::Look {
+        width: 100,
+        color: false,
+    };
+    let heading = "LOOK AT THIS AGAIN";
+    assert!(!report::plan(&garden, &checked).text(look).contains(heading));
+    let doubt = tureen::garden::Doubt {
+        what: "bed 1".to_owned(),
+        why: "metres?".to_owned(),
+    };
+    garden.doubts.push(doubt);
+    for page in [report::understood(&garden), report::plan(&garden, &checked)] {
+        let text = page.text(look);
+        let head: Vec<&str> = text.lines().take(8).collect();
+        assert!(head.iter().any(|line| line.starts_with(heading)), "{text}");
+        assert!(
+            head.iter().any(|line| line.ends_with("bed 1: metres?")),
+            "{text}"
+        );
+    }
+}
