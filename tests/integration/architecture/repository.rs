@@ -9,7 +9,7 @@ use tureen::plan::Rule;
 use super::source::root;
 
 /// The whole top level.
-const TOP: [&str; 10] = [
+const TOP: [&str; 11] = [
     ".ci",
     ".gitignore",
     "Cargo.lock",
@@ -17,6 +17,7 @@ const TOP: [&str; 10] = [
     "DEVELOPERS.md",
     "LICENSE",
     "README.md",
+    "THIRD-PARTY.md",
     "scenarios",
     "src",
     "tests",
