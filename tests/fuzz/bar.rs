@@ -65,10 +65,12 @@ impl Run<'_> {
         Ok(judge(&ended, self.color, &self.named(names)))
     }
 
-    /// What counts as naming a place.
+    /// What counts as naming a place. An argument that is made harmless is named otherwise, so
+    /// with one of those anything counts.
     fn named(&self, names: &[String]) -> Vec<String> {
-        let arguments = self.arguments.iter().filter_map(|a| a.to_str());
-        let paths = arguments.filter(|a| !a.is_empty() && !a.starts_with('-'));
+        let harmless = |a: &OsString| a.to_str().filter(|a| !a.contains(is_control));
+        let arguments = self.arguments.iter().map(|a| harmless(a).unwrap_or(""));
+        let paths = arguments.filter(|a| !a.starts_with('-'));
         paths.map(str::to_owned).chain(names.to_vec()).collect()
     }
 
@@ -208,7 +210,8 @@ fn control(printed: &[u8], color: bool) -> Option<String> {
 }
 
 fn is_control(c: char) -> bool {
-    (c.is_control() && c != '\n') || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
+    (c.is_control() && !matches!(c, '\n' | '\t'))
+        || matches!(c, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
 /// The length of a colour at the start of a text, else 0.
