@@ -41,6 +41,7 @@ use still_possible::still_possible;
 pub use aim_program::{AimProgram, NamedPlanting};
 pub use decode::planting;
 pub use keeping::FewestStrips;
+pub use open_grades::widen;
 pub use program::{Col, Column, Program, Row, Section};
 pub use reasons::{Impossible, LeftOut, Pressure, Why};
 

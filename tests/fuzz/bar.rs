@@ -68,7 +68,9 @@ impl Run<'_> {
     /// What counts as naming a place. An argument that is made harmless is named otherwise, so
     /// with one of those anything counts.
     fn named(&self, names: &[String]) -> Vec<String> {
-        let harmless = |a: &OsString| a.to_str().filter(|a| !a.contains(is_control));
+        fn harmless(a: &OsString) -> Option<&str> {
+            a.to_str().filter(|a| !a.contains(is_control))
+        }
         let arguments = self.arguments.iter().map(|a| harmless(a).unwrap_or(""));
         let paths = arguments.filter(|a| !a.starts_with('-'));
         paths.map(str::to_owned).chain(names.to_vec()).collect()
