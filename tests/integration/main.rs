@@ -13,6 +13,7 @@ mod growth_reference;
 mod hand_worked;
 mod handouts;
 mod harmless;
+mod mutation;
 mod outside;
 mod programs;
 mod project_errors;

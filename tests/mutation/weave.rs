@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use crate::points::{How, Point};
+use super::points::{How, Point};
 
 /// A file with its mutants in it.
 pub struct Woven {
