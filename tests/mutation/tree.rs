@@ -31,6 +31,9 @@ pub fn folder_of_worker() -> &'static str {
 }
 ";
 
+/// Where mutants stand in the files of the copy, by their number.
+type Stands = BTreeMap<String, Vec<(u32, Range<usize>)>>;
+
 /// A mutant of a file.
 pub struct Mutant {
     pub number: u32,
@@ -120,7 +123,9 @@ impl Tree {
             if wrong.is_empty() {
                 let messages = self.cargo(&["test", "--no-run", "--test", "integration"])?;
                 let binaries = messages.iter().filter_map(|m| m["executable"].as_str());
-                let tests = binaries.filter(|path| path.contains("integration")).last();
+                let tests = binaries
+                    .filter(|path| path.contains("integration"))
+                    .next_back();
                 return Ok(tests.ok_or("the tests do not build")?.into());
             }
             self.mutants
@@ -130,7 +135,7 @@ impl Tree {
     }
 
     /// Writes the mutated files; where each mutant stands in them.
-    fn weave(&self) -> Result<BTreeMap<String, Vec<(u32, Range<usize>)>>, Box<dyn Error>> {
+    fn weave(&self) -> Result<Stands, Box<dyn Error>> {
         let mut stands = BTreeMap::new();
         for (path, text) in &self.sources {
             let own = self.mutants.iter().filter(|mutant| mutant.file == *path);
@@ -148,6 +153,9 @@ impl Tree {
             .args(["--locked", "--message-format", "json"])
             .current_dir(&self.folder)
             .env("CARGO_TARGET_DIR", self.folder.join("target"))
+            // Nobody looks into these tests, and half of the code is there twice.
+            .env("CARGO_PROFILE_DEV_DEBUG", "false")
+            .env("CARGO_PROFILE_TEST_DEBUG", "false")
             // Code that cannot be reached, sums that overflow: a mutant may.
             .env("RUSTFLAGS", "--cap-lints=allow")
             .stderr(Stdio::inherit())
@@ -160,11 +168,7 @@ impl Tree {
     }
 
     /// The mutants at which the compiler's errors point: the innermost at each.
-    fn wrong(
-        &self,
-        messages: &[Value],
-        stands: &BTreeMap<String, Vec<(u32, Range<usize>)>>,
-    ) -> Result<BTreeSet<u32>, Box<dyn Error>> {
+    fn wrong(&self, messages: &[Value], stands: &Stands) -> Result<BTreeSet<u32>, Box<dyn Error>> {
         let mut wrong = BTreeSet::new();
         for message in messages.iter().map(|m| &m["message"]) {
             let spans = message["spans"].as_array().map_or(&[][..], Vec::as_slice);
@@ -187,7 +191,7 @@ impl Tree {
 }
 
 /// The innermost mutant around a place that the compiler names, else the first on its line.
-fn innermost(span: &Value, stands: &BTreeMap<String, Vec<(u32, Range<usize>)>>) -> Option<u32> {
+fn innermost(span: &Value, stands: &Stands) -> Option<u32> {
     let number = |name: &str| usize::try_from(span[name].as_u64()?).ok();
     let (from, to) = (number("byte_start")?, number("byte_end")?);
     let there = stands.get(span["file_name"].as_str()?)?;
