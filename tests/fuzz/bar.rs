@@ -72,7 +72,7 @@ impl Run<'_> {
             a.to_str().filter(|a| !a.contains(is_control))
         }
         let arguments = self.arguments.iter().map(|a| harmless(a).unwrap_or(""));
-        let paths = arguments.filter(|a| !a.starts_with('-'));
+        let paths = arguments.filter(|a| !a.starts_with("--"));
         paths.map(str::to_owned).chain(names.to_vec()).collect()
     }
 
@@ -176,11 +176,11 @@ fn letters(text: &str) -> String {
     text.chars().filter(|c| c.is_alphanumeric()).collect()
 }
 
-/// The first line, without figures, so that faults of one cause are alike.
+/// The first line, without figures and colours, so that faults of one cause are alike.
 fn first_line(text: &str) -> String {
     let line = text.lines().next().unwrap_or_default();
     line.chars()
-        .filter(|c| !c.is_ascii_digit())
+        .filter(|c| !c.is_ascii_digit() && !c.is_control())
         .take(100)
         .collect()
 }

@@ -25,12 +25,12 @@ const LIMIT: &str = "--time-limit";
 
 /// Commands, with or without an option, that plan, and how often a command is chosen.
 const PLANS: [(&str, &str, f64); 6] = [
-    ("plan", "", 0.3),
+    ("plan", "", 0.15),
     ("show", "--space", 1.0),
     ("handouts", "--least-space", 1.0),
-    ("why", "", 0.1),
-    ("days", "", 0.05),
-    ("try", "", 0.1),
+    ("why", "", 0.05),
+    ("days", "", 0.02),
+    ("try", "", 0.05),
 ];
 
 /// All commands, as `--help` tells them.
@@ -148,7 +148,7 @@ fn value(takes: &str, start: &Start, dice: &mut Dice) -> String {
             .to_owned(),
         "DATE" => dice.one(DATES).to_owned(),
         "SECONDS" => dice
-            .one(&["0", "1", "2", "2", "2", "-1", "x", "86401"])
+            .one(&["0", "1", "1", "1", "2", "-1", "x", "86401"])
             .to_owned(),
         "YEARS" => dice
             .one(&["0", "1", "3", "100", "1000", "1001", "4294967296"])

@@ -71,7 +71,7 @@ fn add_plan(program: &Path, folder: &Path, start: &mut Start) -> Result<(), Box<
         std::fs::write(folder.join(name), bytes)?;
     }
     Command::new(program)
-        .args(["plan", GARDEN, "--out", "."])
+        .args(["plan", GARDEN, "--out", ".", "--time-limit", "3"])
         .current_dir(folder)
         .stdout(Stdio::null())
         .stderr(Stdio::null())
