@@ -15,6 +15,7 @@ mod handouts;
 mod harmless;
 mod layout;
 mod limits;
+mod mutation;
 mod outside;
 mod programs;
 mod project_errors;

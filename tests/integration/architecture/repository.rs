@@ -9,7 +9,7 @@ use tureen::plan::Rule;
 use super::source::root;
 
 /// The whole top level.
-const TOP: [&str; 11] = [
+const TOP: [&str; 12] = [
     ".ci",
     ".gitignore",
     "Cargo.lock",
@@ -18,6 +18,7 @@ const TOP: [&str; 11] = [
     "KEYS.md",
     "LICENSE",
     "README.md",
+    "THIRD-PARTY.md",
     "scenarios",
     "src",
     "tests",

@@ -2,9 +2,11 @@
 //! May can grow radish in time, but not beans.
 
 use chrono::Weekday;
+use tureen::candidates::Candidates;
 use tureen::checker::check;
 use tureen::garden::{Garden, GradeAt};
-use tureen::model::{Options, Outcome, Pressure, solve};
+use tureen::model::{Options, Outcome, Pressure, solve, widen};
+use tureen::plan::{Aim, AimResult};
 use tureen::report::{self, Look};
 
 use crate::support::crops::sown_crop;
@@ -83,4 +85,60 @@ fn a_grade_for_which_nothing_works_is_named() {
                 only; nothing works for Grade 2.";
     let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(text.contains(line), "{text}");
+}
+
+/// Values and bounds, as results of the first aims in their order.
+fn results(of: &[(f64, f64)]) -> Vec<AimResult> {
+    let aims = Aim::ALL.into_iter().zip(of);
+    aims.map(|(aim, (value, bound))| AimResult {
+        aim,
+        value: *value,
+        bound: *bound,
+    })
+    .collect()
+}
+
+/// The bounds of a plan with fixed grades, once they hold for all grades. Its own are as its
+/// values, so without a change every aim would be called proved.
+fn bounds(known: &[(f64, f64)], values: &[f64]) -> Vec<f64> {
+    let garden = garden(&[0, 1], &[0, 1]);
+    let all = Candidates::enumerate(&garden);
+    let own: Vec<_> = values.iter().map(|value| (*value, *value)).collect();
+    let mut aims = results(&own);
+    widen(&garden, &all, &results(known), &mut aims);
+    aims.iter().map(|aim| aim.bound).collect()
+}
+
+#[test]
+fn a_bound_is_believed_only_as_long_as_the_plan_is_as_good_as_it_was_with_all_grades() {
+    // In the pot, worst ingredient, all ingredients, whole dish, least share, amounts, slack.
+    let values = [2.0, 2.0, 5.0, 2.0, 0.5, 1.0, 4.0];
+    let known = [(2.0, 2.0), (2.0, 3.0), (5.0, 5.0), (2.0, 2.0)];
+    // Whoever grows them, radish is ready in all four years, beans in three.
+    let (beans, radish) = (3.0, 4.0);
+    // Nobody proved anything of the aims that follow: all of every ingredient, and no step.
+    let beyond = [1.0, 2.0, 0.0];
+    let same = bounds(&known, &values);
+    assert_eq!(same[..4], [2.0, 3.0, 5.0, 2.0]);
+    assert_eq!(same[4..], beyond);
+    // With other grades the worst ingredient could be ready more often. What was proved of the
+    // aims after it was proved under that, and says nothing of this plan, even where it is as good.
+    let mut better = known;
+    better[1] = (3.0, 3.0);
+    let worse = bounds(&better, &values);
+    assert_eq!(worse[..4], [2.0, 3.0, beans + radish, beans]);
+    assert_eq!(worse[4..], beyond);
+    // A plan is itself a witness, whatever was thought possible.
+    assert_eq!(bounds(&[(2.0, 2.0), (1.0, 1.0)], &values)[1], 2.0);
+}
+
+#[test]
+fn beans_are_ready_in_three_of_four_years_and_radish_in_all() {
+    let garden = garden(&[0, 1], &[0, 1]);
+    let all = Candidates::enumerate(&garden);
+    let most = |ingredient| {
+        let own = all.all.iter().filter(|c| c.ingredient.0 == ingredient);
+        own.map(|c| c.ready.len()).max()
+    };
+    assert_eq!([most(0), most(1)], [Some(3), Some(4)]);
 }
