@@ -1,4 +1,5 @@
-//! Writing so that nothing is lost: a file or a folder is built beside its place, under a name that
+//! Files as they may be: read up to a limit and never without an end, and written so that nothing is
+//! lost. A file or a folder is built beside its place, under a name that
 //! nobody can guess, and takes the place only when it is whole and on the disk. What the program
 //! did not write stays; what a killed run left behind is cleared by the next.
 
@@ -8,9 +9,11 @@ mod file;
 mod folder;
 mod kept;
 mod parents;
+mod read;
 
 pub use failed::Failed;
 pub use file::{Author, FilePlace, Refused, Saved};
 pub use folder::{Building, Lock, Retired, interrupted, put_back, remove, try_beside};
 pub use kept::kept_name;
 pub use parents::Parents;
+pub use read::{read, read_text};

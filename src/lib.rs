@@ -11,7 +11,6 @@ pub mod deadline;
 pub mod diagnostic;
 pub mod disk;
 pub mod explain;
-pub mod files;
 pub mod garden;
 pub mod growth;
 pub mod handouts;

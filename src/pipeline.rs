@@ -4,7 +4,7 @@ use std::path::Path;
 
 use crate::candidates::Candidate;
 use crate::checker::{CheckedPlan, Violation, check};
-use crate::files;
+use crate::disk;
 use crate::garden::Garden;
 use crate::model::{
     AimProgram, Impossible, Options, Outcome, solve, solve_and_record, solve_where,
@@ -83,7 +83,7 @@ pub enum Unreadable {
 /// # Errors
 /// The first thing that is wrong with the file or with what is in it.
 pub fn read_saved(garden: &Garden, path: &Path) -> Result<(Plan, Since), Unreadable> {
-    let text = files::read_text(path, PLAN_LIMIT).map_err(Unreadable::File)?;
+    let text = disk::read_text(path, PLAN_LIMIT).map_err(Unreadable::File)?;
     saved::read(&text)
         .and_then(|saved| saved.for_garden(garden))
         .map_err(Unreadable::Content)

@@ -4,7 +4,7 @@ use std::io::ErrorKind;
 use std::path::Path;
 
 use crate::diagnostic::{Code, Findings, Problem, Problems, Read, Source, Span};
-use crate::files;
+use crate::disk;
 use crate::harmless;
 
 use super::change::{self, Change};
@@ -69,7 +69,7 @@ fn no_such_file() -> Problem {
 }
 
 fn bytes(path: &Path, limit: u64) -> Result<Vec<u8>, Box<Problem>> {
-    files::read(path, limit).map_err(|error| {
+    disk::read(path, limit).map_err(|error| {
         Box::new(match error.kind() {
             ErrorKind::NotFound => no_such_file(),
             ErrorKind::FileTooLarge => Problem::new(

@@ -7,7 +7,7 @@ use std::path::Path;
 use serde::{Deserialize, Serialize};
 
 use crate::checksum::digits;
-use crate::files;
+use crate::disk;
 use crate::report::folder::FolderError;
 
 use super::file::File;
@@ -43,7 +43,7 @@ impl Manifest {
     /// Reads a list.
     pub fn read(path: &Path) -> Result<Self, FolderError> {
         let bad = || FolderError::BadList(path.to_owned());
-        let bytes = files::read(path, LARGEST_FILE).map_err(|_| bad())?;
+        let bytes = disk::read(path, LARGEST_FILE).map_err(|_| bad())?;
         let list: Self = serde_json::from_slice(&bytes).map_err(|_| bad())?;
         if list.tureen_handouts == VERSION {
             Ok(list)

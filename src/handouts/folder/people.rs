@@ -7,8 +7,7 @@ use std::io::ErrorKind;
 use std::path::Path;
 
 use crate::checksum::digits;
-use crate::disk::kept_name;
-use crate::files;
+use crate::disk::{self, kept_name};
 use crate::report::folder::FolderError;
 
 use super::file::File;
@@ -90,7 +89,7 @@ fn fate(there: &Path, path: &str, list: &Manifest, files: &[File]) -> Result<Fat
     let Some(written) = list.checksum(path).filter(|_| is_plain) else {
         return Ok(Fate::Added);
     };
-    let bytes = match files::read(there, LARGEST_FILE) {
+    let bytes = match disk::read(there, LARGEST_FILE) {
         Err(error) if error.kind() == ErrorKind::FileTooLarge => return Ok(Fate::Changed),
         read => read.map_err(failed)?,
     };
