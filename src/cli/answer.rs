@@ -124,7 +124,12 @@ impl Trouble {
         Self::new(exit, error, error.remedy())
     }
 
-    /// A file that is not written.
+    /// A place, named by an argument, at which nothing can be written; it was tried before the work.
+    pub fn place(refused: &Refused) -> Self {
+        Self::new(Exit::Usage, refused, refused.remedy())
+    }
+
+    /// A file that is not written after all.
     pub fn writing(refused: &Refused) -> Self {
         let exit = match refused {
             Refused::NotOurs(_) => Exit::Usage,

@@ -28,7 +28,7 @@ impl Output {
         let place = FilePlace::tried(path, whose, replace);
         Ok(Self {
             path: path.to_owned(),
-            place: place.map_err(|refused| Trouble::writing(&refused))?,
+            place: place.map_err(|refused| Trouble::place(&refused))?,
             parents: None,
         })
     }
@@ -112,7 +112,7 @@ impl ProgramsOutput {
 }
 
 fn parents(folder: &Path) -> Result<Parents, Trouble> {
-    Parents::make(folder).map_err(|failed| Trouble::writing(&failed.into()))
+    Parents::make(folder).map_err(|failed| Trouble::place(&failed.into()))
 }
 
 fn keep(parents: Parents) -> Result<(), Trouble> {

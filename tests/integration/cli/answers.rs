@@ -135,7 +135,7 @@ fn a_place_where_nothing_can_be_written_is_told() {
     let folder = Folder::new("no-place");
     std::fs::write(folder.path("plans"), "a file, not a folder").unwrap();
     let output = folder.run(&["plan", "garden.toml", "--out", "plans"]);
-    assert_eq!(output.status.code(), Some(1));
+    assert_eq!(output.status.code(), Some(2));
     assert!(
         text(&output.stderr).contains("Cannot write plans"),
         "{output:?}"

@@ -86,7 +86,7 @@ fn a_place_where_no_program_can_be_written_is_told() {
     let folder = Folder::new("programs-no-place");
     std::fs::write(folder.path("mps"), "a file, not a folder").unwrap();
     let output = folder.run(&["plan", "garden.toml", "--write-program", "mps"]);
-    assert_eq!(output.status.code(), Some(1));
+    assert_eq!(output.status.code(), Some(2));
     let error = text(&output.stderr);
     assert!(error.contains("Cannot write mps"), "{error}");
 }

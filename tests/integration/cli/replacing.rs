@@ -142,7 +142,7 @@ fn a_place_is_tried_before_the_work_and_leaves_nothing_if_there_is_no_plan() {
     for option in ["--out", "--write-program"] {
         let error = refused(
             &folder,
-            1,
+            2,
             &["plan", "garden.toml", option, "garden.toml/x"],
         );
         assert!(error.contains("Cannot write garden.toml/x"), "{error}");

@@ -62,7 +62,7 @@ fn an_old_table_is_replaced_by_a_whole_one() {
     assert!(folder.read("tables/w.csv").starts_with("# generated "));
     // A folder is not replaced.
     let output = folder.run(&[&command[..], &["tables"]].concat());
-    assert_eq!(output.status.code(), Some(1));
+    assert_eq!(output.status.code(), Some(2));
     assert!(text(&output.stderr).contains("Cannot write tables"));
     // The project file and the folder, the table in the folder: nothing unfinished is left.
     let files = |path: &str| std::fs::read_dir(folder.path(path)).unwrap().count();
