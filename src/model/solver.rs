@@ -51,10 +51,9 @@ pub enum Unsolved {
 }
 
 /// The search keeps every point of choice that is still open, so one search looks at no more of
-/// them than this. Counted, not timed: the same program ends at the same point on every machine.
-const MOST_NODES: u64 = 5_000;
-/// And at no more than would fill so many bytes, if none of them were ever closed.
-const MOST_BYTES: usize = 150 << 20;
+/// them than would fill so many bytes, if none were ever closed. Counted, not timed: the same
+/// program ends at the same point on every machine.
+const MOST_BYTES: usize = 400 << 20;
 
 /// Solves a program for an objective, from a feasible point if one is known. Where a search ends
 /// at its ceiling with a better point, it is begun anew from that point, which leaves it less to
@@ -232,7 +231,7 @@ fn most_nodes(program: &Program) -> u64 {
     let change = 2 * size_of::<(usize, f64, f64)>();
     let bytes = columns * (change + 1) + rows;
     let fit = u64::try_from(MOST_BYTES / bytes.max(1)).unwrap_or(u64::MAX);
-    fit.clamp(1, MOST_NODES)
+    fit.max(1)
 }
 
 /// The solver's errors as ours.

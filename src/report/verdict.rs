@@ -49,17 +49,14 @@ fn proof(view: &View<'_>, ready: usize) -> String {
     };
     let before_proved = before.iter().all(AimResult::proved);
     let best = whole.value.round().max(0.0) as usize;
-    if !before_proved {
-        let found = "; the best plan found, not proved best";
-        match ran_out::most_years(aims, years) {
-            Some(most) if most > ready => {
-                format!("{found}; at most {most} years {are} possible{when}")
-            }
-            _ => format!("{found}{when}"),
-        }
-    } else if !whole.proved() {
-        let at_most = ran_out::most_years(aims, years).unwrap_or(years);
-        format!("; the best plan found; at most {at_most} years {are} possible{when}")
+    // Where its worst ingredient allows no more, the dish is at its best whatever its own bound.
+    let most = ran_out::most_years(aims, years).unwrap_or(years).max(ready);
+    if !before_proved && most > ready {
+        format!("; the best plan found, not proved best; at most {most} years {are} possible{when}")
+    } else if !before_proved {
+        format!("; the best plan found, not proved best{when}")
+    } else if !whole.proved() && most > ready {
+        format!("; the best plan found; at most {most} years {are} possible{when}")
     } else if ready >= best {
         format!("; proved best{when}")
     } else {

@@ -207,9 +207,12 @@ fn holds(case: &Case, task: &Task, meaning: Meaning) {
     let at = case.ingredient(task);
     let left = ready(&case.garden, &without(case, task, true));
     let lost = |ready: &[usize]| case.planned[at].saturating_sub(ready[at]);
+    let years = case.checked.replay().years.len();
     let borne = |ready: &Vec<usize>| {
+        let ingredients = &ready[..case.garden.ingredients.len()];
         let said = Said {
             breaks_rules: false,
+            too_rarely: ingredients.iter().any(|y| 10 * y < years || *y == 0),
             ready: ready.clone(),
         };
         bears(&case.planned, &said)

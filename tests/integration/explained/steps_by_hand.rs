@@ -15,6 +15,8 @@ use tureen::units::Minutes;
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Said {
     pub breaks_rules: bool,
+    /// It is ready in fewer years than a planting must have: a rule, but one that costs years.
+    pub too_rarely: bool,
     /// Ready years of the ingredients, in the order of the dish, then of the whole dish.
     pub ready: Vec<usize>,
 }
@@ -30,7 +32,7 @@ pub fn said(garden: &Garden, plan: &Plan) -> Said {
         .map(|p| p.ready_years as usize)
         .collect();
     ready.push(promise.whole_dish_years as usize);
-    let mut breaks_rules = false;
+    let (mut breaks_rules, mut too_rarely) = (false, false);
     for violation in check(garden, plan).err().unwrap_or_default() {
         let of_ingredient = |name: &String| garden.ingredients.iter().position(|i| i.name == *name);
         match &violation.fault {
@@ -46,11 +48,13 @@ pub fn said(garden: &Garden, plan: &Plan) -> Said {
                 (_, Quantity::LowKilograms | Quantity::ExpectedKilograms) => {}
                 _ => breaks_rules = true,
             },
+            Fault::TooRarely { .. } => too_rarely = true,
             _ => breaks_rules = true,
         }
     }
     Said {
         breaks_rules,
+        too_rarely,
         ready,
     }
 }
@@ -58,7 +62,7 @@ pub fn said(garden: &Garden, plan: &Plan) -> Said {
 /// True if no more than one in ten of the ready years was lost, and no rule was broken.
 pub fn bears(planned: &[usize], said: &Said) -> bool {
     let kept = |(now, then): (&usize, &usize)| 10 * (now - now.min(then)) <= *now;
-    !said.breaks_rules && planned.iter().zip(&said.ready).all(kept)
+    !said.breaks_rules && !said.too_rarely && planned.iter().zip(&said.ready).all(kept)
 }
 
 pub fn ingredient<'g>(garden: &'g Garden, planting: &Planting) -> &'g Ingredient {
