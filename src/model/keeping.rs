@@ -7,6 +7,7 @@ use crate::plan::{Aim, AimResult, Plan};
 
 use super::board::{Board, Places};
 use super::decode;
+use super::engine::best;
 use super::fit::{Fit, fit, layout};
 use super::layout::{Chosen, Part, Parts, places};
 use super::open_grades;
@@ -155,13 +156,13 @@ fn any_placed(
         let mut board = Board::new(garden, few.clone(), places);
         hold_all(&mut board, held, pace);
         for _ in 0..MOST_FORBIDDEN {
-            let Some(values) = point(&board, pace)? else {
+            let Some(values) = point(&mut board, pace)? else {
                 return Ok(None);
             };
             match fit(&board, &values) {
                 Fit::LaidOut => return placed(board, &values).map(Some),
                 Fit::Never(set) => board.forbid(set),
-                Fit::NotFound => break,
+                Fit::NotKnown => break,
             }
         }
     }
@@ -180,9 +181,8 @@ fn placed(board: Board<'_>, values: &[f64]) -> Result<Placed, Unsolved> {
 }
 
 /// Any point of a program, or `None` if it is proved that it has none.
-fn point(board: &Board<'_>, pace: &Pace) -> Result<Option<Vec<f64>>, Unsolved> {
-    let none = Objective::none();
-    match solve(&board.program, &none, None, pace.deadline.left()) {
+fn point(board: &mut Board<'_>, pace: &Pace) -> Result<Option<Vec<f64>>, Unsolved> {
+    match best(board, (&Objective::none(), true), None, &pace.deadline) {
         Ok(solved) => Ok(Some(solved.values)),
         Err(Unsolved::Infeasible) => Ok(None),
         Err(other) => Err(other),

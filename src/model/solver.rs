@@ -8,7 +8,7 @@ use good_lp::{
     microlp, variable, variables,
 };
 
-use super::program::{Column, Program, Terms};
+use super::program::{Column, Program, Terms, scaled};
 
 /// What is made as great or as small as can be.
 #[derive(Debug, Clone, PartialEq)]
@@ -97,6 +97,16 @@ pub fn solve(
     match run(program, objective, start, limit, true, order) {
         Err(Unsolved::Failed(_)) => run(program, objective, start, limit, true, RowOrder::Turned),
         other => other,
+    }
+}
+
+/// The objective with its greatest value near 1, as the solver likes it.
+#[must_use]
+pub fn scale(objective: &Objective, program: &Program) -> Objective {
+    let greatest = program.greatest(&objective.terms).max(1e-9);
+    Objective {
+        terms: scaled(objective.terms.clone(), 1.0 / greatest),
+        ..objective.clone()
     }
 }
 
