@@ -234,13 +234,16 @@ fn most_at_once(
     Ok((value - 1e-6).ceil().max(0.0) as u32)
 }
 
+/// A candidate with its strips as a term.
+type Taken = (usize, (Col, f64));
+
 /// Holds a column to at least the strips that are taken on one day, or by a family of which a strip
 /// carries only one planting. `taken` has each candidate's strips as a term.
 fn add_peak(
     program: &mut Program,
     garden: &Garden,
     candidates: &Candidates,
-    (peak, taken): (Col, &[(usize, (Col, f64))]),
+    (peak, taken): (Col, &[Taken]),
 ) {
     let span = |k: usize| candidates.all[k].bed_days;
     let mut add = |own: &dyn Fn(usize) -> bool| {
