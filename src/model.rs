@@ -6,6 +6,7 @@ mod aims;
 mod board;
 mod columns;
 mod decode;
+mod engine;
 mod fit;
 mod forbidden;
 mod grown_share;
@@ -19,11 +20,13 @@ mod point;
 mod program;
 mod reasons;
 mod rules;
+mod search;
 mod setting;
 mod share_floor;
 mod solver;
 mod stages;
 mod still_possible;
+mod too_much;
 
 use crate::candidates::{Candidate, Candidates, Scope, Unlisted};
 use crate::garden::Garden;
@@ -340,10 +343,11 @@ impl<'a> Decision<'a> {
             }
         }
         let start = carried(&board.candidates, &made, &few);
+        let known = &board.forbidden;
         self.laid_out(&few, |board| {
             let start = (board.places == Places::Projected).then_some(&start[..]);
             let earlier = &staged.aims;
-            stages::later(board, start, earlier, aims, &self.pace)
+            stages::later(board, start, earlier, (known, aims), &self.pace)
         })
     }
 

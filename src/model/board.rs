@@ -6,7 +6,7 @@ use crate::plan::{Aim, AimResult};
 
 use super::aims::{concession, hold, objective};
 use super::columns::Columns;
-use super::forbidden::forbid;
+use super::forbidden::{Reached, forbid};
 use super::program::{Program, Section};
 use super::rules;
 use super::setting::Setting;
@@ -34,8 +34,12 @@ pub struct Board<'a> {
     pub program: Program,
     /// How beds stand in the program.
     pub places: Places,
-    /// Sets of plantings that cannot be laid out together.
-    forbidden: Vec<Vec<Candidate>>,
+    /// Sets of plantings that cannot be laid out together, each with its fewest blocks.
+    pub forbidden: Vec<Vec<Candidate>>,
+    /// Columns that tell of plantings in these sets.
+    pub reached: Vec<Reached>,
+    /// The blocks that each candidate has at least where it is made, under what is held.
+    pub fewest: Vec<u32>,
 }
 
 impl<'a> Board<'a> {
@@ -53,13 +57,16 @@ impl<'a> Board<'a> {
         if places == Places::Named {
             columns.on_plot = rules::name_plots(&mut program, &setting);
         }
+        let fewest = candidates.all.iter().map(|c| c.amounts.blocks.0);
         Self {
+            fewest: fewest.collect(),
             garden,
             candidates,
             columns,
             program,
             places,
             forbidden: Vec::new(),
+            reached: Vec::new(),
         }
     }
 
@@ -73,26 +80,17 @@ impl<'a> Board<'a> {
         }
     }
 
-    /// The program of all rules for fewer candidates, with the same sets forbidden.
-    #[must_use]
-    pub fn with(&self, candidates: Candidates) -> Self {
-        let mut board = Self::new(self.garden, candidates, self.places);
-        for set in &self.forbidden {
-            board.forbid(set.clone());
-        }
-        board
-    }
-
     /// From now on a set of plantings that cannot be laid out is not made.
     pub fn forbid(&mut self, set: Vec<Candidate>) {
         self.program.begin(Section::Forbidden);
-        forbid(
+        let reached = forbid(
             &mut self.program,
             self.garden,
-            &self.candidates,
-            &self.columns,
+            (&self.candidates, &self.columns),
+            &self.fewest,
             &set,
         );
+        self.reached.extend(reached);
         self.forbidden.push(set);
     }
 
@@ -103,9 +101,8 @@ impl<'a> Board<'a> {
         }
     }
 
-    /// From now on every ingredient has at least a share of its target in a poor year; the
-    /// fewest blocks that each candidate then has.
-    pub fn hold_share(&mut self, share: f64) -> Vec<u32> {
+    /// From now on every ingredient has at least a share of its target in a poor year.
+    pub fn hold_share(&mut self, share: f64) {
         let Self {
             garden,
             candidates,
@@ -114,7 +111,7 @@ impl<'a> Board<'a> {
             ..
         } = self;
         program.begin(Section::Held(Aim::LeastGrownShare));
-        at_least(
+        self.fewest = at_least(
             program,
             &Setting {
                 garden,
@@ -122,7 +119,7 @@ impl<'a> Board<'a> {
                 columns,
             },
             share,
-        )
+        );
     }
 
     /// From now on an aim keeps the value that it has reached, less what it may give back.

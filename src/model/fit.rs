@@ -3,18 +3,19 @@
 use crate::candidates::Candidate;
 
 use super::board::Board;
-use super::layout::{Chosen, GaveUp, Parts, lay_out};
+use super::layout::{Chosen, GaveUp, Ground, MOST_STEPS, Packed, Parts, lay_out, pack};
 use super::point::chosen;
+use super::too_much::too_much;
 
 /// How plantings fit into the beds.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Fit {
     /// They can be laid out.
     LaidOut,
-    /// They cannot, not even with the fewest blocks of each.
+    /// They cannot: these clash with the fewest blocks that they have here.
     Never(Vec<Candidate>),
-    /// They cannot with so many blocks, or it is not known whether they can.
-    NotFound,
+    /// It is not known whether they can.
+    NotKnown,
 }
 
 /// The plantings of a point and the parts of plots on which they stand; `None` if they do not
@@ -31,18 +32,13 @@ pub fn layout(board: &Board<'_>, values: &[f64]) -> Result<Option<(Vec<Chosen>, 
 /// How the plantings of a point fit.
 #[must_use]
 pub fn fit(board: &Board<'_>, values: &[f64]) -> Fit {
-    if matches!(layout(board, values), Ok(Some(_))) {
-        return Fit::LaidOut;
-    }
-    let all = &board.candidates.all;
-    let fewest = |c: Chosen| Chosen {
-        blocks: all[c.candidate].amounts.blocks.0,
-        ..c
-    };
-    let made = chosen(&board.candidates, &board.columns, values);
-    let least: Vec<Chosen> = made.into_iter().map(fewest).collect();
-    match lay_out(board.garden, &board.candidates, &least) {
-        Ok(None) => Fit::Never(least.iter().map(|c| all[c.candidate].clone()).collect()),
-        Ok(Some(_)) | Err(_) => Fit::NotFound,
+    let chosen = chosen(&board.candidates, &board.columns, values);
+    let Board {
+        garden, candidates, ..
+    } = board;
+    match pack(&Ground::of(garden, candidates, &chosen), MOST_STEPS) {
+        Packed::Found(_) => Fit::LaidOut,
+        Packed::Impossible => Fit::Never(too_much(garden, candidates, &chosen)),
+        Packed::Unknown => Fit::NotKnown,
     }
 }

@@ -4,38 +4,88 @@ use crate::candidates::{Candidate, Candidates};
 use crate::garden::Garden;
 
 use super::columns::Columns;
-use super::program::Program;
+use super::program::{Col, Program, Terms};
+
+/// A column that is 1 where a planting is made with so many blocks. Where one is 1, so is the column
+/// that stands for it in rows.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Reached {
+    /// The column.
+    pub col: Col,
+    /// Candidates that reach the number, with the number of blocks.
+    pub by: Vec<(usize, u32)>,
+}
 
 /// Forbids a set of plantings that cannot be laid out together, and with it every set of
-/// plantings that take at least as much: each planting stands for all of its ingredient that
-/// stand at least as long, on no more plots, with at least as many strips. Of an ingredient of
-/// several sowings it stands for itself: two that take as much may do without the others.
+/// plantings that take at least as much: each planting, with its fewest blocks, stands for all of
+/// its ingredient that stand at least as long, on no more plots, with at least as many strips. Of an
+/// ingredient of several sowings it stands for itself: two that take as much may do without the
+/// others. `fewest` are the blocks that each candidate has at least, under what is held.
+///
+/// Where a candidate may have fewer blocks than are too many, the part has a column of its own.
+/// Gives back these columns.
 pub fn forbid(
     program: &mut Program,
     garden: &Garden,
-    candidates: &Candidates,
-    columns: &Columns,
+    (candidates, columns): (&Candidates, &Columns),
+    fewest: &[u32],
     set: &[Candidate],
-) {
-    let once = |c: &Candidate| garden[c.ingredient].most_plantings() == 1;
+) -> Vec<Reached> {
     let mut row = Vec::new();
+    let mut reached = Vec::new();
     for planting in set {
-        for (k, c) in candidates.all.iter().enumerate() {
-            let as_large = once(planting) && takes_as_much(c, planting);
-            if as_large || c.is_same_planting(planting) {
-                row.push((columns.made[k], 1.0));
-            }
+        let blocks = planting.amounts.blocks.0;
+        let once = garden[planting.ingredient].most_plantings() == 1;
+        let all = candidates.all.iter().enumerate();
+        let alike: Vec<usize> = all
+            .filter(|(_, c)| c.amounts.blocks.1 >= blocks)
+            .filter(|(_, c)| once && stands_as_long(c, planting) || c.is_same_planting(planting))
+            .map(|(k, _)| k)
+            .collect();
+        if alike.iter().all(|k| fewest[*k] >= blocks) {
+            row.extend(alike.iter().map(|k| (columns.made[*k], 1.0)));
+            continue;
         }
+        let col = program.binary();
+        let mut terms: Terms = vec![(col, -1.0)];
+        for k in &alike {
+            terms.extend(reaches(candidates, columns, fewest[*k], *k, blocks));
+        }
+        program.at_most(terms, 0.0);
+        row.push((col, 1.0));
+        let by = alike.into_iter().map(|k| (k, blocks)).collect();
+        reached.push(Reached { col, by });
     }
     program.at_most(row, set.len() as f64 - 1.0);
+    reached
 }
 
-/// True if `c` takes at least the strips, days and choice of plots that `other` takes.
-fn takes_as_much(c: &Candidate, other: &Candidate) -> bool {
+/// Terms that are more than 0, and at most 1, where a candidate is made with at least so many
+/// blocks, and else not more than 0.
+fn reaches(
+    candidates: &Candidates,
+    columns: &Columns,
+    fewest: u32,
+    which: usize,
+    blocks: u32,
+) -> Terms {
+    let made = columns.made[which];
+    match columns.blocks[which] {
+        Some(col) if fewest < blocks => {
+            let most = candidates.all[which].amounts.blocks.1;
+            let weight = 1.0 / f64::from(most - blocks + 1);
+            vec![(col, weight), (made, -weight * f64::from(blocks - 1))]
+        }
+        _ => vec![(made, 1.0)],
+    }
+}
+
+/// True if `c` takes at least the days and the choice of plots that `other` takes.
+#[must_use]
+pub fn stands_as_long(c: &Candidate, other: &Candidate) -> bool {
     c.ingredient == other.ingredient
         && c.bed_days.0 <= other.bed_days.0
         && c.bed_days.1 >= other.bed_days.1
         && other.plots.covers(c.plots)
         && c.amounts.block == other.amounts.block
-        && c.amounts.blocks.0 >= other.amounts.blocks.0
 }

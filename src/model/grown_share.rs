@@ -8,12 +8,13 @@ use crate::plan::{Aim, AimResult};
 
 use super::board::Board;
 use super::columns::of;
+use super::engine::best;
 use super::fit::{Fit, fit};
-use super::layout::{Chosen, lay_out};
+use super::layout::Chosen;
 use super::point::{self, chosen};
 use super::program::value;
 use super::setting::Setting;
-use super::solver::{Deadline, Objective, Unsolved, relaxed_bound, solve};
+use super::solver::{Deadline, Objective, Unsolved, relaxed_bound};
 
 /// Shares are told apart by a billionth.
 const FINE: f64 = 1e9;
@@ -26,7 +27,7 @@ const MOST_SUMS: usize = 5_000;
 /// # Errors
 /// A failure of the solver.
 pub fn raise(
-    board: &Board<'_>,
+    board: &mut Board<'_>,
     values: &mut Vec<f64>,
     deadline: &Deadline,
 ) -> Result<AimResult, Unsolved> {
@@ -53,8 +54,8 @@ pub fn raise(
         let middle = open.len() / 2;
         match with_share(board, open[middle], deadline)? {
             Tried::Had(found) => {
-                *values = found;
-                result.value = share_of(&setting, values).max(open[middle]);
+                *values = point::values(board, &found);
+                result.value = share_of(&board.setting(), values).max(open[middle]);
                 open = &open[open.partition_point(|s| *s <= result.value + 1e-9)..];
             }
             Tried::RuledOut => {
@@ -75,8 +76,8 @@ pub fn raise(
 
 /// What came of trying a share.
 enum Tried {
-    /// A point that has it and can be laid out.
-    Had(Vec<f64>),
+    /// Plantings that have it and can be laid out.
+    Had(Vec<Chosen>),
     /// No point has it.
     RuledOut,
     /// Neither is known.
@@ -86,55 +87,49 @@ enum Tried {
 /// So many sets of plantings are forbidden for one share before it is given up.
 const MOST_FORBIDDEN: usize = 40;
 
-/// Tries to hold every ingredient to a share.
-fn with_share(board: &Board<'_>, share: f64, deadline: &Deadline) -> Result<Tried, Unsolved> {
+/// Tries to hold every ingredient to a share. What is found not to go together at this share does
+/// so nowhere, and is forbidden on the board as well.
+fn with_share(board: &mut Board<'_>, share: f64, deadline: &Deadline) -> Result<Tried, Unsolved> {
     let mut trial = board.clone();
-    let fewest = trial.hold_share(share);
+    trial.hold_share(share);
+    let mut tried = Tried::Unknown;
     for _ in 0..MOST_FORBIDDEN {
-        let point = match solve(&trial.program, &Objective::none(), None, deadline.left()) {
+        let point = match best(&mut trial, (&Objective::none(), true), None, deadline) {
             Ok(found) => found.values,
-            Err(Unsolved::Infeasible) => return Ok(Tried::RuledOut),
-            Err(Unsolved::OutOfTime) => return Ok(Tried::Unknown),
+            Err(Unsolved::Infeasible) => {
+                tried = Tried::RuledOut;
+                break;
+            }
+            Err(Unsolved::OutOfTime) => break,
             Err(failed) => return Err(failed),
         };
-        if fit(&trial, &point) == Fit::LaidOut {
-            return Ok(Tried::Had(point));
+        // No more than the share asks for is needed, and that is the likeliest to fit.
+        let least = lean(&trial, &point, share);
+        if let Some(found) = least.into_iter().find(|p| fit(&trial, p) == Fit::LaidOut) {
+            tried = Tried::Had(chosen(&trial.candidates, &trial.columns, &found));
+            break;
         }
-        // No more than the share asks for is needed; if even that does not fit, the plantings
-        // do not go together at this share.
-        let made = chosen(&board.candidates, &board.columns, &point);
-        let least: Vec<Chosen> = made
-            .iter()
-            .map(|c| Chosen {
-                blocks: fewest[c.candidate],
-                ..*c
-            })
-            .collect();
-        match lay_out(board.garden, &board.candidates, &least) {
-            Ok(None) => {}
-            Ok(Some(_)) => {
-                let lean = point::values(board, &least);
-                let enough = share_of(&board.setting(), &lean) >= share - 1e-9;
-                return Ok(if enough {
-                    Tried::Had(lean)
-                } else {
-                    Tried::Unknown
-                });
-            }
-            Err(_) => return Ok(Tried::Unknown),
+        match fit(&trial, &point) {
+            Fit::Never(set) => trial.forbid(set),
+            Fit::LaidOut | Fit::NotKnown => break,
         }
-        trial.forbid(
-            least
-                .iter()
-                .map(|c| {
-                    let mut planting = board.candidates.all[c.candidate].clone();
-                    planting.amounts.blocks.0 = c.blocks;
-                    planting
-                })
-                .collect(),
-        );
     }
-    Ok(Tried::Unknown)
+    let learned = trial.forbidden.drain(board.forbidden.len()..);
+    learned.for_each(|set| board.forbid(set));
+    Ok(tried)
+}
+
+/// A point with no more blocks than a share asks for, if that reaches it, and the point itself.
+fn lean(trial: &Board<'_>, point: &[f64], share: f64) -> Vec<Vec<f64>> {
+    let made = chosen(&trial.candidates, &trial.columns, point);
+    let fewest = made.iter().map(|c| Chosen {
+        blocks: trial.fewest[c.candidate],
+        ..*c
+    });
+    let lean = point::values(trial, &fewest.collect::<Vec<Chosen>>());
+    let enough = share_of(&trial.setting(), &lean) >= share - 1e-9;
+    let lean = enough.then_some(lean);
+    lean.into_iter().chain([point.to_vec()]).collect()
 }
 
 /// The least share of the target at low yield that a point gives, at most 1.

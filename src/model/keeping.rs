@@ -7,6 +7,7 @@ use crate::plan::{Aim, AimResult, Plan};
 
 use super::board::{Board, Places};
 use super::decode;
+use super::engine::best;
 use super::fit::{Fit, fit, layout};
 use super::layout::{Chosen, Part, Parts, places};
 use super::open_grades;
@@ -155,13 +156,13 @@ fn any_placed(
         let mut board = Board::new(garden, few.clone(), places);
         hold_all(&mut board, held, pace);
         for _ in 0..MOST_FORBIDDEN {
-            let Some(values) = point(&board, pace)? else {
+            let Some(values) = point(&mut board, pace)? else {
                 return Ok(None);
             };
             match fit(&board, &values) {
                 Fit::LaidOut => return placed(board, &values).map(Some),
                 Fit::Never(set) => board.forbid(set),
-                Fit::NotFound => break,
+                Fit::NotKnown => break,
             }
         }
     }
@@ -180,9 +181,8 @@ fn placed(board: Board<'_>, values: &[f64]) -> Result<Placed, Unsolved> {
 }
 
 /// Any point of a program, or `None` if it is proved that it has none.
-fn point(board: &Board<'_>, pace: &Pace) -> Result<Option<Vec<f64>>, Unsolved> {
-    let none = Objective::none();
-    match solve(&board.program, &none, None, pace.deadline.left()) {
+fn point(board: &mut Board<'_>, pace: &Pace) -> Result<Option<Vec<f64>>, Unsolved> {
+    match best(board, (&Objective::none(), true), None, &pace.deadline) {
         Ok(solved) => Ok(Some(solved.values)),
         Err(Unsolved::Infeasible) => Ok(None),
         Err(other) => Err(other),
@@ -234,13 +234,16 @@ fn most_at_once(
     Ok((value - 1e-6).ceil().max(0.0) as u32)
 }
 
+/// A candidate with its strips as a term.
+type Taken = (usize, (Col, f64));
+
 /// Holds a column to at least the strips that are taken on one day, or by a family of which a strip
 /// carries only one planting. `taken` has each candidate's strips as a term.
 fn add_peak(
     program: &mut Program,
     garden: &Garden,
     candidates: &Candidates,
-    (peak, taken): (Col, &[(usize, (Col, f64))]),
+    (peak, taken): (Col, &[Taken]),
 ) {
     let span = |k: usize| candidates.all[k].bed_days;
     let mut add = |own: &dyn Fn(usize) -> bool| {

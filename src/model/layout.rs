@@ -19,7 +19,7 @@ pub use packing::{Packed, pack};
 pub use strips::places;
 
 /// Packing takes so many steps at the most, some tenths of a second.
-const MOST_STEPS: u64 = 1_000_000;
+pub const MOST_STEPS: u64 = 1_000_000;
 
 /// The parts of each chosen planting, in order; `None` if there is no way to place them all.
 ///

@@ -91,6 +91,9 @@ fn of_the_dish(board: &Board<'_>) -> Vec<(Col, String)> {
         let class = word(&garden.class(*class).name);
         named.push((*col, format!("second-steps.{class}.{date}")));
     }
+    for (reached, number) in board.reached.iter().zip(1..) {
+        named.push((reached.col, format!("too-much.{number}")));
+    }
     for ((col, _), number) in board.program.greater().iter().zip(1..) {
         named.push((*col, format!("minutes.{number}")));
     }

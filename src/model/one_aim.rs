@@ -4,47 +4,22 @@ use crate::plan::{Aim, AimResult};
 
 use super::aims::objective;
 use super::board::Board;
-use super::program::{Col, Program, scaled, value};
-use super::solver::{Deadline, Objective, Solved, Unsolved, relaxed_bound, solve};
+use super::engine::best;
+use super::program::{Program, value};
+use super::solver::{Deadline, Objective, Solved, Unsolved, relaxed_bound};
 
 /// Solves for one aim from a point.
 pub fn solve_for(
-    board: &Board<'_>,
+    board: &mut Board<'_>,
     aim: Aim,
     values: &mut Vec<f64>,
     deadline: &Deadline,
 ) -> Result<AimResult, Unsolved> {
     let objective = objective(aim, &board.setting());
-    let scaled = scale(&objective, &board.program);
-    let solved = match solve(&board.program, &scaled, Some(values), deadline.left()) {
-        Ok(solved) => better(&objective, solved, values),
-        Err(Unsolved::OutOfTime) => Solved {
-            values: values.clone(),
-            proved: false,
-        },
-        Err(other) => return Err(other),
-    };
+    let solved = best(board, (&objective, aim.is_whole()), Some(values), deadline)?;
     let result = result_of(aim, &objective, &board.program, &solved, deadline);
     *values = solved.values;
     Ok(result)
-}
-
-/// The solved point, or the one that was known if that is better.
-fn better(objective: &Objective, solved: Solved, known: &[f64]) -> Solved {
-    let gain = value(&objective.terms, known) - value(&objective.terms, &solved.values);
-    let known_is_better = if objective.maximise {
-        gain > 1e-9
-    } else {
-        gain < -1e-9
-    };
-    if known_is_better && !solved.proved {
-        Solved {
-            values: known.to_vec(),
-            proved: false,
-        }
-    } else {
-        solved
-    }
 }
 
 /// Value and bound of an aim at a point.
@@ -70,7 +45,7 @@ pub fn result_of(
     }
     let limit = deadline.left_for_bounds();
     let trivial = if objective.maximise {
-        greatest(objective, program)
+        program.greatest(&objective.terms)
     } else {
         0.0
     };
@@ -84,20 +59,5 @@ pub fn result_of(
         aim,
         value: reached,
         bound,
-    }
-}
-
-/// The greatest value that an objective could have by its columns' bounds.
-fn greatest(objective: &Objective, program: &Program) -> f64 {
-    let most = |(col, weight): &(Col, f64)| weight * program.columns()[col.0].hi;
-    objective.terms.iter().map(most).sum()
-}
-
-/// The objective with its greatest value near 1, as solvers like it.
-pub fn scale(objective: &Objective, program: &Program) -> Objective {
-    let greatest = greatest(objective, program).max(1e-9);
-    Objective {
-        terms: scaled(objective.terms.clone(), 1.0 / greatest),
-        ..objective.clone()
     }
 }

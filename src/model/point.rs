@@ -18,7 +18,7 @@ pub fn chosen(candidates: &Candidates, columns: &Columns, values: &[f64]) -> Vec
         .map(|candidate| Chosen {
             candidate,
             blocks: match columns.blocks[candidate] {
-                Some(col) => values[col.0] as u32,
+                Some(col) => values[col.0].round() as u32,
                 None => candidates.all[candidate].amounts.blocks.0,
             },
         })
@@ -85,7 +85,8 @@ pub fn settle(board: &Board<'_>, values: &mut [f64]) {
     let all = || garden.ingredient_positions();
     let least = |sums: &mut dyn Iterator<Item = f64>| sums.fold(f64::INFINITY, f64::min);
     let years = least(&mut all().map(|at| value(&columns.ready_years(candidates, at), values)));
-    values[columns.worst_years.0] = years.round();
+    // A garden of no ingredients has none that is worst.
+    values[columns.worst_years.0] = years.min(candidates.years as f64).round();
     for (years, dish) in &columns.dish {
         let ready = |at| value(&columns.ready_in(candidates, at, years.year), values);
         values[dish.0] = least(&mut all().map(ready)).min(1.0);
@@ -113,6 +114,7 @@ pub fn settle(board: &Board<'_>, values: &mut [f64]) {
             .sum();
         values[second.0] = (steps - 1.0).max(0.0);
     }
+    settle_reached(board, values);
     for (col, [a, b]) in board.program.greater() {
         values[col.0] = value(a, values).max(value(b, values));
     }
@@ -127,5 +129,24 @@ fn settle_readiness(setting: &Setting<'_>, at: IngredientAt, values: &mut [f64])
         let Some(col) = col else { continue };
         let low = setting.least_share_ready(at, years.year);
         values[col.0] = f64::from(u8::from(value(&low, values) >= 1.0 - 1e-9));
+    }
+}
+
+/// Which plantings of sets that do not go together reach their blocks.
+fn settle_reached(board: &Board<'_>, values: &mut [f64]) {
+    let Board {
+        candidates,
+        columns,
+        ..
+    } = board;
+    for reached in &board.reached {
+        let reaches = |(k, blocks): &(usize, u32)| {
+            let of_it = match columns.blocks[*k] {
+                Some(col) => values[col.0].round() as u32,
+                None => candidates.all[*k].amounts.blocks.0,
+            };
+            values[columns.made[*k].0] > 0.5 && of_it >= *blocks
+        };
+        values[reached.col.0] = f64::from(u8::from(reached.by.iter().any(reaches)));
     }
 }

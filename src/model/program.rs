@@ -132,6 +132,13 @@ impl Program {
         self.at_most(negated(terms), -rhs);
     }
 
+    /// The greatest value that a sum could have by its columns' bounds.
+    #[must_use]
+    pub fn greatest(&self, terms: &[(Col, f64)]) -> f64 {
+        let most = |(col, weight): &(Col, f64)| weight * self.columns[col.0].hi;
+        terms.iter().map(most).sum()
+    }
+
     /// Raises the least value of a column.
     pub fn raise(&mut self, col: Col, lo: f64) {
         self.columns[col.0].lo = lo;

@@ -8,7 +8,7 @@ use microlp::{Error, OptimizationDirection, Problem, SolveOptions, TerminationRe
 
 pub use crate::deadline::Deadline;
 
-use super::program::{Program, Terms, value};
+use super::program::{Program, Terms, scaled, value};
 
 /// What is made as great or as small as can be.
 #[derive(Debug, Clone, PartialEq)]
@@ -103,6 +103,16 @@ fn gains(objective: &Objective, known: &[f64], found: &[f64]) -> bool {
     let gain = value(&objective.terms, found) - value(&objective.terms, known);
     let gain = if objective.maximise { gain } else { -gain };
     gain > 1e-9
+}
+
+/// The objective with its greatest value near 1, as the solver likes it.
+#[must_use]
+pub fn scale(objective: &Objective, program: &Program) -> Objective {
+    let greatest = program.greatest(&objective.terms).max(1e-9);
+    Objective {
+        terms: scaled(objective.terms.clone(), 1.0 / greatest),
+        ..objective.clone()
+    }
 }
 
 /// A bound on the objective: its best value when whole columns may take parts. `None` if there

@@ -1,19 +1,20 @@
 //! One aim after the other: solve, hold, go on from the same point.
 
-use crate::candidates::Candidates;
+use crate::candidates::{Candidate, Candidates};
 use crate::garden::Garden;
 use crate::plan::{Aim, AimResult};
 
 use super::aim_program::AimProgram;
 use super::aims::objective;
 use super::board::{Board, Places};
+use super::engine::best;
 use super::fit::{Fit, fit};
 use super::grown_share;
 use super::layout::Chosen;
-use super::one_aim::{result_of, scale, solve_for};
+use super::one_aim::{result_of, solve_for};
 use super::point::{self, chosen, settle};
 use super::program::value;
-use super::solver::{Deadline, Objective, Solved, Unsolved, solve};
+use super::solver::{Deadline, Objective, Solved, Unsolved};
 use super::still_possible::still_possible;
 
 /// The aims that hang on which plantings are made, not on how much of each.
@@ -92,8 +93,7 @@ pub fn in_the_pot(board: &mut Board<'_>, pace: &Pace) -> Result<Staged, Unsolved
     let aim = objective(Aim::InThePot, &board.setting());
     let mut tries = 0;
     let (first, values, laid_out) = loop {
-        let scaled = scale(&aim, &board.program);
-        let solved = solve(&board.program, &scaled, None, pace.deadline.left())?;
+        let solved = best(board, (&aim, true), None, &pace.deadline)?;
         let first = result_of(Aim::InThePot, &aim, &board.program, &solved, &pace.deadline);
         match fit(board, &solved.values) {
             Fit::Never(set) if tries < MOST_FORBIDDEN => board.forbid(set),
@@ -134,7 +134,7 @@ pub fn years(board: &mut Board<'_>, pace: &Pace) -> Result<Staged, Unsolved> {
 }
 
 /// Solves for some later aims from a point that keeps the earlier ones, or from any point if
-/// none is known. The aim in which time runs out keeps the point it has, with its bound; those
+/// none is known. `known` are sets of plantings that do not go together. The aim in which time runs out keeps the point it has, with its bound; those
 /// after it are not looked at.
 ///
 /// # Errors
@@ -143,21 +143,14 @@ pub fn later(
     board: &mut Board<'_>,
     start: Option<&[Chosen]>,
     earlier: &[AimResult],
-    aims: &[Aim],
+    (known, aims): (&[Vec<Candidate>], &[Aim]),
     pace: &Pace,
 ) -> Result<Staged, Unsolved> {
     hold_all(board, earlier, pace);
+    known.iter().for_each(|set| board.forbid(set.clone()));
     let values = match start {
         Some(chosen) => point::values(board, chosen),
-        None => {
-            solve(
-                &board.program,
-                &Objective::none(),
-                None,
-                pace.deadline.left(),
-            )?
-            .values
-        }
+        None => best(board, (&Objective::none(), true), None, &pace.deadline)?.values,
     };
     let mut staged = Staged {
         values,
@@ -186,11 +179,13 @@ pub fn later(
         if board.places == Places::Projected && much_smaller {
             let made = chosen(&board.candidates, &board.columns, &staged.values);
             let made = carried(&board.candidates, &made, &fewer);
-            *board = board.with(fewer);
+            let known = std::mem::take(&mut board.forbidden);
+            *board = Board::new(board.garden, fewer, board.places);
             hold_all(board, &staged.aims, pace);
             for kept in &staged.kept {
                 board.hold(kept, 0);
             }
+            known.into_iter().for_each(|set| board.forbid(set));
             staged.values = point::values(board, &made);
         }
     }
@@ -271,14 +266,21 @@ fn seek(
             Aim::LeastGrownShare => grown_share::raise(board, &mut point, &pace.deadline)?,
             _ => solve_for(board, aim, &mut point, &pace.deadline)?,
         };
-        settle(board, &mut point);
+        for known in [&mut *values, &mut point] {
+            known.resize(board.program.columns().len(), 0.0);
+            settle(board, known);
+        }
         match fit(board, &point) {
             Fit::LaidOut => {
                 *values = point;
                 return Ok((result, true));
             }
-            Fit::Never(set) if tries < MOST_FORBIDDEN => board.forbid(set),
-            Fit::Never(_) | Fit::NotFound => {
+            Fit::Never(set) if tries < MOST_FORBIDDEN => {
+                board.forbid(set);
+                values.resize(board.program.columns().len(), 0.0);
+                settle(board, values);
+            }
+            Fit::Never(_) | Fit::NotKnown => {
                 let value = value(&objective(aim, &board.setting()).terms, values);
                 return Ok((AimResult { value, ..result }, false));
             }

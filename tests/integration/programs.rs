@@ -1,6 +1,7 @@
 //! The program of each aim, as it is written for solvers outside: every name once, every row
 //! with its rule, and read again it is what was solved.
 
+mod another_engine;
 mod export;
 mod reader;
 

@@ -1,0 +1,268 @@
+//! What a search has left open: the options of each group and the bounds of each column. Every
+//! change stands on a trail, so that it can be taken back, and on a list of what to look at again.
+
+/// Nothing is left: what was assumed cannot be.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Dead;
+
+/// A smaller step than this in the bound of a column of parts is not worth taking.
+const LEAST_STEP: f64 = 1e-7;
+/// What a sum of rounded numbers may be out by.
+const ROUNDING: f64 = 1e-6;
+
+/// What has become less.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Changed {
+    /// An option of the group, or that it may have none.
+    Group(usize),
+    /// The bounds of the column.
+    Column(usize),
+}
+
+/// A change that can be taken back.
+#[derive(Debug, Clone, Copy)]
+enum Undo {
+    Option(usize),
+    NoneOf(usize),
+    Low(usize, f64),
+    High(usize, f64),
+}
+
+/// A column's bounds. Those of a column that belongs to an option hold if the option is chosen;
+/// if it is not, the column is 0.
+#[derive(Debug, Clone, Copy)]
+pub struct Bounds {
+    /// Least value.
+    pub lo: f64,
+    /// Greatest value.
+    pub hi: f64,
+    /// True if it takes whole values only.
+    pub whole: bool,
+}
+
+impl Bounds {
+    /// True if one value is left.
+    #[must_use]
+    pub fn is_fixed(&self) -> bool {
+        self.hi - self.lo < if self.whole { 0.5 } else { LEAST_STEP }
+    }
+}
+
+/// A set of options of which one is chosen, or none where that is allowed.
+#[derive(Debug, Clone)]
+struct Group {
+    options: Vec<usize>,
+    open: usize,
+    none: bool,
+}
+
+/// What is left open.
+#[derive(Debug)]
+pub struct Domains {
+    columns: Vec<Bounds>,
+    groups: Vec<Group>,
+    group_of: Vec<usize>,
+    open: Vec<bool>,
+    trail: Vec<Undo>,
+    changed: Vec<Changed>,
+}
+
+impl Domains {
+    /// Columns, and groups of numbered options: the first group has the first options.
+    #[must_use]
+    pub fn new(columns: Vec<Bounds>, sizes: &[usize]) -> Self {
+        let mut groups = Vec::new();
+        let mut group_of = Vec::new();
+        for (group, size) in sizes.iter().enumerate() {
+            let first = group_of.len();
+            group_of.extend(std::iter::repeat_n(group, *size));
+            groups.push(Group {
+                options: (first..first + size).collect(),
+                open: *size,
+                none: true,
+            });
+        }
+        Self {
+            columns,
+            groups,
+            open: vec![true; group_of.len()],
+            group_of,
+            trail: Vec::new(),
+            changed: Vec::new(),
+        }
+    }
+
+    /// The bounds of a column.
+    #[must_use]
+    pub fn column(&self, column: usize) -> Bounds {
+        self.columns[column]
+    }
+
+    /// How many groups there are.
+    #[must_use]
+    pub fn groups(&self) -> usize {
+        self.groups.len()
+    }
+
+    /// The group of an option.
+    #[must_use]
+    pub fn group_of(&self, option: usize) -> usize {
+        self.group_of[option]
+    }
+
+    /// True if an option may still be chosen.
+    #[must_use]
+    pub fn is_open(&self, option: usize) -> bool {
+        self.open[option]
+    }
+
+    /// True if a group may have none of its options.
+    #[must_use]
+    pub fn may_have_none(&self, group: usize) -> bool {
+        self.groups[group].none
+    }
+
+    /// How many ways a group has left: its open options, and none.
+    #[must_use]
+    pub fn ways(&self, group: usize) -> usize {
+        self.groups[group].open + usize::from(self.groups[group].none)
+    }
+
+    /// The open options of a group.
+    pub fn options(&self, group: usize) -> impl Iterator<Item = usize> + '_ {
+        let all = self.groups[group].options.iter().copied();
+        all.filter(|option| self.open[*option])
+    }
+
+    /// The option that is left, if it is the only way.
+    #[must_use]
+    pub fn chosen(&self, group: usize) -> Option<usize> {
+        match (self.groups[group].open, self.groups[group].none) {
+            (1, false) => self.options(group).next(),
+            _ => None,
+        }
+    }
+
+    /// The least that a column times a weight can be.
+    #[must_use]
+    pub fn least(&self, column: usize, weight: f64) -> f64 {
+        let Bounds { lo, hi, .. } = self.columns[column];
+        if weight > 0.0 {
+            weight * lo
+        } else {
+            weight * hi
+        }
+    }
+
+    /// An option is not chosen.
+    pub fn close(&mut self, option: usize) -> Result<(), Dead> {
+        if !self.open[option] {
+            return Ok(());
+        }
+        let group = self.group_of[option];
+        self.open[option] = false;
+        self.groups[group].open -= 1;
+        self.trail.push(Undo::Option(option));
+        self.changed.push(Changed::Group(group));
+        self.some_way_left(group)
+    }
+
+    /// A group has one of its options.
+    pub fn close_none(&mut self, group: usize) -> Result<(), Dead> {
+        if self.groups[group].none {
+            self.groups[group].none = false;
+            self.trail.push(Undo::NoneOf(group));
+            self.changed.push(Changed::Group(group));
+        }
+        self.some_way_left(group)
+    }
+
+    fn some_way_left(&self, group: usize) -> Result<(), Dead> {
+        match self.ways(group) {
+            0 => Err(Dead),
+            _ => Ok(()),
+        }
+    }
+
+    /// A group has this option, or none where no option is given.
+    pub fn choose(&mut self, group: usize, option: Option<usize>) -> Result<(), Dead> {
+        let others: Vec<usize> = self.options(group).filter(|o| Some(*o) != option).collect();
+        for other in others {
+            self.close(other)?;
+        }
+        match option {
+            Some(_) => self.close_none(group),
+            None => Ok(()),
+        }
+    }
+
+    /// A column is at least so much.
+    pub fn raise(&mut self, column: usize, lo: f64) -> Result<(), Dead> {
+        let Bounds { lo: old, hi, whole } = self.columns[column];
+        let lo = if whole { (lo - ROUNDING).ceil() } else { lo };
+        if lo > hi + ROUNDING {
+            return Err(Dead);
+        }
+        if lo > old + LEAST_STEP {
+            self.trail.push(Undo::Low(column, old));
+            self.columns[column].lo = lo.min(hi);
+            self.changed.push(Changed::Column(column));
+        }
+        Ok(())
+    }
+
+    /// A column is at most so much.
+    pub fn lower(&mut self, column: usize, hi: f64) -> Result<(), Dead> {
+        let Bounds { lo, hi: old, whole } = self.columns[column];
+        let hi = if whole { (hi + ROUNDING).floor() } else { hi };
+        if hi < lo - ROUNDING {
+            return Err(Dead);
+        }
+        if hi < old - LEAST_STEP {
+            self.trail.push(Undo::High(column, old));
+            self.columns[column].hi = hi.max(lo);
+            self.changed.push(Changed::Column(column));
+        }
+        Ok(())
+    }
+
+    /// A column times a weight is at most `slack` above the least that it can be.
+    pub fn keep_within(&mut self, column: usize, weight: f64, slack: f64) -> Result<(), Dead> {
+        let Bounds { lo, hi, .. } = self.columns[column];
+        if weight.abs() * (hi - lo) <= slack {
+            Ok(())
+        } else if weight > 0.0 {
+            self.lower(column, lo + slack / weight)
+        } else {
+            self.raise(column, hi + slack / weight)
+        }
+    }
+
+    /// What has changed since this was asked last.
+    pub fn take_changed(&mut self) -> Vec<Changed> {
+        std::mem::take(&mut self.changed)
+    }
+
+    /// Where the trail stands.
+    #[must_use]
+    pub fn mark(&self) -> usize {
+        self.trail.len()
+    }
+
+    /// Takes all changes since a mark back.
+    pub fn undo(&mut self, mark: usize) {
+        self.changed.clear();
+        while self.trail.len() > mark {
+            match self.trail.pop() {
+                Some(Undo::Option(option)) => {
+                    self.open[option] = true;
+                    self.groups[self.group_of[option]].open += 1;
+                }
+                Some(Undo::NoneOf(group)) => self.groups[group].none = true,
+                Some(Undo::Low(column, lo)) => self.columns[column].lo = lo,
+                Some(Undo::High(column, hi)) => self.columns[column].hi = hi,
+                None => return,
+            }
+        }
+    }
+}

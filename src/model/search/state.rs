@@ -1,0 +1,113 @@
+//! What is sought, what was found, and a search under way.
+
+use crate::candidates::Candidate;
+use crate::model::board::Board;
+use crate::model::solver::{Deadline, Objective};
+
+use super::domains::{Dead, Domains};
+use super::rows::Rows;
+
+/// What is sought.
+#[derive(Debug, Clone, Copy)]
+pub struct Goal<'a> {
+    /// What is made as great or as small as can be; any point will do if it has no terms.
+    pub objective: &'a Objective,
+    /// True if its values are whole.
+    pub whole: bool,
+    /// Only what is better than this is sought.
+    pub better_than: Option<f64>,
+}
+
+/// When a search is given up.
+#[derive(Debug, Clone, Copy)]
+pub struct Limit {
+    /// So many terms of rows are looked at.
+    pub steps: u64,
+    /// The last resort.
+    pub deadline: Deadline,
+}
+
+/// What a search found.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Searched {
+    /// The best point, if one is better than what was known. It can be laid out.
+    pub best: Option<Vec<f64>>,
+    /// True if no point is better.
+    pub complete: bool,
+    /// Sets of plantings that were found not to go together.
+    pub learned: Vec<Vec<Candidate>>,
+}
+
+/// A better value that is not whole is better by so much.
+const LEAST_GAIN: f64 = 1e-6;
+
+/// A search under way.
+pub struct Search<'a> {
+    /// The board.
+    pub board: &'a Board<'a>,
+    /// What is sought.
+    pub goal: Goal<'a>,
+    /// When it is given up.
+    pub limit: Limit,
+    /// What is left open.
+    pub domains: Domains,
+    /// The candidate of each option.
+    pub candidates: Vec<usize>,
+    /// The option of each candidate whose ingredient has one sowing.
+    pub options: Vec<Option<usize>>,
+    /// What each option adds to the cost, by itself.
+    pub costs: Vec<f64>,
+    /// The rows.
+    pub rows: Rows,
+    /// The best point and its cost; costs are to be small.
+    pub best: Option<(f64, Vec<f64>)>,
+    /// Sets that were found not to go together.
+    pub learned: Vec<Vec<Candidate>>,
+    /// Branches so far.
+    pub nodes: u64,
+    /// Branches at the most.
+    pub most_nodes: u64,
+    /// True once a limit was passed.
+    pub over_limit: bool,
+    /// False once a point was passed over of which it is not known whether it can be laid out.
+    pub sure: bool,
+}
+
+impl Search<'_> {
+    /// By how much a point must be better.
+    #[must_use]
+    pub fn gain(&self) -> f64 {
+        if self.goal.whole {
+            1.0 - 1e-4
+        } else {
+            LEAST_GAIN
+        }
+    }
+
+    /// Looks at rows until none of them closes anything more.
+    pub fn narrow(&mut self) -> Result<(), Dead> {
+        self.rows.narrow(&mut self.domains)
+    }
+
+    /// The same with the rows that were added or changed since the search began.
+    pub fn narrow_late(&mut self) -> Result<(), Dead> {
+        self.rows.look_at_late();
+        self.narrow()
+    }
+
+    /// Takes all changes since a mark back.
+    pub fn go_back(&mut self, mark: usize) {
+        self.rows.forget(&mut self.domains);
+        self.domains.undo(mark);
+    }
+
+    /// The candidates that are made, where that is decided.
+    pub fn chosen_candidates(&self) -> impl Iterator<Item = usize> + '_ {
+        let groups = (0..self.domains.groups()).filter_map(|g| self.domains.chosen(g));
+        let several = (0..self.options.len()).filter(|k| self.options[*k].is_none());
+        let made = |k: &usize| self.domains.column(self.board.columns.made[*k].0).lo > 0.5;
+        groups
+            .map(|option| self.candidates[option])
+            .chain(several.filter(made))
+    }
+}
