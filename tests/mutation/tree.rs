@@ -122,10 +122,8 @@ impl Tree {
             );
             if wrong.is_empty() {
                 let messages = self.cargo(&["test", "--no-run", "--test", "integration"])?;
-                let binaries = messages.iter().filter_map(|m| m["executable"].as_str());
-                let tests = binaries
-                    .filter(|path| path.contains("integration"))
-                    .next_back();
+                let mut binaries = messages.iter().filter_map(|m| m["executable"].as_str());
+                let tests = binaries.rfind(|path| path.contains("integration"));
                 return Ok(tests.ok_or("the tests do not build")?.into());
             }
             self.mutants

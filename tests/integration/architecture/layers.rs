@@ -24,7 +24,6 @@ const LAYERS: [&[&str]; 14] = [
         "checksum",
         "deadline",
         "disk",
-        "files",
     ],
     &["harmless"],
 ];

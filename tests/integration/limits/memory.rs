@@ -1,20 +1,24 @@
 //! Memory: a search has a ceiling, and so has the choice that is made.
 
+#[cfg(target_os = "linux")]
 use std::process::{Child, Stdio};
+#[cfg(target_os = "linux")]
 use std::time::Duration;
 
-use super::{pumpkin_soup, scenario};
+use super::scenario;
+#[cfg(target_os = "linux")]
+use super::sown_twice;
 use crate::cli::text;
 
 /// No run takes more, in bytes.
 const MOST: u64 = 200_000_000;
 
-/// Without a ceiling this search takes hundreds of megabytes in some seconds. Three limits: what
+/// Without a ceiling this search takes hundreds of megabytes in some seconds. Two limits: what
 /// is kept open must not grow with the time.
 #[cfg(target_os = "linux")]
 #[test]
 fn a_search_that_stays_open_keeps_its_memory_and_gives_its_best_plan() {
-    let folder = pumpkin_soup("limits-memory");
+    let folder = sown_twice("limits-memory");
     let program = assert_cmd::cargo::cargo_bin("tureen");
     for seconds in ["5", "20"] {
         let mut child = std::process::Command::new(&program);
@@ -40,6 +44,7 @@ fn a_search_that_stays_open_keeps_its_memory_and_gives_its_best_plan() {
 
 /// The most memory of a process until it ends, in bytes, as the system counts it for the program alone:
 /// what is told at its end counts the tests that began it, too.
+#[cfg(target_os = "linux")]
 fn most_memory(child: &mut Child) -> u64 {
     let mut most = 0;
     while child.try_wait().unwrap().is_none() {
