@@ -156,6 +156,9 @@ fn value(takes: &str, start: &Start, dice: &mut Dice) -> String {
         "SEED" => dice.one(NUMBERS).to_owned(),
         "KEY=VALUE" => change(start, dice),
         "STEP" | "NAME" => word(start, dice),
+        "TABLE" => dice
+            .one(&["bed", "grade.classes", "crop", "project", "beds", "[bed]"])
+            .to_owned(),
         other => panic!("the driver needs values for {other}"),
     }
 }

@@ -47,8 +47,26 @@ struct Arguments {
     /// Inputs at a time.
     #[arg(long, default_value_t = std::thread::available_parallelism().map_or(1, usize::from))]
     at_once: usize,
-    /// `cargo test` gives the names of wanted tests to all of them.
+    /// `cargo test` gives the names of wanted tests to all of them, and what is asked of them.
     names: Vec<String>,
+    #[arg(long, hide = true)]
+    ignored: bool,
+    #[arg(long, hide = true)]
+    exact: bool,
+    #[arg(long, hide = true)]
+    list: bool,
+    #[arg(long, hide = true)]
+    nocapture: bool,
+    #[arg(long, short, hide = true)]
+    quiet: bool,
+}
+
+impl Arguments {
+    /// True if this run of `cargo test` is about something else.
+    fn is_for_others(&self) -> bool {
+        let named = |name: &String| "fuzz".contains(name.as_str());
+        self.ignored || self.list || !self.names.iter().all(named)
+    }
 }
 
 /// All that inputs are made of.
@@ -97,9 +115,8 @@ impl Material {
 
 fn main() -> Result<(), Box<dyn Error>> {
     let arguments = match Arguments::try_parse() {
-        Ok(arguments) if arguments.names.iter().all(|name| "fuzz".contains(name)) => arguments,
-        // This run of `cargo test` is about something else.
-        Ok(_) => return Ok(()),
+        Ok(arguments) if arguments.is_for_others() => return Ok(()),
+        Ok(arguments) => arguments,
         Err(error) => error.exit(),
     };
     let scratch = Path::new(env!("CARGO_TARGET_TMPDIR")).join("fuzz");

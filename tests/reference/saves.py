@@ -265,6 +265,8 @@ def main() -> None:
     with_strace()
     # --only NAME, as often as wanted
     wanted = [word for word in sys.argv[1:] if word != "--only"]
+    if unknown := set(wanted) - {save.name for save in SAVES}:
+        sys.exit(f"no save is named {sorted(unknown)}; there are {[save.name for save in SAVES]}")
     total, wrong = Counter[str](), []
     for save in SAVES:
         if wanted and save.name not in wanted:
