@@ -16,6 +16,10 @@ pub fn width(text: &str) -> f64 {
     ems * SIZE
 }
 
+/// By how much the letters of another font can be wider, where only that is installed: DejaVu Sans
+/// against Helvetica (from memory). What ends at the edge of a picture keeps so much room.
+pub const WIDER: f64 = 1.2;
+
 /// By how much bold letters are wider.
 pub const BOLD: f64 = 1.12;
 

@@ -6,7 +6,7 @@ use maud::{Markup, html};
 use crate::calendar::{Date, Horizon, plus_days};
 use crate::report::pictures::weeks::Weeks;
 
-use super::lettering::{LINE, SIZE, shorten, width};
+use super::lettering::{LINE, SIZE, WIDER, shorten, width};
 use super::pattern::{Pattern, filled};
 use super::sheet::{Anchor, Area, WIDTH, line, n, text};
 
@@ -82,7 +82,8 @@ fn names(weeks: &Weeks, scale: &Scale) -> Vec<Name> {
     let place = |(middle, name): (f64, &str)| {
         let text = shorten(name, NAME);
         let wide = width(&text);
-        let x = (middle - wide / 2.0).clamp(scale.left, (scale.right - wide).max(scale.left));
+        let last = scale.right - wide * WIDER;
+        let x = (middle - wide / 2.0).clamp(scale.left, last.max(scale.left));
         let line = ends.iter().position(|end| *end + 6.0 <= x);
         let line = line.unwrap_or(ends.len());
         if line == ends.len() {
