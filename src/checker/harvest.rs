@@ -121,9 +121,15 @@ impl Harvest {
     /// True if every planting and every ingredient is ready often enough to be sown.
     #[must_use]
     pub fn is_hopeful(&self) -> bool {
-        let ingredients = self.ingredients.iter().map(IngredientReplay::ready_years);
-        let mut all = self.plantings.iter().copied().chain(ingredients);
-        all.all(|years| years >= self.least_years())
+        let mut plantings = self.plantings.iter();
+        self.ingredients_are_hopeful() && plantings.all(|years| *years >= self.least_years())
+    }
+
+    /// True if every ingredient is ready often enough to be sown, whatever each of its plantings brings.
+    #[must_use]
+    pub fn ingredients_are_hopeful(&self) -> bool {
+        let mut ingredients = self.ingredients.iter();
+        ingredients.all(|own| own.ready_years() >= self.least_years())
     }
 }
 

@@ -93,9 +93,16 @@ fn thinned_within(sown: &When, thinned: &When) -> bool {
 /// True if neither an ingredient nor the whole dish loses more than one of its ready years in ten,
 /// and all stays ready often enough to be sown at all.
 pub fn keeps_promise(checked: &CheckedPlan, harvest: &Harvest) -> bool {
+    harvest.is_hopeful() && feeds_as_often(checked, harvest)
+}
+
+/// True if neither an ingredient nor the whole dish loses more than one of its ready years in ten, and
+/// each ingredient stays ready often enough. What is sown already may come to nothing where another
+/// sowing makes up for it.
+pub fn feeds_as_often(checked: &CheckedPlan, harvest: &Harvest) -> bool {
     let replay = checked.replay();
     let mut ingredients = replay.ingredients.iter().zip(&harvest.ingredients);
-    harvest.is_hopeful()
+    harvest.ingredients_are_hopeful()
         && bears(replay.whole_dish_years(), harvest.whole_dish_years())
         && ingredients.all(|(now, then)| bears(now.ready_years(), then.ready_years()))
 }

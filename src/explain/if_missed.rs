@@ -7,7 +7,7 @@ use crate::checker::{Edit, StepAt};
 use crate::garden::ClassAt;
 use crate::plan::{Planting, Step, StepKind, Visit, When};
 
-use super::bench::{Bench, keeps_promise, thinned_in_time};
+use super::bench::{Bench, feeds_as_often, thinned_in_time};
 
 /// What becomes of the plan if those who do a step on a day, a class or families or an adult,
 /// cannot come on that day.
@@ -117,7 +117,7 @@ impl Bench<'_> {
                 let harvest = self.replayer.harvest(&missed);
                 let own = self.context.garden.ingredient_named(&planting.ingredient)?;
                 let ready_years = harvest.ingredients.get(own.0)?.ready_years();
-                Some(match keeps_promise(self.checked, &harvest) {
+                Some(match feeds_as_often(self.checked, &harvest) {
                     true => IfMissed::Little { ready_years },
                     false => IfMissed::Lost,
                 })
