@@ -2,6 +2,7 @@
 //! what gets worse, and which dates move.
 
 use crate::explain::{Trial, years_back};
+use crate::facts::Facts;
 use crate::plan::{Aim, Planting, StepKind};
 use crate::project::Change;
 
@@ -12,8 +13,9 @@ use super::page::Page;
 use super::ran_out;
 use super::screen::occasion;
 use super::space::{all_beds, shelf_rows};
-use super::view::{View, span_of};
+use super::view::View;
 use super::words::list;
+use crate::facts::spans::span_of;
 
 /// What stands in the table for a plan that does not exist.
 const NONE: &str = "-";
@@ -34,9 +36,13 @@ pub fn compare(trials: &[Trial]) -> Page {
     for (label, trial) in labels.iter().zip(trials) {
         page.entry(label, width, &what_is_tried(trial));
     }
-    let views: Vec<Option<View<'_>>> = trials
+    let planned: Vec<Option<Facts<'_>>> = trials
         .iter()
-        .map(|t| Some(View::new(&t.garden, t.outcome.as_ref().ok()?)))
+        .map(|t| Some(Facts::new(&t.garden, t.outcome.as_ref().ok()?)))
+        .collect();
+    let views: Vec<Option<View<'_>>> = planned
+        .iter()
+        .map(|facts| facts.as_ref().map(View::of))
         .collect();
     page.heading("What comes of it");
     figures(&labels, trials, &views, &mut page);

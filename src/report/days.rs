@@ -4,6 +4,7 @@
 use std::cmp::Reverse;
 
 use crate::explain::OtherDay;
+use crate::facts::Facts;
 use crate::garden::Garden;
 
 use super::no_plan::why_none;
@@ -38,7 +39,8 @@ pub fn days(garden: &Garden, days: &[OtherDay]) -> Page {
         .iter()
         .filter_map(|day| Some((words.day(day.day), day.trial.as_ref()?)));
     ran_out::of_trials(trials, &mut page);
-    let planned: Vec<Planned<'_>> = days.iter().filter_map(planned).collect();
+    let facts: Vec<(&OtherDay, Facts<'_>)> = days.iter().filter_map(facts_of).collect();
+    let planned: Vec<Planned<'_>> = facts.iter().map(planned).collect();
     page.heading("The whole dish");
     whole_dish(garden, days, &planned, &mut page);
     if !planned.is_empty() {
@@ -50,11 +52,16 @@ pub fn days(garden: &Garden, days: &[OtherDay]) -> Page {
     page
 }
 
-fn planned(day: &OtherDay) -> Option<Planned<'_>> {
+fn facts_of(day: &OtherDay) -> Option<(&OtherDay, Facts<'_>)> {
     let trial = day.trial.as_ref()?;
-    let view = View::new(&trial.garden, trial.outcome.as_ref().ok()?);
+    let checked = trial.outcome.as_ref().ok()?;
+    Some((day, Facts::new(&trial.garden, checked)))
+}
+
+fn planned<'a>((day, facts): &'a (&'a OtherDay, Facts<'a>)) -> Planned<'a> {
+    let view = View::of(facts);
     let whole = view.replay.whole_dish_years();
-    Some(Planned { day, view, whole })
+    Planned { day, view, whole }
 }
 
 /// A line a day: ready years, a bar, and what holds the day back.

@@ -4,6 +4,7 @@
 use crate::calendar::{Date, Time};
 use crate::checker::{CheckedPlan, Unattended};
 use crate::explain::{IfMissed, StepSlack};
+use crate::facts::Facts;
 use crate::garden::{Break, Care, ClassAt, Garden};
 use crate::plan::StepKind;
 use crate::units::Minutes;
@@ -68,7 +69,8 @@ pub fn calendar_name(garden: &Garden, class: Option<ClassAt>) -> String {
 /// when what was cancelled can be made up for.
 #[must_use]
 pub fn entries(garden: &Garden, checked: &CheckedPlan, slack: &[StepSlack]) -> Vec<Entry> {
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let tasks = tasks(garden, checked);
     let mut all: Vec<Entry> = tasks
         .iter()

@@ -12,8 +12,9 @@ use crate::weather::trend::trend;
 
 use super::interval::further_years_95;
 use super::page::Page;
-use super::view::{View, span_of};
+use super::view::View;
 use super::words::list;
+use crate::facts::spans::span_of;
 
 /// A record that ends so many years before the feast is called old.
 const OLD_YEARS: i32 = 10;

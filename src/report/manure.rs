@@ -5,8 +5,8 @@ use chrono::Days;
 use crate::calendar::Date;
 use crate::plan::{Plan, StepKind};
 
-use super::view::span_of;
 use super::words::Words;
+use crate::facts::spans::span_of;
 
 /// Days from working raw manure into the ground to a harvest that touches the soil.
 /// Source: US Code of Federal Regulations, Title 7, section 205.203(c)(1).

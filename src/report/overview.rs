@@ -8,9 +8,10 @@ use crate::garden::Ingredient;
 use crate::plan::{Planting, StepKind};
 
 use super::page::Page;
-use super::view::{View, span_of};
+use super::view::View;
 use super::words::{Words, list};
 use super::{idle, places};
+use crate::facts::spans::span_of;
 
 const HEADER: [&str; 9] = [
     "Grade",

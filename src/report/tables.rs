@@ -3,13 +3,15 @@
 
 use crate::calendar::{Date, Time, plus_days};
 use crate::checker::CheckedPlan;
+use crate::facts::Facts;
 use crate::garden::Garden;
 use crate::plan::{Planting, StepKind};
 
 use super::places;
 use super::steps;
 use super::tasks::{Task, tasks};
-use super::view::{View, span_of};
+use super::view::View;
+use crate::facts::spans::span_of;
 
 /// What stands in a cell.
 #[derive(Debug, Clone, PartialEq)]
@@ -82,7 +84,8 @@ impl<T: Into<Self>> From<Option<T>> for Cell {
 /// The three tables.
 #[must_use]
 pub fn tables(garden: &Garden, checked: &CheckedPlan) -> [Table; 3] {
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let tasks = tasks(garden, checked);
     [
         steps_table(garden, &tasks),

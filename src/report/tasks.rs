@@ -3,6 +3,7 @@
 
 use crate::calendar::{Date, Time};
 use crate::checker::{CheckedPlan, StepAt};
+use crate::facts::Facts;
 use crate::garden::{ClassAt, Garden, GradeAt, Ingredient, Method};
 use crate::plan::{Planting, Step, StepKind, Visit, When};
 use crate::units::Minutes;
@@ -124,7 +125,8 @@ impl Part {
 /// All tasks of a plan, in order of time; on one day in the order of classes and plantings.
 #[must_use]
 pub fn tasks(garden: &Garden, checked: &CheckedPlan) -> Vec<Task> {
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let plantings = view.plan.plantings.iter().enumerate();
     let mut all: Vec<Task> = plantings
         .flat_map(|(at, planting)| of_planting(&view, at, planting))

@@ -3,6 +3,7 @@
 
 use crate::checker::CheckedPlan;
 use crate::explain::{Diagnosis, Kind, Repair};
+use crate::facts::Facts;
 use crate::garden::{Care, Garden};
 use crate::model::Impossible;
 use crate::project::Change;
@@ -41,7 +42,7 @@ pub fn plan_exists(garden: &Garden, checked: &CheckedPlan) -> Page {
     page.paragraph(&occasion(garden));
     page.title(&format!(
         "There is a plan. {}",
-        verdict::sentence(&View::new(garden, checked))
+        verdict::sentence(&View::of(&Facts::new(garden, checked)))
     ));
     page
 }
@@ -109,7 +110,8 @@ fn together(garden: &Garden, repair: &Repair, page: &mut Page) {
 /// What comes of a repair, and how `tureen try` takes it.
 fn outcome(garden: &Garden, repair: &Repair, page: &mut Page) {
     if let Ok(checked) = &repair.trial.outcome {
-        let view = View::new(&repair.trial.garden, checked);
+        let facts = Facts::new(&repair.trial.garden, checked);
+        let view = View::of(&facts);
         let ready = view.replay.whole_dish_years();
         page.entry(
             "",
@@ -137,7 +139,8 @@ fn new_room(garden: &Garden, repair: &Repair) -> Vec<String> {
     let Ok(checked) = &repair.trial.outcome else {
         return Vec::new();
     };
-    let view = View::new(&repair.trial.garden, checked);
+    let facts = Facts::new(&repair.trial.garden, checked);
+    let view = View::of(&facts);
     let flats = garden.shelf.flats;
     let beds = all_beds(&view).weeks;
     let strips = garden.beds.iter().map(|bed| bed.strips()).sum();

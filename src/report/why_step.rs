@@ -4,6 +4,7 @@
 use crate::calendar::monday_of;
 use crate::checker::{CheckedPlan, Harvest};
 use crate::explain::{Beside, Held, Start, WhyStep};
+use crate::facts::Facts;
 use crate::garden::{Garden, Method};
 use crate::plan::{Aim, AimResult, Planting, Step, StepKind, When};
 
@@ -18,7 +19,8 @@ use super::words::{count, sentence};
 /// What `tureen why FILE STEP` prints.
 #[must_use]
 pub fn why_step(garden: &Garden, checked: &CheckedPlan, why: &WhyStep) -> Page {
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let mut page = Page::new();
     let place = checked.plan().plantings.get(why.at.planting);
     let Some((planting, step)) = place.and_then(|p| Some((p, p.steps.get(why.at.step)?))) else {
@@ -194,7 +196,8 @@ fn cost(view: &View<'_>, planting: &Planting, step: &Step, held: &Held) -> Strin
             ),
         };
     };
-    let then = View::new(view.garden, plan);
+    let replanned = Facts::new(view.garden, plan);
+    let then = View::of(&replanned);
     let then = then.seen(&planting.ingredient);
     let then = then.map_or(0, |seen| seen.ready_years());
     let dish = plan.replay().whole_dish_years();

@@ -2,6 +2,7 @@
 
 use crate::calendar::{Date, plus_days};
 use crate::checker::CheckedPlan;
+use crate::facts::Facts;
 use crate::garden::{self, Garden, GradeAt, IngredientAt};
 use crate::harmless::plain;
 use crate::plan::{self, StepKind};
@@ -97,7 +98,8 @@ fn verdict(garden: &Garden, checked: &CheckedPlan) -> Verdict {
 }
 
 fn grades(garden: &Garden, checked: &CheckedPlan, calendars: &[String]) -> Vec<Grade> {
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let mut calendars = calendars.iter();
     let mut class = |class: &garden::Class| Class {
         name: plain(&class.name),

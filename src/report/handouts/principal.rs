@@ -2,11 +2,12 @@
 //! people to find, cost, cautions, what to decide by when.
 
 use crate::explain::LeastSpace;
+use crate::facts::spans::first_day;
 use crate::garden::{Care, GradeAt, Ingredient};
 use crate::plan::{Planting, When};
 use crate::report::page::{Page, Picture};
 use crate::report::screen::occasion;
-use crate::report::view::{View, first_day};
+use crate::report::view::View;
 use crate::report::words::{list, minutes};
 use crate::report::{
     care, cautions, decisions, idle, least_space, lessons, places, space, verdict,

@@ -1,10 +1,11 @@
 //! Labels to cut out: for beds, and for plants.
 
+use crate::facts::spans::span_of;
 use crate::garden::Bed;
 use crate::plan::{Planting, StepKind};
 use crate::report::places;
 use crate::report::steps;
-use crate::report::view::{View, span_of};
+use crate::report::view::View;
 
 use super::beds::{Stand, stands};
 use super::timeline::numbered;

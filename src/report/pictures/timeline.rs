@@ -1,9 +1,10 @@
 //! The timeline: a row for each planting with its spans and the marks of its steps.
 
 use crate::calendar::Date;
+use crate::facts::spans::span_of;
 use crate::garden::{GradeAt, Method};
 use crate::plan::{Planting, StepKind};
-use crate::report::view::{View, span_of};
+use crate::report::view::View;
 use crate::report::{steps, timeline};
 
 use super::climate::Climate;

@@ -7,6 +7,7 @@ use chrono::{Datelike, Weekday};
 use tureen::calendar::Date;
 use tureen::checker::{CheckedPlan, check};
 use tureen::explain::{StepSlack, slack};
+use tureen::facts::Facts;
 use tureen::garden::Garden;
 use tureen::handouts::calendar::Stamp;
 use tureen::handouts::files;
@@ -44,7 +45,8 @@ impl Case {
 
     /// Every page, as text, with what it is.
     fn pages(&self) -> Vec<(String, String)> {
-        let view = View::new(&self.garden, &self.checked);
+        let facts = Facts::new(&self.garden, &self.checked);
+        let view = View::of(&facts);
         let handouts = all(&view, &self.slack, None);
         let mut pages: Vec<(String, String)> = handouts
             .iter()

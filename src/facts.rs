@@ -1,0 +1,115 @@
+//! What is true of a checked plan: typed, made once, without a sentence in it. `report` words it,
+//! `handouts` lays it out, calendars, tables and data are written from it.
+
+pub mod spans;
+
+use crate::calendar::Date;
+use crate::checker::{CheckedPlan, IngredientReplay, Replay};
+use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt};
+use crate::plan::{Plan, Planting};
+
+/// A checked plan with its garden, and what follows from them.
+pub struct Facts<'a> {
+    /// The garden.
+    pub garden: &'a Garden,
+    /// Its plan with the proof that it was checked.
+    pub checked: &'a CheckedPlan,
+    /// The plan.
+    pub plan: &'a Plan,
+    /// What the replay of the plan saw.
+    pub replay: &'a Replay,
+}
+
+impl<'a> Facts<'a> {
+    /// Looks at a checked plan of a garden.
+    #[must_use]
+    pub fn new(garden: &'a Garden, checked: &'a CheckedPlan) -> Self {
+        Self {
+            garden,
+            checked,
+            plan: checked.plan(),
+            replay: checked.replay(),
+        }
+    }
+
+    /// Ingredients with their positions and what became of them.
+    pub fn ingredients(
+        &self,
+    ) -> impl Iterator<Item = (IngredientAt, &'a Ingredient, &'a IngredientReplay)> + use<'a> {
+        let (garden, replay) = (self.garden, self.replay);
+        garden
+            .ingredient_positions()
+            .zip(&replay.ingredients)
+            .map(move |(at, seen)| (at, &garden[at], seen))
+    }
+
+    /// The plantings of the ingredient of a name, in the order of their sowing.
+    pub fn plantings_named(&self, ingredient: &str) -> impl Iterator<Item = &'a Planting> {
+        self.plan
+            .plantings
+            .iter()
+            .filter(move |p| p.ingredient == ingredient)
+    }
+
+    /// The ingredient of a planting.
+    #[must_use]
+    pub fn ingredient_of(&self, planting: &Planting) -> Option<&'a Ingredient> {
+        let at = self.garden.ingredient_named(&planting.ingredient)?;
+        self.garden.ingredients.get(at.0)
+    }
+
+    /// What became of the ingredient of a name.
+    #[must_use]
+    pub fn seen(&self, ingredient: &str) -> Option<&'a IngredientReplay> {
+        let at = self.garden.ingredient_named(ingredient)?;
+        self.replay.ingredients.get(at.0)
+    }
+
+    /// All plantings with their ingredient.
+    pub fn planted(&self) -> impl Iterator<Item = (&'a Planting, &'a Ingredient)> {
+        self.plan
+            .plantings
+            .iter()
+            .filter_map(|p| Some((p, self.ingredient_of(p)?)))
+    }
+
+    /// The plantings of a grade with their ingredient.
+    pub fn planted_by(
+        &self,
+        grade: GradeAt,
+    ) -> impl Iterator<Item = (&'a Planting, &'a Ingredient)> {
+        let planted = self.planted();
+        planted.filter(move |(p, _)| self.grade_of(p) == Some(grade))
+    }
+
+    /// The grade that grows a planting; a checked plan names one that the project knows.
+    #[must_use]
+    pub fn grade_of(&self, planting: &Planting) -> Option<GradeAt> {
+        self.garden.grade_with_id(&planting.grade)
+    }
+
+    /// The grade that grows an ingredient.
+    #[must_use]
+    pub fn grown_by(&self, ingredient: &Ingredient) -> Option<GradeAt> {
+        let mut plantings = self.plantings_named(&ingredient.name);
+        plantings.next().and_then(|p| self.grade_of(p))
+    }
+
+    /// The name of a grade.
+    #[must_use]
+    pub fn grade_name(&self, grade: GradeAt) -> &'a str {
+        &self.garden[grade].name
+    }
+
+    /// The last day on which people of the school can do what is to be done by a day.
+    #[must_use]
+    pub fn school_day_until(&self, day: Date) -> Date {
+        self.garden.school_year.school_day_until(day)
+    }
+
+    /// How many weather years there are.
+    #[must_use]
+    pub fn years(&self) -> usize {
+        self.replay.years.len()
+    }
+}
