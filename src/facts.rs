@@ -1,7 +1,15 @@
 //! What is true of a checked plan: typed, made once, without a sentence in it. `report` words it,
 //! `handouts` lays it out, calendars, tables and data are written from it.
 
+pub mod interval;
+pub mod life;
+pub mod map;
+pub mod order;
+pub mod places;
+pub mod space;
 pub mod spans;
+pub mod stands;
+pub mod weeks;
 
 use crate::calendar::Date;
 use crate::checker::{CheckedPlan, IngredientReplay, Replay};
@@ -18,6 +26,9 @@ pub struct Facts<'a> {
     pub plan: &'a Plan,
     /// What the replay of the plan saw.
     pub replay: &'a Replay,
+    /// First and last day on which each planting takes its strips, a week to clear them included;
+    /// `None` for a patch.
+    pub in_bed: Vec<Option<(Date, Date)>>,
 }
 
 impl<'a> Facts<'a> {
@@ -29,7 +40,30 @@ impl<'a> Facts<'a> {
             checked,
             plan: checked.plan(),
             replay: checked.replay(),
+            in_bed: checked.in_bed(garden),
         }
+    }
+
+    /// First and last day of the plan.
+    #[must_use]
+    pub fn span(&self) -> (Date, Date) {
+        let horizon = self.garden.horizon();
+        (horizon.first(), horizon.last())
+    }
+
+    /// A span of days cut to the plan.
+    fn within(&self, (from, to): (Date, Date)) -> (Date, Date) {
+        let (first, last) = self.span();
+        (from.max(first), to.min(last))
+    }
+
+    /// Which sowing of its ingredient a planting is, from 0, where there are several.
+    #[must_use]
+    pub fn sowing(&self, planting: &Planting) -> Option<usize> {
+        let mut sowings = self.plantings_named(&planting.ingredient);
+        let at = sowings.position(|p| p == planting)?;
+        let several = at > 0 || sowings.next().is_some();
+        several.then_some(at)
     }
 
     /// Ingredients with their positions and what became of them.

@@ -23,7 +23,6 @@ mod handling;
 pub mod handouts;
 mod how_sure;
 pub mod idle;
-pub mod interval;
 mod keys;
 mod least_space;
 mod lessons;

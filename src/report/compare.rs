@@ -12,7 +12,6 @@ use super::overview::shares;
 use super::page::Page;
 use super::ran_out;
 use super::screen::occasion;
-use super::space::{all_beds, shelf_rows};
 use super::view::View;
 use super::words::list;
 use crate::facts::spans::span_of;
@@ -111,12 +110,12 @@ fn figures(labels: &[String], trials: &[Trial], views: &[Option<View<'_>>], page
         rows.push(row(&format!("  {name}, part grown"), &|v| grown(v, &name)));
     }
     rows.push(row("Shelf, fullest week", &|v| {
-        let shelf = shelf_rows(v).into_iter().next();
-        let peak = shelf.and_then(|row| row.peak()).map_or(0, |(n, _)| n);
+        let shelf = v.shelf_use().into_iter().next();
+        let peak = shelf.and_then(|used| used.peak()).map_or(0, |(n, _)| n);
         format!("{peak} of {} flats", v.garden.shelf.flats)
     }));
     rows.push(row("Beds, fullest week", &|v| {
-        let beds = all_beds(v);
+        let beds = v.all_beds_use();
         let peak = beds.peak().map_or(0, |(n, _)| n);
         format!("{peak} of {} strips", beds.capacity)
     }));

@@ -10,10 +10,10 @@ use crate::weather::cold_days::{ColdDays, FREEZING};
 use crate::weather::sun::day_length;
 use crate::weather::trend::trend;
 
-use super::interval::further_years_95;
 use super::page::Page;
 use super::view::View;
 use super::words::list;
+use crate::facts::interval::further_years_95;
 use crate::facts::spans::span_of;
 
 /// A record that ends so many years before the feast is called old.

@@ -7,10 +7,11 @@ use crate::checker::IngredientReplay;
 use crate::garden::Ingredient;
 use crate::plan::{Planting, StepKind};
 
+use super::idle;
 use super::page::Page;
 use super::view::View;
 use super::words::{Words, list};
-use super::{idle, places};
+use crate::facts::places;
 use crate::facts::spans::span_of;
 
 const HEADER: [&str; 9] = [

@@ -7,10 +7,10 @@ use crate::facts::Facts;
 use crate::garden::Garden;
 use crate::plan::{Planting, StepKind};
 
-use super::places;
 use super::steps;
 use super::tasks::{Task, tasks};
 use super::view::View;
+use crate::facts::places::places;
 use crate::facts::spans::span_of;
 
 /// What stands in a cell.
@@ -89,7 +89,7 @@ pub fn tables(garden: &Garden, checked: &CheckedPlan) -> [Table; 3] {
     let tasks = tasks(garden, checked);
     [
         steps_table(garden, &tasks),
-        plantings_table(&view, &checked.in_bed(garden)),
+        plantings_table(&view, &view.in_bed),
         weeks_table(&view),
     ]
 }
@@ -204,7 +204,7 @@ fn planting_rows(
         true => n.into(),
         false => Cell::Empty,
     };
-    let merged = places::places(&planting.places);
+    let merged = places(&planting.places);
     let places: Vec<Option<_>> = match merged.as_slice() {
         [] => vec![None],
         places => places.iter().map(Some).collect(),

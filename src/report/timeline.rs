@@ -53,9 +53,8 @@ pub(super) fn title(view: &View<'_>, planting: &Planting) -> String {
 
 /// `second sowing`, where an ingredient has several.
 pub(super) fn sowing(view: &View<'_>, planting: &Planting) -> Option<String> {
-    let sowings: Vec<&Planting> = view.plantings_named(&planting.ingredient).collect();
-    let at = sowings.iter().position(|p| *p == planting)?;
-    (sowings.len() > 1).then(|| format!("{} sowing", ordinal(at)))
+    let at = view.sowing(planting)?;
+    Some(format!("{} sowing", ordinal(at)))
 }
 
 /// Who carries on after moving up; grades of which the same is true share a sentence.

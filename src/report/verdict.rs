@@ -7,11 +7,11 @@ use crate::checker::Standing;
 use crate::growth::Unready;
 use crate::plan::{Aim, AimResult};
 
-use super::interval::further_years_95;
 use super::page::Page;
 use super::ran_out;
 use super::view::View;
 use super::words::{count, list};
+use crate::facts::interval::further_years_95;
 
 /// The sentence at the head of every plan.
 pub(super) fn sentence(view: &View<'_>) -> String {

@@ -3,11 +3,11 @@
 use crate::calendar::{Date, plus_days};
 use crate::checker::CheckedPlan;
 use crate::facts::Facts;
+use crate::facts::interval::further_years_95;
+use crate::facts::places::places;
 use crate::garden::{self, Garden, GradeAt, IngredientAt};
 use crate::harmless::plain;
 use crate::plan::{self, StepKind};
-use crate::report::interval::further_years_95;
-use crate::report::places::places;
 use crate::report::tasks::{Doer, Task, tasks};
 use crate::report::view::View;
 use crate::report::{caution, decisions, idle};

@@ -5,7 +5,8 @@ mod signs;
 
 use maud::{Markup, html};
 
-use crate::report::pictures::timeline::{Mark, Row, Timeline};
+use crate::facts::life::Mark;
+use crate::report::pictures::timeline::{Row, Timeline, letter};
 
 use super::lettering::{LINE, SIZE, shorten};
 use super::sheet::{Anchor, frame, legend, line, text};
@@ -22,7 +23,7 @@ const CLOSE: f64 = 13.9;
 
 /// The picture.
 pub fn draw(name: &str, shown: &Timeline) -> Markup {
-    let scale = Scale::new(shown.weeks.horizon, LEFT);
+    let scale = Scale::new(shown.weeks.along.horizon, LEFT);
     let (top, first) = head(&shown.weeks, &scale);
     let pitch = if shown.rows.len() > ROOMY {
         CLOSE
@@ -66,9 +67,9 @@ fn draw_row(row: &Row, scale: &Scale, top: f64, pitch: f64) -> Markup {
             @for (at, text_line) in lines.iter().enumerate() {
                 (text(0.0, base + LINE * at as f64, Anchor::Start, &shorten(text_line, room)))
             }
-            @for span in &row.spans { (signs::span(span, scale, middle)) }
+            @for span in &row.life.spans { (signs::span(span, scale, middle)) }
             @for (mark, x) in apart(row, scale) {
-                (signs::mark(mark.kind, mark.letter, mark.day, (scale.middle(mark.day), x), middle))
+                (signs::mark(&mark, letter(mark.kind), (scale.middle(mark.day), x), middle))
             }
         }
     }
@@ -79,7 +80,7 @@ fn draw_row(row: &Row, scale: &Scale, top: f64, pitch: f64) -> Markup {
 fn apart(row: &Row, scale: &Scale) -> Vec<(Mark, f64)> {
     let mut free = f64::MIN;
     let mut places: Vec<(Mark, f64)> = Vec::new();
-    for mark in &row.marks {
+    for mark in &row.life.marks {
         let x = scale.middle(mark.day).max(free);
         free = x + signs::WIDE;
         places.push((*mark, x));

@@ -1,14 +1,14 @@
 //! Labels to cut out: for beds, and for plants.
 
 use crate::facts::spans::span_of;
-use crate::garden::Bed;
+use crate::facts::stands::Carries;
 use crate::plan::{Planting, StepKind};
 use crate::report::places;
 use crate::report::steps;
 use crate::report::view::View;
 
-use super::beds::{Stand, stands};
-use super::timeline::numbered;
+use super::grade_at;
+use super::timeline::{numbered, numbered_at};
 
 /// One label in large print.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -47,24 +47,24 @@ pub fn labels(view: &View<'_>) -> Option<Labels> {
 }
 
 fn beds(view: &View<'_>) -> Vec<Label> {
-    let grade = |at: usize| {
-        let planting = view.plan.plantings.get(at);
-        let grade = planting.and_then(|p| view.grade_of(p));
-        grade.map_or("", |g| view.grade_name(g))
+    let label = |Carries { bed, stands, .. }: &Carries| {
+        let bed = &view.garden[*bed];
+        Label {
+            large: format!("Bed {}", bed.id),
+            below: view.words.ground_in_both(bed.length, bed.width),
+            lines: stands
+                .iter()
+                .map(|stand| {
+                    let name = numbered_at(view, stand.planting);
+                    let span = view.words.span(stand.from, stand.to);
+                    format!("{name} ({}), {span}", grade_at(view, stand.planting))
+                })
+                .collect(),
+        }
     };
-    let label = |(bed, stands): (&Bed, Vec<Stand>)| Label {
-        large: format!("Bed {}", bed.id),
-        below: view.words.ground_in_both(bed.length, bed.width),
-        lines: stands
-            .iter()
-            .map(|stand| {
-                let span = view.words.span(stand.from, stand.to);
-                format!("{} ({}), {span}", stand.name, grade(stand.planting))
-            })
-            .collect(),
-    };
-    let labels = view.garden.beds.iter().zip(stands(view)).map(label);
-    labels.filter(|label| !label.lines.is_empty()).collect()
+    let labels = view.carried();
+    let labels = labels.iter().filter(|bed| !bed.stands.is_empty());
+    labels.map(label).collect()
 }
 
 /// The steps that stand on a plant's label.

@@ -9,8 +9,9 @@ use super::super::make_up;
 use super::super::page::Page;
 use super::super::tasks::{self, Doer, Task};
 use super::super::view::View;
-use super::super::words::{Words, list, minutes, natural};
+use super::super::words::{Words, list, minutes};
 use super::ours::Ours;
+use crate::facts::order::natural;
 
 /// One thing to do on one day.
 struct Job {

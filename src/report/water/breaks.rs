@@ -4,10 +4,11 @@ use chrono::{Datelike, Weekday};
 
 use crate::calendar::{Date, days_between, plus_days};
 use crate::checker::Seedbed;
+use crate::facts::order::natural;
 use crate::garden::{Break, Care};
 use crate::plan::{StepKind, When};
 use crate::report::view::View;
-use crate::report::words::{list, natural};
+use crate::report::words::list;
 
 use super::names::beds_of;
 

@@ -2,9 +2,9 @@
 
 use maud::{Markup, html};
 
-use crate::calendar::Date;
+use crate::facts::life::{Mark, Span, SpanKind};
 use crate::plan::StepKind;
-use crate::report::pictures::timeline::{Key, Span, SpanKind};
+use crate::report::pictures::timeline::Key;
 
 use super::super::pattern::{Pattern, filled, swatch};
 use super::super::sheet::{Area, line, n, points};
@@ -18,12 +18,12 @@ pub const WIDE: f64 = 15.5;
 const HIGH: f64 = 9.0;
 
 /// A step: a line at its day (the first of the two places), its sign at the second.
-pub fn mark(kind: StepKind, letter: &str, day: Date, places: (f64, f64), y: f64) -> Markup {
+pub fn mark(mark: &Mark, letter: &str, places: (f64, f64), y: f64) -> Markup {
     let (at, x) = places;
     html! {
-        g.mark data-step=(letter) data-day=(day) {
+        g.mark data-step=(letter) data-day=(mark.day) {
             (line((at, y - 6.9), (at, y + 6.9), "#000", 1.0))
-            (sign(kind, letter, x, y))
+            (sign(mark.kind, letter, x, y))
         }
     }
 }
