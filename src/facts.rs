@@ -1,15 +1,26 @@
 //! What is true of a checked plan: typed, made once, without a sentence in it. `report` words it,
 //! `handouts` lays it out, calendars, tables and data are written from it.
 
+pub mod climate;
+pub mod compared;
+pub mod crop;
+pub mod dates_apart;
+pub mod hand_over;
+pub mod how_sure;
 pub mod interval;
 pub mod life;
+pub mod manure;
 pub mod map;
 pub mod order;
+pub mod outlook;
+pub mod packet_days;
 pub mod places;
 pub mod space;
 pub mod spans;
 pub mod stands;
+pub mod verdict;
 pub mod weeks;
+pub mod weeks_apart;
 
 use crate::calendar::Date;
 use crate::checker::{CheckedPlan, IngredientReplay, Replay};

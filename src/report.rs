@@ -27,7 +27,7 @@ mod keys;
 mod least_space;
 mod lessons;
 mod make_up;
-pub mod manure;
+mod manure;
 mod marked;
 mod mps;
 mod no_plan;

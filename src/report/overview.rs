@@ -1,7 +1,5 @@
 //! The table of who grows what: one row per ingredient.
 
-use chrono::Datelike;
-
 use crate::calendar::Date;
 use crate::checker::IngredientReplay;
 use crate::garden::Ingredient;
@@ -80,26 +78,15 @@ const DATED: [StepKind; 4] = [
     StepKind::Pick,
 ];
 
-/// Which dates are of the year before the feast's, where some are and no day of the calendar
-/// stands for both years: the table then needs no years.
+/// Which dates are of the year before the feast's, where the table needs no years.
 fn years_apart(view: &View<'_>) -> Option<String> {
-    let year = view.garden.feast.day.year();
-    let planted = view.plan.plantings.iter();
-    let spans = planted.flat_map(|p| DATED.iter().filter_map(|kind| span_of(p, *kind)));
-    let (before, after): (Vec<Date>, Vec<Date>) = spans
-        .flat_map(|(from, to)| [from, to])
-        .partition(|day| day.year() < year);
-    let (first, last) = (before.into_iter().min()?, after.into_iter().max()?);
-    let apart = first.year() == year - 1
-        && last.year() == year
-        && (first.month(), first.day()) > (last.month(), last.day());
-    apart.then(|| {
-        format!(
-            "In this table the dates from {} to the end of December are of {}, all others of {year}.",
-            view.words.month_day(first),
-            year - 1
-        )
-    })
+    let apart = view.years_apart(&DATED)?;
+    Some(format!(
+        "In this table the dates from {} to the end of December are of {}, all others of {}.",
+        view.words.month_day(apart.from),
+        apart.year - 1,
+        apart.year
+    ))
 }
 
 fn row(
