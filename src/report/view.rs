@@ -135,9 +135,14 @@ pub(super) fn kind_of_years(garden: &Garden) -> &'static str {
 
 /// The first and last day of a planting's steps of one kind.
 pub(super) fn span_of(planting: &Planting, kind: StepKind) -> Option<(Date, Date)> {
-    let of_kind = || planting.steps.iter().filter(move |s| s.kind == kind);
-    let first = of_kind().filter_map(|s| s.when.first()).min()?;
-    let last = of_kind().filter_map(|s| s.when.last()).max()?;
+    let first = planting
+        .steps_of(kind)
+        .filter_map(|s| s.when.first())
+        .min()?;
+    let last = planting
+        .steps_of(kind)
+        .filter_map(|s| s.when.last())
+        .max()?;
     Some((first, last))
 }
 

@@ -6,5 +6,6 @@ mod layers;
 mod repository;
 mod sentences;
 mod source;
+mod step_kinds;
 mod style;
 mod uses;
