@@ -4,7 +4,6 @@
 mod aims;
 mod assumed;
 mod binds;
-mod bring;
 mod broken;
 mod care;
 mod cautions;
@@ -47,6 +46,7 @@ mod space;
 mod standing;
 mod step_by_step;
 mod step_names;
+mod step_words;
 mod steps;
 mod strip;
 pub mod tables;

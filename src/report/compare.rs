@@ -13,6 +13,7 @@ use super::page::Page;
 use super::ran_out;
 use super::screen::occasion;
 use super::space::{all_beds, shelf_rows};
+use super::step_words;
 use super::view::View;
 use super::words::list;
 use crate::facts::spans::span_of;
@@ -276,12 +277,11 @@ fn moved_steps(
     view: &View<'_>,
     after: &[&Planting],
 ) -> Vec<String> {
-    let kinds = [
-        (StepKind::Sow, "sow"),
-        (StepKind::PotUp, "pot up"),
-        (StepKind::PlantOut, "plant out"),
-        (StepKind::Pick, "pick"),
-    ];
+    let kinds = StepKind::ALL.iter().copied();
+    let dated = kinds.filter_map(|kind| {
+        let words = step_words::of(kind);
+        words.overview_head.map(|_| (kind, words.plain))
+    });
     let spans = |view: &View<'_>, plantings: &[&Planting], kind| {
         let spans: Vec<String> = plantings
             .iter()
@@ -290,8 +290,7 @@ fn moved_steps(
             .collect();
         spans.join(" and ")
     };
-    kinds
-        .into_iter()
+    dated
         .filter_map(|(kind, word)| {
             let old = spans(as_it_is, before, kind);
             let new = spans(view, after, kind);

@@ -6,12 +6,11 @@ use crate::checker::{CheckedPlan, Unattended};
 use crate::explain::{IfMissed, StepSlack};
 use crate::facts::Facts;
 use crate::garden::{Break, Care, ClassAt, Garden};
-use crate::plan::StepKind;
 use crate::units::Minutes;
 
-use super::bring::bring;
 use super::decisions::Decision;
 use super::screen::occasion;
+use super::step_words;
 use super::tasks::{Chance, Doer, Task, tasks};
 use super::view::View;
 use super::words::{minutes, sentence};
@@ -120,7 +119,7 @@ fn of_task(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Entry {
             "step".to_owned(),
             task.ingredient.clone(),
             number(task.sowing),
-            kind_key(task.kind).to_owned(),
+            task.kind.facts().key.to_owned(),
             who_key(task.who).to_owned(),
             who.clone(),
             task.chance
@@ -135,19 +134,6 @@ fn of_task(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Entry {
         lines: lines(view, task, slack),
         place: task.place.clone(),
         span,
-    }
-}
-
-/// A step's part of the key; it never changes, whatever the step is called on paper.
-fn kind_key(kind: StepKind) -> &'static str {
-    match kind {
-        StepKind::Sow => "sow",
-        StepKind::PotUp => "pot-up",
-        StepKind::Harden => "harden",
-        StepKind::PlantOut => "plant-out",
-        StepKind::Thin => "thin",
-        StepKind::Pick => "pick",
-        StepKind::Cure => "cure",
     }
 }
 
@@ -174,7 +160,7 @@ fn lines(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Vec<String> {
             .map(|part| sentence(&format!("{}.", part.words()))),
     );
     let method = view.plan.plantings.get(task.at.planting).map(|p| p.method);
-    let bring = method.and_then(|method| bring(method, task.kind));
+    let bring = method.and_then(step_words::of(task.kind).bring);
     lines.extend(bring.map(|what| format!("Bring: {what}.")));
     if task.chance.is_some() {
         lines.push(
@@ -182,11 +168,11 @@ fn lines(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Vec<String> {
                 .to_owned(),
         );
     }
-    match (task.who, task.kind) {
-        (Doer::Anyone, StepKind::Cure) => lines.push(
+    match (task.who, task.kind.follows_harvest()) {
+        (Doer::Anyone, true) => lines.push(
             "Every day from the day after the pick; earlier if it was picked earlier.".to_owned(),
         ),
-        (Doer::Anyone, _) => lines.push("Every day.".to_owned()),
+        (Doer::Anyone, false) => lines.push("Every day.".to_owned()),
         _ => {}
     }
     lines.extend(made_up(view, task, slack));

@@ -10,20 +10,14 @@ use crate::plan::{Planting, StepKind};
 use super::page::Page;
 use super::view::View;
 use super::words::{Words, list};
-use super::{idle, places};
+use super::{idle, places, step_words};
 use crate::facts::spans::span_of;
 
-const HEADER: [&str; 9] = [
-    "Grade",
-    "Ingredient",
-    "Sow or plant",
-    "Pot up",
-    "Plant out",
-    "Pick between",
-    "Bed",
-    "Ready",
-    "Target",
-];
+/// The kinds of steps that have a column of dates, each with its head.
+fn dated() -> impl Iterator<Item = (StepKind, &'static str)> {
+    let kinds = StepKind::ALL.iter();
+    kinds.filter_map(|kind| Some((*kind, step_words::of(*kind).overview_head?)))
+}
 
 /// Writes the table and its footnote.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {
@@ -37,7 +31,12 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
         .ingredients()
         .map(|(_, ingredient, seen)| row(view, words, ingredient, seen))
         .collect();
-    page.table(&HEADER, &rows, &[7, 8]);
+    let mut header = vec!["Grade", "Ingredient"];
+    header.extend(dated().map(|(_, head)| head));
+    header.extend(["Bed", "Ready", "Target"]);
+    // Numbers stand to the right.
+    let numbers = [header.len() - 2, header.len() - 1];
+    page.table(&header, &rows, &numbers);
     page.gap();
     if let Some(note) = years {
         page.line(&note);
@@ -71,20 +70,12 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     }
 }
 
-/// The kinds of steps that have a column of dates.
-const DATED: [StepKind; 4] = [
-    StepKind::Sow,
-    StepKind::PotUp,
-    StepKind::PlantOut,
-    StepKind::Pick,
-];
-
 /// Which dates are of the year before the feast's, where some are and no day of the calendar
 /// stands for both years: the table then needs no years.
 fn years_apart(view: &View<'_>) -> Option<String> {
     let year = view.garden.feast.day.year();
     let planted = view.plan.plantings.iter();
-    let spans = planted.flat_map(|p| DATED.iter().filter_map(|kind| span_of(p, *kind)));
+    let spans = planted.flat_map(|p| dated().filter_map(|(kind, _)| span_of(p, kind)));
     let (before, after): (Vec<Date>, Vec<Date>) = spans
         .flat_map(|(from, to)| [from, to])
         .partition(|day| day.year() < year);
@@ -108,10 +99,10 @@ fn row(
     seen: &IngredientReplay,
 ) -> Vec<String> {
     let plantings: Vec<&Planting> = view.plantings_named(&ingredient.name).collect();
-    let spans = |kinds: &[StepKind]| {
+    let spans = |kind: StepKind| {
         let cells: Vec<String> = plantings
             .iter()
-            .map(|p| span_cell(words, kinds.iter().find_map(|k| span_of(p, *k))))
+            .map(|p| span_cell(words, span_of(p, kind)))
             .collect();
         if cells.iter().all(String::is_empty) {
             String::new()
@@ -121,17 +112,17 @@ fn row(
     };
     let grade = view.grown_by(ingredient);
     let beds: Vec<String> = plantings.iter().map(|p| beds(p)).collect();
-    vec![
+    let mut row = vec![
         grade.map_or("", |grade| view.grade_name(grade)).to_owned(),
         ingredient.name.clone(),
-        spans(&[StepKind::Sow]),
-        spans(&[StepKind::PotUp]),
-        spans(&[StepKind::PlantOut]),
-        spans(&[StepKind::Pick]),
+    ];
+    row.extend(dated().map(|(kind, _)| spans(kind)));
+    row.extend([
         beds.join("\n"),
         format!("{}/{}", seen.ready_years(), view.years()),
         shares(seen),
-    ]
+    ]);
+    row
 }
 
 fn span_cell(words: Words, span: Option<(Date, Date)>) -> String {

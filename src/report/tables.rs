@@ -8,6 +8,7 @@ use crate::garden::Garden;
 use crate::plan::{Planting, StepKind};
 
 use super::places;
+use super::step_words::{self, Edge};
 use super::steps;
 use super::tasks::{Task, tasks};
 use super::view::View;
@@ -149,6 +150,14 @@ fn steps_table(garden: &Garden, tasks: &[Task]) -> Table {
     }
 }
 
+/// The columns of days of steps: of which kind, which of its days, head and width.
+fn step_days() -> impl Iterator<Item = (StepKind, Edge, &'static str, u16)> {
+    StepKind::ALL.iter().flat_map(|kind| {
+        let heads = step_words::of(*kind).table_heads.iter();
+        heads.map(|(edge, head, width)| (*kind, *edge, *head, *width))
+    })
+}
+
 /// A row per planting and place, in the order of the plan; what is counted for the whole
 /// planting stands in its first row.
 fn plantings_table(view: &View<'_>, in_bed: &[Option<(Date, Date)>]) -> Table {
@@ -162,15 +171,15 @@ fn plantings_table(view: &View<'_>, in_bed: &[Option<(Date, Date)>]) -> Table {
         ("Strips", 8),
         ("In the bed from", 15),
         ("Until, cleared", 15),
-        ("Sow or plant from", 17),
-        ("Plant out from", 15),
-        ("Pick from", 12),
-        ("Pick until", 12),
+    ];
+    let counts = [
         ("Seeds or pieces", 15),
         ("Plants", 8),
         ("Flats", 8),
         ("Flats after potting up", 20),
     ];
+    let days = step_days().map(|(_, _, head, width)| (head, width));
+    let heads: Vec<(&str, u16)> = heads.into_iter().chain(days).chain(counts).collect();
     let mut rows = Vec::new();
     for (at, planting) in view.plan.plantings.iter().enumerate() {
         let stands = in_bed.get(at).copied().flatten();
@@ -192,8 +201,13 @@ fn planting_rows(
     let before = view.plan.plantings.iter().take(at + 1);
     let sowing = before.filter(|p| p.ingredient == planting.ingredient);
     let grade = view.grade_of(planting).map(|grade| view.grade_name(grade));
-    let span = |kind| span_of(planting, kind);
-    let first = |kind| Cell::from(span(kind).map(|(from, _)| from));
+    let day = |kind, edge| {
+        let span = span_of(planting, kind);
+        Cell::from(span.map(|(from, to)| match edge {
+            Edge::First => from,
+            Edge::Last => to,
+        }))
+    };
     let of_planting = [
         planting.ingredient.as_str().into(),
         sowing.count().into(),
@@ -217,10 +231,9 @@ fn planting_rows(
             place.map(|place| place.strips).into(),
             stands.map(|(from, _)| from).into(),
             stands.map(|(_, to)| to).into(),
-            first(StepKind::Sow),
-            first(StepKind::PlantOut),
-            first(StepKind::Pick),
-            span(StepKind::Pick).map(|(_, to)| to).into(),
+        ]);
+        row.extend(step_days().map(|(kind, edge, ..)| day(kind, edge)));
+        row.extend([
             counted(n == 0, planting.seeds),
             counted(n == 0, planting.plants),
             counted(n == 0, planting.flats_sown),

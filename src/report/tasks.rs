@@ -4,13 +4,13 @@
 use crate::calendar::{Date, Time};
 use crate::checker::{CheckedPlan, StepAt};
 use crate::facts::Facts;
-use crate::garden::{ClassAt, Garden, GradeAt, Ingredient, Method};
-use crate::plan::{Planting, Step, StepKind, Visit, When};
+use crate::garden::{ClassAt, Garden, GradeAt, Ingredient};
+use crate::plan::{Planting, Site, Step, StepKind, Visit, When};
 use crate::units::Minutes;
 
 use super::view::View;
 use super::words::count;
-use super::{cautions, places, steps, timeline};
+use super::{cautions, places, step_words, steps, timeline};
 
 /// Who does a task.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -158,7 +158,7 @@ fn of_step(
 ) -> Vec<Task> {
     let plantings = &view.plan.plantings;
     let same = |p: &&Planting| p.ingredient == planting.ingredient;
-    let name = steps::name(planting.method, step.kind);
+    let name = step_words::name(planting.method, step.kind);
     let which = timeline::sowing(view, planting).map_or_else(String::new, |w| format!(", {w}"));
     let task = |who: Doer, from: Date, to: Date| Task {
         at,
@@ -207,17 +207,17 @@ fn of_step(
 
 /// Where a step is done (hardening off and drying by common practice).
 fn place(view: &View<'_>, planting: &Planting, kind: StepKind) -> String {
-    match (planting.method, kind) {
-        (Method::Indoor, StepKind::Sow | StepKind::PotUp) => "seedling shelf".to_owned(),
-        (_, StepKind::Harden) => "outdoors, near the seedling shelf".to_owned(),
-        (_, StepKind::Cure) => "a dry, airy place".to_owned(),
-        _ => places::in_words(view.garden, &planting.places),
+    match (kind.facts().site)(planting.method) {
+        Site::Shelf => "seedling shelf".to_owned(),
+        Site::BesideShelf => "outdoors, near the seedling shelf".to_owned(),
+        Site::DryingPlace => "a dry, airy place".to_owned(),
+        Site::Bed => places::in_words(view.garden, &planting.places),
     }
 }
 
 /// Which of several picks a step is.
 fn chance(planting: &Planting, step: usize) -> Option<Chance> {
-    let is_pick = |s: &&Step| s.kind == StepKind::Pick;
+    let is_pick = |s: &&Step| s.kind.is_harvest();
     let picks = planting.steps.iter().filter(is_pick).count();
     let wanted = planting.steps.get(step).filter(is_pick).is_some() && picks > 1;
     wanted.then(|| Chance {

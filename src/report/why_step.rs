@@ -12,6 +12,7 @@ use super::binds;
 use super::page::Page;
 use super::screen::occasion;
 use super::step_by_step;
+use super::step_words;
 use super::steps;
 use super::view::View;
 use super::words::{count, sentence};
@@ -30,7 +31,7 @@ pub fn why_step(garden: &Garden, checked: &CheckedPlan, why: &WhyStep) -> Page {
     page.title(&format!(
         "{}, {}: {}",
         sentence(&planting.ingredient),
-        steps::name(planting.method, step.kind).to_lowercase(),
+        step_words::name(planting.method, step.kind).to_lowercase(),
         steps::when(&step.when, view.words)
     ));
     page.heading("Why then");
@@ -64,7 +65,7 @@ pub fn why_step(garden: &Garden, checked: &CheckedPlan, why: &WhyStep) -> Page {
 fn around(view: &View<'_>, planting: &Planting, at: usize, page: &mut Page) {
     let beside = |step: Option<&Step>| {
         let step = step?;
-        let name = steps::name(planting.method, step.kind).to_lowercase();
+        let name = step_words::name(planting.method, step.kind).to_lowercase();
         Some(format!("{name}, {}", steps::when(&step.when, view.words)))
     };
     let before = at.checked_sub(1).and_then(|at| planting.steps.get(at));
@@ -86,16 +87,13 @@ fn around(view: &View<'_>, planting: &Planting, at: usize, page: &mut Page) {
 
 /// What the crop asks of seedlings.
 fn needs(view: &View<'_>, planting: &Planting, step: &Step, page: &mut Page) {
-    let on_shelf = matches!(
-        step.kind,
-        StepKind::Sow | StepKind::PotUp | StepKind::PlantOut
-    );
+    let raises = step.kind.facts().raises;
     let indoor = view.ingredient_of(planting).and_then(|i| i.crop.indoor);
-    let (Some(indoor), Method::Indoor, true) = (indoor, planting.method, on_shelf) else {
+    let (Some(indoor), Method::Indoor, true) = (indoor, planting.method, raises) else {
         return;
     };
     let first = |kind| {
-        let of_kind = planting.steps.iter().find(|s| s.kind == kind)?;
+        let of_kind = planting.steps_of(kind).next()?;
         of_kind.when.first().map(monday_of)
     };
     if let (Some(sown), Some(out)) = (first(StepKind::Sow), first(StepKind::PlantOut)) {

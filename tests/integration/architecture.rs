@@ -7,5 +7,6 @@ mod pages;
 mod repository;
 mod sentences;
 mod source;
+mod step_kinds;
 mod style;
 mod uses;

@@ -68,7 +68,7 @@ fn draw_row(row: &Row, scale: &Scale, top: f64, pitch: f64) -> Markup {
             }
             @for span in &row.spans { (signs::span(span, scale, middle)) }
             @for (mark, x) in apart(row, scale) {
-                (signs::mark(mark.kind, mark.letter, mark.day, (scale.middle(mark.day), x), middle))
+                (signs::mark(mark.sign, mark.letter, mark.day, (scale.middle(mark.day), x), middle))
             }
         }
     }

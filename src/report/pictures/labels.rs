@@ -4,7 +4,7 @@ use crate::facts::spans::span_of;
 use crate::garden::Bed;
 use crate::plan::{Planting, StepKind};
 use crate::report::places;
-use crate::report::steps;
+use crate::report::step_words;
 use crate::report::view::View;
 
 use super::beds::{Stand, stands};
@@ -67,13 +67,11 @@ fn beds(view: &View<'_>) -> Vec<Label> {
     labels.filter(|label| !label.lines.is_empty()).collect()
 }
 
-/// The steps that stand on a plant's label.
-const TOLD: [StepKind; 3] = [StepKind::Sow, StepKind::PlantOut, StepKind::Pick];
-
 fn plant(view: &View<'_>, planting: &Planting) -> Label {
-    let told = TOLD.iter().filter_map(|kind| {
-        let (from, to) = span_of(planting, *kind)?;
-        let name = steps::name(planting.method, *kind);
+    let told = StepKind::ALL.iter().filter_map(|kind| {
+        let words = step_words::of(*kind);
+        let (from, to) = span_of(planting, *kind).filter(|_| words.on_label)?;
+        let name = (words.name)(planting.method);
         Some(format!("{name}: {}", view.words.span(from, to)))
     });
     let place =

@@ -5,11 +5,13 @@ use crate::facts::spans::span_of;
 use crate::garden::{GradeAt, Method};
 use crate::plan::{Planting, StepKind};
 use crate::report::view::View;
-use crate::report::{steps, timeline};
+use crate::report::{step_words, steps, timeline};
 
 use super::climate::Climate;
 use super::weeks::Weeks;
 use super::{Said, Table, shown_signs};
+
+pub use crate::report::step_words::Sign;
 
 /// Whose plantings are shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -47,8 +49,8 @@ pub struct Span {
 /// A step with a mark of its own.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Mark {
-    /// Which step.
-    pub kind: StepKind,
+    /// Its shape.
+    pub sign: Sign,
     /// Its letter.
     pub letter: &'static str,
     /// The first day of it.
@@ -74,7 +76,7 @@ pub struct Row {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Key {
     /// A mark with its letter.
-    Mark(StepKind, &'static str),
+    Mark(Sign, &'static str),
     /// A span.
     Span(SpanKind),
     /// Breaks and days off.
@@ -97,15 +99,6 @@ pub struct Timeline {
     /// The legend: what is in the picture, and what it means.
     pub legend: Vec<(Key, &'static str)>,
 }
-
-/// The steps that have a mark, with letter and meaning.
-const MARKS: [(StepKind, &str, &str); 5] = [
-    (StepKind::Sow, "S", "Sow, or plant in bed"),
-    (StepKind::Thin, "T", "Thin"),
-    (StepKind::PotUp, "U", "Pot up"),
-    (StepKind::PlantOut, "O", "Plant out"),
-    (StepKind::Pick, "P", "Pick, first day"),
-];
 
 /// The spans with their meaning.
 const SPANS: [(SpanKind, &str); 4] = [
@@ -216,29 +209,46 @@ fn spans(view: &View<'_>, in_bed: Option<(Date, Date)>, planting: &Planting) -> 
         let out = span_of(planting, StepKind::PlantOut)?;
         Some(within(SpanKind::Shelf, sown.0, out.1))
     });
-    let of_step = |kind, step| {
-        let (from, to) = span_of(planting, step)?;
-        Some(within(kind, from, to))
+    let of_step = |kind: &StepKind| {
+        let (from, to) = span_of(planting, *kind)?;
+        Some(within(span_kind(*kind)?, from, to))
     };
-    [
-        shelf.flatten(),
-        in_bed.map(|(from, to)| within(SpanKind::Bed, from, to)),
-        of_step(SpanKind::Pick, StepKind::Pick),
-        of_step(SpanKind::Cure, StepKind::Cure),
-    ]
-    .into_iter()
-    .flatten()
-    .collect()
+    let in_bed = in_bed.map(|(from, to)| within(SpanKind::Bed, from, to));
+    let stands = shelf.flatten().into_iter().chain(in_bed);
+    stands
+        .chain(StepKind::ALL.iter().filter_map(of_step))
+        .collect()
+}
+
+/// As what the days of a step are drawn, if they are more than a mark.
+fn span_kind(kind: StepKind) -> Option<SpanKind> {
+    match kind {
+        StepKind::Pick => Some(SpanKind::Pick),
+        StepKind::Cure => Some(SpanKind::Cure),
+        // These are days on the shelf or in the bed, which are drawn as such.
+        StepKind::Sow | StepKind::PotUp | StepKind::Harden | StepKind::PlantOut => None,
+        StepKind::Thin => None,
+    }
+}
+
+/// The steps that have a mark, in the order of the legend.
+fn marked() -> Vec<(StepKind, step_words::Mark)> {
+    let kinds = StepKind::ALL.iter();
+    let mut marked: Vec<_> = kinds
+        .filter_map(|kind| Some((*kind, step_words::of(*kind).mark?)))
+        .collect();
+    marked.sort_by_key(|(_, mark)| mark.order);
+    marked
 }
 
 fn marks(planting: &Planting) -> Vec<Mark> {
-    let mut marks: Vec<Mark> = MARKS
+    let mut marks: Vec<Mark> = marked()
         .iter()
-        .filter_map(|(kind, letter, _)| {
+        .filter_map(|(kind, mark)| {
             let (day, _) = span_of(planting, *kind)?;
             Some(Mark {
-                kind: *kind,
-                letter,
+                sign: mark.sign,
+                letter: mark.letter,
                 day,
             })
         })
@@ -249,16 +259,17 @@ fn marks(planting: &Planting) -> Vec<Mark> {
 
 /// What the rows show, in the order of a planting's life.
 fn legend(rows: &[Row], weeks: &Weeks, frost: bool) -> Vec<(Key, &'static str)> {
-    let marks = MARKS.iter().filter(|(kind, ..)| {
+    let is_shown = |(_, said): &(StepKind, step_words::Mark)| {
         let mut all = rows.iter().flat_map(|row| &row.marks);
-        all.any(|mark| mark.kind == *kind)
-    });
+        all.any(|mark| mark.letter == said.letter)
+    };
+    let marks = marked().into_iter().filter(is_shown);
     let spans = SPANS.iter().filter(|(kind, _)| {
         let mut all = rows.iter().flat_map(|row| &row.spans);
         all.any(|span| span.kind == *kind)
     });
     marks
-        .map(|(kind, letter, said)| (Key::Mark(*kind, letter), *said))
+        .map(|(_, said)| (Key::Mark(said.sign, said.letter), said.meaning))
         .chain(spans.map(|(kind, said)| (Key::Span(*kind), *said)))
         .chain(weeks.closed.map(|said| (Key::Closed, said)))
         .chain(frost.then_some((Key::Frost, "Frost in 1 year of 10; darker: in half")))

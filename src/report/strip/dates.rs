@@ -2,7 +2,7 @@
 
 use crate::calendar::Date;
 use crate::explain::{IfMissed, StepSlack};
-use crate::plan::{Planting, StepKind};
+use crate::plan::Planting;
 use crate::units::Minutes;
 
 use super::super::make_up;
@@ -45,8 +45,7 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page:
     page.table(&header, &rows, &[3]);
     page.gap();
     page.line(&legend(&rows));
-    let picks = |p: &Planting| p.steps.iter().filter(|s| s.kind == StepKind::Pick).count();
-    if ours.all().any(|(p, _)| picks(p) > 1) {
+    if ours.all().any(|(p, _)| p.picks().count() > 1) {
         page.line(
             "Look before each day of picking: pick on the first one on which it is ripe. The \
              later ones then fall away.",
@@ -184,7 +183,7 @@ fn what(task: &Task, words: Words) -> String {
     let title = &task.title;
     match (task.part, task.who) {
         (Some(part), _) => format!("{title}, {}", part.words()),
-        (None, Doer::Anyone) if task.kind == StepKind::Cure => format!(
+        (None, Doer::Anyone) if task.kind.follows_harvest() => format!(
             "{title}, daily until {} (earlier if it was picked earlier)",
             words.day(task.to)
         ),
