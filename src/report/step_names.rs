@@ -5,7 +5,7 @@ use crate::garden::Method;
 use crate::plan::{Planting, StepKind};
 
 use super::broken;
-use super::{steps, timeline};
+use super::{steps, tasks};
 
 /// A step under its names; the first is the one that is shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -36,7 +36,7 @@ pub fn step_names(checked: &CheckedPlan) -> Vec<StepName> {
         };
         let mut called = vec![name];
         if sowings > 1 {
-            let nth = timeline::ordinal(number - 1);
+            let nth = tasks::ordinal(number);
             called.push(format!("{nth} {own}"));
             called.push(format!("{own}, {nth} sowing,"));
         }
