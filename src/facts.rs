@@ -1,12 +1,18 @@
 //! What is true of a checked plan: typed, made once, without a sentence in it. `report` words it,
 //! `handouts` lays it out, calendars, tables and data are written from it.
 
+pub mod sowings;
 pub mod spans;
+pub mod tasks;
+pub mod things;
 
 use crate::calendar::Date;
 use crate::checker::{CheckedPlan, IngredientReplay, Replay};
 use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt};
 use crate::plan::{Plan, Planting};
+
+use sowings::Sowing;
+use tasks::Task;
 
 /// A checked plan with its garden, and what follows from them.
 pub struct Facts<'a> {
@@ -18,18 +24,41 @@ pub struct Facts<'a> {
     pub plan: &'a Plan,
     /// What the replay of the plan saw.
     pub replay: &'a Replay,
+    /// All that is done, in order of time; on one day in the order of classes and plantings.
+    pub tasks: Vec<Task<'a>>,
+    /// Which sowing each planting is.
+    sowings: Vec<Sowing>,
 }
 
 impl<'a> Facts<'a> {
     /// Looks at a checked plan of a garden.
     #[must_use]
     pub fn new(garden: &'a Garden, checked: &'a CheckedPlan) -> Self {
-        Self {
+        let mut facts = Self {
             garden,
             checked,
             plan: checked.plan(),
             replay: checked.replay(),
-        }
+            tasks: Vec::new(),
+            sowings: sowings::sowings(checked.plan()),
+        };
+        facts.tasks = tasks::tasks(&facts);
+        facts
+    }
+
+    /// Which sowing of its ingredient the planting at a place in the plan is.
+    #[must_use]
+    pub fn sowing(&self, planting: usize) -> Sowing {
+        let only = Sowing { number: 1, of: 1 };
+        self.sowings.get(planting).copied().unwrap_or(only)
+    }
+
+    /// The same of one of the plan's plantings.
+    #[must_use]
+    pub fn sowing_of(&self, planting: &Planting) -> Sowing {
+        let mut plantings = self.plan.plantings.iter();
+        let at = plantings.position(|p| p == planting);
+        self.sowing(at.unwrap_or(self.sowings.len()))
     }
 
     /// Ingredients with their positions and what became of them.
