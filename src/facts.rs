@@ -15,9 +15,12 @@ pub mod order;
 pub mod outlook;
 pub mod packet_days;
 pub mod places;
+pub mod sowings;
 pub mod space;
 pub mod spans;
 pub mod stands;
+pub mod tasks;
+pub mod things;
 pub mod verdict;
 pub mod weeks;
 pub mod weeks_apart;
@@ -26,6 +29,9 @@ use crate::calendar::Date;
 use crate::checker::{CheckedPlan, IngredientReplay, Replay};
 use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt};
 use crate::plan::{Plan, Planting};
+
+use sowings::Sowing;
+use tasks::Task;
 
 /// A checked plan with its garden, and what follows from them.
 pub struct Facts<'a> {
@@ -40,19 +46,42 @@ pub struct Facts<'a> {
     /// First and last day on which each planting takes its strips, a week to clear them included;
     /// `None` for a patch.
     pub in_bed: Vec<Option<(Date, Date)>>,
+    /// All that is done, in order of time; on one day in the order of classes and plantings.
+    pub tasks: Vec<Task<'a>>,
+    /// Which sowing each planting is.
+    sowings: Vec<Sowing>,
 }
 
 impl<'a> Facts<'a> {
     /// Looks at a checked plan of a garden.
     #[must_use]
     pub fn new(garden: &'a Garden, checked: &'a CheckedPlan) -> Self {
-        Self {
+        let mut facts = Self {
             garden,
             checked,
             plan: checked.plan(),
             replay: checked.replay(),
             in_bed: checked.in_bed(garden),
-        }
+            tasks: Vec::new(),
+            sowings: sowings::sowings(checked.plan()),
+        };
+        facts.tasks = tasks::tasks(&facts);
+        facts
+    }
+
+    /// Which sowing of its ingredient the planting at a place in the plan is.
+    #[must_use]
+    pub fn sowing(&self, planting: usize) -> Sowing {
+        let only = Sowing { number: 1, of: 1 };
+        self.sowings.get(planting).copied().unwrap_or(only)
+    }
+
+    /// The same of one of the plan's plantings.
+    #[must_use]
+    pub fn sowing_of(&self, planting: &Planting) -> Sowing {
+        let mut plantings = self.plan.plantings.iter();
+        let at = plantings.position(|p| p == planting);
+        self.sowing(at.unwrap_or(self.sowings.len()))
     }
 
     /// First and last day of the plan.
@@ -66,15 +95,6 @@ impl<'a> Facts<'a> {
     fn within(&self, (from, to): (Date, Date)) -> (Date, Date) {
         let (first, last) = self.span();
         (from.max(first), to.min(last))
-    }
-
-    /// Which sowing of its ingredient a planting is, from 0, where there are several.
-    #[must_use]
-    pub fn sowing(&self, planting: &Planting) -> Option<usize> {
-        let mut sowings = self.plantings_named(&planting.ingredient);
-        let at = sowings.position(|p| p == planting)?;
-        let several = at > 0 || sowings.next().is_some();
-        several.then_some(at)
     }
 
     /// Ingredients with their positions and what became of them.

@@ -11,14 +11,6 @@ use crate::plan::{Aim, Planting, StepKind};
 use super::Facts;
 use super::spans::span_of;
 
-/// The steps whose moves are told.
-const TOLD: [StepKind; 4] = [
-    StepKind::Sow,
-    StepKind::PotUp,
-    StepKind::PlantOut,
-    StepKind::Pick,
-];
-
 /// The days of a kind of step, from first to last, of every planting that has it.
 pub type Spans = Vec<(Date, Date)>;
 
@@ -31,15 +23,22 @@ pub struct Moved {
     pub grades: Option<(GradeAt, GradeAt)>,
 }
 
-/// What moves of an ingredient from one plan to another; `None` if nothing does.
+/// What moves of an ingredient from one plan to another, of steps those of some kinds; `None` if
+/// nothing does.
 #[must_use]
-pub fn moved(before: &Facts<'_>, after: &Facts<'_>, ingredient: &str) -> Option<Moved> {
+pub fn moved(
+    before: &Facts<'_>,
+    after: &Facts<'_>,
+    ingredient: &str,
+    kinds: &[StepKind],
+) -> Option<Moved> {
     let spans = |facts: &Facts<'_>, kind| -> Spans {
         let plantings = facts.plantings_named(ingredient);
         plantings.filter_map(|p| span_of(p, kind)).collect()
     };
-    let both = TOLD.map(|kind| (kind, spans(before, kind), spans(after, kind)));
-    let moved = both.into_iter().filter(|(_, old, new)| old != new);
+    let kinds = kinds.iter().copied();
+    let both = kinds.map(|kind| (kind, spans(before, kind), spans(after, kind)));
+    let moved = both.filter(|(_, old, new)| old != new);
     let moved = Moved {
         steps: moved.collect(),
         grades: other_grade(before, after, ingredient),

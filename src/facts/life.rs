@@ -1,4 +1,4 @@
-//! The life of each planting along the weeks: where it is over which span, and the days that mark
+//! The life of each planting along the weeks: where it is over which span, and the first days of
 //! its steps.
 
 use crate::calendar::Date;
@@ -41,15 +41,6 @@ pub struct Span {
     pub to: Date,
 }
 
-/// The first day of a step.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Mark {
-    /// Which step.
-    pub kind: StepKind,
-    /// The day.
-    pub day: Date,
-}
-
 /// The life of one planting.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Life {
@@ -59,18 +50,9 @@ pub struct Life {
     pub taken_over: bool,
     /// Its spans.
     pub spans: Vec<Span>,
-    /// The steps that have a mark, in order of time.
-    pub marks: Vec<Mark>,
+    /// The first day of each kind of step that it takes.
+    pub first_days: Vec<(StepKind, Date)>,
 }
-
-/// The steps that have a mark.
-pub const MARKED: [StepKind; 5] = [
-    StepKind::Sow,
-    StepKind::Thin,
-    StepKind::PotUp,
-    StepKind::PlantOut,
-    StepKind::Pick,
-];
 
 impl<'a> Facts<'a> {
     /// The lives of plantings, grade by grade.
@@ -83,7 +65,7 @@ impl<'a> Facts<'a> {
                 planting: at,
                 taken_over,
                 spans: self.spans(at, planting),
-                marks: marks(planting),
+                first_days: first_days(planting),
             }
         };
         match whose {
@@ -114,26 +96,31 @@ impl<'a> Facts<'a> {
                 Some((sown, out))
             })
             .flatten();
-        let all = [
-            (SpanKind::Shelf, shelf),
-            (SpanKind::Bed, self.in_bed.get(at).copied().flatten()),
-            (SpanKind::Pick, span_of(planting, StepKind::Pick)),
-            (SpanKind::Cure, span_of(planting, StepKind::Cure)),
-        ];
+        let in_bed = self.in_bed.get(at).copied().flatten();
+        let stands = [(SpanKind::Shelf, shelf), (SpanKind::Bed, in_bed)].into_iter();
+        let steps = StepKind::ALL.iter();
+        let steps = steps.filter_map(|kind| Some((span_kind(*kind)?, span_of(planting, *kind))));
         let span = |(kind, days): (SpanKind, Option<(Date, Date)>)| {
             let (from, to) = self.within(days?);
             Some(Span { kind, from, to })
         };
-        all.into_iter().filter_map(span).collect()
+        stands.chain(steps).filter_map(span).collect()
     }
 }
 
-fn marks(planting: &Planting) -> Vec<Mark> {
-    let mark = |kind: StepKind| {
-        let (day, _) = span_of(planting, kind)?;
-        Some(Mark { kind, day })
-    };
-    let mut marks: Vec<Mark> = MARKED.into_iter().filter_map(mark).collect();
-    marks.sort_by_key(|mark| mark.day);
-    marks
+/// What the days of a step are to a planting, if they are a span of their own.
+fn span_kind(kind: StepKind) -> Option<SpanKind> {
+    match kind {
+        StepKind::Pick => Some(SpanKind::Pick),
+        StepKind::Cure => Some(SpanKind::Cure),
+        // These are days on the shelf or in the bed, which are told as such.
+        StepKind::Sow | StepKind::PotUp | StepKind::Harden | StepKind::PlantOut => None,
+        StepKind::Thin => None,
+    }
+}
+
+fn first_days(planting: &Planting) -> Vec<(StepKind, Date)> {
+    let kinds = StepKind::ALL.iter();
+    let first = kinds.filter_map(|kind| Some((*kind, span_of(planting, *kind)?.0)));
+    first.collect()
 }

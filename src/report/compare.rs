@@ -9,10 +9,11 @@ use crate::project::Change;
 
 use super::given_back;
 use super::no_plan::why_none;
-use super::overview::shares;
+use super::overview::{self, shares};
 use super::page::Page;
 use super::ran_out;
 use super::screen::occasion;
+use super::step_words;
 use super::view::View;
 use super::words::list;
 
@@ -231,11 +232,12 @@ fn moved(labels: &[String], trials: &[Trial], views: &[Option<View<'_>>], page: 
     let Some((Some(as_it_is), changed)) = views.split_first() else {
         return;
     };
+    let kinds: Vec<StepKind> = overview::dated().map(|(kind, _)| kind).collect();
     let mut lines = Vec::new();
     for (view, label) in changed.iter().zip(labels.iter().skip(1)) {
         let Some(view) = view else { continue };
         for name in ingredient_names(trials) {
-            if let Some(moved) = compared::moved(as_it_is, view, &name) {
+            if let Some(moved) = compared::moved(as_it_is, view, &name, &kinds) {
                 let texts = moves(as_it_is, view, &moved).join("; ");
                 lines.push(format!("{label}, {name}: {texts}."));
             }
@@ -257,12 +259,7 @@ fn moves(as_it_is: &View<'_>, view: &View<'_>, moved: &Moved) -> Vec<String> {
         spans.collect::<Vec<_>>().join(" and ")
     };
     let step = |(kind, old, new): &(StepKind, Spans, Spans)| {
-        let word = match kind {
-            StepKind::Sow => "sow",
-            StepKind::PotUp => "pot up",
-            StepKind::PlantOut => "plant out",
-            _ => "pick",
-        };
+        let word = step_words::of(*kind).plain;
         let (old, new) = (told(as_it_is, old), told(view, new));
         match (old.is_empty(), new.is_empty()) {
             (true, _) => format!("{word} {new}"),

@@ -6,7 +6,7 @@ use crate::plan::Planting;
 use super::page::Page;
 use super::view::View;
 use super::words::list;
-use super::{places, steps};
+use super::{places, steps, tasks};
 
 /// Width of the column of step names.
 const LABEL: usize = 12;
@@ -53,8 +53,7 @@ pub(super) fn title(view: &View<'_>, planting: &Planting) -> String {
 
 /// `second sowing`, where an ingredient has several.
 pub(super) fn sowing(view: &View<'_>, planting: &Planting) -> Option<String> {
-    let at = view.sowing(planting)?;
-    Some(format!("{} sowing", ordinal(at)))
+    tasks::sowing(view.sowing_of(planting))
 }
 
 /// Who carries on after moving up; grades of which the same is true share a sentence.
@@ -73,13 +72,6 @@ fn hand_overs(view: &View<'_>) -> Vec<String> {
         .into_iter()
         .map(|(text, names)| format!("{}: {text}", list(&names)))
         .collect()
-}
-
-pub(super) fn ordinal(at: usize) -> &'static str {
-    ["first", "second", "third", "fourth"]
-        .get(at)
-        .copied()
-        .unwrap_or("later")
 }
 
 /// Who carries the grade's plantings on after moving up, if something is left to do then.

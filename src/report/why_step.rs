@@ -7,12 +7,13 @@ use crate::facts::Facts;
 use crate::facts::verdict::years_are_proved;
 use crate::facts::weeks_apart;
 use crate::garden::{Garden, Method};
-use crate::plan::{AimResult, Planting, Step, StepKind, When};
+use crate::plan::{AimResult, Planting, Step, When};
 
 use super::binds;
 use super::page::Page;
 use super::screen::occasion;
 use super::step_by_step;
+use super::step_words;
 use super::steps;
 use super::view::View;
 use super::words::{count, sentence};
@@ -31,7 +32,7 @@ pub fn why_step(garden: &Garden, checked: &CheckedPlan, why: &WhyStep) -> Page {
     page.title(&format!(
         "{}, {}: {}",
         sentence(&planting.ingredient),
-        steps::name(planting.method, step.kind).to_lowercase(),
+        step_words::name(planting.method, step.kind).to_lowercase(),
         steps::when(&step.when, view.words)
     ));
     page.heading("Why then");
@@ -65,7 +66,7 @@ pub fn why_step(garden: &Garden, checked: &CheckedPlan, why: &WhyStep) -> Page {
 fn around(view: &View<'_>, planting: &Planting, at: usize, page: &mut Page) {
     let beside = |step: Option<&Step>| {
         let step = step?;
-        let name = steps::name(planting.method, step.kind).to_lowercase();
+        let name = step_words::name(planting.method, step.kind).to_lowercase();
         Some(format!("{name}, {}", steps::when(&step.when, view.words)))
     };
     let before = at.checked_sub(1).and_then(|at| planting.steps.get(at));
@@ -87,11 +88,7 @@ fn around(view: &View<'_>, planting: &Planting, at: usize, page: &mut Page) {
 
 /// What the crop asks of seedlings.
 fn needs(view: &View<'_>, planting: &Planting, step: &Step, page: &mut Page) {
-    let on_shelf = matches!(
-        step.kind,
-        StepKind::Sow | StepKind::PotUp | StepKind::PlantOut
-    );
-    if let (Some(weeks), true) = (view.shelf_weeks(planting), on_shelf) {
+    if let (Some(weeks), true) = (view.shelf_weeks(planting), step.kind.facts().raises) {
         page.item(&format!(
             "Its seedlings are planted out {} to {} weeks after sowing; here it is {}.",
             weeks.fewest,

@@ -5,8 +5,7 @@ mod signs;
 
 use maud::{Markup, html};
 
-use crate::facts::life::Mark;
-use crate::report::pictures::timeline::{Row, Timeline, letter};
+use crate::report::pictures::timeline::{Mark, Row, Timeline};
 
 use super::lettering::{LINE, SIZE, shorten};
 use super::sheet::{Anchor, frame, legend, line, text};
@@ -69,7 +68,7 @@ fn draw_row(row: &Row, scale: &Scale, top: f64, pitch: f64) -> Markup {
             }
             @for span in &row.life.spans { (signs::span(span, scale, middle)) }
             @for (mark, x) in apart(row, scale) {
-                (signs::mark(&mark, letter(mark.kind), (scale.middle(mark.day), x), middle))
+                (signs::mark(mark.sign, mark.letter, mark.day, (scale.middle(mark.day), x), middle))
             }
         }
     }
@@ -80,7 +79,7 @@ fn draw_row(row: &Row, scale: &Scale, top: f64, pitch: f64) -> Markup {
 fn apart(row: &Row, scale: &Scale) -> Vec<(Mark, f64)> {
     let mut free = f64::MIN;
     let mut places: Vec<(Mark, f64)> = Vec::new();
-    for mark in &row.life.marks {
+    for mark in &row.marks {
         let x = scale.middle(mark.day).max(free);
         free = x + signs::WIDE;
         places.push((*mark, x));

@@ -97,7 +97,7 @@ fn shelf(view: &View<'_>, page: &mut Page) {
 
 /// True if a planting is potted up.
 fn is_potted(planting: &Planting) -> bool {
-    planting.steps.iter().any(|s| s.kind == StepKind::PotUp)
+    planting.steps_of(StepKind::PotUp).next().is_some()
 }
 
 /// `leek: 3 flats of 128 cells; 2 flats of 18 pots after potting up`.

@@ -1,13 +1,28 @@
 //! The words of the timeline: a row for each planting with its spans and the marks of its steps.
 
-use crate::facts::life::{Life, MARKED, SpanKind, Whose};
+use crate::calendar::Date;
+use crate::facts::life::{Life, SpanKind, Whose};
+use crate::facts::sowings::Sowing;
 use crate::plan::{Planting, StepKind};
-use crate::report::steps;
 use crate::report::view::View;
+use crate::report::{step_words, steps};
 
 use super::climate::Climate;
 use super::weeks::Weeks;
 use super::{Said, Table, grade_at, shown_signs};
+
+pub use crate::report::step_words::Sign;
+
+/// A step with a mark of its own.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Mark {
+    /// Its shape.
+    pub sign: Sign,
+    /// Its letter.
+    pub letter: &'static str,
+    /// The first day of it.
+    pub day: Date,
+}
 
 /// One planting.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -18,15 +33,17 @@ pub struct Row {
     pub name: String,
     /// Grade and name in one line.
     pub short: String,
-    /// Its spans and marks.
+    /// Its spans.
     pub life: Life,
+    /// Its marks, in order of time.
+    pub marks: Vec<Mark>,
 }
 
 /// One entry of the legend.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Key {
     /// A mark with its letter.
-    Mark(StepKind, &'static str),
+    Mark(Sign, &'static str),
     /// A span.
     Span(SpanKind),
     /// Breaks and days off.
@@ -50,18 +67,6 @@ pub struct Timeline {
     pub legend: Vec<(Key, &'static str)>,
 }
 
-/// The letter and the meaning of a step that has a mark.
-fn mark(kind: StepKind) -> Option<(&'static str, &'static str)> {
-    match kind {
-        StepKind::Sow => Some(("S", "Sow, or plant in bed")),
-        StepKind::Thin => Some(("T", "Thin")),
-        StepKind::PotUp => Some(("U", "Pot up")),
-        StepKind::PlantOut => Some(("O", "Plant out")),
-        StepKind::Pick => Some(("P", "Pick, first day")),
-        StepKind::Harden | StepKind::Cure => None,
-    }
-}
-
 /// The spans with their meaning.
 const SPANS: [(SpanKind, &str); 4] = [
     (SpanKind::Shelf, "On the shelf"),
@@ -69,12 +74,6 @@ const SPANS: [(SpanKind, &str); 4] = [
     (SpanKind::Pick, "May be picked"),
     (SpanKind::Cure, "Dries or cures"),
 ];
-
-/// The letter of a mark.
-#[must_use]
-pub fn letter(kind: StepKind) -> &'static str {
-    mark(kind).map_or("", |(letter, _)| letter)
-}
 
 /// The timeline; `None` where nothing is planted.
 #[must_use]
@@ -129,39 +128,67 @@ fn row(view: &View<'_>, life: Life) -> Row {
             false => grade.to_owned(),
         },
         name,
+        marks: marks(&life),
         life,
     }
 }
 
 /// `carrot`, `carrot 2`: of the planting at a position of the plan.
-pub(super) fn numbered_at(view: &View<'_>, planting: usize) -> String {
-    let planting = view.plan.plantings.get(planting);
-    planting.map_or_else(String::new, |p| numbered(view, p))
+pub(super) fn numbered_at(view: &View<'_>, at: usize) -> String {
+    match view.plan.plantings.get(at) {
+        Some(planting) => numbered(planting, view.sowing(at)),
+        None => String::new(),
+    }
 }
 
 /// `carrot`, `carrot 2`.
-pub(super) fn numbered(view: &View<'_>, planting: &Planting) -> String {
-    match view.sowing(planting) {
-        Some(at) => format!("{} {}", planting.ingredient, at + 1),
-        None => planting.ingredient.clone(),
+fn numbered(planting: &Planting, sowing: Sowing) -> String {
+    match sowing {
+        Sowing { of: 1, .. } => planting.ingredient.clone(),
+        Sowing { number, .. } => format!("{} {number}", planting.ingredient),
     }
+}
+
+/// The steps that have a mark, in the order of the legend.
+fn marked() -> Vec<(StepKind, step_words::Mark)> {
+    let kinds = StepKind::ALL.iter();
+    let mut marked: Vec<_> = kinds
+        .filter_map(|kind| Some((*kind, step_words::of(*kind).mark?)))
+        .collect();
+    marked.sort_by_key(|(_, mark)| mark.order);
+    marked
+}
+
+/// The marks of a life, in order of time; of one day in the order of the legend.
+fn marks(life: &Life) -> Vec<Mark> {
+    let mut marks: Vec<Mark> = marked()
+        .iter()
+        .filter_map(|(kind, mark)| {
+            let (_, day) = life.first_days.iter().find(|(step, _)| step == kind)?;
+            Some(Mark {
+                sign: mark.sign,
+                letter: mark.letter,
+                day: *day,
+            })
+        })
+        .collect();
+    marks.sort_by_key(|mark| mark.day);
+    marks
 }
 
 /// What the rows show, in the order of a planting's life.
 fn legend(rows: &[Row], weeks: &Weeks, frost: bool) -> Vec<(Key, &'static str)> {
-    let shown = |kind: &StepKind| {
-        let mut all = rows.iter().flat_map(|row| &row.life.marks);
-        all.any(|mark| mark.kind == *kind)
+    let is_shown = |(_, said): &(StepKind, step_words::Mark)| {
+        let mut all = rows.iter().flat_map(|row| &row.marks);
+        all.any(|mark| mark.letter == said.letter)
     };
-    let marks = MARKED.into_iter().filter(shown).filter_map(|kind| {
-        let (letter, said) = mark(kind)?;
-        Some((Key::Mark(kind, letter), said))
-    });
+    let marks = marked().into_iter().filter(is_shown);
     let spans = SPANS.iter().filter(|(kind, _)| {
         let mut all = rows.iter().flat_map(|row| &row.life.spans);
         all.any(|span| span.kind == *kind)
     });
     marks
+        .map(|(_, said)| (Key::Mark(said.sign, said.letter), said.meaning))
         .chain(spans.map(|(kind, said)| (Key::Span(*kind), *said)))
         .chain(weeks.closed.map(|said| (Key::Closed, said)))
         .chain(frost.then_some((Key::Frost, "Frost in 1 year of 10; darker: in half")))
