@@ -68,7 +68,7 @@ pub fn most_blocks_in_lessons(garden: &Garden, tasks: &[Task], amounts: &Amounts
 #[must_use]
 pub fn by_others(garden: &Garden, grade: GradeAt, steps: &Steps) -> u32 {
     let strangers = |round: &Round| !garden.same_children(grade, round.first());
-    let strange = |(kind, round): &(StepKind, &Round)| *kind != StepKind::Pick && strangers(round);
+    let strange = |(kind, round): &(StepKind, &Round)| !kind.is_harvest() && strangers(round);
     let steps_of_rounds = steps.rounds().filter(strange).count();
     let thinned_by_others = matches!(steps.thin, Some(Thinning::Adult(_) | Thinning::Families(_)));
     let picked_by_others = steps.picks.iter().any(|p| match p {

@@ -10,7 +10,7 @@ use crate::plan::{Aim, StepKind};
 use super::days::{bed_use, by_week, shelf_use};
 use super::harvest::{Harvest, IngredientReplay, fate};
 use super::packet_days::PacketDays;
-use super::planting::Planting;
+use super::planting::{Planting, Step};
 use super::rules::rotation;
 use super::run::Run;
 use super::slack::StepAt;
@@ -136,28 +136,21 @@ pub(super) fn unattended(run: &Run<'_>) -> Vec<Unattended> {
 /// the step whose result needs it: seedlings on the shelf from sowing to planting out, and a
 /// seedbed until it is up in the median weather year.
 fn tender_spans(run: &Run<'_>, planting: &Planting<'_>) -> Vec<(StepKind, usize, usize)> {
-    let Some(sow) = planting.step(StepKind::Sow) else {
-        return Vec::new();
+    let last = |kind| planting.step(kind).map(|step| step.last);
+    let out = last(StepKind::PlantOut);
+    let until = |step: &Step<'_>| match (step.plan.kind, planting.plan.method) {
+        (StepKind::Sow, Method::Direct) => {
+            Some(day_up(run, planting, step.last).unwrap_or(step.last))
+        }
+        (StepKind::Sow, Method::Indoor) => out.and(last(StepKind::PotUp).or(out)),
+        (StepKind::PotUp, Method::Indoor) => out,
+        (StepKind::Sow | StepKind::PotUp | StepKind::Harden | StepKind::PlantOut, _)
+        | (StepKind::Thin | StepKind::Pick | StepKind::Cure, _) => None,
     };
-    match planting.plan.method {
-        Method::Direct => {
-            let up = day_up(run, planting, sow.last).unwrap_or(sow.last);
-            vec![(StepKind::Sow, sow.first, up)]
-        }
-        Method::Indoor => {
-            let Some(out) = planting.step(StepKind::PlantOut) else {
-                return Vec::new();
-            };
-            match planting.step(StepKind::PotUp) {
-                Some(pot_up) => vec![
-                    (StepKind::Sow, sow.first, pot_up.last),
-                    (StepKind::PotUp, pot_up.first, out.last),
-                ],
-                None => vec![(StepKind::Sow, sow.first, out.last)],
-            }
-        }
-        Method::Pieces | Method::Bought | Method::Growing | Method::Patch => Vec::new(),
-    }
+    let steps = StepKind::ALL.iter().filter_map(|kind| planting.step(*kind));
+    steps
+        .filter_map(|step| Some((step.plan.kind, step.first, until(step)?)))
+        .collect()
 }
 
 /// The day on which seed sown on `day` is up in the median of the weather years in which it comes

@@ -9,9 +9,11 @@ use crate::garden::{Garden, Ingredient, Method};
 use crate::plan::{Planting, Step, StepKind, When};
 
 use super::page::Page;
+use super::step_words;
 use super::steps;
-use super::view::{View, by_children};
+use super::view::View;
 use super::words::{Words, choice, count, list};
+use crate::facts::spans::by_children;
 
 /// Writes the gaps; one line if there is none.
 pub(super) fn gaps(view: &View<'_>, page: &mut Page) {
@@ -66,15 +68,7 @@ fn what(view: &View<'_>, ingredient: &str, kind: StepKind) -> String {
     let indoor = view
         .plantings_named(ingredient)
         .any(|p| p.method == Method::Indoor);
-    match kind {
-        StepKind::Sow if indoor => format!("{ingredient} seedlings on the shelf"),
-        StepKind::Sow => format!("the {ingredient} seedbed"),
-        StepKind::PotUp => format!("potted {ingredient} seedlings"),
-        StepKind::Harden => format!("{ingredient} plants that harden off"),
-        StepKind::PlantOut => format!("newly planted {ingredient}"),
-        StepKind::Thin => format!("thinned {ingredient}"),
-        StepKind::Pick | StepKind::Cure => format!("the {ingredient} harvest"),
-    }
+    (step_words::of(kind).tended)(ingredient, indoor)
 }
 
 /// Writes who does the steps that children of the grade that sowed do not do.
@@ -100,7 +94,7 @@ fn by_adults(view: &View<'_>, planting: &Planting, ingredient: &str) -> Vec<Stri
         let Some(step) = steps.first() else { continue };
         let what = format!(
             "{} {ingredient}",
-            steps::name(planting.method, step.kind).to_lowercase()
+            step_words::name(planting.method, step.kind).to_lowercase()
         );
         let families = days_of(view, steps, |w| match w {
             When::Families(day) => Some(*day),
@@ -113,9 +107,9 @@ fn by_adults(view: &View<'_>, planting: &Planting, ingredient: &str) -> Vec<Stri
         lines.extend(families.map(|days| format!("Families {what}: {days}.")));
         lines.extend(adult.map(|days| format!("An adult: {what}, {days}.")));
         if let When::Daily { from, to } = step.when {
-            let days = match step.kind {
-                StepKind::Cure => steps::cure_text(from, to, view.words),
-                _ => format!("every day, {}", view.words.days(from, to)),
+            let days = match step.kind.follows_harvest() {
+                true => steps::cure_text(from, to, view.words),
+                false => format!("every day, {}", view.words.days(from, to)),
             };
             lines.push(format!("Whoever is there: {what}, {days}."));
         }
@@ -152,7 +146,7 @@ fn taken_over(view: &View<'_>, planting: &Planting, ingredient: &Ingredient) -> 
         .collect();
     let names: Vec<String> = kinds
         .iter()
-        .map(|k| steps::name(planting.method, *k).to_lowercase())
+        .map(|k| step_words::name(planting.method, *k).to_lowercase())
         .collect();
     (!names.is_empty()).then(|| {
         format!(

@@ -8,6 +8,7 @@ use crate::garden::Method;
 use crate::plan::{Planting, Step, StepKind, When};
 
 use super::page::Page;
+use super::step_words;
 use super::view::View;
 use super::words::count;
 
@@ -22,33 +23,25 @@ const UNKNOWN: &str = "?";
 /// The section of the plan's screen.
 pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
     page.heading("What can wait");
-    let header = [
-        "Grade",
-        "Ingredient",
-        "Sow or plant",
-        "Pot up",
-        "Plant out",
-        "Thin",
-        "Pick",
-    ];
+    let mut header = vec!["Grade", "Ingredient"];
+    header.extend(moved().map(|(_, head)| head));
     let mut rows = Vec::new();
     for grade in view.garden.grade_positions() {
         for (planting, ingredient) in view.planted_by(grade) {
-            let cell = |kind| cell(view, slack, planting, kind);
-            rows.push(vec![
-                view.grade_name(grade).to_owned(),
-                ingredient.name.clone(),
-                cell(StepKind::Sow),
-                cell(StepKind::PotUp),
-                cell(StepKind::PlantOut),
-                cell(StepKind::Thin),
-                cell(StepKind::Pick),
-            ]);
+            let mut row = vec![view.grade_name(grade).to_owned(), ingredient.name.clone()];
+            row.extend(moved().map(|(kind, _)| cell(view, slack, planting, kind)));
+            rows.push(row);
         }
     }
     page.table(&header, &rows, &[]);
     page.gap();
     page.line(&legend(view, &rows));
+}
+
+/// The kinds of steps that have a column, each with its head.
+fn moved() -> impl Iterator<Item = (StepKind, &'static str)> {
+    let kinds = StepKind::ALL.iter();
+    kinds.filter_map(|kind| Some((*kind, step_words::of(*kind).slack_head?)))
 }
 
 /// What the words of the table mean.
@@ -95,9 +88,9 @@ fn cell(view: &View<'_>, slack: &[StepSlack], planting: &Planting, kind: StepKin
         .filter(|s| step_of(view, s).is_some_and(|(p, step)| p == planting && step.kind == kind))
         .collect();
     match of_kind.as_slice() {
-        [] if planting.steps.iter().any(|step| step.kind == kind) => UNKNOWN.to_owned(),
+        [] if planting.steps_of(kind).next().is_some() => UNKNOWN.to_owned(),
         [] => String::new(),
-        [one] if kind != StepKind::Pick || planting.method == Method::Patch => weeks(one),
+        [one] if !kind.is_harvest() || planting.method == Method::Patch => weeks(one),
         [_] => format!("{NO_SLACK} (one session)"),
         many => {
             let free = many

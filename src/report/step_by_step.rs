@@ -4,8 +4,9 @@ use std::time::Duration;
 
 use crate::checker::CheckedPlan;
 use crate::explain::{Rescue, RescueLadder, StepSlack};
+use crate::facts::Facts;
 use crate::garden::{Garden, Method};
-use crate::plan::{Planting, Step, StepKind};
+use crate::plan::{Planting, Step};
 use crate::units::Kilograms;
 
 use super::decisions::bought_by;
@@ -14,7 +15,7 @@ use super::screen::occasion;
 use super::slack::{NO_SLACK, promise, range, step_of, weeks_apart, weeks_to, with_thinning};
 use super::view::{View, kind_of_years};
 use super::words::{list, sentence};
-use super::{ran_out, steps, timeline};
+use super::{ran_out, step_words, steps, timeline};
 
 /// Width of the column of step names.
 const LABEL: usize = 12;
@@ -28,7 +29,8 @@ pub fn slack(
     ladders: &[RescueLadder],
     ran_out: Option<Duration>,
 ) -> Page {
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let mut page = Page::new();
     page.paragraph(&occasion(garden));
     page.title("What can wait, and what to do when a step fails");
@@ -55,7 +57,7 @@ pub fn slack(
             ));
             let own = slack.iter().filter_map(|s| Some((s, step_of(&view, s)?)));
             for (slack, (_, step)) in own.filter(|(_, (p, _))| *p == planting) {
-                let name = steps::name(planting.method, step.kind);
+                let name = step_words::name(planting.method, step.kind);
                 page.entry(name, LABEL, &one(&view, slack, planting, step));
             }
         }
@@ -76,10 +78,9 @@ pub fn slack(
 /// All that is said of one step.
 pub(super) fn one(view: &View<'_>, slack: &StepSlack, planting: &Planting, step: &Step) -> String {
     let mut parts = vec![format!("{}.", steps::when(&step.when, view.words))];
-    let picks = planting.steps.iter().filter(|s| s.kind == StepKind::Pick);
     // Of several chances to pick, only how long they may go on says anything.
-    match (step.kind, picks.count()) {
-        (StepKind::Pick, 2..) => parts.extend(last_chance(view, slack)),
+    match (step.kind.is_harvest(), planting.picks().count()) {
+        (true, 2..) => parts.extend(last_chance(view, slack)),
         _ => parts.push(span(view, slack)),
     }
     parts.extend(if_thinning_moves(view, slack));
@@ -151,31 +152,26 @@ fn if_thinning_moves(view: &View<'_>, slack: &StepSlack) -> Option<String> {
 
 /// Why it is marked, if it is.
 fn mark(slack: &StepSlack, planting: &Planting, step: &Step) -> Option<String> {
-    let text = match (slack.fragile, slack.bears_next, step.kind) {
-        (true, _, StepKind::Pick) => "there is only this session to pick",
-        (true, Some(true), _) => {
+    let too_late = (step_words::of(step.kind).too_late)(planting.method);
+    let text = match (slack.fragile, slack.bears_next) {
+        (true, _) if step.kind.is_harvest() => too_late,
+        (true, Some(true)) => {
             "by itself it fails in the next round; another sowing makes up for it"
         }
-        (true, ..) if slack.next_costs => {
+        (true, _) if slack.next_costs => {
             "in the next round, with every class later, too many ready years are lost"
         }
-        (true, _, StepKind::PotUp) => {
-            "the next round of sessions is too late unless planting out moves too"
-        }
-        (true, _, StepKind::Sow) if planting.method == Method::Indoor => {
-            "the next round of sessions is too late unless the steps after it move too"
-        }
-        (true, ..) => "the next round of sessions is too late",
-        (false, Some(false), _) if slack.next_costs => {
+        (true, _) => too_late,
+        (false, Some(false)) if slack.next_costs => {
             return Some(format!(
                 "Not in the next round: {} would bear it by itself, but with all that goes into the \
                  pot too many ready years are lost.",
                 planting.ingredient
             ));
         }
-        (false, Some(false), kind) => {
-            let thinned = planting.steps.iter().any(|s| s.kind == StepKind::Thin);
-            let thinning = match thinned && kind == StepKind::Sow {
+        (false, Some(false)) => {
+            let mut steps = planting.steps.iter();
+            let thinning = match steps.any(|s| s.kind.is_counted_from(step.kind)) {
                 true => ", or the class has no session in which to thin it in time",
                 false => "",
             };
@@ -184,7 +180,7 @@ fn mark(slack: &StepSlack, planting: &Planting, step: &Step) -> Option<String> {
                 planting.ingredient
             ));
         }
-        _ => return None,
+        (false, Some(true) | None) => return None,
     };
     Some(format!("{}: {text}.", sentence(NO_SLACK)))
 }
@@ -203,26 +199,24 @@ fn missed(view: &View<'_>, slack: &StepSlack, planting: &Planting, step: &Step) 
         view.years(),
         slack.missed.whole_dish_years
     );
-    let picks = planting.steps.iter().filter(|s| s.kind == StepKind::Pick);
-    match step.kind {
-        StepKind::Thin => {
-            "If it is missed: the rules ask nothing more, but roots in a crowded row \
-                           stay small (common practice)."
-                .to_owned()
-        }
-        StepKind::Pick if picks.count() > 1 && slack.missed.nothing => {
+    if let Some(left_out) = step_words::of(step.kind).left_out {
+        return format!("If it is missed: the rules ask nothing more, but {left_out}.");
+    }
+    let is_one_pick_of_steps = step.kind.is_harvest() && planting.steps.len() > 1;
+    match slack.missed.sowings {
+        _ if step.kind.is_harvest() && planting.picks().count() > 1 && slack.missed.nothing => {
             "If it falls out: nothing is lost.".to_owned()
         }
-        StepKind::Pick if planting.steps.len() > 1 && slack.missed.sowings > 1 => {
+        2.. if is_one_pick_of_steps => {
             format!("If it falls out, for all sowings that are picked then: {years}.")
         }
-        StepKind::Pick if planting.steps.len() > 1 => format!("If it falls out: {years}."),
-        _ => {
+        _ if is_one_pick_of_steps => format!("If it falls out: {years}."),
+        sowings => {
             let lost = view.words.mass_range(
                 Kilograms(seen.low.0 - slack.missed.low.0),
                 Kilograms(seen.expected.0 - slack.missed.expected.0),
             );
-            let what = match slack.missed.sowings {
+            let what = match sowings {
                 0 | 1 => "this planting is lost",
                 _ => "this planting is lost, and what another sowing needs that day",
             };

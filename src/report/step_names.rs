@@ -1,11 +1,9 @@
 //! The names by which a person asks for a step: `carrot sow`, `tomato plant out`.
 
 use crate::checker::{CheckedPlan, StepAt};
-use crate::garden::Method;
-use crate::plan::{Planting, StepKind};
+use crate::plan::Planting;
 
-use super::broken;
-use super::{steps, timeline};
+use super::{step_words, tasks};
 
 /// A step under its names; the first is the one that is shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -36,25 +34,27 @@ pub fn step_names(checked: &CheckedPlan) -> Vec<StepName> {
         };
         let mut called = vec![name];
         if sowings > 1 {
-            let nth = timeline::ordinal(number - 1);
+            let nth = tasks::ordinal(number);
             called.push(format!("{nth} {own}"));
             called.push(format!("{own}, {nth} sowing,"));
         }
         called.extend(short(checked, &called));
-        let is_pick = |s: &&crate::plan::Step| s.kind == StepKind::Pick;
+        let is_pick = |s: &&crate::plan::Step| s.kind.is_harvest();
         let picks = planned.steps.iter().filter(is_pick).count();
         for (step, done) in planned.steps.iter().enumerate() {
-            if matches!(done.kind, StepKind::Harden | StepKind::Cure) {
+            if done.kind.is_span() {
                 continue;
             }
             let nth = planned.steps.iter().take(step + 1).filter(is_pick).count();
-            let plain = broken::kind(done.kind).to_owned();
-            let mut kinds = vec![plain, steps::name(planned.method, done.kind).to_lowercase()];
-            if done.kind == StepKind::Pick && picks > 1 {
+            let words = step_words::of(done.kind);
+            let name = (words.name)(planned.method).to_lowercase();
+            let mut kinds = vec![words.plain.to_owned(), name];
+            if done.kind.is_harvest() && picks > 1 {
                 kinds = vec![format!("pick {nth}")];
             }
             if picks <= 1 || nth == 1 {
-                kinds.extend(also(planned.method, done.kind).map(str::to_owned));
+                let also = (words.also)(planned.method).iter();
+                kinds.extend(also.map(|word| (*word).to_owned()));
             }
             kinds.dedup();
             let under = |name: &String| {
@@ -71,18 +71,6 @@ pub fn step_names(checked: &CheckedPlan) -> Vec<StepName> {
         }
     }
     found
-}
-
-/// Other words for a step; hardening off goes with planting out.
-fn also(method: Method, kind: StepKind) -> impl Iterator<Item = &'static str> {
-    let words: &[&str] = match (kind, method) {
-        (StepKind::Sow, Method::Pieces | Method::Bought) => &["plant"],
-        (StepKind::PlantOut, Method::Indoor) => &["plant", "harden off", "harden"],
-        (StepKind::PlantOut, _) => &["plant"],
-        (StepKind::Pick, _) => &["harvest"],
-        _ => &[],
-    };
-    words.iter().copied()
 }
 
 /// The same names without what is in brackets, such as "lettuce" for "lettuce (leaf)", if no

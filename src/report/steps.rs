@@ -1,26 +1,13 @@
 //! Steps in words: what is done, when, by which class, with how much.
 
 use crate::calendar::Date;
+use crate::facts::things::{Thing, shared_out};
 use crate::garden::Method;
 use crate::plan::{Planting, Step, StepKind, When};
 use crate::units::Minutes;
 
+use super::step_words::name;
 use super::words::{Words, choice, count, list, minutes};
-
-/// What a step is called, for the way in which the planting is grown.
-pub(super) fn name(method: Method, kind: StepKind) -> &'static str {
-    match (kind, method) {
-        (StepKind::Sow, Method::Indoor) => "Sow indoors",
-        (StepKind::Sow, Method::Pieces | Method::Bought) => "Plant in bed",
-        (StepKind::Sow, Method::Direct | Method::Growing | Method::Patch) => "Sow in bed",
-        (StepKind::PotUp, _) => "Pot up",
-        (StepKind::Harden, _) => "Harden off",
-        (StepKind::PlantOut, _) => "Plant out",
-        (StepKind::Thin, _) => "Thin",
-        (StepKind::Pick, _) => "Pick",
-        (StepKind::Cure, _) => "Dry or cure",
-    }
-}
 
 /// How a planting is grown.
 pub(super) fn how_grown(method: Method) -> &'static str {
@@ -69,8 +56,8 @@ fn amount(planting: &Planting, step: &Step) -> String {
 
 /// How many seeds, flats and plants a step handles: `80 seeds, 2 flats`.
 fn count_of(planting: &Planting, step: &Step) -> String {
-    let mut parts: Vec<String> = counted(planting, step)
-        .map(|(n, thing)| count(n, thing))
+    let mut parts: Vec<String> = shared_out(planting, step)
+        .map(|(n, what)| count(n, thing(what)))
         .into_iter()
         .collect();
     match step.kind {
@@ -89,27 +76,14 @@ fn count_of(planting: &Planting, step: &Step) -> String {
     parts.join(", ")
 }
 
-/// What children share out in a step, and how many of it there are; `None` where nothing is
-/// counted.
-pub(super) fn counted(planting: &Planting, step: &Step) -> Option<(u32, &'static str)> {
-    match step.kind {
-        StepKind::Sow => Some((planting.seeds, seed_word(planting.method))),
-        StepKind::PlantOut if planting.method == Method::Bought => {
-            Some((planting.seeds, seed_word(planting.method)))
-        }
-        StepKind::PlantOut => Some((planting.plants, "plant")),
-        StepKind::PotUp | StepKind::Harden | StepKind::Thin | StepKind::Pick | StepKind::Cure => {
-            None
-        }
-    }
-}
-
-/// What is sown: seed, seed piece, bought plant.
-fn seed_word(method: Method) -> &'static str {
-    match method {
-        Method::Direct | Method::Indoor | Method::Growing | Method::Patch => "seed",
-        Method::Pieces => "seed piece",
-        Method::Bought => "bought plant",
+/// What is counted: seed, seed piece, bought plant, plant.
+#[must_use]
+pub fn thing(thing: Thing) -> &'static str {
+    match thing {
+        Thing::Seed => "seed",
+        Thing::SeedPiece => "seed piece",
+        Thing::BoughtPlant => "bought plant",
+        Thing::Plant => "plant",
     }
 }
 
@@ -117,7 +91,7 @@ fn seed_word(method: Method) -> &'static str {
 pub(super) fn seed_of(ingredient: &str, method: Method) -> String {
     match method {
         Method::Bought => format!("bought {ingredient} plant"),
-        _ => format!("{ingredient} {}", seed_word(method)),
+        _ => format!("{ingredient} {}", thing(Thing::sown(method))),
     }
 }
 
@@ -126,14 +100,14 @@ pub(super) fn lines(planting: &Planting, words: Words) -> Vec<(&'static str, Str
     let mut lines: Vec<(&'static str, String)> = Vec::new();
     let mut picks: Vec<&Step> = Vec::new();
     for step in &planting.steps {
-        if step.kind == StepKind::Pick {
+        if step.kind.is_harvest() {
             if picks.is_empty() {
                 lines.push((name(planting.method, step.kind), String::new()));
             }
             picks.push(step);
         } else {
-            let text = match (step.kind, &step.when) {
-                (StepKind::Cure, When::Daily { from, to }) => cure_text(*from, *to, words),
+            let text = match (step.kind.follows_harvest(), &step.when) {
+                (true, When::Daily { from, to }) => cure_text(*from, *to, words),
                 _ => with_amount(when(&step.when, words), amount(planting, step)),
             };
             lines.push((name(planting.method, step.kind), text));

@@ -7,16 +7,18 @@ mod ours;
 
 use crate::checker::CheckedPlan;
 use crate::explain::{self, StepSlack};
+use crate::facts::Facts;
 use crate::garden::{Garden, GradeAt};
 use crate::plan::StepKind;
 
-use super::bring::bring;
 use super::page::{Page, Picture};
 use super::screen::occasion;
+use super::step_words;
 use super::steps;
-use super::view::{View, by_children};
+use super::view::View;
 use super::words::{count, list, sentence};
 use super::{cautions, idle, packet_days, timeline};
+use crate::facts::spans::by_children;
 
 use ours::{Grown, Ours};
 
@@ -24,7 +26,8 @@ use ours::{Grown, Ours};
 #[must_use]
 pub fn grade(garden: &Garden, checked: &CheckedPlan, grade: GradeAt) -> Page {
     let slack = explain::slack(garden, checked);
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let mut page = Page::new();
     page.title(&title(&view, grade));
     write(&view, grade, &slack, &mut page);
@@ -105,7 +108,7 @@ fn each_child(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     let sown: Vec<&Grown<'_>> = ours
         .own
         .iter()
-        .filter(|(p, _)| p.steps.iter().any(|s| s.kind == StepKind::Sow) && p.seeds > 0)
+        .filter(|(p, _)| p.steps_of(StepKind::Sow).next().is_some() && p.seeds > 0)
         .collect();
     if children == 0 || sown.is_empty() {
         return;
@@ -141,8 +144,9 @@ fn to_bring(ours: &Ours<'_>, page: &mut Page) {
     let mut told: Vec<(&str, &str)> = Vec::new();
     for (planting, _) in ours.all() {
         for step in planting.steps.iter().filter(|s| by_children(s)) {
-            let name = steps::name(planting.method, step.kind);
-            let what = bring(planting.method, step.kind).map(|what| (name, what));
+            let name = step_words::name(planting.method, step.kind);
+            let bring = step_words::of(step.kind).bring;
+            let what = bring(planting.method).map(|what| (name, what));
             told.extend(what.filter(|line| !told.contains(line)));
         }
     }

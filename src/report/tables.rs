@@ -3,13 +3,17 @@
 
 use crate::calendar::{Date, Time, plus_days};
 use crate::checker::CheckedPlan;
+use crate::facts::Facts;
 use crate::garden::Garden;
 use crate::plan::{Planting, StepKind};
 
-use super::places;
+use super::step_words::{self, Edge};
 use super::steps;
-use super::tasks::{Task, tasks};
-use super::view::{View, span_of};
+use super::view::View;
+use super::{cautions, tasks};
+use crate::facts::places::places;
+use crate::facts::spans::span_of;
+use crate::facts::tasks::Task;
 
 /// What stands in a cell.
 #[derive(Debug, Clone, PartialEq)]
@@ -82,11 +86,11 @@ impl<T: Into<Self>> From<Option<T>> for Cell {
 /// The three tables.
 #[must_use]
 pub fn tables(garden: &Garden, checked: &CheckedPlan) -> [Table; 3] {
-    let view = View::new(garden, checked);
-    let tasks = tasks(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     [
-        steps_table(garden, &tasks),
-        plantings_table(&view, &checked.in_bed(garden)),
+        steps_table(&view),
+        plantings_table(&view, &view.in_bed),
         weeks_table(&view),
     ]
 }
@@ -100,7 +104,8 @@ fn columns(heads: &[(&str, u16)]) -> Vec<Column> {
 }
 
 /// A row per task, in order of time.
-fn steps_table(garden: &Garden, tasks: &[Task]) -> Table {
+fn steps_table(view: &View<'_>) -> Table {
+    let garden = view.garden;
     let heads = [
         ("First day", 12),
         ("Last day", 12),
@@ -119,31 +124,39 @@ fn steps_table(garden: &Garden, tasks: &[Task]) -> Table {
         ("Place", 30),
         ("Caution", 60),
     ];
-    let row = |task: &Task| {
+    let row = |task: &Task<'_>| {
         vec![
             task.from.into(),
             task.to.into(),
             task.begins.map_or(Cell::Empty, Cell::Time),
-            task.who(garden).as_str().into(),
+            tasks::who(garden, task.who).as_str().into(),
             garden[task.grade].name.as_str().into(),
-            task.name.into(),
-            task.ingredient.as_str().into(),
-            task.sowing.into(),
+            tasks::name(task).into(),
+            task.ingredient.name.as_str().into(),
+            task.sowing.number.into(),
             task.chance.map(|chance| chance.number).into(),
             task.chance.map(|chance| chance.of).into(),
             task.whole_minutes().into(),
             task.part.map(|part| part.part).into(),
             task.part.map(|part| part.total).into(),
-            task.part.map(|part| part.thing).into(),
-            task.place.as_str().into(),
-            task.caution.as_deref().into(),
+            task.part.map(|part| steps::thing(part.thing)).into(),
+            tasks::spot(garden, task).as_str().into(),
+            cautions::of(task.ingredient).as_deref().into(),
         ]
     };
     Table {
         name: "Steps",
         columns: columns(&heads),
-        rows: tasks.iter().map(row).collect(),
+        rows: view.tasks.iter().map(row).collect(),
     }
+}
+
+/// The columns of days of steps: of which kind, which of its days, head and width.
+fn step_days() -> impl Iterator<Item = (StepKind, Edge, &'static str, u16)> {
+    StepKind::ALL.iter().flat_map(|kind| {
+        let heads = step_words::of(*kind).table_heads.iter();
+        heads.map(|(edge, head, width)| (*kind, *edge, *head, *width))
+    })
 }
 
 /// A row per planting and place, in the order of the plan; what is counted for the whole
@@ -159,15 +172,15 @@ fn plantings_table(view: &View<'_>, in_bed: &[Option<(Date, Date)>]) -> Table {
         ("Strips", 8),
         ("In the bed from", 15),
         ("Until, cleared", 15),
-        ("Sow or plant from", 17),
-        ("Plant out from", 15),
-        ("Pick from", 12),
-        ("Pick until", 12),
+    ];
+    let counts = [
         ("Seeds or pieces", 15),
         ("Plants", 8),
         ("Flats", 8),
         ("Flats after potting up", 20),
     ];
+    let days = step_days().map(|(_, _, head, width)| (head, width));
+    let heads: Vec<(&str, u16)> = heads.into_iter().chain(days).chain(counts).collect();
     let mut rows = Vec::new();
     for (at, planting) in view.plan.plantings.iter().enumerate() {
         let stands = in_bed.get(at).copied().flatten();
@@ -186,14 +199,17 @@ fn planting_rows(
     planting: &Planting,
     stands: Option<(Date, Date)>,
 ) -> Vec<Vec<Cell>> {
-    let before = view.plan.plantings.iter().take(at + 1);
-    let sowing = before.filter(|p| p.ingredient == planting.ingredient);
     let grade = view.grade_of(planting).map(|grade| view.grade_name(grade));
-    let span = |kind| span_of(planting, kind);
-    let first = |kind| Cell::from(span(kind).map(|(from, _)| from));
+    let day = |kind, edge| {
+        let span = span_of(planting, kind);
+        Cell::from(span.map(|(from, to)| match edge {
+            Edge::First => from,
+            Edge::Last => to,
+        }))
+    };
     let of_planting = [
         planting.ingredient.as_str().into(),
-        sowing.count().into(),
+        view.sowing(at).number.into(),
         grade.into(),
         steps::how_grown(planting.method).into(),
     ];
@@ -201,7 +217,7 @@ fn planting_rows(
         true => n.into(),
         false => Cell::Empty,
     };
-    let merged = places::places(&planting.places);
+    let merged = places(&planting.places);
     let places: Vec<Option<_>> = match merged.as_slice() {
         [] => vec![None],
         places => places.iter().map(Some).collect(),
@@ -214,10 +230,9 @@ fn planting_rows(
             place.map(|place| place.strips).into(),
             stands.map(|(from, _)| from).into(),
             stands.map(|(_, to)| to).into(),
-            first(StepKind::Sow),
-            first(StepKind::PlantOut),
-            first(StepKind::Pick),
-            span(StepKind::Pick).map(|(_, to)| to).into(),
+        ]);
+        row.extend(step_days().map(|(kind, edge, ..)| day(kind, edge)));
+        row.extend([
             counted(n == 0, planting.seeds),
             counted(n == 0, planting.plants),
             counted(n == 0, planting.flats_sown),

@@ -8,6 +8,7 @@ mod table;
 use std::cmp::Ordering;
 
 use crate::checker::{CheckedPlan, Seedbed, WaterNeed, Watering};
+use crate::facts::Facts;
 use crate::garden::Garden;
 use crate::units::{Centimetres, Litres, SquareMetres};
 
@@ -25,7 +26,8 @@ const MULCH: Centimetres = Centimetres(5.0);
 /// What `tureen show --water` prints.
 #[must_use]
 pub fn watering(garden: &Garden, checked: &CheckedPlan) -> Page {
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let watering = checked.watering(garden);
     let mut page = Page::new();
     page.title(TITLE);

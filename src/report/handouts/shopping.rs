@@ -1,12 +1,12 @@
 //! The seed and shopping list: what to order by when, what the shelf and the beds want, what
 //! children bring, what is known of the cost.
 
+use crate::facts::places::places;
 use crate::garden::{Ingredient, Method};
 use crate::growth::amount::{CHILD_LOSS, SURE};
 use crate::plan::{Planting, StepKind};
 use crate::report::decisions::{Order, to_order};
 use crate::report::page::Page;
-use crate::report::places;
 use crate::report::screen::occasion;
 use crate::report::view::View;
 use crate::report::words::{count, list};
@@ -97,7 +97,7 @@ fn shelf(view: &View<'_>, page: &mut Page) {
 
 /// True if a planting is potted up.
 fn is_potted(planting: &Planting) -> bool {
-    planting.steps.iter().any(|s| s.kind == StepKind::PotUp)
+    planting.steps_of(StepKind::PotUp).next().is_some()
 }
 
 /// `leek: 3 flats of 128 cells; 2 flats of 18 pots after potting up`.
@@ -131,7 +131,7 @@ fn raising(view: &View<'_>, planting: &Planting, ingredient: &Ingredient) -> Str
 fn beds(view: &View<'_>, page: &mut Page) {
     page.heading("For the beds");
     for (planting, ingredient) in view.planted().filter(|(_, i)| i.crop.needs.trellis) {
-        for place in places::places(&planting.places) {
+        for place in places(&planting.places) {
             let length = STRIP * f64::from(place.strips);
             page.item(&format!(
                 "Trellis or stakes, and soft ties, for {} on {} of bed {}.",

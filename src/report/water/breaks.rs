@@ -4,10 +4,11 @@ use chrono::{Datelike, Weekday};
 
 use crate::calendar::{Date, days_between, plus_days};
 use crate::checker::Seedbed;
+use crate::facts::order::natural;
 use crate::garden::{Break, Care};
-use crate::plan::{StepKind, When};
+use crate::plan::When;
 use crate::report::view::View;
-use crate::report::words::{list, natural};
+use crate::report::words::list;
 
 use super::names::beds_of;
 
@@ -92,7 +93,7 @@ impl BreakWeek<'_> {
     fn picks(&self, view: &View<'_>) -> Vec<String> {
         let mut picks: Vec<(Date, String)> = Vec::new();
         for planting in &view.plan.plantings {
-            for step in planting.steps.iter().filter(|s| s.kind == StepKind::Pick) {
+            for step in planting.picks() {
                 let When::Families(day) = step.when else {
                     continue;
                 };

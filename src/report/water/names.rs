@@ -1,14 +1,12 @@
 //! Beds by their names.
 
+use crate::facts::places;
 use crate::plan::Place;
-use crate::report::words::{list, natural};
+use crate::report::words::list;
 
 /// `bed 2`, `beds 7 and 8`, each once, in the order of their names.
 pub fn beds<'a>(ids: impl Iterator<Item = &'a str>) -> String {
-    let mut ids: Vec<&str> = ids.collect();
-    ids.sort_by(|a, b| natural(a, b));
-    ids.dedup();
-    named(&ids)
+    named(&places::in_order(ids))
 }
 
 /// `bed 2`, `beds 7 and 8`.
@@ -19,5 +17,5 @@ pub fn named(ids: &[&str]) -> String {
 
 /// The beds of a planting.
 pub fn beds_of(places: &[Place]) -> String {
-    beds(places.iter().map(|p| p.bed.as_str()))
+    named(&places::beds(places))
 }
