@@ -383,3 +383,16 @@ fn a_part_of_a_crop_s_name_is_near_to_it() {
         }
     }
 }
+
+/// What is assumed of two things for one reason is told of each.
+#[test]
+fn every_term_without_a_slot_of_its_own_is_told() {
+    let terms = "terms = [{ name = \"Autumn\", from = 2027-08-30, to = 2027-09-17 }, \
+                 { name = \"Late\", from = 2027-09-20, to = 2027-10-15 }, \
+                 { name = \"Winter\", from = 2027-10-25, to = 2027-12-17 }]";
+    let old = "terms = [{ name = \"Autumn\", from = 2027-08-30, to = 2027-12-17 }]";
+    let garden = load(&MINIMAL.replace(old, terms)).unwrap();
+    let assumed = what_is_assumed(&garden).into_iter();
+    let slots: Vec<&str> = assumed.filter(|what| what.contains("slot")).collect();
+    assert_eq!(slots, ["the same slot in Late", "the same slot in Winter"]);
+}
