@@ -174,7 +174,7 @@ fn a_file_looks_like_this() {
     insta::assert_snapshot!(report::mps(&garden, &programs[10]));
 }
 
-/// Two crops that want more strips together than there are: only where they are of one family that
+/// Two crops whose least shares want 3 strips each, of five: only where they are of one family that
 /// must wait, a row holds all that they take to the strips, whatever their days.
 #[test]
 fn a_family_that_must_wait_has_rows_of_its_own() {
@@ -190,7 +190,7 @@ fn a_family_that_must_wait_has_rows_of_its_own() {
             ingredient.least_share = Share(0.1);
         }
         garden.beds.truncate(1);
-        garden.beds[0].length = Metres(6.0 * 0.3);
+        garden.beds[0].length = Metres(5.0 * 0.3);
         let programs = recorded(&garden).programs;
         let sections = programs[0].program.sections();
         let own = sections.filter(|(section, _)| *section == Section::Rule(Rule::Rotation));
