@@ -2,7 +2,7 @@
 
 use crate::garden::{Gap, Method};
 use crate::growth::CropSeason;
-use crate::plan::{Aim, StepKind};
+use crate::plan::{Aim, StepAt, StepKind};
 
 use super::days::{bed_use, by_week, shelf_use};
 use super::harvest::{Harvest, IngredientReplay, fate};
@@ -10,7 +10,7 @@ use super::packet_days::PacketDays;
 use super::planting::{Planting, Step};
 use super::rules::rotation;
 use super::run::Run;
-use super::slack::StepAt;
+use super::stands::stands;
 
 /// What the replay of a plan saw, for reports.
 #[derive(Debug, Clone, PartialEq)]
@@ -82,6 +82,7 @@ impl Replay {
         counted: Vec<(Aim, f64)>,
     ) -> Self {
         let (flats, warm) = shelf_use(run);
+        let stands = stands(run);
         Self {
             packet_days: PacketDays::of(run.garden, run.plan),
             years: harvest.years,
@@ -93,7 +94,7 @@ impl Replay {
             strips_by_week: run
                 .garden
                 .bed_positions()
-                .map(|bed| by_week(&bed_use(run, bed).0))
+                .map(|bed| by_week(&bed_use(run, &stands, bed).0))
                 .collect(),
             fragile,
             counted,

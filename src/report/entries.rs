@@ -157,7 +157,7 @@ fn lines(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Vec<String> {
         task.part
             .map(|part| sentence(&format!("{}.", part.words()))),
     );
-    let method = view.plan.plantings.get(task.at.planting).map(|p| p.method);
+    let method = view.plan.planting(task.at.planting).map(|p| p.method);
     let bring = method.and_then(step_words::of(task.kind).bring);
     lines.extend(bring.map(|what| format!("Bring: {what}.")));
     if task.chance.is_some() {

@@ -81,7 +81,7 @@ fn row(
 fn as_plants(garden: &Garden, ingredient: &Ingredient, planting: &Planting) -> bool {
     match (planting.method, ingredient.source) {
         (Method::Indoor | Method::Bought, _) => true,
-        (_, Source::Growing(at)) => garden.growing.get(at).is_some_and(|g| g.as_plants),
+        (_, Source::Begun(at)) => garden[at].as_plants(),
         _ => false,
     }
 }

@@ -14,9 +14,7 @@ pub fn places(given: &[Place]) -> Vec<Place> {
     let mut places: Vec<Place> = Vec::new();
     for place in sorted {
         match places.last_mut() {
-            Some(last)
-                if last.bed == place.bed && last.first_strip + last.strips == place.first_strip =>
-            {
+            Some(last) if last.bed == place.bed && last.run().after() == place.run().first => {
                 last.strips += place.strips;
             }
             _ => places.push(place),
@@ -44,11 +42,11 @@ pub fn in_words(garden: &Garden, given: &[Place]) -> String {
     let one = |p: &Place| match p.strips {
         _ if whole(p) => format!("all of bed {}", p.bed),
         1 => format!("bed {} (strip {})", p.bed, p.first_strip),
-        n => format!(
+        _ => format!(
             "bed {} (strips {} to {})",
             p.bed,
             p.first_strip,
-            p.first_strip + n - 1
+            p.last_number()
         ),
     };
     list(&places(given).iter().map(one).collect::<Vec<_>>())

@@ -104,8 +104,7 @@ fn cell(view: &View<'_>, slack: &[StepSlack], planting: &Planting, kind: StepKin
 
 /// The planting and the step that a slack is about.
 pub(super) fn step_of<'a>(view: &View<'a>, slack: &StepSlack) -> Option<(&'a Planting, &'a Step)> {
-    let planting = view.plan.plantings.get(slack.at.planting)?;
-    Some((planting, planting.steps.get(slack.at.step)?))
+    view.plan.step(slack.at)
 }
 
 /// True if the plan keeps its promise where a pick falls out.

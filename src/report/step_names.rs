@@ -1,7 +1,7 @@
 //! The names by which a person asks for a step: `carrot sow`, `tomato plant out`.
 
-use crate::checker::{CheckedPlan, StepAt};
-use crate::plan::Planting;
+use crate::checker::CheckedPlan;
+use crate::plan::{Planting, PlantingAt, StepAt};
 
 use super::{step_words, timeline};
 
@@ -64,7 +64,10 @@ pub fn step_names(checked: &CheckedPlan) -> Vec<StepName> {
                     .collect::<Vec<_>>()
             };
             found.push(StepName {
-                at: StepAt { planting, step },
+                at: StepAt {
+                    planting: PlantingAt(planting),
+                    step,
+                },
                 ingredient: own.clone(),
                 names: called.iter().flat_map(under).collect(),
             });

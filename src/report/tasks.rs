@@ -2,9 +2,9 @@
 //! by whom, in how long, with how much. Every reader of dates takes it from here.
 
 use crate::calendar::{Date, Time};
-use crate::checker::{CheckedPlan, StepAt};
+use crate::checker::CheckedPlan;
 use crate::garden::{ClassAt, Garden, GradeAt, Ingredient};
-use crate::plan::{Planting, Site, Step, StepKind, Visit, When};
+use crate::plan::{Planting, PlantingAt, Site, Step, StepAt, StepKind, Visit, When};
 use crate::units::Minutes;
 
 use super::view::View;
@@ -125,8 +125,9 @@ impl Part {
 #[must_use]
 pub fn tasks(garden: &Garden, checked: &CheckedPlan) -> Vec<Task> {
     let view = View::new(garden, checked);
-    let plantings = view.plan.plantings.iter().enumerate();
-    let mut all: Vec<Task> = plantings
+    let mut all: Vec<Task> = view
+        .plan
+        .numbered()
         .flat_map(|(at, planting)| of_planting(&view, at, planting))
         .collect();
     all.sort_by_key(|task| (task.from, task.who, task.at));
@@ -134,7 +135,7 @@ pub fn tasks(garden: &Garden, checked: &CheckedPlan) -> Vec<Task> {
 }
 
 /// The tasks of one planting, in the order of its steps.
-pub(super) fn of_planting(view: &View<'_>, at: usize, planting: &Planting) -> Vec<Task> {
+pub(super) fn of_planting(view: &View<'_>, at: PlantingAt, planting: &Planting) -> Vec<Task> {
     let known = view.ingredient_of(planting).zip(view.grade_of(planting));
     let Some((ingredient, grade)) = known else {
         return Vec::new();
@@ -164,7 +165,11 @@ fn of_step(
         kind: step.kind,
         name,
         ingredient: ingredient.name.clone(),
-        sowing: plantings.iter().take(at.planting + 1).filter(same).count(),
+        sowing: plantings
+            .iter()
+            .take(at.planting.number())
+            .filter(same)
+            .count(),
         sowings: plantings.iter().filter(same).count(),
         title: format!("{name}: {}{which}", ingredient.name),
         grade,

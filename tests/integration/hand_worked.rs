@@ -7,6 +7,7 @@ mod growth;
 mod plan;
 mod sessions;
 mod step_kinds;
+mod strips;
 
 use std::path::PathBuf;
 

@@ -6,16 +6,19 @@ use chrono::Datelike;
 
 use crate::checker::days::in_bed;
 use crate::checker::fault::Fault;
-use crate::checker::planting::{Place, Planting};
+use crate::checker::planting::Planting;
 use crate::checker::run::Run;
-use crate::garden::Bed;
+use crate::checker::stands::stands;
+use crate::garden::{Bed, BedAt, StripAt};
+use crate::plan::{PlantingAt, Stand};
 
 /// All faults: a family in a bed that carried it within its hard years, or on a strip on which
 /// the plan itself had it before. What already stands in a bed was not chosen by the plan and is
 /// not judged.
 pub fn faults(run: &Run<'_>) -> Vec<Fault> {
     let mut faults = Vec::new();
-    for planting in &run.plantings {
+    let stands = stands(run);
+    for (at, planting) in run.plantings.iter().enumerate() {
         let Some(year) = planting_year(run, planting) else {
             continue;
         };
@@ -33,34 +36,38 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
                 });
             }
         }
-        faults.extend(after_its_own(run, planting));
+        faults.extend(after_its_own(run, &stands, PlantingAt(at), planting));
     }
     faults
 }
 
 /// Strips on which a planting comes after one of its family in the same plan, one fault for each
 /// earlier planting. Where both stand at once the strip is taken twice, which is another rule's.
-fn after_its_own(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
+fn after_its_own(
+    run: &Run<'_>,
+    stands: &[Stand],
+    at: PlantingAt,
+    planting: &Planting<'_>,
+) -> Vec<Fault> {
     let rotation = &planting.ingredient.crop.rotation;
     let Some(starts) = planting.bedding().map(|step| step.first) else {
         return Vec::new();
     };
     let year = |day: usize| run.horizon.date(day).year();
-    let mut before: Vec<(usize, &Planting<'_>)> = run
-        .plantings
-        .iter()
-        .filter(|other| other.ingredient.crop.rotation.family == rotation.family)
-        .filter_map(|other| Some((in_bed(run, other)?.1, other)))
-        .filter(|(cleared, _)| *cleared < starts)
-        .filter(|(cleared, _)| rotation.must_wait(year(starts) - year(*cleared)))
+    let plantings = run.plantings.iter().enumerate();
+    let mut before: Vec<(usize, PlantingAt, &Planting<'_>)> = plantings
+        .filter(|(_, other)| other.ingredient.crop.rotation.family == rotation.family)
+        .filter_map(|(k, other)| Some((in_bed(run, other)?.1, PlantingAt(k), other)))
+        .filter(|(cleared, ..)| *cleared < starts)
+        .filter(|(cleared, ..)| rotation.must_wait(year(starts) - year(*cleared)))
         .collect();
-    before.sort_by_key(|(cleared, _)| Reverse(*cleared));
-    let fault = |(cleared, other): (usize, &Planting<'_>)| {
-        let (place, strip) = first_shared(run, planting, other)?;
+    before.sort_by_key(|(cleared, ..)| Reverse(*cleared));
+    let fault = |(cleared, other_at, other): (usize, PlantingAt, &Planting<'_>)| {
+        let (bed, strip) = first_shared(stands, at, other_at)?;
         Some(Fault::FamilyAgain {
             planting: planting.name.clone(),
-            bed: run.garden[place.bed].id.clone(),
-            strip: u32::try_from(strip).ok()?.saturating_add(1),
+            bed: run.garden[bed].id.clone(),
+            strip: strip.number(),
             family: rotation.family.clone(),
             before: other.name.clone(),
             cleared: run.horizon.date(cleared),
@@ -70,19 +77,15 @@ fn after_its_own(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
     before.into_iter().filter_map(fault).collect()
 }
 
-/// The first strip (from 0) on which both plantings stand at some time, and the place of the
-/// first one.
-fn first_shared<'p>(
-    run: &Run<'_>,
-    planting: &'p Planting<'_>,
-    other: &Planting<'_>,
-) -> Option<(&'p Place, usize)> {
-    planting.places.iter().find_map(|place| {
-        let shared = |strip: &usize| {
-            let mut others = other.places.iter().filter(|o| o.bed == place.bed);
-            others.any(|o| o.within(run.garden).contains(strip))
+/// The first strip on which two plantings stand, each at its time, and its bed.
+fn first_shared(stands: &[Stand], a: PlantingAt, b: PlantingAt) -> Option<(BedAt, StripAt)> {
+    let of = |at: PlantingAt| stands.iter().filter(move |stand| stand.holds(at));
+    of(a).find_map(|own| {
+        let shared = |strip: &StripAt| {
+            let mut others = of(b).filter(|other| other.bed == own.bed);
+            others.any(|other| other.strips.has(*strip))
         };
-        Some((place, place.within(run.garden).find(shared)?))
+        Some((own.bed, own.strips.iter().find(shared)?))
     })
 }
 

@@ -195,7 +195,7 @@ fn step(garden: &Garden, task: &Task) -> Step {
         Doer::Anyone => (Hands::Anyone, None),
     };
     Step {
-        planting: task.at.planting,
+        planting: task.at.planting.0,
         kind: match task.kind {
             StepKind::Sow => Kind::Sow,
             StepKind::PotUp => Kind::PotUp,

@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use crate::report::pictures::beds::{Beds, Row, Stand};
+use crate::report::pictures::beds::{Beds, Row, Shown};
 
 use super::lettering::{LINE, SIZE, shorten, width};
 use super::pattern::{Pattern, filled, swatch};
@@ -26,7 +26,7 @@ const GAP: f64 = 6.0;
 
 /// A name that does not fit into its box stands over the bed.
 struct Over<'s> {
-    stand: &'s Stand,
+    stand: &'s Shown,
     name: Option<String>,
     x: f64,
     line: usize,
@@ -83,7 +83,7 @@ fn lines(over: &[Over<'_>]) -> usize {
 }
 
 /// True if the name of a stand fits into its box, in a bed of a height.
-fn fits(stand: &Stand, row: &Row, scale: &Scale, high: f64) -> bool {
+fn fits(stand: &Shown, row: &Row, scale: &Scale, high: f64) -> bool {
     let bed = Area {
         x: 0.0,
         y: 0.0,
@@ -95,10 +95,15 @@ fn fits(stand: &Stand, row: &Row, scale: &Scale, high: f64) -> bool {
 }
 
 /// The box of a stand in a bed whose box is given.
-fn place(stand: &Stand, row: &Row, scale: &Scale, bed: Area) -> Area {
+fn place(stand: &Shown, row: &Row, scale: &Scale, bed: Area) -> Area {
     let strip = bed.h / f64::from(row.strips.max(1));
-    let y = bed.y + strip * f64::from(stand.first);
-    scale.span(stand.from, stand.to, y, strip * f64::from(stand.strips))
+    let y = bed.y + strip * f64::from(stand.stand.strips.first.0);
+    scale.span(
+        stand.from,
+        stand.to,
+        y,
+        strip * f64::from(stand.stand.strips.count),
+    )
 }
 
 /// One bed, and the height under it.
@@ -145,11 +150,11 @@ fn draw_row(row: &Row, scale: &Scale, top: f64, high: f64) -> (Markup, f64) {
     (body, y + high)
 }
 
-fn draw_stand(stand: &Stand, area: Area) -> Markup {
+fn draw_stand(stand: &Shown, area: Area) -> Markup {
     html! {
         rect.stand x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h))
-            data-from=(stand.from) data-to=(stand.to) data-planting=(stand.planting)
-            data-strips=(stand.strips) {}
+            data-from=(stand.from) data-to=(stand.to) data-planting=(stand.positions())
+            data-strips=(stand.stand.strips.count) {}
     }
 }
 
@@ -160,7 +165,7 @@ fn over<'s>(row: &'s Row, scale: &Scale, high: f64) -> Vec<Over<'s>> {
     let mut placed: Vec<Over<'s>> = Vec::new();
     let stands = row.stands.iter();
     for stand in stands.filter(|stand| !fits(stand, row, scale, high)) {
-        let same = |o: &&Over<'s>| o.stand.planting == stand.planting;
+        let same = |o: &&Over<'s>| o.stand.stand.plantings == stand.stand.plantings;
         if let Some(Over { x, line, .. }) = placed.iter().find(same) {
             let (x, line, name) = (*x, *line, None);
             placed.push(Over {

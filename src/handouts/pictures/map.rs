@@ -82,7 +82,7 @@ fn cell_of(cell: &Cell<'_>) -> Markup {
     let rect = |fill: &str, thick: &str| {
         html! {
             rect.strips x=(n(x)) y=(n(y)) width=(n(w)) height=(n(h)) fill=(fill)
-                stroke-width=(thick) data-planting=(cell.planted.stand.planting) {}
+                stroke-width=(thick) data-planting=(cell.planted.shown.positions()) {}
         }
     };
     html! {

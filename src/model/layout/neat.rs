@@ -1,7 +1,7 @@
 //! The first search for a layout: each planting in one piece where that can be, on beds that suit
 //! the wished rotation. It looks at the likely ways only, so what it does not find may still be.
 
-use crate::candidates::{Candidate, Candidates};
+use crate::candidates::{Candidate, Candidates, PlotAt};
 use crate::garden::Garden;
 use crate::model::rules::wish_broken;
 
@@ -19,7 +19,7 @@ pub fn neat(garden: &Garden, candidates: &Candidates, chosen: &[Chosen]) -> Opti
     let ground = Ground::of(garden, candidates, chosen);
     let mut order: Vec<usize> = (0..chosen.len()).collect();
     order.sort_by_key(|k| {
-        let c = &candidates.all[chosen[*k].candidate];
+        let c = &candidates[chosen[*k].candidate];
         (
             c.plots.iter().count(),
             std::cmp::Reverse(chosen[*k].blocks * c.amounts.block.strips),
@@ -30,7 +30,9 @@ pub fn neat(garden: &Garden, candidates: &Candidates, chosen: &[Chosen]) -> Opti
         candidates,
         chosen,
         order,
-        loads: (0..ground.plots.len()).map(|p| ground.empty(p)).collect(),
+        loads: (0..ground.plots.len())
+            .map(|p| ground.empty(PlotAt(p)))
+            .collect(),
         ground: &ground,
         parts: vec![Vec::new(); chosen.len()],
         best: None,
@@ -65,19 +67,19 @@ impl Search<'_> {
             return;
         };
         let candidates = self.candidates;
-        let c = &candidates.all[self.chosen[which].candidate];
+        let c = &candidates[self.chosen[which].candidate];
         for parts in self.placings(c, which) {
             let wishes = parts
                 .iter()
-                .filter(|p| wish_broken(self.garden, c, &candidates.plots[p.plot]));
+                .filter(|p| wish_broken(self.garden, c, &candidates[p.plot]));
             let more = wishes.count() as u32 + (parts.len().max(1) as u32 - 1) * SPLIT_PRICE;
             for part in &parts {
-                self.loads[part.plot].put(self.ground, which, part.blocks);
+                self.loads[part.plot.0].put(self.ground, which, part.blocks);
             }
             self.parts[which].clone_from(&parts);
             self.place(depth + 1, price + more);
             for part in &parts {
-                self.loads[part.plot].take_off(self.ground, which, part.blocks);
+                self.loads[part.plot.0].take_off(self.ground, which, part.blocks);
             }
         }
     }
@@ -89,10 +91,10 @@ impl Search<'_> {
             return vec![Vec::new()];
         }
         let blocks = self.chosen[which].blocks;
-        let room = |plot: usize| self.loads[plot].room(self.ground, which).blocks;
-        let mut room: Vec<(usize, u32)> = c.plots.iter().map(|p| (p, room(p))).collect();
-        let wish = |plot: usize| wish_broken(self.garden, c, &self.candidates.plots[plot]);
-        let mut whole: Vec<(usize, u32)> =
+        let room = |plot: PlotAt| self.loads[plot.0].room(self.ground, which).blocks;
+        let mut room: Vec<(PlotAt, u32)> = c.plots.iter().map(|p| (p, room(p))).collect();
+        let wish = |plot: PlotAt| wish_broken(self.garden, c, &self.candidates[plot]);
+        let mut whole: Vec<(PlotAt, u32)> =
             room.iter().copied().filter(|(_, r)| *r >= blocks).collect();
         whole.sort_by_key(|(plot, room)| (wish(*plot), *room, *plot));
         let mut placings: Vec<Vec<Part>> = whole

@@ -1,15 +1,12 @@
 //! Puts plantings on the strips of their plots: one piece where a free run is long enough.
 
 use crate::candidates::Candidates;
-use crate::garden::{Garden, Plot};
+use crate::garden::{Garden, Strips};
 use crate::plan::Place;
 
 use super::chains::{Use, chains};
 use super::chosen::{Chosen, Part};
 use super::ground::Ground;
-
-/// Neighbouring strips of a plot: the first, from 0, and how many.
-type Run = (usize, usize);
 
 /// The places of each chosen planting; `None` if some plot cannot hold its parts, or none was
 /// found. A plot that holds its parts in a layout holds them here.
@@ -22,17 +19,18 @@ pub fn places(
 ) -> Option<Vec<Vec<Place>>> {
     let ground = Ground::of(garden, candidates, chosen);
     let mut places = vec![Vec::new(); chosen.len()];
-    for (at, plot) in candidates.plots.iter().enumerate() {
+    for (at, plot) in candidates.numbered_plots() {
         let blocks = parts.iter().map(|parts| {
             let here = parts.iter().filter(|part| part.plot == at);
             here.map(|part| part.blocks).sum()
         });
         let blocks: Vec<u32> = blocks.collect();
         let uses = ground.uses(&blocks);
-        let runs = in_time(&ground, &uses, plot.strips);
-        for (planting, runs) in runs.or_else(|| by_chains(&ground, &uses, plot.strips))? {
+        let runs = in_time(&ground, &uses, &plot.strips);
+        for (planting, runs) in runs.or_else(|| by_chains(&ground, &uses, &plot.strips))? {
             let places: &mut Vec<Place> = &mut places[planting];
-            places.extend(runs.into_iter().map(|run| place(garden, plot, run)));
+            let bed = &garden[plot.bed].id;
+            places.extend(runs.into_iter().map(|run| Place::of(bed, run)));
         }
     }
     for places in &mut places {
@@ -43,21 +41,22 @@ pub fn places(
 
 /// Plantings in order of time, each on the runs that suit it best; `None` if one of them finds no
 /// room, which only happens where families must wait.
-fn in_time(ground: &Ground, uses: &[Use], strips: u32) -> Option<Vec<(usize, Vec<Run>)>> {
-    let mut carried: Vec<Vec<usize>> = vec![Vec::new(); strips as usize];
+fn in_time(ground: &Ground, uses: &[Use], strips: &Strips) -> Option<Vec<(usize, Vec<Strips>)>> {
+    let mut carried: Vec<Vec<usize>> = vec![Vec::new(); strips.count as usize];
     let mut placed = Vec::new();
     for planting in uses {
-        let is_free = |strip: usize| {
-            let mut before = carried[strip].iter();
+        let is_free = |before: &[usize]| {
+            let mut before = before.iter();
             before.all(|other| !ground.clash(*other, planting.piece))
         };
+        let free = strips.iter().zip(&carried);
+        let free = free.filter(|(_, before)| is_free(before));
+        let free = Strips::runs(free.map(|(strip, _)| strip));
         let block = ground.pieces[planting.piece].strips;
-        let runs = choose(&free_runs(carried.len(), is_free), planting.strips, block)?;
-        for (from, n) in &runs {
-            let taken = &mut carried[*from..*from + *n];
-            taken
-                .iter_mut()
-                .for_each(|strip| strip.push(planting.piece));
+        let runs = choose(&free, planting.strips, block)?;
+        let taken = strips.iter().zip(&mut carried);
+        for (_, carries) in taken.filter(|(strip, _)| runs.iter().any(|run| run.has(*strip))) {
+            carries.push(planting.piece);
         }
         placed.push((planting.piece, runs));
     }
@@ -65,46 +64,38 @@ fn in_time(ground: &Ground, uses: &[Use], strips: u32) -> Option<Vec<(usize, Vec
 }
 
 /// The same by trying everything. Strips that carry the same lie side by side.
-fn by_chains(ground: &Ground, uses: &[Use], strips: u32) -> Option<Vec<(usize, Vec<Run>)>> {
-    let mut carried = chains(uses, strips, |a, b| ground.clash(a, b)).ok()??;
+fn by_chains(ground: &Ground, uses: &[Use], strips: &Strips) -> Option<Vec<(usize, Vec<Strips>)>> {
+    let mut carried = chains(uses, strips.count, |a, b| ground.clash(a, b)).ok()??;
     carried.sort();
     let runs = |planting: &Use| {
-        let carries = |strip: usize| carried[strip].contains(&planting.piece);
-        (planting.piece, free_runs(carried.len(), carries))
+        let carriers = strips.iter().zip(&carried);
+        let own = carriers.filter(|(_, carries)| carries.contains(&planting.piece));
+        (planting.piece, Strips::runs(own.map(|(strip, _)| strip)))
     };
     Some(uses.iter().map(runs).collect())
 }
 
-/// The longest runs of strips for which something holds.
-fn free_runs(strips: usize, holds: impl Fn(usize) -> bool) -> Vec<Run> {
-    let mut runs: Vec<Run> = Vec::new();
-    for strip in (0..strips).filter(|strip| holds(*strip)) {
-        match runs.last_mut() {
-            Some((first, n)) if *first + *n == strip => *n += 1,
-            _ => runs.push((strip, 1)),
-        }
-    }
-    runs
-}
-
 /// Takes `strips` from the runs: from the shortest run that holds all, else whole blocks from
 /// the longest runs, else whatever is free.
-fn choose(runs: &[Run], strips: u32, block: u32) -> Option<Vec<Run>> {
-    let strips = strips as usize;
-    let whole = runs.iter().filter(|r| r.1 >= strips);
-    if let Some((first, _)) = whole.min_by_key(|r| (r.1, r.0)) {
-        return Some(vec![(*first, strips)]);
+fn choose(runs: &[Strips], strips: u32, block: u32) -> Option<Vec<Strips>> {
+    let whole = runs.iter().filter(|run| run.count >= strips);
+    if let Some(run) = whole.min_by_key(|run| (run.count, run.first)) {
+        return Some(vec![Strips {
+            count: strips,
+            ..*run
+        }]);
     }
-    for unit in [block.max(1) as usize, 1] {
+    // Whole blocks keep their rows in one piece; single strips only where there is no other way.
+    for unit in [block.max(1), 1] {
         let mut longest = runs.to_vec();
-        longest.sort_by_key(|r| (std::cmp::Reverse(r.1), r.0));
+        longest.sort_by_key(|run| (std::cmp::Reverse(run.count), run.first));
         let mut left = strips;
         let mut taken = Vec::new();
-        for (first, n) in longest {
-            let n = (n / unit * unit).min(left);
-            if n > 0 {
-                taken.push((first, n));
-                left -= n;
+        for run in longest {
+            let count = (run.count / unit * unit).min(left);
+            if count > 0 {
+                taken.push(Strips { count, ..run });
+                left -= count;
             }
         }
         if left == 0 {
@@ -112,12 +103,4 @@ fn choose(runs: &[Run], strips: u32, block: u32) -> Option<Vec<Run>> {
         }
     }
     None
-}
-
-fn place(garden: &Garden, plot: &Plot, (from, strips): Run) -> Place {
-    Place {
-        bed: garden[plot.bed].id.clone(),
-        first_strip: plot.first_strip + from as u32 + 1,
-        strips: strips as u32,
-    }
 }

@@ -1,29 +1,66 @@
 //! Beds by week: which strips of which bed are taken, by what, against what there is.
 
 use crate::calendar::Date;
-use crate::report::places;
+use crate::garden::{BedAt, GradeAt, Strips};
+use crate::plan::Stand;
 use crate::report::view::View;
-use crate::report::words::count;
+use crate::report::words::{count, list};
 
 use super::timeline::numbered;
 use super::weeks::Weeks;
 use super::{Said, Table};
 
-/// A planting on neighbouring strips of a bed.
+/// A stand with what a reader asks of it.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Stand {
-    /// The ingredient, with the number of the sowing where there are several.
+pub struct Shown {
+    /// Its ingredients, each with the number of the sowing where there are several.
     pub name: String,
-    /// The position of its planting in the plan.
-    pub planting: usize,
-    /// First strip, from 0.
-    pub first: u32,
-    /// How many.
-    pub strips: u32,
-    /// The first day on which it takes them.
+    /// What stands where.
+    pub stand: Stand,
+    /// The first day on which it takes its strips.
     pub from: Date,
     /// The last day, the week to clear them included, within the plan.
     pub to: Date,
+}
+
+impl Shown {
+    /// The numbers of its plantings in the plan, counted from 1.
+    #[must_use]
+    pub fn numbers(&self) -> String {
+        let plantings = self.stand.plantings.iter();
+        list(
+            &plantings
+                .map(|at| at.number().to_string())
+                .collect::<Vec<_>>(),
+        )
+    }
+
+    /// The positions of its plantings in the plan, as data in a picture.
+    #[must_use]
+    pub fn positions(&self) -> String {
+        let plantings = self.stand.plantings.iter();
+        let positions: Vec<String> = plantings.map(|at| at.0.to_string()).collect();
+        positions.join(" ")
+    }
+
+    /// The grades that grow it, each once.
+    pub(super) fn grades(&self, view: &View<'_>) -> Vec<GradeAt> {
+        let plantings = self.stand.plantings.iter();
+        let plantings = plantings.filter_map(|at| view.plan.planting(*at));
+        let mut grades: Vec<GradeAt> = plantings.filter_map(|p| view.grade_of(p)).collect();
+        grades.dedup();
+        grades
+    }
+
+    /// Their names: `Grade 5`.
+    pub(super) fn grade_names(&self, view: &View<'_>) -> String {
+        let grades = self.grades(view).into_iter();
+        list(
+            &grades
+                .map(|grade| view.grade_name(grade))
+                .collect::<Vec<_>>(),
+        )
+    }
 }
 
 /// One bed.
@@ -38,7 +75,7 @@ pub struct Row {
     /// The first day on which it is free, if it is not from the start.
     pub free_from: Option<Date>,
     /// What stands there, in the order in which it comes.
-    pub stands: Vec<Stand>,
+    pub stands: Vec<Shown>,
 }
 
 /// All beds that carry something.
@@ -117,7 +154,7 @@ fn table(view: &View<'_>, rows: &[(usize, Row)]) -> Table {
             vec![
                 row.name.clone(),
                 stand.name.clone(),
-                strips(stand.first, stand.strips),
+                strips(stand.stand.strips),
                 view.words.day(stand.from),
                 view.words.day(stand.to),
                 format!("{most} of {}", row.strips),
@@ -127,41 +164,35 @@ fn table(view: &View<'_>, rows: &[(usize, Row)]) -> Table {
     table
 }
 
-/// `1 to 6`, counted from 1.
-pub(super) fn strips(first: u32, strips: u32) -> String {
-    match strips {
-        1 => format!("{}", first + 1),
-        _ => format!("{} to {}", first + 1, first + strips),
+/// `1 to 6`.
+pub(super) fn strips(strips: Strips) -> String {
+    match strips.count {
+        1 => strips.first.to_string(),
+        _ => format!("{} to {}", strips.first, strips.last()),
     }
 }
 
 /// What stands in each bed, in the order in which it comes.
 #[must_use]
-pub fn stands(view: &View<'_>) -> Vec<Vec<Stand>> {
-    let spans = view.checked.in_bed(view.garden);
-    let beds = view.garden.beds.iter();
-    beds.map(|bed| stands_in(view, &spans, &bed.id)).collect()
+pub fn stands(view: &View<'_>) -> Vec<Vec<Shown>> {
+    let all = view.checked.stands(view.garden);
+    let here = |bed: BedAt| {
+        let here = all.iter().filter(|stand| stand.bed == bed);
+        let mut here: Vec<Shown> = here.map(|stand| shown(view, stand)).collect();
+        here.sort_by_key(|shown| (shown.from, shown.stand.strips.first));
+        here
+    };
+    view.garden.bed_positions().map(here).collect()
 }
 
-/// The same of one bed; `spans` are the days of all plantings.
-fn stands_in(view: &View<'_>, spans: &[Option<(Date, Date)>], bed: &str) -> Vec<Stand> {
+fn shown(view: &View<'_>, stand: &Stand) -> Shown {
     let horizon = view.garden.horizon();
-    let plantings = view.plan.plantings.iter().zip(spans).enumerate();
-    let mut stands: Vec<Stand> = plantings
-        .filter_map(|(at, (planting, span))| Some((at, planting, (*span)?)))
-        .flat_map(|(at, planting, (from, to))| {
-            let places = places::places(&planting.places).into_iter();
-            let here = places.filter(|place| place.bed == bed);
-            here.map(move |place| Stand {
-                name: numbered(view, planting),
-                planting: at,
-                first: place.first_strip.saturating_sub(1),
-                strips: place.strips,
-                from: from.max(horizon.first()),
-                to: to.min(horizon.last()),
-            })
-        })
-        .collect();
-    stands.sort_by_key(|stand| (stand.from, stand.first));
-    stands
+    let plantings = stand.plantings.iter();
+    let plantings = plantings.filter_map(|at| view.plan.planting(*at));
+    Shown {
+        name: list(&plantings.map(|p| numbered(view, p)).collect::<Vec<_>>()),
+        stand: stand.clone(),
+        from: horizon.date(stand.days.0).max(horizon.first()),
+        to: horizon.date(stand.days.1).min(horizon.last()),
+    }
 }

@@ -6,7 +6,7 @@ use crate::report::places;
 use crate::report::step_words;
 use crate::report::view::{View, span_of};
 
-use super::beds::{Stand, stands};
+use super::beds::{Shown, stands};
 use super::timeline::numbered;
 
 /// One label in large print.
@@ -46,19 +46,14 @@ pub fn labels(view: &View<'_>) -> Option<Labels> {
 }
 
 fn beds(view: &View<'_>) -> Vec<Label> {
-    let grade = |at: usize| {
-        let planting = view.plan.plantings.get(at);
-        let grade = planting.and_then(|p| view.grade_of(p));
-        grade.map_or("", |g| view.grade_name(g))
-    };
-    let label = |(bed, stands): (&Bed, Vec<Stand>)| Label {
+    let label = |(bed, stands): (&Bed, Vec<Shown>)| Label {
         large: format!("Bed {}", bed.id),
         below: view.words.ground_in_both(bed.length, bed.width),
         lines: stands
             .iter()
             .map(|stand| {
                 let span = view.words.span(stand.from, stand.to);
-                format!("{} ({}), {span}", stand.name, grade(stand.planting))
+                format!("{} ({}), {span}", stand.name, stand.grade_names(view))
             })
             .collect(),
     };

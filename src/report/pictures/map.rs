@@ -6,14 +6,14 @@ use crate::report::view::View;
 use crate::report::words::Words;
 use crate::units::{Metres, STRIP};
 
-use super::beds::{Stand, stands, strips};
+use super::beds::{Shown, stands, strips};
 use super::{Said, Table, shown_signs};
 
 /// A planting on the map.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Planted {
     /// Where it stands, and when.
-    pub stand: Stand,
+    pub shown: Shown,
     /// From when to when, in short.
     pub dates: String,
     /// Its number in the table, where its name does not fit.
@@ -137,16 +137,12 @@ pub fn map(view: &View<'_>, stressed: Option<GradeAt>) -> Option<Map> {
     })
 }
 
-fn bed(view: &View<'_>, bed: &Bed, stands: Vec<Stand>, stressed: Option<GradeAt>) -> MapBed {
-    let planted = stands.into_iter().map(|stand| {
-        let planting = view.plan.plantings.get(stand.planting);
-        let grade = planting.and_then(|p| view.grade_of(p));
-        Planted {
-            dates: view.words.span(stand.from, stand.to),
-            number: (stand.planting + 1).to_string(),
-            ours: grade.is_some() && grade == stressed,
-            stand,
-        }
+fn bed(view: &View<'_>, bed: &Bed, stands: Vec<Shown>, stressed: Option<GradeAt>) -> MapBed {
+    let planted = stands.into_iter().map(|stand| Planted {
+        dates: view.words.span(stand.from, stand.to),
+        number: stand.numbers(),
+        ours: stressed.is_some_and(|own| stand.grades(view).contains(&own)),
+        shown: stand,
     });
     MapBed {
         names: vec![
@@ -190,7 +186,7 @@ fn description(
             bed.planted
                 .iter()
                 .take(n)
-                .any(|other| share_strips(&p.stand, &other.stand))
+                .any(|other| p.shown.stand.shares_strips(&other.shown.stand))
         })
     };
     if beds.iter().any(|bed| parted(&bed)) {
@@ -214,12 +210,6 @@ fn description(
          and days.",
     );
     text
-}
-
-/// True if two plantings stand on one strip, one after the other.
-#[must_use]
-pub fn share_strips(a: &Stand, b: &Stand) -> bool {
-    a.first < b.first + b.strips && b.first < a.first + a.strips
 }
 
 fn legend(
@@ -249,17 +239,15 @@ fn table(view: &View<'_>, beds: &[MapBed], patches: &[Ground], areas: &[Ground])
             view.words.ground_in_both(bed.length, bed.width),
         ];
         for planted in &on_map.planted {
-            let stand = &planted.stand;
-            let planting = view.plan.plantings.get(stand.planting);
-            let grade = planting.and_then(|p| view.grade_of(p));
+            let stand = &planted.shown;
             let [name, size] = place.clone();
             table.rows.push(vec![
                 planted.number.clone(),
                 name,
                 size,
                 stand.name.clone(),
-                grade.map_or_else(String::new, |g| view.grade_name(g).to_owned()),
-                strips(stand.first, stand.strips),
+                stand.grade_names(view),
+                strips(stand.stand.strips),
                 view.words.short(stand.from),
                 view.words.short(stand.to),
             ]);

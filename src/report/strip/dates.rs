@@ -2,7 +2,7 @@
 
 use crate::calendar::Date;
 use crate::explain::{IfMissed, StepSlack};
-use crate::plan::Planting;
+use crate::plan::{Planting, PlantingAt};
 use crate::units::Minutes;
 
 use super::super::make_up;
@@ -161,7 +161,7 @@ fn together(rows: Vec<Vec<String>>) -> Vec<Vec<String>> {
 fn jobs(view: &View<'_>, planting: &Planting, slack: &[StepSlack], from: Option<Date>) -> Vec<Job> {
     let mut plantings = view.plan.plantings.iter();
     let at = plantings.position(|p| std::ptr::eq(p, planting));
-    let tasks = at.map(|at| tasks::of_planting(view, at, planting));
+    let tasks = at.map(|at| tasks::of_planting(view, PlantingAt(at), planting));
     tasks
         .into_iter()
         .flatten()

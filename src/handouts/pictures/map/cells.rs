@@ -4,7 +4,7 @@
 use maud::{Markup, html};
 
 use crate::garden::Runs;
-use crate::report::pictures::map::{MapBed, Planted, share_strips};
+use crate::report::pictures::map::{MapBed, Planted};
 use crate::units::STRIP;
 
 use super::super::sheet::{Area, line};
@@ -23,10 +23,10 @@ pub fn cells<'m>(bed: &'m MapBed, area: Area, south: bool) -> Vec<Cell<'m>> {
     let metre = area.w / bed.extent.0.0;
     let strip = STRIP.0 * metre;
     let cell = |(planted, (lane, of)): (&'m Planted, (usize, usize))| {
-        let stand = &planted.stand;
+        let stand = &planted.shown;
         let (first, length) = (
-            strip * f64::from(stand.first),
-            strip * f64::from(stand.strips),
+            strip * f64::from(stand.stand.strips.first.0),
+            strip * f64::from(stand.stand.strips.count),
         );
         let (lane, of) = (lane as f64, of as f64);
         let area = match bed.runs {
@@ -54,7 +54,10 @@ pub fn cells<'m>(bed: &'m MapBed, area: Area, south: bool) -> Vec<Cell<'m>> {
 /// For each planting its lane, and of how many: those that share strips, also through others,
 /// part the bed's width among them.
 fn lanes(planted: &[Planted]) -> Vec<(usize, usize)> {
-    let share = |a: usize, b: usize| share_strips(&planted[a].stand, &planted[b].stand);
+    let share = |a: usize, b: usize| {
+        let stand = |k: usize| &planted[k].shown.stand;
+        stand(a).shares_strips(stand(b))
+    };
     let mut lanes: Vec<usize> = Vec::new();
     let mut groups: Vec<usize> = Vec::new();
     for at in 0..planted.len() {

@@ -83,7 +83,7 @@ impl Naming {
         let planted = cell.planted;
         let room = cell.area.w - 2.0 * INNER;
         let most = ((cell.area.h - 1.0) / LINE).floor().max(0.0) as usize;
-        let name = wrap(&planted.stand.name, room, most);
+        let name = wrap(&planted.shown.name, room, most);
         let days = wrap(&planted.dates, room, 2);
         let both = name
             .clone()
