@@ -22,11 +22,14 @@ pub mod stands;
 pub mod tasks;
 pub mod things;
 pub mod verdict;
+pub mod water;
 pub mod weeks;
 pub mod weeks_apart;
 
+use std::sync::OnceLock;
+
 use crate::calendar::Date;
-use crate::checker::{CheckedPlan, IngredientReplay, Replay};
+use crate::checker::{CheckedPlan, IngredientReplay, Replay, Watering};
 use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt};
 use crate::plan::{Plan, Planting};
 
@@ -50,6 +53,7 @@ pub struct Facts<'a> {
     pub tasks: Vec<Task<'a>>,
     /// Which sowing each planting is.
     sowings: Vec<Sowing>,
+    watering: OnceLock<Watering>,
 }
 
 impl<'a> Facts<'a> {
@@ -64,9 +68,16 @@ impl<'a> Facts<'a> {
             in_bed: checked.in_bed(garden),
             tasks: Vec::new(),
             sowings: sowings::sowings(checked.plan()),
+            watering: OnceLock::new(),
         };
         facts.tasks = tasks::tasks(&facts);
         facts
+    }
+
+    /// The water that the beds need; worked out when it is first asked for.
+    pub fn watering(&self) -> &Watering {
+        let work_out = || self.checked.watering(self.garden);
+        self.watering.get_or_init(work_out)
     }
 
     /// Which sowing of its ingredient the planting at a place in the plan is.
