@@ -22,7 +22,7 @@ mod years;
 
 pub use amounts::{Amounts, Level, blocks_for};
 pub use candidate::{Candidate, Steps, Task, Thinning};
-pub use clash::{clash, families};
+pub use clash::{breaks_wish, clash, families};
 pub use context::Context;
 pub use dominance::Scope;
 pub use dropped::{DropReason, Dropped};

@@ -15,6 +15,7 @@ mod school_year;
 mod shelf;
 mod strips;
 mod taking_part;
+mod tongue;
 
 pub use at::{BedAt, BegunAt, ClassAt, GradeAt, IngredientAt, PatchAt};
 pub use attendance::Gap;
@@ -31,6 +32,7 @@ pub use locale::Locale;
 pub use school_year::{Break, Care, SchoolYear, Term};
 pub use shelf::{MAT, Shelf};
 pub use strips::{StripAt, Strips};
+pub use tongue::Tongue;
 
 use crate::calendar::{Date, Horizon};
 use crate::units::Latitude;
@@ -81,6 +83,8 @@ pub struct Garden {
     pub school: Option<String>,
     /// The language and customs of all that is printed.
     pub locale: Locale,
+    /// A second language of what families read, if they want one.
+    pub families_also: Option<Tongue>,
     /// The shared day.
     pub feast: Feast,
     /// Where the garden lies.

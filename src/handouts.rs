@@ -19,6 +19,7 @@ pub use files::{FormatError, class_files, files};
 
 use crate::checker::CheckedPlan;
 use crate::explain::{self, LeastSpace};
+use crate::facts::Facts;
 use crate::garden::Garden;
 use crate::report;
 use crate::report::view::View;
@@ -37,7 +38,8 @@ pub fn all(
     saved: Stamp,
     least: Option<&LeastSpace>,
 ) -> Result<Vec<File>, FormatError> {
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let slack = explain::slack(garden, checked);
     let others = files(garden, checked, saved, &slack)?;
     let handouts = report::handouts::all(&view, &slack, least);

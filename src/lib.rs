@@ -11,6 +11,7 @@ pub mod deadline;
 pub mod diagnostic;
 pub mod disk;
 pub mod explain;
+pub mod facts;
 pub mod garden;
 pub mod growth;
 pub mod handouts;

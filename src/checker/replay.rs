@@ -1,8 +1,11 @@
 //! What the replay of a plan saw, for reports.
 
+use chrono::Datelike;
+
 use crate::garden::{Gap, Method};
 use crate::growth::CropSeason;
-use crate::plan::{Aim, StepAt, StepKind};
+use crate::growth::germination::median_up;
+use crate::plan::{Aim, PlantingAt, Stand, StepAt, StepKind};
 
 use super::days::{bed_use, by_week, shelf_use};
 use super::harvest::{Harvest, IngredientReplay, fate};
@@ -99,7 +102,7 @@ impl Replay {
             fragile,
             counted,
             unattended: unattended(run),
-            rotation_wishes_missed: wishes_missed(run),
+            rotation_wishes_missed: wishes_missed(run, &stands),
         }
     }
 }
@@ -138,7 +141,7 @@ fn tender_spans(run: &Run<'_>, planting: &Planting<'_>) -> Vec<(StepKind, usize,
     let out = last(StepKind::PlantOut);
     let until = |step: &Step<'_>| match (step.plan.kind, planting.plan.method) {
         (StepKind::Sow, Method::Direct) => {
-            Some(median_up(run, planting, step.last).unwrap_or(step.last))
+            Some(day_up(run, planting, step.last).unwrap_or(step.last))
         }
         (StepKind::Sow, Method::Indoor) => out.and(last(StepKind::PotUp).or(out)),
         (StepKind::PotUp, Method::Indoor) => out,
@@ -151,45 +154,44 @@ fn tender_spans(run: &Run<'_>, planting: &Planting<'_>) -> Vec<(StepKind, usize,
         .collect()
 }
 
-/// The day on which seed sown on `day` is up in the median weather year (the later of the
-/// two in the middle); years in which it never is come last. `None` if that year is one.
-pub fn median_up(run: &Run<'_>, planting: &Planting<'_>, day: usize) -> Option<usize> {
+/// The day on which seed sown on `day` is up in the median of the weather years in which it comes
+/// up; `None` if there are none.
+pub fn day_up(run: &Run<'_>, planting: &Planting<'_>, day: usize) -> Option<usize> {
     let garden = run.garden;
     let climate = garden[planting.places.first()?.bed].microclimate();
     let crop = &planting.ingredient.crop;
-    let mut up: Vec<usize> = garden
-        .weather
-        .years(run.horizon)
+    let years = garden.weather.years(run.horizon);
+    let seasons = years
         .iter()
-        .map(|year| CropSeason::new(crop, climate, year, garden.latitude, run.horizon))
-        .map(|season| fate(run, planting, &season, day).up.unwrap_or(usize::MAX))
-        .collect();
-    up.sort_unstable();
-    up.get(up.len() / 2).copied().filter(|up| *up != usize::MAX)
+        .map(|year| CropSeason::new(crop, climate, year, garden.latitude, run.horizon));
+    median_up(seasons.map(|season| fate(run, planting, &season, day).up))
 }
 
-/// Places where the family grew within the wished years. Where it grew within the hard ones
-/// the plan is refused and this is not asked.
-fn wishes_missed(run: &Run<'_>) -> Vec<RotationMiss> {
+/// Places where the family grew within the wished years, before the plan or in it. Where it grew
+/// within the hard ones the plan is refused and this is not asked.
+fn wishes_missed(run: &Run<'_>, stands: &[Stand]) -> Vec<RotationMiss> {
     let mut missed = Vec::new();
-    for planting in &run.plantings {
+    for (at, planting) in run.plantings.iter().enumerate() {
         let rotation = &planting.ingredient.crop.rotation;
-        for place in &planting.places {
-            let bed = &run.garden[place.bed];
-            let Some(year) = rotation::planting_year(run, planting) else {
-                continue;
-            };
-            let Some(grew_in) = rotation::last_grew(bed, &rotation.family, year) else {
-                continue;
-            };
+        let Some(year) = rotation::planting_year(run, planting) else {
+            continue;
+        };
+        let wished = |passed: i32| rotation.should_wait(passed);
+        let places = planting.places.iter().map(|place| place.bed);
+        let earlier = places.filter_map(|bed| {
+            let grew_in = rotation::last_grew(&run.garden[bed], &rotation.family, year)?;
+            wished(year - grew_in).then_some((bed, grew_in))
+        });
+        let own = rotation::family_before(run, stands, PlantingAt(at), wished).into_iter();
+        let own = own.map(|b| (b.bed, run.horizon.date(b.cleared).year()));
+        for (bed, grew_in) in earlier.chain(own) {
             let miss = RotationMiss {
-                bed: bed.id.clone(),
+                bed: run.garden[bed].id.clone(),
                 ingredient: planting.name.ingredient.clone(),
                 family: rotation.family.clone(),
                 grew_in,
             };
-            let wished = rotation.should_wait(year - grew_in);
-            if wished && !missed.contains(&miss) {
+            if !missed.contains(&miss) {
                 missed.push(miss);
             }
         }

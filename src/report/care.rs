@@ -11,8 +11,9 @@ use crate::plan::{Planting, Step, StepKind, When};
 use super::page::Page;
 use super::step_words;
 use super::steps;
-use super::view::{View, by_children};
+use super::view::View;
 use super::words::{Words, choice, count, list};
+use crate::facts::spans::by_children;
 
 /// Writes the gaps; one line if there is none.
 pub(super) fn gaps(view: &View<'_>, page: &mut Page) {

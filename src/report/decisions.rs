@@ -2,6 +2,7 @@
 
 use crate::calendar::{Date, plus_days};
 use crate::checker::CheckedPlan;
+use crate::facts::Facts;
 use crate::garden::{Care, Fallback, Garden, Ingredient};
 use crate::plan::{Planting, StepKind};
 
@@ -9,8 +10,9 @@ use super::care::gap_days;
 use super::cautions;
 use super::page::Page;
 use super::steps::seed_of;
-use super::view::{View, first_day, is_sown, span_of};
+use super::view::View;
 use super::words::count;
+use crate::facts::spans::{first_day, is_sown, span_of};
 
 /// Seed and plants take up to two weeks to arrive (common practice).
 const ORDER_DAYS: i64 = 14;
@@ -50,7 +52,7 @@ impl Decision {
 /// All decisions of a plan in order of time.
 #[must_use]
 pub fn decisions(garden: &Garden, checked: &CheckedPlan) -> Vec<Decision> {
-    all(&View::new(garden, checked))
+    all(&View::of(&Facts::new(garden, checked)))
 }
 
 /// Writes all decisions in order of time.

@@ -4,16 +4,17 @@
 use crate::calendar::{Date, Time};
 use crate::checker::{CheckedPlan, Unattended};
 use crate::explain::{IfMissed, StepSlack};
+use crate::facts::Facts;
+use crate::facts::tasks::{Chance, Doer, Task};
 use crate::garden::{Break, Care, ClassAt, Garden};
 use crate::units::Minutes;
 
 use super::decisions::Decision;
 use super::screen::occasion;
 use super::step_words;
-use super::tasks::{Chance, Doer, Task, tasks};
 use super::view::View;
 use super::words::{minutes, sentence};
-use super::{care, cautions, decisions, make_up};
+use super::{care, cautions, decisions, make_up, tasks};
 
 /// One entry of a calendar.
 #[derive(Debug, Clone, PartialEq)]
@@ -67,9 +68,10 @@ pub fn calendar_name(garden: &Garden, class: Option<ClassAt>) -> String {
 /// when what was cancelled can be made up for.
 #[must_use]
 pub fn entries(garden: &Garden, checked: &CheckedPlan, slack: &[StepSlack]) -> Vec<Entry> {
-    let view = View::new(garden, checked);
-    let tasks = tasks(garden, checked);
-    let mut all: Vec<Entry> = tasks
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
+    let mut all: Vec<Entry> = view
+        .tasks
         .iter()
         .map(|task| of_task(&view, task, slack))
         .collect();
@@ -95,8 +97,8 @@ fn all_day(key: &[&str], from: Date, to: Date, title: String, lines: Vec<String>
     }
 }
 
-fn of_task(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Entry {
-    let who = task.who(view.garden);
+fn of_task(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> Entry {
+    let who = tasks::who(view.garden, task.who);
     let chance = task
         .chance
         .map_or_else(String::new, |Chance { number, of }| {
@@ -115,37 +117,24 @@ fn of_task(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Entry {
     Entry {
         key: vec![
             "step".to_owned(),
-            task.ingredient.clone(),
-            number(task.sowing),
+            task.ingredient.name.clone(),
+            number(task.sowing.number),
             task.kind.facts().key.to_owned(),
-            who_key(task.who).to_owned(),
+            task.who.key().to_owned(),
             who.clone(),
             task.chance
                 .map_or_else(String::new, |chance| number(chance.number)),
         ],
-        class: match task.who {
-            Doer::Class(class) => Some(class),
-            _ => None,
-        },
+        class: task.who.class(),
         everywhere: false,
-        title: format!("{shown}: {}{chance}", task.title),
+        title: format!("{shown}: {}{chance}", tasks::title(task)),
         lines: lines(view, task, slack),
-        place: task.place.clone(),
+        place: tasks::spot(view.garden, task),
         span,
     }
 }
 
-/// Tells a class that is called "families" from the families.
-fn who_key(who: Doer) -> &'static str {
-    match who {
-        Doer::Class(_) => "class",
-        Doer::Families => "families",
-        Doer::Adult => "adult",
-        Doer::Anyone => "anyone",
-    }
-}
-
-fn lines(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Vec<String> {
+fn lines(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> Vec<String> {
     let mut lines = Vec::new();
     if let Some(takes) = task.takes {
         lines.push(match task.session {
@@ -155,10 +144,9 @@ fn lines(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Vec<String> {
     }
     lines.extend(
         task.part
-            .map(|part| sentence(&format!("{}.", part.words()))),
+            .map(|part| sentence(&format!("{}.", tasks::part(part)))),
     );
-    let method = view.plan.planting(task.at.planting).map(|p| p.method);
-    let bring = method.and_then(step_words::of(task.kind).bring);
+    let bring = (step_words::of(task.kind).bring)(task.planting.method);
     lines.extend(bring.map(|what| format!("Bring: {what}.")));
     if task.chance.is_some() {
         lines.push(
@@ -174,7 +162,7 @@ fn lines(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Vec<String> {
         _ => {}
     }
     lines.extend(made_up(view, task, slack));
-    lines.extend(task.caution.as_ref().map(|caution| sentence(caution)));
+    lines.extend(cautions::of(task.ingredient).map(|caution| sentence(&caution)));
     if matches!(task.who, Doer::Class(_) | Doer::Families) {
         lines.push(cautions::HANDS.to_owned());
     }
@@ -182,7 +170,7 @@ fn lines(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Vec<String> {
 }
 
 /// What to do if it is cancelled.
-fn made_up(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Option<String> {
+fn made_up(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> Option<String> {
     Some(match make_up::if_missed(task, slack)? {
         IfMissed::Nothing => {
             "If it is cancelled, nothing is lost: if the other days of picking are kept, they bring \
@@ -199,12 +187,12 @@ fn made_up(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> Option<String> 
             view.words.day(day)
         ),
         IfMissed::Little { ready_years } => {
-            let seen = view.seen(&task.ingredient);
+            let seen = view.seen(&task.ingredient.name);
             let now = seen.map_or(0, |seen| seen.ready_years());
             format!(
                 "If it is cancelled, the other days of picking bring in nearly as much, if they are \
                  kept: {} is ready in {ready_years} years instead of {now}.",
-                task.ingredient
+                task.ingredient.name
             )
         }
         IfMissed::Crowded => "If it is cancelled, thin as soon as you can: no lesson comes in time, \

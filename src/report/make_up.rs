@@ -2,11 +2,11 @@
 
 use crate::explain::{IfMissed, StepSlack};
 
-use super::tasks::Task;
+use crate::facts::tasks::Task;
 
 /// What becomes of the plan if those who do a task cannot come; `None` for what goes on from day
 /// to day.
-pub(super) fn if_missed(task: &Task, slack: &[StepSlack]) -> Option<IfMissed> {
+pub(super) fn if_missed(task: &Task<'_>, slack: &[StepSlack]) -> Option<IfMissed> {
     let own = slack.iter().find(|slack| slack.at == task.at)?;
     own.if_missed.get(task.visit).copied()
 }

@@ -1,19 +1,20 @@
 //! The table of who grows what: one row per ingredient.
 
-use chrono::Datelike;
-
 use crate::calendar::Date;
 use crate::checker::IngredientReplay;
 use crate::garden::Ingredient;
 use crate::plan::{Planting, StepKind};
 
+use super::idle;
 use super::page::Page;
-use super::view::{View, span_of};
+use super::step_words;
+use super::view::View;
 use super::words::{Words, list};
-use super::{idle, places, step_words};
+use crate::facts::places;
+use crate::facts::spans::span_of;
 
 /// The kinds of steps that have a column of dates, each with its head.
-fn dated() -> impl Iterator<Item = (StepKind, &'static str)> {
+pub(super) fn dated() -> impl Iterator<Item = (StepKind, &'static str)> {
     let kinds = StepKind::ALL.iter();
     kinds.filter_map(|kind| Some((*kind, step_words::of(*kind).overview_head?)))
 }
@@ -69,26 +70,16 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     }
 }
 
-/// Which dates are of the year before the feast's, where some are and no day of the calendar
-/// stands for both years: the table then needs no years.
+/// Which dates are of the year before the feast's, where the table needs no years.
 fn years_apart(view: &View<'_>) -> Option<String> {
-    let year = view.garden.feast.day.year();
-    let planted = view.plan.plantings.iter();
-    let spans = planted.flat_map(|p| dated().filter_map(|(kind, _)| span_of(p, kind)));
-    let (before, after): (Vec<Date>, Vec<Date>) = spans
-        .flat_map(|(from, to)| [from, to])
-        .partition(|day| day.year() < year);
-    let (first, last) = (before.into_iter().min()?, after.into_iter().max()?);
-    let apart = first.year() == year - 1
-        && last.year() == year
-        && (first.month(), first.day()) > (last.month(), last.day());
-    apart.then(|| {
-        format!(
-            "In this table the dates from {} to the end of December are of {}, all others of {year}.",
-            view.words.month_day(first),
-            year - 1
-        )
-    })
+    let kinds: Vec<StepKind> = dated().map(|(kind, _)| kind).collect();
+    let apart = view.years_apart(&kinds)?;
+    Some(format!(
+        "In this table the dates from {} to the end of December are of {}, all others of {}.",
+        view.words.month_day(apart.from),
+        apart.year - 1,
+        apart.year
+    ))
 }
 
 fn row(

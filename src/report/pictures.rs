@@ -1,5 +1,5 @@
-//! The words of the handouts' pictures, and what is in them as plain data: names and days, no
-//! coordinates. `handouts::pictures` draws it.
+//! The words of the handouts' pictures beside what is drawn, which `facts` tells. No coordinates:
+//! `handouts::pictures` draws.
 
 pub mod beds;
 pub mod climate;
@@ -8,6 +8,11 @@ pub mod map;
 pub mod space;
 pub mod timeline;
 pub mod weeks;
+
+use crate::plan::{PlantingAt, Stand};
+
+use super::view::View;
+use super::words::list;
 
 /// What is said of a picture.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -45,4 +50,19 @@ fn shown_signs<'a>(meanings: impl Iterator<Item = &'a str>) -> String {
         none if none.is_empty() => none,
         signs => format!(" Signs: {signs}."),
     }
+}
+
+/// The name of the grade that grows a planting.
+fn grade_at<'a>(view: &View<'a>, planting: PlantingAt) -> &'a str {
+    let planting = view.plan.planting(planting);
+    let grade = planting.and_then(|p| view.grade_of(p));
+    grade.map_or("", |grade| view.grade_name(grade))
+}
+
+/// The names of the grades that grow what stands together, each once.
+fn grades_of(view: &View<'_>, stand: &Stand) -> String {
+    let plantings = stand.plantings.iter();
+    let mut grades: Vec<&str> = plantings.map(|at| grade_at(view, *at)).collect();
+    grades.dedup();
+    list(&grades)
 }

@@ -3,6 +3,7 @@
 
 use crate::checker::CheckedPlan;
 use crate::explain::LeastSpace;
+use crate::facts::Facts;
 use crate::garden::Garden;
 
 use super::page::Page;
@@ -13,7 +14,8 @@ use super::{care, least_space, lessons, space, verdict};
 /// What `tureen show --space` prints.
 #[must_use]
 pub fn principal(garden: &Garden, checked: &CheckedPlan, least: &LeastSpace) -> Page {
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let mut page = Page::new();
     page.title(&occasion(garden));
     page.paragraph(&verdict::sentence(&view));

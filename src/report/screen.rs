@@ -6,6 +6,7 @@ use std::time::Duration;
 
 use crate::checker::CheckedPlan;
 use crate::explain::{self, StepSlack};
+use crate::facts::Facts;
 use crate::garden::Garden;
 use crate::harmless;
 
@@ -31,7 +32,8 @@ pub fn plan_with(
     slack: &[StepSlack],
     ran_out: Option<Duration>,
 ) -> Page {
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let mut page = Page::new();
     if let Some(text) = ran_out.and_then(|limit| ran_out::of_a_plan(&view, limit)) {
         page.title(&text);
@@ -62,7 +64,7 @@ pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
     care::other_hands(view, page);
     decisions::write(view, page);
     cautions::write(garden, page);
-    if let Some(text) = manure::of(view.plan, view.words) {
+    if let Some(text) = manure::of(view) {
         page.item(&text);
     }
     assumed::write(garden, page);

@@ -2,6 +2,7 @@
 //! that the project has changed since it was made.
 
 use crate::checker::{Changed, CheckedPlan, Fault, Quantity, Refused, Standing};
+use crate::facts::Facts;
 use crate::garden::Garden;
 use crate::plan::saved::Since;
 
@@ -17,7 +18,7 @@ const MOST_FIGURES: usize = 12;
 #[must_use]
 pub fn opened(garden: &Garden, checked: &CheckedPlan, page: Page) -> Page {
     let mut opened = Page::new();
-    write(&View::new(garden, checked), &mut opened);
+    write(&View::of(&Facts::new(garden, checked)), &mut opened);
     if !opened.blocks().is_empty() {
         opened.gap();
     }
@@ -94,7 +95,8 @@ fn differences(changed: &Changed, words: Words, page: &mut Page) {
 /// What `tureen verify` prints for a plan that keeps every rule.
 #[must_use]
 pub fn sound(garden: &Garden, checked: &CheckedPlan) -> Page {
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let mut page = Page::new();
     page.title("The plan keeps every rule.");
     write(&view, &mut page);

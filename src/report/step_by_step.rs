@@ -4,6 +4,7 @@ use std::time::Duration;
 
 use crate::checker::CheckedPlan;
 use crate::explain::{Rescue, RescueLadder, StepSlack};
+use crate::facts::Facts;
 use crate::garden::{Garden, Method};
 use crate::plan::{Planting, Step};
 use crate::units::Kilograms;
@@ -28,7 +29,8 @@ pub fn slack(
     ladders: &[RescueLadder],
     ran_out: Option<Duration>,
 ) -> Page {
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let mut page = Page::new();
     page.paragraph(&occasion(garden));
     page.title("What can wait, and what to do when a step fails");

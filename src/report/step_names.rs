@@ -3,7 +3,7 @@
 use crate::checker::CheckedPlan;
 use crate::plan::{Planting, PlantingAt, StepAt};
 
-use super::{step_words, timeline};
+use super::{step_words, tasks};
 
 /// A step under its names; the first is the one that is shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -34,7 +34,7 @@ pub fn step_names(checked: &CheckedPlan) -> Vec<StepName> {
         };
         let mut called = vec![name];
         if sowings > 1 {
-            let nth = timeline::ordinal(number - 1);
+            let nth = tasks::ordinal(number);
             called.push(format!("{nth} {own}"));
             called.push(format!("{own}, {nth} sowing,"));
         }

@@ -1,6 +1,7 @@
 //! Steps in words: what is done, when, by which class, with how much.
 
 use crate::calendar::Date;
+use crate::facts::things::{Thing, shared_out};
 use crate::garden::Method;
 use crate::plan::{Planting, Step, StepKind, When};
 use crate::units::Minutes;
@@ -55,8 +56,8 @@ fn amount(planting: &Planting, step: &Step) -> String {
 
 /// How many seeds, flats and plants a step handles: `80 seeds, 2 flats`.
 fn count_of(planting: &Planting, step: &Step) -> String {
-    let mut parts: Vec<String> = counted(planting, step)
-        .map(|(n, thing)| count(n, thing))
+    let mut parts: Vec<String> = shared_out(planting, step)
+        .map(|(n, what)| count(n, thing(what)))
         .into_iter()
         .collect();
     match step.kind {
@@ -75,27 +76,14 @@ fn count_of(planting: &Planting, step: &Step) -> String {
     parts.join(", ")
 }
 
-/// What children share out in a step, and how many of it there are; `None` where nothing is
-/// counted.
-pub(super) fn counted(planting: &Planting, step: &Step) -> Option<(u32, &'static str)> {
-    match step.kind {
-        StepKind::Sow => Some((planting.seeds, seed_word(planting.method))),
-        StepKind::PlantOut if planting.method == Method::Bought => {
-            Some((planting.seeds, seed_word(planting.method)))
-        }
-        StepKind::PlantOut => Some((planting.plants, "plant")),
-        StepKind::PotUp | StepKind::Harden | StepKind::Thin | StepKind::Pick | StepKind::Cure => {
-            None
-        }
-    }
-}
-
-/// What is sown: seed, seed piece, bought plant.
-fn seed_word(method: Method) -> &'static str {
-    match method {
-        Method::Direct | Method::Indoor | Method::Growing | Method::Patch => "seed",
-        Method::Pieces => "seed piece",
-        Method::Bought => "bought plant",
+/// What is counted: seed, seed piece, bought plant, plant.
+#[must_use]
+pub fn thing(thing: Thing) -> &'static str {
+    match thing {
+        Thing::Seed => "seed",
+        Thing::SeedPiece => "seed piece",
+        Thing::BoughtPlant => "bought plant",
+        Thing::Plant => "plant",
     }
 }
 
@@ -103,7 +91,7 @@ fn seed_word(method: Method) -> &'static str {
 pub(super) fn seed_of(ingredient: &str, method: Method) -> String {
     match method {
         Method::Bought => format!("bought {ingredient} plant"),
-        _ => format!("{ingredient} {}", seed_word(method)),
+        _ => format!("{ingredient} {}", thing(Thing::sown(method))),
     }
 }
 

@@ -7,6 +7,7 @@ mod ours;
 
 use crate::checker::CheckedPlan;
 use crate::explain::{self, StepSlack};
+use crate::facts::Facts;
 use crate::garden::{Garden, GradeAt};
 use crate::plan::StepKind;
 
@@ -14,9 +15,10 @@ use super::page::{Page, Picture};
 use super::screen::occasion;
 use super::step_words;
 use super::steps;
-use super::view::{View, by_children};
+use super::view::View;
 use super::words::{count, list, sentence};
 use super::{cautions, idle, packet_days, timeline};
+use crate::facts::spans::by_children;
 
 use ours::{Grown, Ours};
 
@@ -24,7 +26,8 @@ use ours::{Grown, Ours};
 #[must_use]
 pub fn grade(garden: &Garden, checked: &CheckedPlan, grade: GradeAt) -> Page {
     let slack = explain::slack(garden, checked);
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let mut page = Page::new();
     page.title(&title(&view, grade));
     write(&view, grade, &slack, &mut page);

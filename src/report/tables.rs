@@ -3,14 +3,17 @@
 
 use crate::calendar::{Date, Time, plus_days};
 use crate::checker::CheckedPlan;
+use crate::facts::Facts;
 use crate::garden::Garden;
-use crate::plan::{Planting, StepKind};
+use crate::plan::{Planting, PlantingAt, StepKind};
 
-use super::places;
 use super::step_words::{self, Edge};
 use super::steps;
-use super::tasks::{Task, tasks};
-use super::view::{View, span_of};
+use super::view::View;
+use super::{cautions, tasks};
+use crate::facts::places::places;
+use crate::facts::spans::span_of;
+use crate::facts::tasks::Task;
 
 /// What stands in a cell.
 #[derive(Debug, Clone, PartialEq)]
@@ -83,11 +86,11 @@ impl<T: Into<Self>> From<Option<T>> for Cell {
 /// The three tables.
 #[must_use]
 pub fn tables(garden: &Garden, checked: &CheckedPlan) -> [Table; 3] {
-    let view = View::new(garden, checked);
-    let tasks = tasks(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     [
-        steps_table(garden, &tasks),
-        plantings_table(&view, &checked.in_bed(garden)),
+        steps_table(&view),
+        plantings_table(&view, &view.in_bed),
         weeks_table(&view),
     ]
 }
@@ -101,7 +104,8 @@ fn columns(heads: &[(&str, u16)]) -> Vec<Column> {
 }
 
 /// A row per task, in order of time.
-fn steps_table(garden: &Garden, tasks: &[Task]) -> Table {
+fn steps_table(view: &View<'_>) -> Table {
+    let garden = view.garden;
     let heads = [
         ("First day", 12),
         ("Last day", 12),
@@ -120,30 +124,30 @@ fn steps_table(garden: &Garden, tasks: &[Task]) -> Table {
         ("Place", 30),
         ("Caution", 60),
     ];
-    let row = |task: &Task| {
+    let row = |task: &Task<'_>| {
         vec![
             task.from.into(),
             task.to.into(),
             task.begins.map_or(Cell::Empty, Cell::Time),
-            task.who(garden).as_str().into(),
+            tasks::who(garden, task.who).as_str().into(),
             garden[task.grade].name.as_str().into(),
-            task.name.into(),
-            task.ingredient.as_str().into(),
-            task.sowing.into(),
+            tasks::name(task).into(),
+            task.ingredient.name.as_str().into(),
+            task.sowing.number.into(),
             task.chance.map(|chance| chance.number).into(),
             task.chance.map(|chance| chance.of).into(),
             task.whole_minutes().into(),
             task.part.map(|part| part.part).into(),
             task.part.map(|part| part.total).into(),
-            task.part.map(|part| part.thing).into(),
-            task.place.as_str().into(),
-            task.caution.as_deref().into(),
+            task.part.map(|part| steps::thing(part.thing)).into(),
+            tasks::spot(garden, task).as_str().into(),
+            cautions::of(task.ingredient).as_deref().into(),
         ]
     };
     Table {
         name: "Steps",
         columns: columns(&heads),
-        rows: tasks.iter().map(row).collect(),
+        rows: view.tasks.iter().map(row).collect(),
     }
 }
 
@@ -195,8 +199,6 @@ fn planting_rows(
     planting: &Planting,
     stands: Option<(Date, Date)>,
 ) -> Vec<Vec<Cell>> {
-    let before = view.plan.plantings.iter().take(at + 1);
-    let sowing = before.filter(|p| p.ingredient == planting.ingredient);
     let grade = view.grade_of(planting).map(|grade| view.grade_name(grade));
     let day = |kind, edge| {
         let span = span_of(planting, kind);
@@ -207,7 +209,7 @@ fn planting_rows(
     };
     let of_planting = [
         planting.ingredient.as_str().into(),
-        sowing.count().into(),
+        view.sowing(PlantingAt(at)).number.into(),
         grade.into(),
         steps::how_grown(planting.method).into(),
     ];
@@ -215,7 +217,7 @@ fn planting_rows(
         true => n.into(),
         false => Cell::Empty,
     };
-    let merged = places::places(&planting.places);
+    let merged = places(&planting.places);
     let places: Vec<Option<_>> = match merged.as_slice() {
         [] => vec![None],
         places => places.iter().map(Some).collect(),

@@ -6,7 +6,7 @@ use crate::plan::Planting;
 use super::page::Page;
 use super::view::View;
 use super::words::list;
-use super::{places, steps};
+use super::{places, steps, tasks};
 
 /// Width of the column of step names.
 const LABEL: usize = 12;
@@ -53,9 +53,7 @@ pub(super) fn title(view: &View<'_>, planting: &Planting) -> String {
 
 /// `second sowing`, where an ingredient has several.
 pub(super) fn sowing(view: &View<'_>, planting: &Planting) -> Option<String> {
-    let sowings: Vec<&Planting> = view.plantings_named(&planting.ingredient).collect();
-    let at = sowings.iter().position(|p| *p == planting)?;
-    (sowings.len() > 1).then(|| format!("{} sowing", ordinal(at)))
+    tasks::sowing(view.sowing_of(planting))
 }
 
 /// Who carries on after moving up; grades of which the same is true share a sentence.
@@ -76,25 +74,10 @@ fn hand_overs(view: &View<'_>) -> Vec<String> {
         .collect()
 }
 
-pub(super) fn ordinal(at: usize) -> &'static str {
-    ["first", "second", "third", "fourth"]
-        .get(at)
-        .copied()
-        .unwrap_or("later")
-}
-
 /// Who carries the grade's plantings on after moving up, if something is left to do then.
 pub(super) fn hand_over(view: &View<'_>, grade: GradeAt) -> Option<String> {
-    let moves_up = view.garden.school_year.moves_up?;
-    let goes_on = view
-        .planted_by(grade)
-        .flat_map(|(p, _)| &p.steps)
-        .filter_map(|s| s.when.last())
-        .any(|day| day >= moves_up);
-    if !goes_on {
-        return None;
-    }
-    let who = match view.garden[grade].hand_over {
+    let over = view.handed_over(grade)?;
+    let who = match over.to {
         HandOver::SameChildren => {
             "the same children carry on, one grade up (class names as before)".to_owned()
         }
@@ -106,6 +89,6 @@ pub(super) fn hand_over(view: &View<'_>, grade: GradeAt) -> Option<String> {
     };
     Some(format!(
         "from {}, when the grades move up, {who}.",
-        view.words.day(moves_up)
+        view.words.day(over.from)
     ))
 }

@@ -3,6 +3,8 @@
 
 use crate::checker::CheckedPlan;
 use crate::explain::{Diagnosis, Kind, Repair};
+use crate::facts::Facts;
+use crate::facts::space::most;
 use crate::garden::{Care, Garden};
 use crate::model::Impossible;
 use crate::project::Change;
@@ -10,7 +12,7 @@ use crate::units::Kilograms;
 
 use super::page::Page;
 use super::screen::occasion;
-use super::space::{all_beds, weeks_in_which};
+use super::space::weeks_of;
 use super::view::{View, kind_of_years};
 use super::words::{Words, count, list, sentence};
 use super::{no_plan, verdict};
@@ -41,7 +43,7 @@ pub fn plan_exists(garden: &Garden, checked: &CheckedPlan) -> Page {
     page.paragraph(&occasion(garden));
     page.title(&format!(
         "There is a plan. {}",
-        verdict::sentence(&View::new(garden, checked))
+        verdict::sentence(&View::of(&Facts::new(garden, checked)))
     ));
     page
 }
@@ -109,7 +111,8 @@ fn together(garden: &Garden, repair: &Repair, page: &mut Page) {
 /// What comes of a repair, and how `tureen try` takes it.
 fn outcome(garden: &Garden, repair: &Repair, page: &mut Page) {
     if let Ok(checked) = &repair.trial.outcome {
-        let view = View::new(&repair.trial.garden, checked);
+        let facts = Facts::new(&repair.trial.garden, checked);
+        let view = View::of(&facts);
         let ready = view.replay.whole_dish_years();
         page.entry(
             "",
@@ -137,9 +140,10 @@ fn new_room(garden: &Garden, repair: &Repair) -> Vec<String> {
     let Ok(checked) = &repair.trial.outcome else {
         return Vec::new();
     };
-    let view = View::new(&repair.trial.garden, checked);
+    let facts = Facts::new(&repair.trial.garden, checked);
+    let view = View::of(&facts);
     let flats = garden.shelf.flats;
-    let beds = all_beds(&view).weeks;
+    let beds = view.all_beds_use().weeks;
     let strips = garden.beds.iter().map(|bed| bed.strips()).sum();
     let room = |kind: &Kind| match kind {
         Kind::MoreFlats { .. } => wanted(&view, &view.replay.flats_by_week, flats, "flat"),
@@ -151,8 +155,8 @@ fn new_room(garden: &Garden, repair: &Repair) -> Vec<String> {
 
 /// `In the weeks of 12 Apr to 26 Apr up to 6 flats are wanted, 4 stand ready.`
 fn wanted(view: &View<'_>, by_week: &[u32], there: u32, thing: &str) -> Option<String> {
-    let weeks = weeks_in_which(view, by_week, |used| used > there)?;
-    let most = by_week.iter().copied().max().unwrap_or(0);
+    let weeks = weeks_of(view, by_week, |used| used > there)?;
+    let most = most(by_week).unwrap_or(0);
     Some(format!(
         "In {weeks} up to {} are wanted, {} ready.",
         count(most, thing),

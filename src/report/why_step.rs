@@ -1,11 +1,13 @@
 //! Why one step is when it is: what it follows and what follows it, what forbids other weeks,
 //! and what another week would cost.
 
-use crate::calendar::monday_of;
 use crate::checker::{CheckedPlan, Harvest};
 use crate::explain::{Beside, Held, Start, WhyStep};
+use crate::facts::Facts;
+use crate::facts::verdict::years_are_proved;
+use crate::facts::weeks_apart;
 use crate::garden::{Garden, Method};
-use crate::plan::{Aim, AimResult, Planting, Step, StepKind, When};
+use crate::plan::{AimResult, Planting, Step, When};
 
 use super::binds;
 use super::page::Page;
@@ -19,7 +21,8 @@ use super::words::{count, sentence};
 /// What `tureen why FILE STEP` prints.
 #[must_use]
 pub fn why_step(garden: &Garden, checked: &CheckedPlan, why: &WhyStep) -> Page {
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let mut page = Page::new();
     let Some((planting, step)) = checked.plan().step(why.at) else {
         return page;
@@ -84,21 +87,12 @@ fn around(view: &View<'_>, planting: &Planting, at: usize, page: &mut Page) {
 
 /// What the crop asks of seedlings.
 fn needs(view: &View<'_>, planting: &Planting, step: &Step, page: &mut Page) {
-    let raises = step.kind.facts().raises;
-    let indoor = view.ingredient_of(planting).and_then(|i| i.crop.indoor);
-    let (Some(indoor), Method::Indoor, true) = (indoor, planting.method, raises) else {
-        return;
-    };
-    let first = |kind| {
-        let of_kind = planting.steps_of(kind).next()?;
-        of_kind.when.first().map(monday_of)
-    };
-    if let (Some(sown), Some(out)) = (first(StepKind::Sow), first(StepKind::PlantOut)) {
+    if let (Some(weeks), true) = (view.shelf_weeks(planting), step.kind.facts().raises) {
         page.item(&format!(
             "Its seedlings are planted out {} to {} weeks after sowing; here it is {}.",
-            indoor.weeks_lo,
-            indoor.weeks_hi,
-            count(weeks_between(sown, out), "week")
+            weeks.fewest,
+            weeks.most,
+            count(weeks.planned, "week")
         ));
     }
 }
@@ -191,7 +185,8 @@ fn cost(view: &View<'_>, planting: &Planting, step: &Step, held: &Held) -> Strin
             ),
         };
     };
-    let then = View::new(view.garden, plan);
+    let replanned = Facts::new(view.garden, plan);
+    let then = View::of(&replanned);
     let then = then.seen(&planting.ingredient);
     let then = then.map_or(0, |seen| seen.ready_years());
     let dish = plan.replay().whole_dish_years();
@@ -211,13 +206,7 @@ fn cost(view: &View<'_>, planting: &Planting, step: &Step, held: &Held) -> Strin
 
 /// How far the years of a plan are proved.
 fn proof(aims: &[AimResult]) -> &'static str {
-    let about_years = |a: &&AimResult| {
-        matches!(
-            a.aim,
-            Aim::WorstIngredient | Aim::AllIngredients | Aim::WholeDish
-        )
-    };
-    match aims.iter().filter(about_years).all(AimResult::proved) {
+    match years_are_proved(aims) {
         true => "proved best for that week",
         false => "the best found, not proved best",
     }
@@ -225,17 +214,13 @@ fn proof(aims: &[AimResult]) -> &'static str {
 
 /// `a week later`, `3 weeks earlier`.
 fn away(step: &Step, when: &When) -> String {
-    let (Some(planned), Some(other)) = (step.when.first(), when.first()) else {
+    let Some(away) = weeks_apart::away(step, when) else {
         return String::new();
     };
-    let side = if other < planned { "earlier" } else { "later" };
-    match weeks_between(monday_of(planned), monday_of(other)) {
+    let side = if away.earlier { "earlier" } else { "later" };
+    match away.weeks {
         0 => format!("in the same week, {side}"),
         1 => format!("a week {side}"),
         n => format!("{n} weeks {side}"),
     }
-}
-
-fn weeks_between(a: crate::calendar::Date, b: crate::calendar::Date) -> u32 {
-    u32::try_from((b - a).num_days().unsigned_abs() / 7).unwrap_or(u32::MAX)
 }

@@ -3,6 +3,7 @@
 
 mod circles;
 mod layers;
+mod pages;
 mod repository;
 mod sentences;
 mod source;

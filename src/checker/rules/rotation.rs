@@ -36,45 +36,76 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
                 });
             }
         }
-        faults.extend(after_its_own(run, &stands, PlantingAt(at), planting));
+        faults.extend(after_its_own(run, &stands, PlantingAt(at)));
     }
     faults
 }
 
 /// Strips on which a planting comes after one of its family in the same plan, one fault for each
-/// earlier planting. Where both stand at once the strip is taken twice, which is another rule's.
-fn after_its_own(
-    run: &Run<'_>,
-    stands: &[Stand],
-    at: PlantingAt,
-    planting: &Planting<'_>,
-) -> Vec<Fault> {
-    let rotation = &planting.ingredient.crop.rotation;
-    let Some(starts) = planting.bedding().map(|step| step.first) else {
+/// earlier planting.
+fn after_its_own(run: &Run<'_>, stands: &[Stand], at: PlantingAt) -> Vec<Fault> {
+    let Some(planting) = run.plantings.get(at.0) else {
         return Vec::new();
     };
-    let year = |day: usize| run.horizon.date(day).year();
-    let plantings = run.plantings.iter().enumerate();
-    let mut before: Vec<(usize, PlantingAt, &Planting<'_>)> = plantings
-        .filter(|(_, other)| other.ingredient.crop.rotation.family == rotation.family)
-        .filter_map(|(k, other)| Some((in_bed(run, other)?.1, PlantingAt(k), other)))
-        .filter(|(cleared, ..)| *cleared < starts)
-        .filter(|(cleared, ..)| rotation.must_wait(year(starts) - year(*cleared)))
-        .collect();
-    before.sort_by_key(|(cleared, ..)| Reverse(*cleared));
-    let fault = |(cleared, other_at, other): (usize, PlantingAt, &Planting<'_>)| {
-        let (bed, strip) = first_shared(stands, at, other_at)?;
-        Some(Fault::FamilyAgain {
-            planting: planting.name.clone(),
-            bed: run.garden[bed].id.clone(),
-            strip: strip.number(),
-            family: rotation.family.clone(),
-            before: other.name.clone(),
-            cleared: run.horizon.date(cleared),
-            years_hard: rotation.years_hard,
-        })
+    let rotation = &planting.ingredient.crop.rotation;
+    let fault = |before: Before<'_, '_>| Fault::FamilyAgain {
+        planting: planting.name.clone(),
+        bed: run.garden[before.bed].id.clone(),
+        strip: before.strip.number(),
+        family: rotation.family.clone(),
+        before: before.planting.name.clone(),
+        cleared: run.horizon.date(before.cleared),
+        years_hard: rotation.years_hard,
     };
-    before.into_iter().filter_map(fault).collect()
+    let too_soon = family_before(run, stands, at, |passed| rotation.must_wait(passed));
+    too_soon.into_iter().map(fault).collect()
+}
+
+/// A planting of the plan that was on a strip before another one of its family.
+pub struct Before<'r, 'p> {
+    /// The earlier planting.
+    pub planting: &'r Planting<'p>,
+    /// The day number on which it is cleared.
+    pub cleared: usize,
+    /// The bed in which both stand.
+    pub bed: BedAt,
+    /// The first strip that both have.
+    pub strip: StripAt,
+}
+
+/// The plantings of its family that the plan has on a strip of a planting before it, those cleared
+/// last first, if so few years have passed that it waits. Where both stand at once the strip is
+/// taken twice, which is another rule's.
+pub fn family_before<'r, 'p>(
+    run: &'r Run<'p>,
+    stands: &[Stand],
+    at: PlantingAt,
+    waits: impl Fn(i32) -> bool,
+) -> Vec<Before<'r, 'p>> {
+    let planting = run.plantings.get(at.0);
+    let begun = planting.and_then(|p| Some((p, p.bedding()?.first)));
+    let Some((planting, starts)) = begun else {
+        return Vec::new();
+    };
+    let family = &planting.ingredient.crop.rotation.family;
+    let year = |day: usize| run.horizon.date(day).year();
+    let others = run.plantings.iter().enumerate();
+    let mut before: Vec<Before<'_, '_>> = others
+        .filter(|(_, other)| other.ingredient.crop.rotation.family == *family)
+        .filter_map(|(k, other)| Some((PlantingAt(k), in_bed(run, other)?.1, other)))
+        .filter(|(_, cleared, _)| *cleared < starts && waits(year(starts) - year(*cleared)))
+        .filter_map(|(other_at, cleared, other)| {
+            let (bed, strip) = first_shared(stands, at, other_at)?;
+            Some(Before {
+                planting: other,
+                cleared,
+                bed,
+                strip,
+            })
+        })
+        .collect();
+    before.sort_by_key(|before| Reverse(before.cleared));
+    before
 }
 
 /// The first strip on which two plantings stand, each at its time, and its bed.

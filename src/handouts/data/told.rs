@@ -2,14 +2,15 @@
 
 use crate::calendar::{Date, plus_days};
 use crate::checker::CheckedPlan;
+use crate::facts::Facts;
+use crate::facts::interval::further_years_95;
+use crate::facts::places::places;
+use crate::facts::tasks::{Doer, Task};
 use crate::garden::{self, Garden, GradeAt, IngredientAt};
 use crate::harmless::plain;
 use crate::plan::{self, StepKind};
-use crate::report::interval::further_years_95;
-use crate::report::places::places;
-use crate::report::tasks::{Doer, Task, tasks};
 use crate::report::view::View;
-use crate::report::{caution, decisions, idle};
+use crate::report::{caution, decisions, idle, tasks, thing};
 
 use super::shape::{
     BedUse, Break, Care, Chance, Class, Clock, Day, Decision, Feast, Gap, Grade, Hands, Idle,
@@ -19,6 +20,7 @@ use super::shape::{
 
 /// All that is told of a plan.
 pub fn told(garden: &Garden, checked: &CheckedPlan, calendars: &[String]) -> PlanData {
+    let facts = Facts::new(garden, checked);
     let in_bed = checked.in_bed(garden);
     let plantings = &checked.plan().plantings;
     let planting = |at: usize| planting(plantings, at, in_bed.get(at).copied().flatten());
@@ -35,10 +37,7 @@ pub fn told(garden: &Garden, checked: &CheckedPlan, calendars: &[String]) -> Pla
             .filter_map(|at| ingredient(garden, checked, at))
             .collect(),
         plantings: (0..plantings.len()).filter_map(planting).collect(),
-        steps: tasks(garden, checked)
-            .iter()
-            .map(|task| step(garden, task))
-            .collect(),
+        steps: facts.tasks.iter().map(|task| step(garden, task)).collect(),
         weeks: weeks(garden, checked),
         breaks: breaks(garden),
         gaps: gaps(checked),
@@ -97,7 +96,8 @@ fn verdict(garden: &Garden, checked: &CheckedPlan) -> Verdict {
 }
 
 fn grades(garden: &Garden, checked: &CheckedPlan, calendars: &[String]) -> Vec<Grade> {
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let mut calendars = calendars.iter();
     let mut class = |class: &garden::Class| Class {
         name: plain(&class.name),
@@ -187,7 +187,7 @@ fn method(method: garden::Method) -> Method {
     }
 }
 
-fn step(garden: &Garden, task: &Task) -> Step {
+fn step(garden: &Garden, task: &Task<'_>) -> Step {
     let (hands, class) = match task.who {
         Doer::Class(at) => (Hands::Class, Some(plain(&garden.class(at).name))),
         Doer::Families => (Hands::Families, None),
@@ -205,7 +205,7 @@ fn step(garden: &Garden, task: &Task) -> Step {
             StepKind::Pick => Kind::Pick,
             StepKind::Cure => Kind::Cure,
         },
-        title: plain(&task.title),
+        title: plain(&tasks::title(task)),
         hands,
         class,
         from: day(task.from),
@@ -215,7 +215,7 @@ fn step(garden: &Garden, task: &Task) -> Step {
         part: task.part.map(|part| Part {
             part: part.part,
             of: part.total,
-            thing: part.thing.to_owned(),
+            thing: thing(part.thing).to_owned(),
         }),
         chance: task.chance.map(|chance| Chance {
             number: chance.number,

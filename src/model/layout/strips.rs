@@ -1,6 +1,6 @@
 //! Puts plantings on the strips of their plots: one piece where a free run is long enough.
 
-use crate::candidates::Candidates;
+use crate::candidates::{Candidates, breaks_wish};
 use crate::garden::{Garden, Strips};
 use crate::plan::Place;
 
@@ -18,6 +18,8 @@ pub fn places(
     parts: &[Vec<Part>],
 ) -> Option<Vec<Vec<Place>>> {
     let ground = Ground::of(garden, candidates, chosen);
+    let of = |k: usize| &candidates[chosen[k].candidate];
+    let unwished = |a: usize, b: usize| breaks_wish(garden, of(a), of(b));
     let mut places = vec![Vec::new(); chosen.len()];
     for (at, plot) in candidates.numbered_plots() {
         let blocks = parts.iter().map(|parts| {
@@ -26,8 +28,8 @@ pub fn places(
         });
         let blocks: Vec<u32> = blocks.collect();
         let uses = ground.uses(&blocks);
-        let runs = in_time(&ground, &uses, &plot.strips);
-        for (planting, runs) in runs.or_else(|| by_chains(&ground, &uses, &plot.strips))? {
+        let runs = in_time(&ground, &uses, plot.strips, &unwished);
+        for (planting, runs) in runs.or_else(|| by_chains(&ground, &uses, plot.strips))? {
             let places: &mut Vec<Place> = &mut places[planting];
             let bed = &garden[plot.bed].id;
             places.extend(runs.into_iter().map(|run| Place::of(bed, run)));
@@ -40,8 +42,14 @@ pub fn places(
 }
 
 /// Plantings in order of time, each on the runs that suit it best; `None` if one of them finds no
-/// room, which only happens where families must wait.
-fn in_time(ground: &Ground, uses: &[Use], strips: &Strips) -> Option<Vec<(usize, Vec<Strips>)>> {
+/// room, which only happens where families must wait. Strips of which another piece is an
+/// unwished forerunner are taken only if the rest does not hold a piece whole.
+fn in_time(
+    ground: &Ground,
+    uses: &[Use],
+    strips: Strips,
+    unwished: impl Fn(usize, usize) -> bool,
+) -> Option<Vec<(usize, Vec<Strips>)>> {
     let mut carried: Vec<Vec<usize>> = vec![Vec::new(); strips.count as usize];
     let mut placed = Vec::new();
     for planting in uses {
@@ -49,41 +57,57 @@ fn in_time(ground: &Ground, uses: &[Use], strips: &Strips) -> Option<Vec<(usize,
             let mut before = before.iter();
             before.all(|other| !ground.clash(*other, planting.piece))
         };
-        let free = strips.iter().zip(&carried);
-        let free = free.filter(|(_, before)| is_free(before));
-        let free = Strips::runs(free.map(|(strip, _)| strip));
+        let is_wished = |before: &[usize]| {
+            let mut others = before.iter();
+            is_free(before) && others.all(|other| !unwished(*other, planting.piece))
+        };
         let block = ground.pieces[planting.piece].strips;
-        let runs = choose(&free, planting.strips, block)?;
+        let wished = whole(&runs(strips, &carried, is_wished), planting.strips);
+        let chosen = wished.map(|run| vec![run]);
+        let free = || runs(strips, &carried, is_free);
+        let chosen = chosen.or_else(|| choose(&free(), planting.strips, block))?;
         let taken = strips.iter().zip(&mut carried);
-        for (_, carries) in taken.filter(|(strip, _)| runs.iter().any(|run| run.has(*strip))) {
+        for (_, carries) in taken.filter(|(strip, _)| chosen.iter().any(|run| run.has(*strip))) {
             carries.push(planting.piece);
         }
-        placed.push((planting.piece, runs));
+        placed.push((planting.piece, chosen));
     }
     Some(placed)
 }
 
 /// The same by trying everything. Strips that carry the same lie side by side.
-fn by_chains(ground: &Ground, uses: &[Use], strips: &Strips) -> Option<Vec<(usize, Vec<Strips>)>> {
+fn by_chains(ground: &Ground, uses: &[Use], strips: Strips) -> Option<Vec<(usize, Vec<Strips>)>> {
     let mut carried = chains(uses, strips.count, |a, b| ground.clash(a, b)).ok()??;
     carried.sort();
-    let runs = |planting: &Use| {
-        let carriers = strips.iter().zip(&carried);
-        let own = carriers.filter(|(_, carries)| carries.contains(&planting.piece));
-        (planting.piece, Strips::runs(own.map(|(strip, _)| strip)))
+    let placed = |planting: &Use| {
+        let carries = |carried: &[usize]| carried.contains(&planting.piece);
+        (planting.piece, runs(strips, &carried, carries))
     };
-    Some(uses.iter().map(runs).collect())
+    Some(uses.iter().map(placed).collect())
+}
+
+/// The longest runs of strips of which something holds of what each carries.
+fn runs(strips: Strips, carried: &[Vec<usize>], holds: impl Fn(&[usize]) -> bool) -> Vec<Strips> {
+    let each = strips.iter().zip(carried);
+    let own = each.filter(|(_, carries)| holds(carries));
+    Strips::runs(own.map(|(strip, _)| strip))
+}
+
+/// The first of the shortest runs that hold so many strips.
+fn whole(runs: &[Strips], strips: u32) -> Option<Strips> {
+    let long = runs.iter().filter(|run| run.count >= strips);
+    let shortest = long.min_by_key(|run| (run.count, run.first))?;
+    Some(Strips {
+        count: strips,
+        ..*shortest
+    })
 }
 
 /// Takes `strips` from the runs: from the shortest run that holds all, else whole blocks from
 /// the longest runs, else whatever is free.
 fn choose(runs: &[Strips], strips: u32, block: u32) -> Option<Vec<Strips>> {
-    let whole = runs.iter().filter(|run| run.count >= strips);
-    if let Some(run) = whole.min_by_key(|run| (run.count, run.first)) {
-        return Some(vec![Strips {
-            count: strips,
-            ..*run
-        }]);
+    if let Some(run) = whole(runs, strips) {
+        return Some(vec![run]);
     }
     // Whole blocks keep their rows in one piece; single strips only where there is no other way.
     for unit in [block.max(1), 1] {

@@ -2,11 +2,12 @@
 //! in what state it comes, what is done to it, crates and cold space, when it comes, cautions.
 
 use crate::checker::IngredientReplay;
+use crate::facts::spans::span_of;
 use crate::garden::{CRATE, Ingredient, Source, Store};
 use crate::plan::{Planting, StepKind};
 use crate::report::page::Page;
 use crate::report::screen::occasion;
-use crate::report::view::{View, span_of};
+use crate::report::view::View;
 use crate::report::words::{choice, count, list, sentence};
 use crate::report::{cautions, decisions, handling, verdict};
 use crate::units::{Kilograms, Share};

@@ -2,15 +2,15 @@
 //! people to find, cost, cautions, what to decide by when.
 
 use crate::explain::LeastSpace;
+use crate::facts::places;
+use crate::facts::spans::first_day;
 use crate::garden::{Care, GradeAt, Ingredient};
 use crate::plan::{Planting, When};
 use crate::report::page::{Page, Picture};
 use crate::report::screen::occasion;
-use crate::report::view::{View, first_day};
+use crate::report::view::View;
 use crate::report::words::{list, minutes};
-use crate::report::{
-    care, cautions, decisions, idle, least_space, lessons, places, space, verdict,
-};
+use crate::report::{care, cautions, decisions, idle, least_space, lessons, space, verdict};
 
 /// Writes the sheet.
 pub fn write(view: &View<'_>, least: Option<&LeastSpace>, page: &mut Page) {
@@ -22,7 +22,7 @@ pub fn write(view: &View<'_>, least: Option<&LeastSpace>, page: &mut Page) {
     who(view, page);
     page.heading("Space");
     page.picture(Picture::Space);
-    space::peaks(view, &space::shelf_rows(view), &space::all_beds(view), page);
+    space::peaks(view, page);
     if let Some(least) = least {
         least_space::items(view, least, page);
     }

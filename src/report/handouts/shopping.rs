@@ -1,12 +1,12 @@
 //! The seed and shopping list: what to order by when, what the shelf and the beds want, what
 //! children bring, what is known of the cost.
 
+use crate::facts::places::places;
 use crate::garden::{Ingredient, Method};
 use crate::growth::amount::{CHILD_LOSS, SURE};
 use crate::plan::{Planting, StepKind};
 use crate::report::decisions::{Order, to_order};
 use crate::report::page::Page;
-use crate::report::places;
 use crate::report::screen::occasion;
 use crate::report::view::View;
 use crate::report::words::{count, list};
@@ -131,7 +131,7 @@ fn raising(view: &View<'_>, planting: &Planting, ingredient: &Ingredient) -> Str
 fn beds(view: &View<'_>, page: &mut Page) {
     page.heading("For the beds");
     for (planting, ingredient) in view.planted().filter(|(_, i)| i.crop.needs.trellis) {
-        for place in places::places(&planting.places) {
+        for place in places(&planting.places) {
             let length = STRIP * f64::from(place.strips);
             page.item(&format!(
                 "Trellis or stakes, and soft ties, for {} on {} of bed {}.",

@@ -1,13 +1,15 @@
 //! Labels to cut out: for beds, and for plants.
 
-use crate::garden::Bed;
-use crate::plan::{Planting, StepKind};
+use crate::facts::spans::span_of;
+use crate::facts::stands::Carries;
+use crate::plan::{Planting, PlantingAt, StepKind};
 use crate::report::places;
 use crate::report::step_words;
-use crate::report::view::{View, span_of};
+use crate::report::view::View;
 
-use super::beds::{Shown, stands};
-use super::timeline::numbered;
+use super::beds::names_of;
+use super::timeline::numbered_at;
+use super::{grade_at, grades_of};
 
 /// One label in large print.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -36,7 +38,8 @@ pub struct Labels {
 /// The labels; `None` where nothing is planted.
 #[must_use]
 pub fn labels(view: &View<'_>) -> Option<Labels> {
-    let plants: Vec<Label> = view.plan.plantings.iter().map(|p| plant(view, p)).collect();
+    let plantings = view.plan.numbered();
+    let plants: Vec<Label> = plantings.map(|(at, p)| plant(view, at, p)).collect();
     (!plants.is_empty()).then_some(Labels {
         beds_title: "Labels for the beds",
         beds: beds(view),
@@ -46,22 +49,27 @@ pub fn labels(view: &View<'_>) -> Option<Labels> {
 }
 
 fn beds(view: &View<'_>) -> Vec<Label> {
-    let label = |(bed, stands): (&Bed, Vec<Shown>)| Label {
-        large: format!("Bed {}", bed.id),
-        below: view.words.ground_in_both(bed.length, bed.width),
-        lines: stands
-            .iter()
-            .map(|stand| {
-                let span = view.words.span(stand.from, stand.to);
-                format!("{} ({}), {span}", stand.name, stand.grade_names(view))
-            })
-            .collect(),
+    let label = |Carries { bed, stands, .. }: &Carries| {
+        let bed = &view.garden[*bed];
+        Label {
+            large: format!("Bed {}", bed.id),
+            below: view.words.ground_in_both(bed.length, bed.width),
+            lines: stands
+                .iter()
+                .map(|stand| {
+                    let name = names_of(view, &stand.stand);
+                    let span = view.words.span(stand.from, stand.to);
+                    format!("{name} ({}), {span}", grades_of(view, &stand.stand))
+                })
+                .collect(),
+        }
     };
-    let labels = view.garden.beds.iter().zip(stands(view)).map(label);
-    labels.filter(|label| !label.lines.is_empty()).collect()
+    let labels = view.carried();
+    let labels = labels.iter().filter(|bed| !bed.stands.is_empty());
+    labels.map(label).collect()
 }
 
-fn plant(view: &View<'_>, planting: &Planting) -> Label {
+fn plant(view: &View<'_>, at: PlantingAt, planting: &Planting) -> Label {
     let told = StepKind::ALL.iter().filter_map(|kind| {
         let words = step_words::of(*kind);
         let (from, to) = span_of(planting, *kind).filter(|_| words.on_label)?;
@@ -70,10 +78,9 @@ fn plant(view: &View<'_>, planting: &Planting) -> Label {
     });
     let place =
         (!planting.places.is_empty()).then(|| places::in_words(view.garden, &planting.places));
-    let grade = view.grade_of(planting);
     Label {
-        large: numbered(view, planting),
-        below: grade.map_or_else(String::new, |g| view.grade_name(g).to_owned()),
+        large: numbered_at(view, at),
+        below: grade_at(view, at).to_owned(),
         lines: told
             .chain(place.map(|place| crate::report::words::sentence(&place)))
             .collect(),

@@ -5,9 +5,10 @@ use crate::calendar::Date;
 use crate::plan::{Planting, StepKind};
 
 use super::super::page::Page;
-use super::super::view::{View, first_day, span_of};
+use super::super::view::View;
 use super::super::words::{count, list, sentence};
 use super::ours::Ours;
+use crate::facts::spans::{first_day, span_of};
 
 /// Writes what to do when nothing is due.
 pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {

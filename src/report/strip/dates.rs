@@ -2,15 +2,17 @@
 
 use crate::calendar::Date;
 use crate::explain::{IfMissed, StepSlack};
-use crate::plan::{Planting, PlantingAt};
+use crate::facts::tasks::{Doer, Task};
+use crate::plan::Planting;
 use crate::units::Minutes;
 
 use super::super::make_up;
 use super::super::page::Page;
-use super::super::tasks::{self, Doer, Task};
+use super::super::tasks;
 use super::super::view::View;
-use super::super::words::{Words, list, minutes, natural};
+use super::super::words::{Words, list, minutes};
 use super::ours::Ours;
+use crate::facts::order::natural;
 
 /// One thing to do on one day.
 struct Job {
@@ -60,14 +62,14 @@ const WHO: usize = 1;
 const TAKES: usize = 3;
 
 /// When a step can be made up for, or what is lost if it is not.
-fn instead(view: &View<'_>, task: &Task, slack: &[StepSlack]) -> String {
+fn instead(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> String {
     match make_up::if_missed(task, slack) {
         None => String::new(),
         Some(IfMissed::Nothing) => NOTHING.to_owned(),
         Some(IfMissed::MadeUp(day)) => view.words.day(day),
         Some(IfMissed::AndThinned(day)) => format!("{}{THINNED}", view.words.day(day)),
         Some(IfMissed::Little { ready_years }) => {
-            let seen = view.seen(&task.ingredient);
+            let seen = view.seen(&task.ingredient.name);
             let now = seen.map_or(0, |seen| seen.ready_years());
             format!("ready in {ready_years}{OF}{now} years")
         }
@@ -159,19 +161,17 @@ fn together(rows: Vec<Vec<String>>) -> Vec<Vec<String>> {
 
 /// The jobs of a planting from a day on.
 fn jobs(view: &View<'_>, planting: &Planting, slack: &[StepSlack], from: Option<Date>) -> Vec<Job> {
-    let mut plantings = view.plan.plantings.iter();
-    let at = plantings.position(|p| std::ptr::eq(p, planting));
-    let tasks = at.map(|at| tasks::of_planting(view, PlantingAt(at), planting));
-    tasks
-        .into_iter()
-        .flatten()
+    let own = |task: &&Task<'_>| std::ptr::eq(task.planting, planting);
+    view.tasks
+        .iter()
+        .filter(own)
         .filter(|task| from.is_none_or(|from| task.from >= from))
         .map(|task| Job {
             day: task.from,
-            who: task.who(view.garden),
-            what: what(&task, view.words),
+            who: tasks::who(view.garden, task.who),
+            what: what(task, view.words),
             takes: task.takes,
-            instead: instead(view, &task, slack),
+            instead: instead(view, task, slack),
         })
         .collect()
 }
@@ -179,15 +179,15 @@ fn jobs(view: &View<'_>, planting: &Planting, slack: &[StepSlack], from: Option<
 /// What is done, with a class's part of the seeds or plants: `Sow in bed: carrot, about 109 of
 /// 217 seeds`. Of what runs over days, until when; drying follows the pick, so its days are the
 /// latest ones.
-fn what(task: &Task, words: Words) -> String {
-    let title = &task.title;
+fn what(task: &Task<'_>, words: Words) -> String {
+    let title = tasks::title(task);
     match (task.part, task.who) {
-        (Some(part), _) => format!("{title}, {}", part.words()),
+        (Some(part), _) => format!("{title}, {}", tasks::part(part)),
         (None, Doer::Anyone) if task.kind.follows_harvest() => format!(
             "{title}, daily until {} (earlier if it was picked earlier)",
             words.day(task.to)
         ),
         (None, Doer::Anyone) => format!("{title}, daily until {}", words.day(task.to)),
-        (None, _) => title.clone(),
+        (None, _) => title,
     }
 }

@@ -4,10 +4,12 @@
 use tureen::calendar::Date;
 use tureen::checker::{CheckedPlan, DayLimit, Fault, Quantity, check, promise};
 use tureen::explain::slack;
+use tureen::facts::Facts;
+use tureen::facts::tasks::{Doer, Task};
 use tureen::garden::{Garden, GradeAt, Method};
 use tureen::plan::{Plan, Planting, Step, StepKind, When};
 use tureen::report::entries::{Entry, entries};
-use tureen::report::tasks::{Doer, Task, tasks};
+use tureen::report::tasks::{title, who};
 use tureen::report::words::Words;
 use tureen::report::{Look, grade};
 
@@ -48,13 +50,13 @@ impl Case {
         self.checked.plan()
     }
 
-    fn ingredient(&self, task: &Task) -> usize {
+    fn ingredient(&self, task: &Task<'_>) -> usize {
         let mut names = self.garden.ingredients.iter();
-        names.position(|i| i.name == task.ingredient).unwrap()
+        names.position(|i| i.name == task.ingredient.name).unwrap()
     }
 
     /// Days after a task on which the same hands are there.
-    fn later(&self, task: &Task) -> Vec<Date> {
+    fn later(&self, task: &Task<'_>) -> Vec<Date> {
         let days = match task.who {
             Doer::Class(class) => self.garden.sessions(class),
             _ => {
@@ -68,23 +70,23 @@ impl Case {
 }
 
 /// True if a pick is one of those that a task means: of its ingredient, hands and day.
-fn falls_out(garden: &Garden, task: &Task, planting: &Planting, step: &Step) -> bool {
+fn falls_out(garden: &Garden, task: &Task<'_>, planting: &Planting, step: &Step) -> bool {
     let hands = match &step.when {
         When::Sessions(visits) => visits
             .iter()
-            .any(|v| v.date == task.from && v.class == task.who(garden)),
+            .any(|v| v.date == task.from && v.class == who(garden, task.who)),
         When::Families(day) => task.who == Doer::Families && *day == task.from,
         _ => false,
     };
-    planting.ingredient == task.ingredient && step.kind == StepKind::Pick && hands
+    planting.ingredient == task.ingredient.name && step.kind == StepKind::Pick && hands
 }
 
 /// The plan if a task's hands do not come on its day: they are put on the first day of the plan, on
 /// which nothing is ripe. A patch always bears, so it is lost if they pick it on no other day.
 /// With what they would pick of other sowings, or only of the task's own.
-fn without(case: &Case, task: &Task, others: bool) -> Plan {
+fn without(case: &Case, task: &Task<'_>, others: bool) -> Plan {
     let mut plan = case.plan().clone();
-    let name = task.who(&case.garden);
+    let name = who(&case.garden, task.who);
     for (at, planting) in plan.plantings.iter_mut().enumerate() {
         if !others && at != task.at.planting.0 {
             continue;
@@ -142,12 +144,12 @@ fn put(step: &mut Step, class: &str, from: Date, to: Date) {
 
 /// The plan with one task on a later day: its ready years, if it keeps every rule but that of
 /// rounds.
-fn made_up(case: &Case, task: &Task, day: Date) -> Option<Vec<usize>> {
+fn made_up(case: &Case, task: &Task<'_>, day: Date) -> Option<Vec<usize>> {
     let mut plan = case.plan().clone();
     let planting = &mut plan.plantings[task.at.planting.0];
     put(
         &mut planting.steps[task.at.step],
-        &task.who(&case.garden),
+        &who(&case.garden, task.who),
         task.from,
         day,
     );
@@ -167,7 +169,7 @@ fn made_up(case: &Case, task: &Task, day: Date) -> Option<Vec<usize>> {
 }
 
 /// What a calendar's entry says.
-fn meaning(case: &Case, task: &Task, entry: &Entry) -> Meaning {
+fn meaning(case: &Case, task: &Task<'_>, entry: &Entry) -> Meaning {
     let text = entry
         .lines
         .iter()
@@ -185,15 +187,15 @@ fn meaning(case: &Case, task: &Task, entry: &Entry) -> Meaning {
 }
 
 /// The entry of a task.
-fn entry_of<'e>(garden: &Garden, task: &Task, all: &'e [Entry]) -> &'e Entry {
+fn entry_of<'e>(garden: &Garden, task: &Task<'_>, all: &'e [Entry]) -> &'e Entry {
     let chance = task.chance.map_or(String::new(), |c| c.number.to_string());
     let own = |e: &&Entry| match e.key.as_slice() {
-        [what, ingredient, sowing, kind, _, who, number] => {
+        [what, ingredient, sowing, kind, _, doer, number] => {
             what == "step"
-                && *ingredient == task.ingredient
-                && *sowing == task.sowing.to_string()
+                && *ingredient == task.ingredient.name
+                && *sowing == task.sowing.number.to_string()
                 && kind == "pick"
-                && *who == task.who(garden)
+                && *doer == who(garden, task.who)
                 && *number == chance
                 && e.span.first() == task.from
         }
@@ -203,7 +205,7 @@ fn entry_of<'e>(garden: &Garden, task: &Task, all: &'e [Entry]) -> &'e Entry {
 }
 
 /// The sentence means what the replay shows.
-fn holds(case: &Case, task: &Task, meaning: Meaning) {
+fn holds(case: &Case, task: &Task<'_>, meaning: Meaning) {
     let at = case.ingredient(task);
     let left = ready(&case.garden, &without(case, task, true));
     let lost = |ready: &[usize]| case.planned[at].saturating_sub(ready[at]);
@@ -221,7 +223,7 @@ fn holds(case: &Case, task: &Task, meaning: Meaning) {
         made_up(case, task, day).is_some_and(|then| borne(&then) && lost(&then) < lost(&left))
     };
     // Of several sowings another can hide what one of them loses.
-    let single = task.sowings == 1;
+    let single = task.sowing.of == 1;
     let context = format!("{}: {task:?}\n{meaning:?}: {left:?}", case.name);
     match meaning {
         // Each sowing has its own line.
@@ -249,10 +251,11 @@ fn holds(case: &Case, task: &Task, meaning: Meaning) {
 }
 
 /// Every page of a grade that shows the task says the same in its last column.
-fn on_the_page(case: &Case, task: &Task, meaning: Meaning, pages: &[String]) -> usize {
+fn on_the_page(case: &Case, task: &Task<'_>, meaning: Meaning, pages: &[String]) -> usize {
     let words = Words::of(&case.garden);
     let plain = |day| words.day(day).replace('\u{a0}', " ");
-    let (day, who) = (plain(task.from), task.who(&case.garden));
+    let (day, who) = (plain(task.from), who(&case.garden, task.who));
+    let title = title(task);
     let told = |line: &&str| {
         let line = line.trim_start();
         let cells: Vec<&str> = line
@@ -266,7 +269,7 @@ fn on_the_page(case: &Case, task: &Task, meaning: Meaning, pages: &[String]) -> 
                     .flat_map(|c| c.split(" and "))
                     .any(|c| c == who)
             })
-            && cells.get(2) == Some(&task.title.as_str())
+            && cells.get(2) == Some(&title.as_str())
     };
     let lines: Vec<&str> = pages
         .iter()
@@ -305,13 +308,13 @@ fn what_is_said_of_a_missed_pick_is_what_the_replay_loses() {
         };
         let page = |at: GradeAt| grade(&case.garden, &case.checked, at).text(look);
         let pages: Vec<String> = case.garden.grade_positions().map(page).collect();
-        for task in tasks(&case.garden, &case.checked) {
+        for task in &Facts::new(&case.garden, &case.checked).tasks {
             if task.kind != StepKind::Pick {
                 continue;
             }
-            let meaning = meaning(&case, &task, entry_of(&case.garden, &task, &all));
-            holds(&case, &task, meaning);
-            let told = on_the_page(&case, &task, meaning, &pages);
+            let meaning = meaning(&case, task, entry_of(&case.garden, task, &all));
+            holds(&case, task, meaning);
+            let told = on_the_page(&case, task, meaning, &pages);
             assert!(told > 0, "{}: no page tells of {task:?}", case.name);
             lines += told;
             seen[match meaning {

@@ -9,6 +9,8 @@ use std::time::{Duration, SystemTime};
 use serde_json::Value;
 use tureen::checker::{CheckedPlan, check};
 use tureen::explain;
+use tureen::facts::Facts;
+use tureen::facts::tasks::Doer;
 use tureen::garden::{Garden, HandOver};
 use tureen::handouts::calendar::Stamp;
 use tureen::handouts::folder::File;
@@ -16,7 +18,6 @@ use tureen::handouts::{class_files, files};
 use tureen::model::Options;
 use tureen::pipeline::plan;
 use tureen::report::entries::{Span, entries};
-use tureen::report::tasks::{Doer, tasks};
 
 use crate::scenarios;
 use crate::support::day;
@@ -140,7 +141,7 @@ fn the_schema_in_the_repository_is_the_one_that_is_derived() {
 #[test]
 fn every_session_of_the_plan_is_one_task_with_its_time() {
     let (garden, checked) = soup();
-    let tasks = tasks(garden, checked);
+    let tasks = Facts::new(garden, checked).tasks;
     let steps = checked.plan().plantings.iter().flat_map(|p| &p.steps);
     let people = |when: &tureen::plan::When| match when {
         tureen::plan::When::Sessions(visits) => visits.len(),

@@ -7,6 +7,7 @@ use std::time::SystemTime;
 use chrono::Weekday;
 use tureen::checker::CheckedPlan;
 use tureen::explain;
+use tureen::facts::Facts;
 use tureen::garden::{Garden, GradeAt};
 use tureen::handouts::all;
 use tureen::handouts::calendar::Stamp;
@@ -142,7 +143,8 @@ fn pages_need_nothing_beside_them_and_are_small() {
 fn every_text_of_a_report_is_on_its_page() {
     let garden = tiny_garden();
     let checked = checked(&garden);
-    let view = View::new(&garden, &checked);
+    let facts = Facts::new(&garden, &checked);
+    let view = View::of(&facts);
     let files = files(&garden, &checked);
     let pages = pages(&files);
     let handouts = handouts(&view);
@@ -175,7 +177,8 @@ fn names_with_markup_are_text() {
 
 /// The page of one reader, as words.
 fn page_of(garden: &Garden, checked: &CheckedPlan, reader: Reader) -> String {
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let all = handouts(&view);
     let page = all.iter().find(|h| h.reader == reader).unwrap();
     let look = Look {

@@ -3,6 +3,7 @@
 use std::sync::LazyLock;
 
 use tureen::checker::{CheckedPlan, check};
+use tureen::facts::Facts;
 use tureen::garden::{Garden, Locale};
 use tureen::model::Options;
 use tureen::pipeline::plan;
@@ -19,7 +20,8 @@ use crate::support::plans::tiny_plan;
 
 /// The text of one reader's page.
 fn page(garden: &Garden, checked: &CheckedPlan, reader: Reader) -> String {
-    let view = View::new(garden, checked);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
     let pages = all(&view, &[], None);
     let page = pages.into_iter().find(|page| page.reader == reader);
     page.unwrap().page.text(plain(100))

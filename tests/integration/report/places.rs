@@ -4,13 +4,15 @@ use std::collections::BTreeSet;
 use std::time::SystemTime;
 
 use proptest::prelude::*;
+use tureen::facts::Facts;
+use tureen::facts::order::natural;
+use tureen::facts::places::{beds, places};
 use tureen::handouts::calendar::Stamp;
 use tureen::handouts::files;
 use tureen::plan::{Place, StepKind};
-use tureen::report::places::{beds, in_words, places};
+use tureen::report::places::in_words;
 use tureen::report::tables::{Cell, tables};
-use tureen::report::tasks::tasks;
-use tureen::report::words::natural;
+use tureen::report::tasks::spot;
 
 use super::tiny;
 use crate::support::day;
@@ -103,9 +105,10 @@ proptest! {
 #[test]
 fn seedlings_harden_off_and_the_harvest_dries_elsewhere_than_in_the_bed() {
     let (garden, checked) = tiny();
+    let facts = Facts::new(&garden, &checked);
     let place = |kind: StepKind| {
-        let tasks = tasks(&garden, &checked).into_iter();
-        let places: BTreeSet<String> = tasks.filter(|t| t.kind == kind).map(|t| t.place).collect();
+        let tasks = facts.tasks.iter().filter(|t| t.kind == kind);
+        let places: BTreeSet<String> = tasks.map(|task| spot(&garden, task)).collect();
         places.into_iter().collect::<Vec<_>>()
     };
     assert_eq!(

@@ -7,14 +7,15 @@ use chrono::{Datelike, Weekday};
 use tureen::calendar::Date;
 use tureen::checker::{CheckedPlan, check};
 use tureen::explain::{StepSlack, slack};
+use tureen::facts::Facts;
+use tureen::facts::order::natural;
 use tureen::garden::Garden;
 use tureen::handouts::calendar::Stamp;
 use tureen::handouts::files;
 use tureen::report::handouts::all;
 use tureen::report::tables::{Cell, tables};
-use tureen::report::tasks::tasks;
+use tureen::report::tasks::spot;
 use tureen::report::view::View;
-use tureen::report::words::natural;
 use tureen::report::{self, decisions};
 
 use super::figures::negative_nothing;
@@ -44,7 +45,8 @@ impl Case {
 
     /// Every page, as text, with what it is.
     fn pages(&self) -> Vec<(String, String)> {
-        let view = View::new(&self.garden, &self.checked);
+        let facts = Facts::new(&self.garden, &self.checked);
+        let view = View::of(&facts);
         let handouts = all(&view, &self.slack, None);
         let mut pages: Vec<(String, String)> = handouts
             .iter()
@@ -131,14 +133,15 @@ fn every_text_of_every_plan_is_true_to_its_figures_days_and_names() {
             assert!(at_school(garden, decision.by), "{name}: {decision:?}");
             deadlines += 1;
         }
-        for task in tasks(garden, &case.checked) {
-            let beds = beds_named(garden, &task.place);
+        for task in &Facts::new(garden, &case.checked).tasks {
+            let place = spot(garden, task);
+            let beds = beds_named(garden, &place);
             let rising = beds
                 .windows(2)
                 .all(|pair| natural(pair[0], pair[1]).is_lt());
             // Two parts of one bed have strips between them that are not theirs.
             let parted = beds.windows(2).any(|pair| pair[0] == pair[1]);
-            assert!(rising || parted, "{name}: {}", task.place);
+            assert!(rising || parted, "{name}: {place}");
             places += beds.len();
         }
         for row in tables(garden, &case.checked).iter().flat_map(|t| &t.rows) {

@@ -1,9 +1,7 @@
 //! Where beds, patches and areas go on the paper: those with a place to scale, north at the
 //! top; those without under them, in rows.
 
-use crate::garden::Position;
-use crate::report::pictures::map::Map;
-use crate::units::Metres;
+use crate::facts::map::{Ground, Map};
 
 use super::super::lettering::LINE;
 use super::super::sheet::{Area, WIDTH};
@@ -22,13 +20,6 @@ const HEADROOM: f64 = LINE + 8.0;
 const GAP: f64 = 0.9;
 const ROW: f64 = 12.0;
 
-/// Width and height of a piece in metres.
-#[derive(Debug, Clone, Copy, PartialEq)]
-struct Size {
-    wide: f64,
-    high: f64,
-}
-
 /// A piece of ground in metres, `x` counted eastward and `y` southward, as on the paper.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 struct Piece {
@@ -39,14 +30,16 @@ struct Piece {
 }
 
 impl Piece {
-    /// Where a thing of the file lies: the file counts from its south-west corner, northward.
-    fn at(corner: Position, size: Size) -> Self {
-        Self {
-            x: corner.x.0,
-            y: -(corner.y.0 + size.high),
-            wide: size.wide,
-            high: size.high,
-        }
+    /// Where a thing of the file lies, if that says so: it counts from the south-west corner,
+    /// northward.
+    fn placed(ground: &Ground) -> Option<Self> {
+        let (wide, high) = (ground.extent.0.0, ground.extent.1.0);
+        ground.at.map(|at| Self {
+            x: at.x.0,
+            y: -(at.y.0 + high),
+            wide,
+            high,
+        })
     }
 }
 
@@ -69,22 +62,15 @@ pub struct Layout {
 impl Layout {
     /// Lays a map out.
     pub fn of(map: &Map) -> Self {
-        let size = |(wide, high): (Metres, Metres)| Size {
-            wide: wide.0,
-            high: high.0,
-        };
-        let beds = map.beds.iter().map(|bed| (bed.at, size(bed.extent)));
-        let grounds = map.patches.iter().chain(&map.areas);
-        let grounds = grounds.map(|ground| (ground.at, size(ground.extent)));
-        let all: Vec<(Option<Position>, Size)> = beds.chain(grounds).collect();
-        let placed: Vec<Option<Piece>> = all
-            .iter()
-            .map(|(at, size)| at.map(|at| Piece::at(at, *size)))
-            .collect();
+        let beds = map.beds.iter().map(|bed| &bed.ground);
+        let all: Vec<&Ground> = beds.chain(&map.patches).chain(&map.areas).collect();
+        let placed: Vec<Option<Piece>> = all.iter().map(|ground| Piece::placed(ground)).collect();
         let whole = bounds(placed.iter().flatten());
-        let lost = all.iter().filter(|(at, _)| at.is_none());
-        let sizes: Vec<Size> = lost.map(|(_, size)| *size).collect();
-        let rows = in_rows(&sizes, whole.wide.max(ROW));
+        let lost: Vec<&Ground> = all
+            .into_iter()
+            .filter(|ground| ground.at.is_none())
+            .collect();
+        let rows = in_rows(&lost, whole.wide.max(ROW));
         let beside = bounds(rows.iter());
         let room = HIGH - if whole.high > 0.0 { 2.0 } else { 1.0 } * HEADROOM;
         let scale = ((WIDTH - 2.0 * MARGIN) / whole.wide.max(beside.wide).max(0.1))
@@ -161,22 +147,18 @@ fn bounds<'p>(pieces: impl Iterator<Item = &'p Piece> + Clone) -> Piece {
     }
 }
 
-/// Things side by side in rows of a width, in their order.
-fn in_rows(sizes: &[Size], wide: f64) -> Vec<Piece> {
-    let (mut x, mut y, mut high) = (0.0, 0.0, 0.0_f64);
+/// Grounds without a place side by side in rows of a width, in their order.
+fn in_rows(grounds: &[&Ground], row: f64) -> Vec<Piece> {
+    let (mut x, mut y, mut highest) = (0.0, 0.0, 0.0_f64);
     let mut pieces = Vec::new();
-    for size in sizes {
-        if x > 0.0 && x + size.wide > wide {
-            (x, y, high) = (0.0, y + high + GAP, 0.0);
+    for ground in grounds {
+        let (wide, high) = (ground.extent.0.0, ground.extent.1.0);
+        if x > 0.0 && x + wide > row {
+            (x, y, highest) = (0.0, y + highest + GAP, 0.0);
         }
-        pieces.push(Piece {
-            x,
-            y,
-            wide: size.wide,
-            high: size.high,
-        });
-        x += size.wide + GAP;
-        high = high.max(size.high);
+        pieces.push(Piece { x, y, wide, high });
+        x += wide + GAP;
+        highest = highest.max(high);
     }
     pieces
 }

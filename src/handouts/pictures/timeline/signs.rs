@@ -3,7 +3,8 @@
 use maud::{Markup, html};
 
 use crate::calendar::Date;
-use crate::report::pictures::timeline::{Key, Sign, Span, SpanKind};
+use crate::facts::life::{Span, SpanKind};
+use crate::report::pictures::timeline::{Key, Sign};
 
 use super::super::pattern::{Pattern, filled, swatch};
 use super::super::sheet::{Area, line, n, points};

@@ -1,10 +1,11 @@
 //! The tiny garden's pictures against places worked out by hand.
 
 use tureen::checker::check;
+use tureen::facts::Facts;
+use tureen::facts::life::Whose;
 use tureen::garden::{Garden, GradeAt, Method, Patch, Position, Runs, Source};
 use tureen::handouts::pictures;
 use tureen::plan::StepKind;
-use tureen::report::pictures::timeline::Whose;
 use tureen::report::view::View;
 use tureen::units::{Kilograms, Latitude, Metres};
 
@@ -28,7 +29,8 @@ fn at(x: f64, y: f64) -> Option<Position> {
 fn marks_stand_at_their_days() {
     let garden = tiny_garden();
     let checked = check(&garden, tiny_plan(&garden)).unwrap();
-    let view = View::new(&garden, &checked);
+    let facts = Facts::new(&garden, &checked);
+    let view = View::of(&facts);
     let svg = pictures::timeline(&view, Whose::All).unwrap().svg;
     let svg = svg.into_string();
     let drawing = read(&svg);
@@ -81,7 +83,8 @@ fn placed(runs: Runs, latitude: f64) -> Garden {
 /// The boxes of the strips of bean and tomato, and the rail of the trellis.
 fn on_the_map(garden: &Garden) -> ([Frame; 2], Frame) {
     let checked = check(garden, tiny_plan(garden)).unwrap();
-    let view = View::new(garden, &checked);
+    let facts = Facts::new(garden, &checked);
+    let view = View::of(&facts);
     let svg = pictures::map(&view, None).unwrap().svg.into_string();
     let drawing = read(&svg);
     let strips = |planting: &str| {
@@ -144,7 +147,8 @@ fn a_turned_bed_begins_at_the_end_away_from_the_sun() {
 fn beds_without_a_place_stand_in_rows_and_the_map_says_so() {
     let garden = tiny_garden();
     let checked = check(&garden, tiny_plan(&garden)).unwrap();
-    let view = View::new(&garden, &checked);
+    let facts = Facts::new(&garden, &checked);
+    let view = View::of(&facts);
     let drawn = pictures::map(&view, Some(GradeAt(0))).unwrap();
     assert!(drawn.said.description.contains("The file gives no places"));
     let svg = drawn.svg.into_string();
@@ -164,7 +168,8 @@ fn beds_without_a_place_stand_in_rows_and_the_map_says_so() {
 fn boxes_of_beds_have_their_days_and_strips() {
     let garden = tiny_garden();
     let checked = check(&garden, tiny_plan(&garden)).unwrap();
-    let view = View::new(&garden, &checked);
+    let facts = Facts::new(&garden, &checked);
+    let view = View::of(&facts);
     let svg = pictures::beds(&view).unwrap().svg.into_string();
     let drawing = read(&svg);
     let beds: Vec<_> = of_class(drawing.root(), "bed").collect();
@@ -192,7 +197,8 @@ fn a_shelf_that_is_not_used_is_not_shown() {
     let mut garden = tiny_garden().with_ingredients(|at| at.0 == 0);
     garden.grades.truncate(1);
     let checked = planned(&garden, vec![tiny_bean()]);
-    let view = View::new(&garden, &checked);
+    let facts = Facts::new(&garden, &checked);
+    let view = View::of(&facts);
     let space = pictures::space(&view).unwrap();
     let header = &space.said.table.header;
     assert_eq!(*header, ["Week of", "All beds (of 12)", "No school"]);
@@ -224,7 +230,8 @@ fn a_patch_alone_has_a_timeline_and_a_map_and_no_beds() {
     ];
     let patch = planting("bean", Method::Patch, 0, Vec::new(), steps);
     let checked = planned(&garden, vec![patch]);
-    let view = View::new(&garden, &checked);
+    let facts = Facts::new(&garden, &checked);
+    let view = View::of(&facts);
     assert!(pictures::beds(&view).is_none());
     assert!(pictures::space(&view).is_none());
     let timeline = pictures::timeline(&view, Whose::All).unwrap().svg;

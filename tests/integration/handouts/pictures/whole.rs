@@ -3,13 +3,14 @@
 use std::collections::BTreeSet;
 
 use tureen::checker::CheckedPlan;
+use tureen::facts::Facts;
+use tureen::facts::life::Whose;
 use tureen::garden::Garden;
 use tureen::handouts::pictures;
 use tureen::model::Options;
 use tureen::pipeline;
 use tureen::plan::StepKind;
 use tureen::report::page::Picture;
-use tureen::report::pictures::timeline::Whose;
 use tureen::report::view::View;
 
 use super::all;
@@ -32,7 +33,8 @@ fn gardens() -> Vec<(Garden, CheckedPlan)> {
 #[test]
 fn every_picture_holds_what_all_must_hold() {
     for (garden, checked) in gardens() {
-        let view = View::new(&garden, &checked);
+        let facts = Facts::new(&garden, &checked);
+        let view = View::of(&facts);
         let drawn = all(&view);
         assert!(drawn.len() >= 4, "{}", garden.name);
         let mut ids = BTreeSet::new();
@@ -246,7 +248,8 @@ fn strips_share_no_ground(view: &View<'_>) {
 #[test]
 fn names_are_texts_and_nothing_else() {
     let (garden, checked) = full();
-    let view = View::new(&garden, &checked);
+    let facts = Facts::new(&garden, &checked);
+    let view = View::of(&facts);
     let labels = pictures::on_page(&view, Picture::Labels).unwrap();
     let drawn = all(&view).into_iter().map(|d| d.svg.into_string());
     let pages: Vec<String> = drawn.chain([labels.clone().into_string()]).collect();
@@ -269,7 +272,8 @@ fn names_are_texts_and_nothing_else() {
 #[test]
 fn every_bed_in_use_and_every_planting_has_a_label() {
     let (garden, checked) = full();
-    let view = View::new(&garden, &checked);
+    let facts = Facts::new(&garden, &checked);
+    let view = View::of(&facts);
     let labels = pictures::labels(&view).unwrap().into_string();
     assert_eq!(labels.matches("<li>").count(), 18 + 36);
 }

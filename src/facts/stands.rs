@@ -1,0 +1,82 @@
+//! Which strips of which bed are taken by what, from which day to which.
+
+use crate::calendar::Date;
+use crate::garden::BedAt;
+use crate::plan::Stand;
+
+use super::Facts;
+
+/// A stand with its days within the plan.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Dated {
+    /// What stands where.
+    pub stand: Stand,
+    /// The first day on which it takes its strips.
+    pub from: Date,
+    /// The last day, the week to clear them included, within the plan.
+    pub to: Date,
+}
+
+/// A bed with what stands in it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Carries {
+    /// The bed.
+    pub bed: BedAt,
+    /// Its strips.
+    pub strips: u32,
+    /// The first day on which it is free, if it is not from the start.
+    pub free_from: Option<Date>,
+    /// The most of its strips in use in any week.
+    pub most: u32,
+    /// What stands there, in the order in which it comes.
+    pub stands: Vec<Dated>,
+}
+
+impl Carries {
+    /// True if one planting follows another on some strip.
+    #[must_use]
+    pub fn has_followers(&self) -> bool {
+        let before = |n: usize| self.stands.iter().take(n);
+        let mut stands = self.stands.iter().enumerate();
+        stands.any(|(n, stand)| before(n).any(|other| stand.stand.shares_strips(&other.stand)))
+    }
+}
+
+impl Facts<'_> {
+    /// All beds with what stands in them, in the order of the file.
+    #[must_use]
+    pub fn carried(&self) -> Vec<Carries> {
+        let (first, _) = self.span();
+        let all = self.checked.stands(self.garden);
+        let carries = |at: BedAt| {
+            let bed = &self.garden[at];
+            let weeks = self.replay.strips_by_week.get(at.0);
+            Carries {
+                bed: at,
+                strips: bed.strips(),
+                free_from: bed.free_from.filter(|day| *day > first),
+                most: weeks.and_then(|w| super::space::most(w)).unwrap_or(0),
+                stands: self.stands_in(&all, at),
+            }
+        };
+        self.garden.bed_positions().map(carries).collect()
+    }
+
+    /// What stands in a bed, in the order in which it comes.
+    fn stands_in(&self, all: &[Stand], bed: BedAt) -> Vec<Dated> {
+        let horizon = self.garden.horizon();
+        let dated = |stand: &Stand| {
+            let (from, to) = stand.days;
+            let (from, to) = self.within((horizon.date(from), horizon.date(to)));
+            Dated {
+                stand: stand.clone(),
+                from,
+                to,
+            }
+        };
+        let here = all.iter().filter(|stand| stand.bed == bed);
+        let mut stands: Vec<Dated> = here.map(dated).collect();
+        stands.sort_by_key(|dated| (dated.from, dated.stand.strips.first));
+        stands
+    }
+}
