@@ -26,7 +26,7 @@ pub mod water;
 pub mod weeks;
 pub mod weeks_apart;
 
-use std::sync::OnceLock;
+use std::cell::OnceCell;
 
 use crate::calendar::Date;
 use crate::checker::{CheckedPlan, IngredientReplay, Replay, Watering};
@@ -53,7 +53,7 @@ pub struct Facts<'a> {
     pub tasks: Vec<Task<'a>>,
     /// Which sowing each planting is.
     sowings: Vec<Sowing>,
-    watering: OnceLock<Watering>,
+    watering: OnceCell<Watering>,
 }
 
 impl<'a> Facts<'a> {
@@ -68,7 +68,7 @@ impl<'a> Facts<'a> {
             in_bed: checked.in_bed(garden),
             tasks: Vec::new(),
             sowings: sowings::sowings(checked.plan()),
-            watering: OnceLock::new(),
+            watering: OnceCell::new(),
         };
         facts.tasks = tasks::tasks(&facts);
         facts

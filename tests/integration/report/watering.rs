@@ -3,10 +3,13 @@
 
 use proptest::prelude::*;
 use tureen::checker::{CheckedPlan, WaterNeed, Watering, check};
-use tureen::garden::{Break, Care, Garden, SeedSize};
+use tureen::facts::Facts;
+use tureen::garden::{Break, Care, Garden, SeedSize, Tongue};
 use tureen::growth::water::reference_evapotranspiration;
 use tureen::plan::{StepKind, When};
 use tureen::report;
+use tureen::report::handouts::Reader;
+use tureen::report::view::View;
 use tureen::units::{Celsius, Latitude, Metres, Millimetres};
 use tureen::weather::{Daily, Record};
 
@@ -215,10 +218,13 @@ fn the_list_in_spanish_has_the_same_figures_and_no_english() {
         let spanish = page(|reader| matches!(reader, Reader::HelpersIn(_)));
         // Rows of the table, without their first column, which is a date.
         let figures = |text: &str| -> Vec<Vec<String>> {
-            let is_figure = |word: &&str| word.chars().all(|c| c.is_ascii_digit() || "-.".contains(c));
-            let lines = text.lines().map(|line| line.split_whitespace().skip(2));
-            let figures = lines.map(|words| words.filter(is_figure).map(str::to_owned).collect());
-            figures.filter(|row: &Vec<String>| row.len() > 2).collect()
+            let is_figure =
+                |word: &&str| word.chars().all(|c| c.is_ascii_digit() || "-.".contains(c));
+            let rows = text.lines().map(|line| line.split_whitespace().skip(2));
+            let rows = rows.map(|words| words.collect::<Vec<_>>());
+            rows.filter(|row| row.len() > 2 && row.iter().all(is_figure))
+                .map(|row| row.into_iter().map(str::to_owned).collect())
+                .collect()
         };
         let table = |text: &str, end: &str| {
             let before = text.find(end).unwrap();
@@ -233,8 +239,12 @@ fn the_list_in_spanish_has_the_same_figures_and_no_english() {
             .chain(garden.school.clone())
             .map(|name| name.to_lowercase())
             .collect();
-        for word in ["the", "and", "of", "week", "bed", "beds", "water", "year", "day", "on", "Mon", "Jun"] {
-            let is_there = spanish.split(|c: char| !c.is_alphanumeric()).any(|w| w == word);
+        for word in [
+            "the", "and", "of", "week", "bed", "beds", "water", "year", "day", "on", "Mon", "Jun",
+        ] {
+            let is_there = spanish
+                .split(|c: char| !c.is_alphanumeric())
+                .any(|w| w == word);
             let named = names.iter().any(|name| name.split(' ').any(|w| w == word));
             assert!(!is_there || named, "{name}: {word} in {spanish}");
         }
