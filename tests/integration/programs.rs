@@ -9,10 +9,11 @@ use std::collections::BTreeSet;
 use std::time::Duration;
 
 use tureen::deadline::Deadline;
-use tureen::garden::Garden;
+use tureen::garden::{Garden, GradeAt, SeedSize};
 use tureen::model::{AimProgram, Options, Outcome, Recorded, Section, solve, solve_and_record};
 use tureen::plan::{Aim, Rule};
 use tureen::report;
+use tureen::units::{Metres, Share};
 
 use crate::random_gardens::make::{LARGER, TINY, garden};
 use crate::support::gardens::tiny_garden;
@@ -171,4 +172,30 @@ fn a_file_looks_like_this() {
     let garden = tiny_garden();
     let programs = recorded(&garden).programs;
     insta::assert_snapshot!(report::mps(&garden, &programs[10]));
+}
+
+/// Two crops whose least shares want 3 strips each, of five: only where they are of one family that
+/// must wait, a row holds all that they take to the strips, whatever their days.
+#[test]
+fn a_family_that_must_wait_has_rows_of_its_own() {
+    let rows = |family: &str, years_hard: u32| {
+        let mut garden = tiny_garden();
+        let mut pea = garden.ingredients[0].clone();
+        (pea.name, pea.grades) = ("pea".to_owned(), vec![GradeAt(1)]);
+        pea.crop.rotation.family = family.to_owned();
+        garden.ingredients[1] = pea;
+        for ingredient in &mut garden.ingredients {
+            ingredient.crop.rotation.years_hard = years_hard;
+            ingredient.crop.seed_size = SeedSize::Large;
+            ingredient.least_share = Share(0.1);
+        }
+        garden.beds.truncate(1);
+        garden.beds[0].length = Metres(5.0 * 0.3);
+        let programs = recorded(&garden).programs;
+        let sections = programs[0].program.sections();
+        let own = sections.filter(|(section, _)| *section == Section::Rule(Rule::Rotation));
+        own.map(|(_, rows)| rows.len()).sum::<usize>()
+    };
+    assert!(rows("bean", 1) > 0);
+    assert_eq!((rows("bean", 0), rows("pea", 1)), (0, 0));
 }
