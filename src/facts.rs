@@ -22,6 +22,7 @@ pub mod space;
 pub mod spans;
 pub mod stands;
 pub mod tasks;
+pub mod terms;
 pub mod things;
 pub mod verdict;
 pub mod weather_weeks;

@@ -12,7 +12,10 @@ pub(super) fn write(garden: &Garden, found: &Hindrance, page: &mut Page) {
     for (idea, whom) in &found.ideas {
         let whom = match idea {
             Idea::NamedGrades => "the grades".to_owned(),
-            _ => list(&super::names(garden, whom)),
+            _ => {
+                let names = whom.iter().map(|at| garden[*at].name.as_str());
+                list(&names.collect::<Vec<_>>())
+            }
         };
         page.item(&sentence(&format!("for {whom}: {}", text(*idea))));
     }
