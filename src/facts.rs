@@ -11,22 +11,26 @@ pub mod interval;
 pub mod life;
 pub mod manure;
 pub mod map;
+pub mod no_plan;
 pub mod order;
 pub mod outlook;
 pub mod packet_days;
 pub mod places;
+pub mod program;
 pub mod sowings;
 pub mod space;
 pub mod spans;
 pub mod stands;
 pub mod tasks;
+pub mod terms;
 pub mod things;
 pub mod verdict;
 pub mod water;
+pub mod weather_weeks;
 pub mod weeks;
 pub mod weeks_apart;
 
-use std::sync::OnceLock;
+use std::cell::OnceCell;
 
 use crate::calendar::Date;
 use crate::checker::{CheckedPlan, IngredientReplay, Replay, Watering};
@@ -53,7 +57,7 @@ pub struct Facts<'a> {
     pub tasks: Vec<Task<'a>>,
     /// Which sowing each planting is.
     sowings: Vec<Sowing>,
-    watering: OnceLock<Watering>,
+    watering: OnceCell<Watering>,
 }
 
 impl<'a> Facts<'a> {
@@ -68,7 +72,7 @@ impl<'a> Facts<'a> {
             in_bed: checked.in_bed(garden),
             tasks: Vec::new(),
             sowings: sowings::sowings(checked.plan()),
-            watering: OnceLock::new(),
+            watering: OnceCell::new(),
         };
         facts.tasks = tasks::tasks(&facts);
         facts
