@@ -1,6 +1,12 @@
 //! What is true of a checked plan: typed, made once, without a sentence in it. `report` words it,
 //! `handouts` lays it out, calendars, tables and data are written from it.
 
+pub mod breaks;
+pub mod cautions;
+pub mod decisions;
+pub mod entries;
+pub mod gaps;
+pub mod missed;
 pub mod sowings;
 pub mod spans;
 pub mod tasks;
@@ -11,6 +17,8 @@ use crate::checker::{CheckedPlan, IngredientReplay, Replay};
 use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt};
 use crate::plan::{Plan, Planting};
 
+use decisions::Decision;
+use gaps::OpenGap;
 use sowings::Sowing;
 use tasks::Task;
 
@@ -26,6 +34,10 @@ pub struct Facts<'a> {
     pub replay: &'a Replay,
     /// All that is done, in order of time; on one day in the order of classes and plantings.
     pub tasks: Vec<Task<'a>>,
+    /// Days for which somebody must be found, in order of time.
+    pub gaps: Vec<OpenGap<'a>>,
+    /// What to decide, in order of time.
+    pub decisions: Vec<Decision<'a>>,
     /// Which sowing each planting is.
     sowings: Vec<Sowing>,
 }
@@ -40,9 +52,13 @@ impl<'a> Facts<'a> {
             plan: checked.plan(),
             replay: checked.replay(),
             tasks: Vec::new(),
+            gaps: Vec::new(),
+            decisions: Vec::new(),
             sowings: sowings::sowings(checked.plan()),
         };
         facts.tasks = tasks::tasks(&facts);
+        facts.gaps = gaps::gaps(&facts);
+        facts.decisions = decisions::decisions(&facts);
         facts
     }
 

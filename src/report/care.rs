@@ -4,71 +4,51 @@
 use std::collections::BTreeSet;
 
 use crate::calendar::Date;
-use crate::checker::Unattended;
-use crate::garden::{Garden, Ingredient, Method};
+use crate::facts::gaps::{Need, OpenGap};
+use crate::garden::Ingredient;
 use crate::plan::{Planting, Step, StepKind, When};
 
 use super::page::Page;
 use super::steps;
 use super::view::View;
-use super::words::{Words, choice, count, list};
+use super::words::{choice, count, list};
 use crate::facts::spans::by_children;
 
 /// Writes the gaps; one line if there is none.
 pub(super) fn gaps(view: &View<'_>, page: &mut Page) {
     page.heading("Days without anyone");
-    if view.replay.unattended.is_empty() {
+    if view.gaps.is_empty() {
         page.line("Nothing needs daily care on days when nobody is on site.");
         return;
     }
-    let days: u32 = view
-        .replay
-        .unattended
-        .iter()
-        .map(|u| u.gap.unattended_days())
-        .sum();
+    let days: u32 = view.gaps.iter().map(|gap| gap.unattended_days).sum();
     page.line(&format!(
         "Someone must be found for {}, counted beyond the two days of a weekend:",
         count(days, "day")
     ));
-    for unattended in &view.replay.unattended {
-        page.item(&gap(view, unattended));
+    for open in &view.gaps {
+        page.item(&gap(view, open));
     }
 }
 
 /// `Sat 3 Apr to Sun 11 Apr (Spring break): leek seedlings.`
-pub(super) fn gap(view: &View<'_>, unattended: &Unattended) -> String {
-    let needs: Vec<String> = unattended
-        .needs
-        .iter()
-        .map(|(ingredient, kind)| what(view, ingredient, *kind))
-        .collect();
-    format!(
-        "{}: {}.",
-        gap_days(view.garden, view.words, unattended),
-        list(&needs)
-    )
+pub(super) fn gap(view: &View<'_>, gap: &OpenGap<'_>) -> String {
+    let needs: Vec<String> = gap.needs.iter().map(what).collect();
+    format!("{}: {}.", gap_days(view, gap), list(&needs))
 }
 
 /// The days of a gap with the name of the break in it.
-pub(super) fn gap_days(garden: &Garden, words: Words, unattended: &Unattended) -> String {
-    let gap = unattended.gap;
-    let name = garden
-        .school_year
-        .breaks
-        .iter()
-        .find(|b| gap.touches(b.from, b.to))
-        .map_or_else(String::new, |b| format!(" ({})", b.name));
-    format!("{}{name}", words.days(gap.from, gap.to))
+pub(super) fn gap_days(view: &View<'_>, gap: &OpenGap<'_>) -> String {
+    let name = gap.pause.map(|b| format!(" ({})", b.name));
+    let days = view.words.days(gap.from, gap.to);
+    format!("{days}{}", name.unwrap_or_default())
 }
 
 /// What needs care: a seedbed, seedlings, potted seedlings.
-fn what(view: &View<'_>, ingredient: &str, kind: StepKind) -> String {
-    let indoor = view
-        .plantings_named(ingredient)
-        .any(|p| p.method == Method::Indoor);
-    match kind {
-        StepKind::Sow if indoor => format!("{ingredient} seedlings on the shelf"),
+fn what(need: &Need<'_>) -> String {
+    let ingredient = need.ingredient;
+    match need.after {
+        StepKind::Sow if need.on_shelf => format!("{ingredient} seedlings on the shelf"),
         StepKind::Sow => format!("the {ingredient} seedbed"),
         StepKind::PotUp => format!("potted {ingredient} seedlings"),
         StepKind::Harden => format!("{ingredient} plants that harden off"),

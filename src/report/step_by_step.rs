@@ -9,7 +9,6 @@ use crate::garden::{Garden, Method};
 use crate::plan::{Planting, Step, StepKind};
 use crate::units::Kilograms;
 
-use super::decisions::bought_by;
 use super::page::Page;
 use super::screen::occasion;
 use super::slack::{NO_SLACK, promise, range, step_of, weeks_apart, weeks_to, with_thinning};
@@ -259,7 +258,7 @@ fn ladder_of(view: &View<'_>, ladder: &RescueLadder, width: usize, page: &mut Pa
     let buy = match ingredient.fallback {
         Some(fallback) => format!(
             "buy it, by {}",
-            view.words.full_day(bought_by(view, fallback))
+            view.words.full_day(view.bought_by(fallback))
         ),
         None => "buy it".to_owned(),
     };

@@ -102,10 +102,10 @@ pub fn thing(thing: Thing) -> &'static str {
 }
 
 /// What is sown of an ingredient: `carrot seed`, `potato seed piece`, `bought leek plant`.
-pub(super) fn seed_of(ingredient: &str, method: Method) -> String {
-    match method {
-        Method::Bought => format!("bought {ingredient} plant"),
-        _ => format!("{ingredient} {}", thing(Thing::sown(method))),
+pub(super) fn seed_of(ingredient: &str, sown: Thing) -> String {
+    match sown {
+        Thing::BoughtPlant => format!("bought {ingredient} plant"),
+        _ => format!("{ingredient} {}", thing(sown)),
     }
 }
 

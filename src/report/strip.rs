@@ -8,6 +8,7 @@ mod ours;
 use crate::checker::CheckedPlan;
 use crate::explain::{self, StepSlack};
 use crate::facts::Facts;
+use crate::facts::things::Thing;
 use crate::garden::{Garden, GradeAt};
 use crate::plan::StepKind;
 
@@ -115,7 +116,7 @@ fn each_child(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     }
     page.heading("Each child");
     for (planting, ingredient) in sown {
-        let thing = steps::seed_of(&ingredient.name, planting.method);
+        let thing = steps::seed_of(&ingredient.name, Thing::sown(planting.method));
         let which = timeline::sowing(view, planting);
         let which = which.map_or_else(String::new, |which| sentence(&which) + ": ");
         let text = match (planting.seeds / children, planting.seeds % children) {

@@ -2,9 +2,6 @@
 //! kind; how they are written down is left to the format.
 
 use crate::calendar::{Date, Time, plus_days};
-use crate::checker::CheckedPlan;
-use crate::facts::Facts;
-use crate::garden::Garden;
 use crate::plan::{Planting, StepKind};
 
 use super::places;
@@ -84,13 +81,11 @@ impl<T: Into<Self>> From<Option<T>> for Cell {
 
 /// The three tables.
 #[must_use]
-pub fn tables(garden: &Garden, checked: &CheckedPlan) -> [Table; 3] {
-    let facts = Facts::new(garden, checked);
-    let view = View::of(&facts);
+pub fn tables(view: &View<'_>) -> [Table; 3] {
     [
-        steps_table(&view),
-        plantings_table(&view, &checked.in_bed(garden)),
-        weeks_table(&view),
+        steps_table(view),
+        plantings_table(view, &view.checked.in_bed(view.garden)),
+        weeks_table(view),
     ]
 }
 

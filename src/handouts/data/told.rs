@@ -2,7 +2,8 @@
 
 use crate::calendar::{Date, plus_days};
 use crate::checker::CheckedPlan;
-use crate::facts::Facts;
+use crate::facts::breaks::within;
+use crate::facts::gaps::OpenGap;
 use crate::facts::tasks::{Doer, Task};
 use crate::garden::{self, Garden, GradeAt, IngredientAt};
 use crate::harmless::plain;
@@ -10,7 +11,7 @@ use crate::plan::{self, StepKind};
 use crate::report::interval::further_years_95;
 use crate::report::places::places;
 use crate::report::view::View;
-use crate::report::{caution, decisions, idle, tasks, thing};
+use crate::report::{caution, decision, idle, tasks, thing};
 
 use super::shape::{
     BedUse, Break, Care, Chance, Class, Clock, Day, Decision, Feast, Gap, Grade, Hands, Idle,
@@ -19,32 +20,33 @@ use super::shape::{
 };
 
 /// All that is told of a plan.
-pub fn told(garden: &Garden, checked: &CheckedPlan, calendars: &[String]) -> PlanData {
-    let facts = Facts::new(garden, checked);
+pub fn told(view: &View<'_>, calendars: &[String]) -> PlanData {
+    let (garden, checked) = (view.garden, view.checked);
     let in_bed = checked.in_bed(garden);
     let plantings = &checked.plan().plantings;
     let planting = |at: usize| planting(plantings, at, in_bed.get(at).copied().flatten());
-    let decisions = decisions(garden, checked).into_iter();
     PlanData {
         schema: SCHEMA.to_owned(),
         tureen_plan_data: VERSION,
         project: project(garden),
         feast: feast(&garden.feast),
         verdict: verdict(garden, checked),
-        grades: grades(garden, checked, calendars),
+        grades: grades(view, calendars),
         ingredients: garden
             .ingredient_positions()
             .filter_map(|at| ingredient(garden, checked, at))
             .collect(),
         plantings: (0..plantings.len()).filter_map(planting).collect(),
-        steps: facts.tasks.iter().map(|task| step(garden, task)).collect(),
+        steps: view.tasks.iter().map(|task| step(garden, task)).collect(),
         weeks: weeks(garden, checked),
         breaks: breaks(garden),
-        gaps: gaps(checked),
-        decisions: decisions
-            .map(|decision| Decision {
-                by: day(decision.by),
-                what: plain(&decision.what),
+        gaps: gaps(view),
+        decisions: view
+            .decisions
+            .iter()
+            .map(|d| Decision {
+                by: day(d.by),
+                what: plain(&decision(view, &d.topic)),
             })
             .collect(),
     }
@@ -95,9 +97,8 @@ fn verdict(garden: &Garden, checked: &CheckedPlan) -> Verdict {
     }
 }
 
-fn grades(garden: &Garden, checked: &CheckedPlan, calendars: &[String]) -> Vec<Grade> {
-    let facts = Facts::new(garden, checked);
-    let view = View::of(&facts);
+fn grades(view: &View<'_>, calendars: &[String]) -> Vec<Grade> {
+    let (garden, checked) = (view.garden, view.checked);
     let mut calendars = calendars.iter();
     let mut class = |class: &garden::Class| Class {
         name: plain(&class.name),
@@ -117,7 +118,7 @@ fn grades(garden: &Garden, checked: &CheckedPlan, calendars: &[String]) -> Vec<G
             id: plain(&garden[at].id),
             name: plain(&garden[at].name),
             grows: grows(at),
-            grows_nothing_because: idle::why(&view, at).map(|why| match why {
+            grows_nothing_because: idle::why(view, at).map(|why| match why {
                 idle::Idle::GivenToOthers => Idle::GivenToOthers,
                 idle::Idle::TooYoung => Idle::TooYoung,
                 idle::Idle::TooFewIngredients => Idle::TooFewIngredients,
@@ -247,35 +248,30 @@ fn weeks(garden: &Garden, checked: &CheckedPlan) -> Vec<Week> {
 }
 
 fn breaks(garden: &Garden) -> Vec<Break> {
-    let horizon = garden.horizon();
-    let breaks = garden.school_year.breaks.iter();
-    breaks
-        .filter(|b| b.from <= horizon.last() && horizon.first() <= b.to)
-        .map(|b| Break {
-            name: plain(&b.name),
-            from: day(b.from),
-            to: day(b.to),
-            care: match b.care {
-                garden::Care::Nobody => Care::Nobody,
-                garden::Care::Staff => Care::Staff,
-                garden::Care::Families => Care::Families,
-            },
-        })
-        .collect()
+    let told = |pause: &garden::Break| Break {
+        name: plain(&pause.name),
+        from: day(pause.from),
+        to: day(pause.to),
+        care: match pause.care {
+            garden::Care::Nobody => Care::Nobody,
+            garden::Care::Staff => Care::Staff,
+            garden::Care::Families => Care::Families,
+        },
+    };
+    let breaks = within(garden).into_iter();
+    breaks.map(|b| told(b.pause)).collect()
 }
 
-fn gaps(checked: &CheckedPlan) -> Vec<Gap> {
-    let unattended = checked.replay().unattended.iter();
-    unattended
-        .map(|seen| {
-            let mut names: Vec<String> = seen.needs.iter().map(|(name, _)| plain(name)).collect();
-            names.dedup();
-            Gap {
-                from: day(seen.gap.from),
-                to: day(seen.gap.to),
-                unattended_days: seen.gap.unattended_days(),
-                ingredients: names,
-            }
-        })
-        .collect()
+fn gaps(view: &View<'_>) -> Vec<Gap> {
+    let told = |gap: &OpenGap<'_>| {
+        let mut names: Vec<String> = gap.needs.iter().map(|n| plain(n.ingredient)).collect();
+        names.dedup();
+        Gap {
+            from: day(gap.from),
+            to: day(gap.to),
+            unattended_days: gap.unattended_days,
+            ingredients: names,
+        }
+    };
+    view.gaps.iter().map(told).collect()
 }

@@ -2,6 +2,7 @@
 //! in what state it comes, what is done to it, crates and cold space, when it comes, cautions.
 
 use crate::checker::IngredientReplay;
+use crate::facts::cautions::allergens;
 use crate::facts::spans::span_of;
 use crate::garden::{CRATE, Ingredient, Source, Store};
 use crate::plan::{Planting, StepKind};
@@ -9,7 +10,7 @@ use crate::report::page::Page;
 use crate::report::screen::occasion;
 use crate::report::view::View;
 use crate::report::words::{choice, count, list, sentence};
-use crate::report::{cautions, decisions, handling, verdict};
+use crate::report::{cautions, handling, verdict};
 use crate::units::{Kilograms, Share};
 
 /// No crate is filled heavier: one adult carries it without trouble (common practice).
@@ -59,7 +60,7 @@ fn amounts(view: &View<'_>, page: &mut Page) {
     page.line(&format!(
         "Kilograms and pounds ready to cook, after trimming. Order what is missing in a poor year by {}; \
          two weeks is common practice. What is left over the kitchen uses up, or it goes home.",
-        view.words.day(decisions::rest_ordered_by(view))
+        view.words.day(view.rest_ordered_by())
     ));
 }
 
@@ -89,7 +90,7 @@ fn fallbacks(view: &View<'_>, page: &mut Page) {
         page.item(&format!(
             "{}: ask the garden on {}; if it has failed, order {}{cost}.",
             ingredient.name,
-            view.words.day(decisions::bought_by(view, fallback)),
+            view.words.day(view.bought_by(fallback)),
             view.words.mass_in_both(ingredient.target(portions))
         ));
     }
@@ -234,7 +235,7 @@ fn care(view: &View<'_>, page: &mut Page) {
     page.heading("Take care");
     page.item(&format!(
         "Allergies: the school nurse decides about {}.",
-        cautions::whole_dish(&cautions::allergens(view.garden))
+        cautions::whole_dish(&allergens(view.garden))
     ));
     for text in view.garden.ingredients.iter().filter_map(cautions::of) {
         page.item(&text);

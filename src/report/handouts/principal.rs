@@ -4,7 +4,7 @@
 use crate::explain::LeastSpace;
 use crate::facts::spans::first_day;
 use crate::garden::{Care, GradeAt, Ingredient};
-use crate::plan::{Planting, When};
+use crate::plan::Planting;
 use crate::report::page::{Page, Picture};
 use crate::report::screen::occasion;
 use crate::report::view::View;
@@ -113,33 +113,12 @@ fn work(view: &View<'_>, plantings: &[&Planting]) -> String {
 
 /// Who waters and picks in breaks.
 fn breaks(view: &View<'_>, page: &mut Page) {
-    let plan = view.plan.plantings.iter();
-    let first = plan.filter_map(first_day).min();
-    let picked = |from, to| {
-        let steps = view
-            .planted()
-            .flat_map(|(p, i)| p.steps.iter().map(move |s| (s, i)));
-        let mut names: Vec<&str> = steps
-            .filter(
-                |(step, _)| matches!(step.when, When::Families(day) if (from..=to).contains(&day)),
-            )
-            .map(|(_, ingredient): (_, &Ingredient)| ingredient.name.as_str())
-            .collect();
-        names.dedup();
-        names.join(", ")
-    };
-    let breaks = view.garden.school_year.breaks.iter();
-    let cared = breaks.filter(|b| {
-        b.care != Care::Nobody
-            && first.is_some_and(|first| first <= b.to)
-            && b.from <= view.garden.last_day()
-    });
-    for pause in cared {
+    for (pause, names) in view.cared_breaks() {
         let who = match pause.care {
             Care::Families => "families",
             Care::Staff | Care::Nobody => "staff",
         };
-        let picks = match picked(pause.from, pause.to) {
+        let picks = match names.join(", ") {
             names if names.is_empty() => String::new(),
             names => format!(" and pick {names}"),
         };

@@ -1,10 +1,11 @@
 //! The seed and shopping list: what to order by when, what the shelf and the beds want, what
 //! children bring, what is known of the cost.
 
+use crate::facts::decisions::Order;
 use crate::garden::{Ingredient, Method};
 use crate::growth::amount::{CHILD_LOSS, SURE};
 use crate::plan::{Planting, StepKind};
-use crate::report::decisions::{Order, to_order};
+use crate::report::decisions::ordered;
 use crate::report::page::Page;
 use crate::report::places;
 use crate::report::screen::occasion;
@@ -30,7 +31,7 @@ pub fn write(view: &View<'_>, page: &mut Page) {
 /// What is sown or planted, a row for each ingredient.
 fn seeds(view: &View<'_>, page: &mut Page) {
     page.heading("Seed, pieces and plants");
-    let orders = to_order(view);
+    let orders = view.orders();
     let rows: Vec<Vec<String>> = orders.iter().map(|order| row(view, order)).collect();
     if rows.is_empty() {
         page.line("Nothing: all that the dish needs stands already.");
@@ -54,7 +55,7 @@ fn row(view: &View<'_>, order: &Order<'_>) -> Vec<String> {
     vec![
         view.words.day(order.by),
         order.ingredient.name.clone(),
-        order.what.clone(),
+        ordered(order),
         view.words.day(order.needed),
         grade.map_or_else(String::new, |grade| view.grade_name(grade).to_owned()),
     ]

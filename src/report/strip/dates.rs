@@ -2,11 +2,11 @@
 
 use crate::calendar::Date;
 use crate::explain::{IfMissed, StepSlack};
+use crate::facts::missed::if_missed;
 use crate::facts::tasks::{Doer, Task};
 use crate::plan::{Planting, StepKind};
 use crate::units::Minutes;
 
-use super::super::make_up;
 use super::super::page::Page;
 use super::super::tasks;
 use super::super::view::View;
@@ -63,7 +63,7 @@ const TAKES: usize = 3;
 
 /// When a step can be made up for, or what is lost if it is not.
 fn instead(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> String {
-    match make_up::if_missed(task, slack) {
+    match if_missed(task, slack) {
         None => String::new(),
         Some(IfMissed::Nothing) => NOTHING.to_owned(),
         Some(IfMissed::MadeUp(day)) => view.words.day(day),
