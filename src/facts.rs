@@ -6,9 +6,14 @@ pub mod cautions;
 pub mod decisions;
 pub mod entries;
 pub mod gaps;
+pub mod hands;
+pub mod idle;
+pub mod lessons;
 pub mod missed;
+pub mod slack;
 pub mod sowings;
 pub mod spans;
+pub mod step_slack;
 pub mod tasks;
 pub mod things;
 
@@ -38,6 +43,8 @@ pub struct Facts<'a> {
     pub gaps: Vec<OpenGap<'a>>,
     /// What to decide, in order of time.
     pub decisions: Vec<Decision<'a>>,
+    /// Minutes of every class, day by day.
+    given: lessons::Given,
     /// Which sowing each planting is.
     sowings: Vec<Sowing>,
 }
@@ -54,9 +61,11 @@ impl<'a> Facts<'a> {
             tasks: Vec::new(),
             gaps: Vec::new(),
             decisions: Vec::new(),
+            given: lessons::Given::new(),
             sowings: sowings::sowings(checked.plan()),
         };
         facts.tasks = tasks::tasks(&facts);
+        facts.given = lessons::given(&facts.tasks);
         facts.gaps = gaps::gaps(&facts);
         facts.decisions = decisions::decisions(&facts);
         facts
@@ -108,6 +117,12 @@ impl<'a> Facts<'a> {
     pub fn seen(&self, ingredient: &str) -> Option<&'a IngredientReplay> {
         let at = self.garden.ingredient_named(ingredient)?;
         self.replay.ingredients.get(at.0)
+    }
+
+    /// Ready years of the ingredient of a name.
+    #[must_use]
+    pub fn ready_years(&self, ingredient: &str) -> usize {
+        self.seen(ingredient).map_or(0, |seen| seen.ready_years())
     }
 
     /// All plantings with their ingredient.

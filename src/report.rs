@@ -22,7 +22,7 @@ mod given_back;
 mod handling;
 pub mod handouts;
 mod how_sure;
-pub mod idle;
+mod idle;
 pub mod interval;
 mod keys;
 mod least_space;

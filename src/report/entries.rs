@@ -158,8 +158,7 @@ fn made_up(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> Option<Stri
             view.words.day(day)
         ),
         IfMissed::Little { ready_years } => {
-            let seen = view.seen(&task.ingredient.name);
-            let now = seen.map_or(0, |seen| seen.ready_years());
+            let now = view.ready_years(&task.ingredient.name);
             format!(
                 "If it is cancelled, the other days of picking bring in nearly as much, if they are \
                  kept: {} is ready in {ready_years} years instead of {now}.",

@@ -4,6 +4,7 @@ use crate::calendar::{Date, plus_days};
 use crate::checker::CheckedPlan;
 use crate::facts::breaks::within;
 use crate::facts::gaps::OpenGap;
+use crate::facts::idle;
 use crate::facts::tasks::{Doer, Task};
 use crate::garden::{self, Garden, GradeAt, IngredientAt};
 use crate::harmless::plain;
@@ -11,7 +12,7 @@ use crate::plan::{self, StepKind};
 use crate::report::interval::further_years_95;
 use crate::report::places::places;
 use crate::report::view::View;
-use crate::report::{caution, decision, idle, tasks, thing};
+use crate::report::{caution, decision, tasks, thing};
 
 use super::shape::{
     BedUse, Break, Care, Chance, Class, Clock, Day, Decision, Feast, Gap, Grade, Hands, Idle,
@@ -118,7 +119,7 @@ fn grades(view: &View<'_>, calendars: &[String]) -> Vec<Grade> {
             id: plain(&garden[at].id),
             name: plain(&garden[at].name),
             grows: grows(at),
-            grows_nothing_because: idle::why(view, at).map(|why| match why {
+            grows_nothing_because: view.idle(at).map(|why| match why {
                 idle::Idle::GivenToOthers => Idle::GivenToOthers,
                 idle::Idle::TooYoung => Idle::TooYoung,
                 idle::Idle::TooFewIngredients => Idle::TooFewIngredients,

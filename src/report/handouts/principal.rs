@@ -2,6 +2,7 @@
 //! people to find, cost, cautions, what to decide by when.
 
 use crate::explain::LeastSpace;
+use crate::facts::lessons::Most;
 use crate::facts::spans::first_day;
 use crate::garden::{Care, GradeAt, Ingredient};
 use crate::plan::Planting;
@@ -9,9 +10,7 @@ use crate::report::page::{Page, Picture};
 use crate::report::screen::occasion;
 use crate::report::view::View;
 use crate::report::words::{list, minutes};
-use crate::report::{
-    care, cautions, decisions, idle, least_space, lessons, places, space, verdict,
-};
+use crate::report::{care, cautions, decisions, idle, least_space, places, space, verdict};
 
 /// Writes the sheet.
 pub fn write(view: &View<'_>, least: Option<&LeastSpace>, page: &mut Page) {
@@ -82,17 +81,17 @@ fn row(view: &View<'_>, grade: GradeAt) -> Option<Vec<String>> {
         .iter()
         .map(|(.., seen)| seen.ready_years().to_string())
         .collect();
-    let given = lessons::of_grade(view, grade);
-    let told = |of: &dyn Fn(&lessons::Given) -> String| given.as_ref().map_or_else(String::new, of);
+    let most = view.most_of_grade(grade);
+    let told = |of: &dyn Fn(Most) -> String| most.map_or_else(String::new, of);
     Some(vec![
         view.grade_name(grade).to_owned(),
         lines(&|i| i.name.clone()),
         lines(&|i| work(view, &plantings(i))),
         lines(&|i| beds(&plantings(i))),
         ready.join("\n"),
-        told(&|given| given.sessions.to_string()),
-        told(&|given| minutes(given.all)),
-        told(&|given| minutes(given.fullest)),
+        told(&|most| most.sessions.to_string()),
+        told(&|most| minutes(most.minutes)),
+        told(&|most| minutes(most.fullest)),
     ])
 }
 

@@ -69,8 +69,7 @@ fn instead(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> String {
         Some(IfMissed::MadeUp(day)) => view.words.day(day),
         Some(IfMissed::AndThinned(day)) => format!("{}{THINNED}", view.words.day(day)),
         Some(IfMissed::Little { ready_years }) => {
-            let seen = view.seen(&task.ingredient.name);
-            let now = seen.map_or(0, |seen| seen.ready_years());
+            let now = view.ready_years(&task.ingredient.name);
             format!("ready in {ready_years}{OF}{now} years")
         }
         Some(IfMissed::Crowded) => CROWDED.to_owned(),
