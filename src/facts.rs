@@ -8,14 +8,18 @@ pub mod entries;
 pub mod gaps;
 pub mod hands;
 pub mod idle;
+pub mod kitchen;
 pub mod lessons;
 pub mod missed;
+pub mod ours;
 pub mod slack;
 pub mod sowings;
 pub mod spans;
 pub mod step_slack;
+pub mod supplies;
 pub mod tasks;
 pub mod things;
+pub mod weeks;
 
 use crate::calendar::Date;
 use crate::checker::{CheckedPlan, IngredientReplay, Replay};
@@ -45,6 +49,8 @@ pub struct Facts<'a> {
     pub decisions: Vec<Decision<'a>>,
     /// Minutes of every class, day by day.
     given: lessons::Given,
+    /// First and last day on which each planting takes its strips.
+    in_bed: Vec<Option<(Date, Date)>>,
     /// Which sowing each planting is.
     sowings: Vec<Sowing>,
 }
@@ -62,6 +68,7 @@ impl<'a> Facts<'a> {
             gaps: Vec::new(),
             decisions: Vec::new(),
             given: lessons::Given::new(),
+            in_bed: checked.in_bed(garden),
             sowings: sowings::sowings(checked.plan()),
         };
         facts.tasks = tasks::tasks(&facts);
@@ -69,6 +76,13 @@ impl<'a> Facts<'a> {
         facts.gaps = gaps::gaps(&facts);
         facts.decisions = decisions::decisions(&facts);
         facts
+    }
+
+    /// First and last day on which the planting at a place in the plan takes its strips, a week to
+    /// clear them included; `None` for a patch.
+    #[must_use]
+    pub fn in_bed(&self, planting: usize) -> Option<(Date, Date)> {
+        self.in_bed.get(planting).copied().flatten()
     }
 
     /// Which sowing of its ingredient the planting at a place in the plan is.

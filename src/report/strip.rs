@@ -3,7 +3,6 @@
 
 mod between;
 mod dates;
-mod ours;
 
 use crate::checker::CheckedPlan;
 use crate::explain::{self, StepSlack};
@@ -19,9 +18,8 @@ use super::steps;
 use super::view::View;
 use super::words::{count, list, sentence};
 use super::{cautions, idle, packet_days, timeline};
+use crate::facts::ours::{Grown, Ours};
 use crate::facts::spans::by_children;
-
-use ours::{Grown, Ours};
 
 /// What `tureen show --grade` prints.
 #[must_use]
@@ -37,13 +35,13 @@ pub fn grade(garden: &Garden, checked: &CheckedPlan, grade: GradeAt) -> Page {
 
 /// `Grade 5: we grow tomato`.
 pub(super) fn title(view: &View<'_>, grade: GradeAt) -> String {
-    let ours = Ours::new(view, grade);
+    let ours = view.ours(grade);
     format!("{}: {}", view.grade_name(grade), what_we_grow(&ours))
 }
 
 /// All that a grade reads, under its title.
 pub(super) fn write(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: &mut Page) {
-    let ours = Ours::new(view, grade);
+    let ours = view.ours(grade);
     page.paragraph(&occasion(view.garden));
     idle::on_its_page(view, grade, page);
     if ours.all().next().is_none() {

@@ -1,7 +1,7 @@
 //! The plan as tables for spreadsheets: all steps, all plantings, all weeks. Plain cells with a
 //! kind; how they are written down is left to the format.
 
-use crate::calendar::{Date, Time, plus_days};
+use crate::calendar::{Date, Time};
 use crate::plan::{Planting, StepKind};
 
 use super::places;
@@ -10,6 +10,7 @@ use super::view::View;
 use super::{cautions, tasks};
 use crate::facts::spans::span_of;
 use crate::facts::tasks::Task;
+use crate::facts::weeks::{Use, Week};
 
 /// What stands in a cell.
 #[derive(Debug, Clone, PartialEq)]
@@ -82,11 +83,7 @@ impl<T: Into<Self>> From<Option<T>> for Cell {
 /// The three tables.
 #[must_use]
 pub fn tables(view: &View<'_>) -> [Table; 3] {
-    [
-        steps_table(view),
-        plantings_table(view, &view.checked.in_bed(view.garden)),
-        weeks_table(view),
-    ]
+    [steps_table(view), plantings_table(view), weeks_table(view)]
 }
 
 fn columns(heads: &[(&str, u16)]) -> Vec<Column> {
@@ -147,7 +144,7 @@ fn steps_table(view: &View<'_>) -> Table {
 
 /// A row per planting and place, in the order of the plan; what is counted for the whole
 /// planting stands in its first row.
-fn plantings_table(view: &View<'_>, in_bed: &[Option<(Date, Date)>]) -> Table {
+fn plantings_table(view: &View<'_>) -> Table {
     let heads = [
         ("Ingredient", 18),
         ("Sowing", 8),
@@ -169,8 +166,7 @@ fn plantings_table(view: &View<'_>, in_bed: &[Option<(Date, Date)>]) -> Table {
     ];
     let mut rows = Vec::new();
     for (at, planting) in view.plan.plantings.iter().enumerate() {
-        let stands = in_bed.get(at).copied().flatten();
-        rows.extend(planting_rows(view, at, planting, stands));
+        rows.extend(planting_rows(view, at, planting));
     }
     Table {
         name: "Plantings",
@@ -179,12 +175,8 @@ fn plantings_table(view: &View<'_>, in_bed: &[Option<(Date, Date)>]) -> Table {
     }
 }
 
-fn planting_rows(
-    view: &View<'_>,
-    at: usize,
-    planting: &Planting,
-    stands: Option<(Date, Date)>,
-) -> Vec<Vec<Cell>> {
+fn planting_rows(view: &View<'_>, at: usize, planting: &Planting) -> Vec<Vec<Cell>> {
+    let stands = view.in_bed(at);
     let grade = view.grade_of(planting).map(|grade| view.grade_name(grade));
     let span = |kind| span_of(planting, kind);
     let first = |kind| Cell::from(span(kind).map(|(from, _)| from));
@@ -227,7 +219,6 @@ fn planting_rows(
 
 /// A row per week: flats and strips in use, beside what there is.
 fn weeks_table(view: &View<'_>) -> Table {
-    let (garden, replay) = (view.garden, view.replay);
     let mut heads = columns(&[
         ("Week from", 12),
         ("Flats used", 11),
@@ -235,7 +226,7 @@ fn weeks_table(view: &View<'_>) -> Table {
         ("Flats on the mat", 15),
         ("Room on the mat", 15),
     ]);
-    for bed in &garden.beds {
+    for bed in &view.garden.beds {
         heads.push(Column {
             head: format!("Bed {}: strips used", bed.id),
             width: 18,
@@ -245,25 +236,16 @@ fn weeks_table(view: &View<'_>) -> Table {
             width: 18,
         });
     }
-    let horizon = garden.horizon();
-    let week = |weeks: &[u32], week: usize| weeks.get(week).copied().unwrap_or(0);
-    let row = |at: usize| {
-        let mut row = vec![
-            horizon.monday(at).into(),
-            week(&replay.flats_by_week, at).into(),
-            garden.shelf.flats.into(),
-            week(&replay.warm_flats_by_week, at).into(),
-            garden.shelf.warm_flats.into(),
-        ];
-        for (bed, strips) in garden.beds.iter().zip(&replay.strips_by_week) {
-            let sunday = plus_days(horizon.monday(at), 6);
-            row.extend([week(strips, at).into(), bed.strips_on(sunday).into()]);
-        }
-        row
+    let of = |of: Use| [of.used.into(), of.there.into()];
+    let row = |week: Week<'_>| {
+        let beds = week.beds.iter().map(|(_, strips)| *strips);
+        let all = [week.flats, week.warm_flats].into_iter().chain(beds);
+        let monday = [week.monday.into()];
+        monday.into_iter().chain(all.flat_map(of)).collect()
     };
     Table {
         name: "Weeks",
         columns: heads,
-        rows: (0..horizon.weeks()).map(row).collect(),
+        rows: view.weeks().into_iter().map(row).collect(),
     }
 }

@@ -1,11 +1,12 @@
 //! From a plan to the form of the data file.
 
-use crate::calendar::{Date, plus_days};
+use crate::calendar::Date;
 use crate::checker::CheckedPlan;
 use crate::facts::breaks::within;
 use crate::facts::gaps::OpenGap;
 use crate::facts::idle;
 use crate::facts::tasks::{Doer, Task};
+use crate::facts::weeks;
 use crate::garden::{self, Garden, GradeAt, IngredientAt};
 use crate::harmless::plain;
 use crate::plan::{self, StepKind};
@@ -39,7 +40,7 @@ pub fn told(view: &View<'_>, calendars: &[String]) -> PlanData {
             .collect(),
         plantings: (0..plantings.len()).filter_map(planting).collect(),
         steps: view.tasks.iter().map(|task| step(garden, task)).collect(),
-        weeks: weeks(garden, checked),
+        weeks: weeks(view),
         breaks: breaks(garden),
         gaps: gaps(view),
         decisions: view
@@ -226,26 +227,24 @@ fn step(garden: &Garden, task: &Task<'_>) -> Step {
     }
 }
 
-fn weeks(garden: &Garden, checked: &CheckedPlan) -> Vec<Week> {
-    let (replay, horizon) = (checked.replay(), garden.horizon());
-    let used = |weeks: &[u32], week: usize| weeks.get(week).copied().unwrap_or(0);
-    let beds = |week: usize| {
-        let beds = garden.beds.iter().zip(&replay.strips_by_week);
-        beds.map(move |(bed, strips)| BedUse {
-            bed: plain(&bed.id),
-            strips_used: used(strips, week),
-            strips_there: bed.strips_on(plus_days(horizon.monday(week), 6)),
-        })
+fn weeks(view: &View<'_>) -> Vec<Week> {
+    let week = |week: weeks::Week<'_>| Week {
+        monday: day(week.monday),
+        flats_used: week.flats.used,
+        flats_there: week.flats.there,
+        mat_flats_used: week.warm_flats.used,
+        mat_flats_there: week.warm_flats.there,
+        beds: week
+            .beds
+            .into_iter()
+            .map(|(bed, strips)| BedUse {
+                bed: plain(&bed.id),
+                strips_used: strips.used,
+                strips_there: strips.there,
+            })
+            .collect(),
     };
-    let week = |week: usize| Week {
-        monday: day(horizon.monday(week)),
-        flats_used: used(&replay.flats_by_week, week),
-        flats_there: garden.shelf.flats,
-        mat_flats_used: used(&replay.warm_flats_by_week, week),
-        mat_flats_there: garden.shelf.warm_flats,
-        beds: beds(week).collect(),
-    };
-    (0..horizon.weeks()).map(week).collect()
+    view.weeks().into_iter().map(week).collect()
 }
 
 fn breaks(garden: &Garden) -> Vec<Break> {

@@ -132,12 +132,11 @@ fn breaks(view: &View<'_>, page: &mut Page) {
 /// What is known of the cost.
 fn cost(view: &View<'_>, page: &mut Page) {
     page.heading("Cost");
-    let fallbacks = || {
-        let ingredients = view.garden.ingredients.iter();
-        ingredients.filter_map(|i| Some((i, i.fallback?)))
-    };
-    let known: f64 = fallbacks().filter_map(|(_, f)| f.cost).sum();
-    let names: Vec<&str> = fallbacks().map(|(i, _)| i.name.as_str()).collect();
+    let known: f64 = view.bought_if_it_fails().filter_map(|(_, cost)| cost).sum();
+    let names: Vec<&str> = view
+        .bought_if_it_fails()
+        .map(|(ingredient, _)| ingredient.name.as_str())
+        .collect();
     let fails = match (names.is_empty(), known > 0.0) {
         (true, _) => "The file names nothing that is bought if it fails.".to_owned(),
         (false, true) => format!(
