@@ -1,10 +1,12 @@
 //! What is true of a checked plan: typed, made once, without a sentence in it. `report` words it,
 //! `handouts` lays it out, calendars, tables and data are written from it.
 
+pub mod asked;
 pub mod breaks;
 pub mod cautions;
 pub mod decisions;
 pub mod entries;
+pub mod filled;
 pub mod gaps;
 pub mod hands;
 pub mod idle;
@@ -12,6 +14,7 @@ pub mod kitchen;
 pub mod lessons;
 pub mod missed;
 pub mod ours;
+pub mod shares;
 pub mod slack;
 pub mod sowings;
 pub mod spans;
@@ -19,7 +22,6 @@ pub mod step_slack;
 pub mod supplies;
 pub mod tasks;
 pub mod things;
-pub mod weeks;
 
 use crate::calendar::Date;
 use crate::checker::{CheckedPlan, IngredientReplay, Replay};
@@ -117,6 +119,15 @@ impl<'a> Facts<'a> {
             .plantings
             .iter()
             .filter(move |p| p.ingredient == ingredient)
+    }
+
+    /// The first and the last day on which anything is done for the ingredient of a name.
+    #[must_use]
+    pub fn work_on(&self, ingredient: &str) -> Option<(Date, Date)> {
+        let steps = || self.plantings_named(ingredient).flat_map(|p| &p.steps);
+        let first = steps().filter_map(|step| step.when.first()).min()?;
+        let last = steps().filter_map(|step| step.when.last()).max()?;
+        Some((first, last))
     }
 
     /// The ingredient of a planting.

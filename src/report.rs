@@ -80,7 +80,6 @@ pub use screen::{plan, plan_with, saved};
 pub use standing::{opened, refused, sound};
 pub use step_by_step::slack;
 pub use step_names::{StepName, step_names};
-pub use steps::thing;
 pub use strip::grade;
 pub use text::Look;
 pub use understood::understood;

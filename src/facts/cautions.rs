@@ -52,26 +52,6 @@ pub enum Caution<'a> {
     Compost,
 }
 
-impl Caution<'_> {
-    /// Its name in data.
-    #[must_use]
-    pub fn key(&self) -> &'static str {
-        match self {
-            Self::Allergies(_) => "allergies",
-            Self::Own(_) => "ingredient",
-            Self::Young(_) => "young",
-            Self::Hands => "hands",
-            Self::Seed => "seed",
-            Self::Soil => "soil",
-            Self::Tools => "tools",
-            Self::FoodService => "food-service",
-            Self::Trades => "trades",
-            Self::HeatMat => "heat-mat",
-            Self::Compost => "compost",
-        }
-    }
-}
-
 /// The allergens of the dish, by name.
 #[must_use]
 pub fn allergens(garden: &Garden) -> Vec<Allergen<'_>> {

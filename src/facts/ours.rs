@@ -54,6 +54,18 @@ impl<'a> Ours<'a> {
         self.own.iter().chain(&self.adopted)
     }
 
+    /// Its ingredients, each once.
+    #[must_use]
+    pub fn ingredients(&self) -> Vec<&'a Ingredient> {
+        let mut all: Vec<&Ingredient> = Vec::new();
+        for (_, ingredient) in self.all() {
+            if all.iter().all(|known| known.name != ingredient.name) {
+                all.push(ingredient);
+            }
+        }
+        all
+    }
+
     /// True if one of several days is to be chosen for a harvest.
     #[must_use]
     pub fn has_chances(&self) -> bool {

@@ -211,7 +211,7 @@ fn spot(planting: &Planting, kind: StepKind) -> Spot {
 }
 
 /// Which of several picks a step is.
-fn chance(planting: &Planting, step: usize) -> Option<Chance> {
+pub(super) fn chance(planting: &Planting, step: usize) -> Option<Chance> {
     let is_pick = |s: &&Step| s.kind == StepKind::Pick;
     let picks = planting.steps.iter().filter(is_pick).count();
     let wanted = planting.steps.get(step).filter(is_pick).is_some() && picks > 1;

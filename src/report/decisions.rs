@@ -59,7 +59,10 @@ fn list(view: &View<'_>, lines: &[(Date, String)], page: &mut Page) {
 pub fn what(view: &View<'_>, topic: &Topic<'_>) -> String {
     let in_short = short(view, topic);
     match details(view, topic) {
-        Some(details) => format!("{}: {details}.", in_short.trim_end_matches('.')),
+        Some(details) => {
+            let in_short = in_short.strip_suffix('.').unwrap_or(&in_short);
+            format!("{in_short}: {details}.")
+        }
         None => in_short,
     }
 }

@@ -73,7 +73,7 @@ fn said(view: &View<'_>, about: About<'_>, slack: &[StepSlack]) -> (String, Vec<
         About::Decision(decision) => {
             let short = decisions::short(view, &decision.topic);
             (
-                format!("Decide: {}", short.trim_end_matches('.')),
+                format!("Decide: {}", short.strip_suffix('.').unwrap_or(&short)),
                 vec![decisions::what(view, &decision.topic)],
             )
         }

@@ -91,8 +91,7 @@ fn count_of(planting: &Planting, step: &Step) -> String {
 }
 
 /// What is counted: seed, seed piece, bought plant, plant.
-#[must_use]
-pub fn thing(thing: Thing) -> &'static str {
+pub(super) fn thing(thing: Thing) -> &'static str {
     match thing {
         Thing::Seed => "seed",
         Thing::SeedPiece => "seed piece",

@@ -8,9 +8,9 @@ use super::places;
 use super::steps;
 use super::view::View;
 use super::{cautions, tasks};
+use crate::facts::filled::{Use, Week};
 use crate::facts::spans::span_of;
 use crate::facts::tasks::Task;
-use crate::facts::weeks::{Use, Week};
 
 /// What stands in a cell.
 #[derive(Debug, Clone, PartialEq)]

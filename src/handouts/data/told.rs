@@ -1,56 +1,45 @@
 //! From a plan to the form of the data file.
 
+mod caring;
+mod doing;
+
 use crate::calendar::Date;
-use crate::checker::CheckedPlan;
-use crate::facts::breaks::within;
-use crate::facts::gaps::OpenGap;
-use crate::facts::idle;
-use crate::facts::tasks::{Doer, Task};
-use crate::facts::weeks;
+use crate::facts::{filled, idle};
 use crate::garden::{self, Garden, GradeAt, IngredientAt};
 use crate::harmless::plain;
-use crate::plan::{self, StepKind};
+use crate::plan;
+use crate::report::caution;
 use crate::report::interval::further_years_95;
 use crate::report::places::places;
 use crate::report::view::View;
-use crate::report::{caution, decision, tasks, thing};
 
 use super::shape::{
-    BedUse, Break, Care, Chance, Class, Clock, Day, Decision, Feast, Gap, Grade, Hands, Idle,
-    Ingredient, Kind, Method, Part, Place, PlanData, Planting, Project, SCHEMA, Step, VERSION,
-    Verdict, Week,
+    BedUse, Class, Day, Feast, Grade, Idle, Ingredient, Method, Place, PlanData, Planting, Project,
+    SCHEMA, VERSION, Verdict, Week,
 };
 
 /// All that is told of a plan.
 pub fn told(view: &View<'_>, calendars: &[String]) -> PlanData {
-    let (garden, checked) = (view.garden, view.checked);
-    let in_bed = checked.in_bed(garden);
-    let plantings = &checked.plan().plantings;
-    let planting = |at: usize| planting(plantings, at, in_bed.get(at).copied().flatten());
+    let garden = view.garden;
+    let plantings = view.plan.plantings.iter().enumerate();
     PlanData {
         schema: SCHEMA.to_owned(),
         tureen_plan_data: VERSION,
         project: project(garden),
         feast: feast(&garden.feast),
-        verdict: verdict(garden, checked),
+        verdict: verdict(view),
         grades: grades(view, calendars),
         ingredients: garden
             .ingredient_positions()
-            .filter_map(|at| ingredient(garden, checked, at))
+            .filter_map(|at| ingredient(view, at))
             .collect(),
-        plantings: (0..plantings.len()).filter_map(planting).collect(),
-        steps: view.tasks.iter().map(|task| step(garden, task)).collect(),
+        plantings: plantings.map(|(at, p)| planting(view, at, p)).collect(),
+        steps: view.tasks.iter().map(|t| doing::step(garden, t)).collect(),
         weeks: weeks(view),
-        breaks: breaks(garden),
-        gaps: gaps(view),
-        decisions: view
-            .decisions
-            .iter()
-            .map(|d| Decision {
-                by: day(d.by),
-                what: plain(&decision(view, &d.topic)),
-            })
-            .collect(),
+        breaks: caring::breaks(garden),
+        gaps: view.gaps.iter().map(caring::gap).collect(),
+        decisions: caring::decisions(view),
+        cautions: caring::cautions(garden),
     }
 }
 
@@ -84,9 +73,9 @@ fn feast(feast: &garden::Feast) -> Feast {
     }
 }
 
-fn verdict(garden: &Garden, checked: &CheckedPlan) -> Verdict {
-    let replay = checked.replay();
-    let (years, ready) = (replay.years.len(), replay.whole_dish_years());
+fn verdict(view: &View<'_>) -> Verdict {
+    let (garden, replay) = (view.garden, view.replay);
+    let (years, ready) = (view.years(), replay.whole_dish_years());
     let (fewest, most) = further_years_95(ready, years);
     let rain = replay.dish_ready_on_rain_date.as_ref();
     Verdict {
@@ -100,7 +89,7 @@ fn verdict(garden: &Garden, checked: &CheckedPlan) -> Verdict {
 }
 
 fn grades(view: &View<'_>, calendars: &[String]) -> Vec<Grade> {
-    let (garden, checked) = (view.garden, view.checked);
+    let garden = view.garden;
     let mut calendars = calendars.iter();
     let mut class = |class: &garden::Class| Class {
         name: plain(&class.name),
@@ -108,9 +97,8 @@ fn grades(view: &View<'_>, calendars: &[String]) -> Vec<Grade> {
         calendar: calendars.next().cloned().unwrap_or_default(),
     };
     let grows = |at: GradeAt| {
-        let plantings = checked.plan().plantings.iter();
-        let own = plantings.filter(|p| garden.grade_with_id(&p.grade) == Some(at));
-        let mut names: Vec<String> = own.map(|p| plain(&p.ingredient)).collect();
+        let own = view.planted_by(at);
+        let mut names: Vec<String> = own.map(|(_, i)| plain(&i.name)).collect();
         names.dedup();
         names
     };
@@ -130,17 +118,16 @@ fn grades(view: &View<'_>, calendars: &[String]) -> Vec<Grade> {
         .collect()
 }
 
-fn ingredient(garden: &Garden, checked: &CheckedPlan, at: IngredientAt) -> Option<Ingredient> {
-    let seen = checked.replay().ingredients.get(at.0)?;
-    let ingredient = &garden[at];
-    let mut plantings = checked.plan().plantings.iter();
-    let own = plantings.find(|p| p.ingredient == ingredient.name);
+fn ingredient(view: &View<'_>, at: IngredientAt) -> Option<Ingredient> {
+    let seen = view.replay.ingredients.get(at.0)?;
+    let ingredient = &view.garden[at];
+    let own = view.plantings_named(&ingredient.name).next();
     let rain = seen.ready_on_rain_date.as_ref();
     let allergen = ingredient.crop.caution.allergen.as_deref();
     Some(Ingredient {
         name: plain(&ingredient.name),
         grade: own.map(|p| plain(&p.grade)),
-        target_kg: kg(ingredient.target(garden.feast.portions)),
+        target_kg: kg(ingredient.target(view.garden.feast.portions)),
         low_kg: kg(seen.low),
         expected_kg: kg(seen.expected),
         ready_years: seen.ready_years(),
@@ -149,23 +136,20 @@ fn ingredient(garden: &Garden, checked: &CheckedPlan, at: IngredientAt) -> Optio
         allergen: allergen.map(plain),
         buy_by: ingredient
             .fallback
-            .map(|fallback| day(garden.school_year.school_day_until(fallback.buy_by))),
+            .map(|fallback| day(view.bought_by(fallback))),
     })
 }
 
-fn planting(all: &[plan::Planting], at: usize, in_bed: Option<(Date, Date)>) -> Option<Planting> {
-    let planting = all.get(at)?;
-    let before = all.iter().take(at + 1);
+fn planting(view: &View<'_>, at: usize, planting: &plan::Planting) -> Planting {
+    let in_bed = view.in_bed(at);
     let place = |place: &plan::Place| Place {
         bed: plain(&place.bed),
         first_strip: place.first_strip,
         strips: place.strips,
     };
-    Some(Planting {
+    Planting {
         ingredient: plain(&planting.ingredient),
-        sowing: before
-            .filter(|p| p.ingredient == planting.ingredient)
-            .count(),
+        sowing: view.sowing(at).number,
         grade: plain(&planting.grade),
         method: method(planting.method),
         places: places(&planting.places).iter().map(place).collect(),
@@ -176,7 +160,7 @@ fn planting(all: &[plan::Planting], at: usize, in_bed: Option<(Date, Date)>) -> 
         flats_sown: planting.flats_sown,
         flats_kept: planting.flats_kept,
         on_mat: planting.on_mat,
-    })
+    }
 }
 
 fn method(method: garden::Method) -> Method {
@@ -190,45 +174,8 @@ fn method(method: garden::Method) -> Method {
     }
 }
 
-fn step(garden: &Garden, task: &Task<'_>) -> Step {
-    let (hands, class) = match task.who {
-        Doer::Class(at) => (Hands::Class, Some(plain(&garden.class(at).name))),
-        Doer::Families => (Hands::Families, None),
-        Doer::Adult => (Hands::Adult, None),
-        Doer::Anyone => (Hands::Anyone, None),
-    };
-    Step {
-        planting: task.at.planting,
-        kind: match task.kind {
-            StepKind::Sow => Kind::Sow,
-            StepKind::PotUp => Kind::PotUp,
-            StepKind::Harden => Kind::Harden,
-            StepKind::PlantOut => Kind::PlantOut,
-            StepKind::Thin => Kind::Thin,
-            StepKind::Pick => Kind::Pick,
-            StepKind::Cure => Kind::Cure,
-        },
-        title: plain(&tasks::title(task)),
-        hands,
-        class,
-        from: day(task.from),
-        to: day(task.to),
-        at: task.begins.map(|at| Clock(at.format("%H:%M").to_string())),
-        minutes: task.whole_minutes(),
-        part: task.part.map(|part| Part {
-            part: part.part,
-            of: part.total,
-            thing: thing(part.thing).to_owned(),
-        }),
-        chance: task.chance.map(|chance| Chance {
-            number: chance.number,
-            of: chance.of,
-        }),
-    }
-}
-
 fn weeks(view: &View<'_>) -> Vec<Week> {
-    let week = |week: weeks::Week<'_>| Week {
+    let week = |week: filled::Week<'_>| Week {
         monday: day(week.monday),
         flats_used: week.flats.used,
         flats_there: week.flats.there,
@@ -245,33 +192,4 @@ fn weeks(view: &View<'_>) -> Vec<Week> {
             .collect(),
     };
     view.weeks().into_iter().map(week).collect()
-}
-
-fn breaks(garden: &Garden) -> Vec<Break> {
-    let told = |pause: &garden::Break| Break {
-        name: plain(&pause.name),
-        from: day(pause.from),
-        to: day(pause.to),
-        care: match pause.care {
-            garden::Care::Nobody => Care::Nobody,
-            garden::Care::Staff => Care::Staff,
-            garden::Care::Families => Care::Families,
-        },
-    };
-    let breaks = within(garden).into_iter();
-    breaks.map(|b| told(b.pause)).collect()
-}
-
-fn gaps(view: &View<'_>) -> Vec<Gap> {
-    let told = |gap: &OpenGap<'_>| {
-        let mut names: Vec<String> = gap.needs.iter().map(|n| plain(n.ingredient)).collect();
-        names.dedup();
-        Gap {
-            from: day(gap.from),
-            to: day(gap.to),
-            unattended_days: gap.unattended_days,
-            ingredients: names,
-        }
-    };
-    view.gaps.iter().map(told).collect()
 }

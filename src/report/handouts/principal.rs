@@ -3,7 +3,6 @@
 
 use crate::explain::LeastSpace;
 use crate::facts::lessons::Most;
-use crate::facts::spans::first_day;
 use crate::garden::{Care, GradeAt, Ingredient};
 use crate::plan::Planting;
 use crate::report::page::{Page, Picture};
@@ -77,6 +76,7 @@ fn row(view: &View<'_>, grade: GradeAt) -> Option<Vec<String>> {
         lines.join("\n")
     };
     let plantings = |i: &Ingredient| view.plantings_named(&i.name).collect::<Vec<_>>();
+    let work = |i: &Ingredient| view.work_on(&i.name);
     let ready: Vec<String> = own
         .iter()
         .map(|(.., seen)| seen.ready_years().to_string())
@@ -86,7 +86,7 @@ fn row(view: &View<'_>, grade: GradeAt) -> Option<Vec<String>> {
     Some(vec![
         view.grade_name(grade).to_owned(),
         lines(&|i| i.name.clone()),
-        lines(&|i| work(view, &plantings(i))),
+        lines(&|i| work(i).map_or_else(String::new, |(first, last)| view.words.span(first, last))),
         lines(&|i| beds(&plantings(i))),
         ready.join("\n"),
         told(&|most| most.sessions.to_string()),
@@ -98,16 +98,6 @@ fn row(view: &View<'_>, grade: GradeAt) -> Option<Vec<String>> {
 /// `1, 9, 10`, each bed once.
 fn beds(plantings: &[&Planting]) -> String {
     places::beds(plantings.iter().flat_map(|p| &p.places)).join(", ")
-}
-
-/// From the first day to the last on which anything is done.
-fn work(view: &View<'_>, plantings: &[&Planting]) -> String {
-    let first = plantings.iter().filter_map(|p| first_day(p)).min();
-    let steps = plantings.iter().flat_map(|p| &p.steps);
-    let last = steps.filter_map(|step| step.when.last()).max();
-    first
-        .zip(last)
-        .map_or_else(String::new, |(first, last)| view.words.span(first, last))
 }
 
 /// Who waters and picks in breaks.
