@@ -22,14 +22,14 @@ mod years;
 
 pub use amounts::{Amounts, Level, blocks_for};
 pub use candidate::{Candidate, Steps, Task, Thinning};
-pub use clash::{clash, families};
+pub use clash::{breaks_wish, clash, families};
 pub use context::Context;
 pub use dominance::Scope;
 pub use dropped::{DropReason, Dropped};
 pub use nursery::hardening;
 pub use places::{BedClass, MOST_PLOTS, PlotSet, bed_classes, plots, unions, usable_strips};
 pub use room::{fullest, fullest_days, greatest_use};
-pub use rounds::{PickDay, Round, rounds};
+pub use rounds::{Done, PickDay, Round, rounds};
 pub use shelf::ShelfDays;
 pub use slack::next_round;
 pub use unlisted::{MOST_CANDIDATES, Unlisted};

@@ -8,6 +8,7 @@ mod days;
 mod handouts;
 mod keys;
 mod load;
+mod one_line;
 mod plan;
 mod save;
 mod show;

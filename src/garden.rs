@@ -13,6 +13,7 @@ mod locale;
 mod school_year;
 mod shelf;
 mod taking_part;
+mod tongue;
 
 pub use at::{BedAt, ClassAt, GradeAt, IngredientAt};
 pub use attendance::Gap;
@@ -27,6 +28,7 @@ pub use kitchen::{Arrives, CRATE, Kitchen, Preparation, Store};
 pub use locale::Locale;
 pub use school_year::{Break, Care, SchoolYear, Term};
 pub use shelf::{MAT, Shelf};
+pub use tongue::Tongue;
 
 use crate::calendar::{Date, Horizon};
 use crate::units::Latitude;
@@ -75,6 +77,8 @@ pub struct Garden {
     pub school: Option<String>,
     /// The language and customs of all that is printed.
     pub locale: Locale,
+    /// A second language of what families read, if they want one.
+    pub families_also: Option<Tongue>,
     /// The shared day.
     pub feast: Feast,
     /// Where the garden lies.

@@ -42,7 +42,10 @@ use still_possible::still_possible;
 pub use aim_program::{AimProgram, NamedPlanting};
 pub use decode::planting;
 pub use keeping::FewestStrips;
-pub use layout::{Chosen, Ground, Packed, Part, Parts, Piece, neat as neat_layout, pack};
+pub use layout::{
+    Chosen, Ground, Packed, Part, Parts, Piece, neat as neat_layout, pack,
+    places as strips_of_layout,
+};
 pub use open_grades::widen;
 pub use options::{CONCESSION_YEARS, Options, USUAL_TIME};
 pub use program::{Col, Column, Program, Row, Section};

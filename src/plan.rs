@@ -4,34 +4,16 @@
 
 mod rule;
 pub mod saved;
+mod step_kind;
 
 pub use rule::{Aim, Rule};
+pub use step_kind::{Facts, Hands, Needed, Site, StepKind, TiedTo};
 
 use serde::{Deserialize, Serialize};
 
 use crate::calendar::Date;
 use crate::garden::Method;
 use crate::units::{Kilograms, Minutes};
-
-/// Something done to a planting.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum StepKind {
-    /// Seed, pieces, sets or cloves go into flats or into the bed.
-    Sow,
-    /// Seedlings move from cells to pots.
-    PotUp,
-    /// Seedlings learn the outdoors, day by day.
-    Harden,
-    /// Plants go into the bed.
-    PlantOut,
-    /// Surplus seedlings are taken out of the row.
-    Thin,
-    /// The harvest, at the first of these steps at which it is ripe.
-    Pick,
-    /// The harvest dries or cures.
-    Cure,
-}
 
 /// One class at one of its sessions.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
@@ -75,6 +57,17 @@ pub struct Step {
 }
 
 impl When {
+    /// Whose hands do it.
+    #[must_use]
+    pub fn hands(&self) -> Hands {
+        match self {
+            When::Sessions(_) => Hands::Children,
+            When::Families(_) => Hands::Families,
+            When::Adult(_) => Hands::Adult,
+            When::Daily { .. } => Hands::Anyone,
+        }
+    }
+
     /// The first day of the step.
     #[must_use]
     pub fn first(&self) -> Option<Date> {
@@ -132,6 +125,18 @@ pub struct Planting {
     pub flats_kept: u32,
     /// True if the flats stand on the heat mat until the seed is up.
     pub on_mat: bool,
+}
+
+impl Planting {
+    /// Its steps of one kind, in order of time.
+    pub fn steps_of(&self, kind: StepKind) -> impl Iterator<Item = &Step> {
+        self.steps.iter().filter(move |step| step.kind == kind)
+    }
+
+    /// The days on which it may be picked, in order of time.
+    pub fn picks(&self) -> impl Iterator<Item = &Step> {
+        self.steps.iter().filter(|step| step.kind.is_harvest())
+    }
 }
 
 /// What the plan promises for one ingredient.

@@ -7,7 +7,7 @@ use crate::plan::StepKind;
 
 use super::amounts::Amounts;
 use super::places::PlotSet;
-use super::rounds::{PickDay, Round};
+use super::rounds::{Done, PickDay, Round};
 use super::shelf::ShelfDays;
 use super::years::YearSet;
 
@@ -20,6 +20,16 @@ pub enum Thinning {
     Adult(Date),
     /// Families, in a break in which they care.
     Families(Date),
+}
+
+impl Thinning {
+    fn done(&self) -> Done<'_> {
+        match self {
+            Thinning::Round(round) => Done::Round(round),
+            Thinning::Adult(day) => Done::Adult(*day),
+            Thinning::Families(day) => Done::Families(*day),
+        }
+    }
 }
 
 /// The steps of a planting on real days.
@@ -38,25 +48,35 @@ pub struct Steps {
 }
 
 impl Steps {
+    /// The steps of a kind that people do, in order of time; none of a kind that goes on day by
+    /// day beside another.
+    pub fn of_kind(&self, kind: StepKind) -> impl Iterator<Item = Done<'_>> {
+        fn round(round: &Option<Round>) -> Option<Done<'_>> {
+            round.as_ref().map(Done::Round)
+        }
+        let (once, picks) = match kind {
+            StepKind::Sow => (round(&self.sow), &[][..]),
+            StepKind::PotUp => (round(&self.pot_up), &[][..]),
+            StepKind::PlantOut => (round(&self.plant_out), &[][..]),
+            StepKind::Thin => (self.thin.as_ref().map(Thinning::done), &[][..]),
+            StepKind::Pick => (None, &self.picks[..]),
+            StepKind::Harden | StepKind::Cure => (None, &[][..]),
+        };
+        once.into_iter().chain(picks.iter().map(PickDay::done))
+    }
+
+    /// All steps that people do, in order.
+    pub fn done(&self) -> impl Iterator<Item = (StepKind, Done<'_>)> {
+        let kinds = StepKind::ALL.iter();
+        kinds.flat_map(|kind| self.of_kind(*kind).map(|done| (*kind, done)))
+    }
+
     /// The steps that children do in a round, in order.
     pub fn rounds(&self) -> impl Iterator<Item = (StepKind, &Round)> {
-        let thin = match &self.thin {
-            Some(Thinning::Round(round)) => Some(round),
-            _ => None,
-        };
-        let once = [
-            (StepKind::Sow, self.sow.as_ref()),
-            (StepKind::PotUp, self.pot_up.as_ref()),
-            (StepKind::PlantOut, self.plant_out.as_ref()),
-            (StepKind::Thin, thin),
-        ];
-        let picks = self.picks.iter().map(|pick| match pick {
-            PickDay::Round(round) => (StepKind::Pick, Some(round)),
-            PickDay::Families(_) => (StepKind::Pick, None),
-        });
-        once.into_iter()
-            .chain(picks)
-            .filter_map(|(kind, round)| Some((kind, round?)))
+        self.done().filter_map(|(kind, done)| match done {
+            Done::Round(round) => Some((kind, round)),
+            Done::Families(_) | Done::Adult(_) => None,
+        })
     }
 
     /// The first day in the bed; `None` for what stands already.

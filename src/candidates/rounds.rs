@@ -114,6 +114,38 @@ fn round_within(
         .collect()
 }
 
+/// When and by whom a step of a candidate is done.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Done<'a> {
+    /// By children, in a round.
+    Round(&'a Round),
+    /// By families, in a break in which they care.
+    Families(Date),
+    /// By an adult.
+    Adult(Date),
+}
+
+impl Done<'_> {
+    /// The first day.
+    #[must_use]
+    pub fn first(&self) -> Date {
+        match self {
+            Done::Round(round) => round.first(),
+            Done::Families(day) | Done::Adult(day) => *day,
+        }
+    }
+
+    /// The same as a plan says it.
+    #[must_use]
+    pub fn when(&self, garden: &Garden) -> When {
+        match self {
+            Done::Round(round) => round.when(garden),
+            Done::Families(day) => When::Families(*day),
+            Done::Adult(day) => When::Adult(*day),
+        }
+    }
+}
+
 /// A pick that may be part of a window: a round of children, or a day of families in a break.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum PickDay {
@@ -124,6 +156,15 @@ pub enum PickDay {
 }
 
 impl PickDay {
+    /// When and by whom.
+    #[must_use]
+    pub fn done(&self) -> Done<'_> {
+        match self {
+            PickDay::Round(round) => Done::Round(round),
+            PickDay::Families(day) => Done::Families(*day),
+        }
+    }
+
     /// The first day.
     #[must_use]
     pub fn first(&self) -> Date {

@@ -2,6 +2,7 @@
 
 use crate::calendar::{days_between, plus_days};
 use crate::garden::{GradeAt, Ingredient, IngredientAt, Method, Plot, SeedSize, Source};
+use crate::growth::germination::median_up;
 use crate::growth::{least_ready_years, thinning_days};
 
 use super::amounts::Amounts;
@@ -12,9 +13,7 @@ use super::nursery::{Nursery, nurseries};
 use super::places::{BedClass, PlotSet, allowed, bed_classes};
 use super::rounds::{PickDay, Round, rounds};
 use super::slack::{bearable_start, fragile, late_start};
-use super::takes::{
-    bed_days, by_others, median_day_up, most_blocks_in_lessons, tasks, waiting_weeks,
-};
+use super::takes::{bed_days, by_others, most_blocks_in_lessons, tasks, waiting_weeks};
 use super::unlisted::MOST_CANDIDATES;
 use super::windows::{Seasons, Window, family_days, pick_days, starts_as_plants, windows};
 
@@ -187,7 +186,8 @@ impl Search<'_> {
         if setting.method != Method::Direct {
             return Vec::new();
         }
-        let up = median_day_up(&setting.seasons.fates(start.last()));
+        let fates = setting.seasons.fates(start.last());
+        let up = median_up(fates.iter().map(|fate| fate.up));
         let until = up.map_or(start.last(), |day| self.context.horizon.date(day));
         self.context.gaps_touching(start.first(), until)
     }

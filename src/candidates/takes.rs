@@ -2,21 +2,13 @@
 
 use crate::calendar::{Date, plus_days};
 use crate::garden::{Garden, GradeAt, Ingredient, Method};
-use crate::growth::{Fate, effort};
+use crate::growth::effort;
 use crate::plan::StepKind;
 
 use super::amounts::Amounts;
 use super::candidate::{Steps, Task, Thinning};
 use super::context::Context;
 use super::rounds::{PickDay, Round};
-
-/// The median day on which seed is up, over the weather years in which it comes up.
-#[must_use]
-pub fn median_day_up(fates: &[Fate]) -> Option<usize> {
-    let mut days: Vec<usize> = fates.iter().filter_map(|f| f.up).collect();
-    days.sort_unstable();
-    days.get(days.len() / 2).copied()
-}
 
 /// Days that a bed takes to be cleared after the last pick (common practice: within the week).
 const CLEARING_DAYS: i64 = 7;
@@ -76,7 +68,7 @@ pub fn most_blocks_in_lessons(garden: &Garden, tasks: &[Task], amounts: &Amounts
 #[must_use]
 pub fn by_others(garden: &Garden, grade: GradeAt, steps: &Steps) -> u32 {
     let strangers = |round: &Round| !garden.same_children(grade, round.first());
-    let strange = |(kind, round): &(StepKind, &Round)| *kind != StepKind::Pick && strangers(round);
+    let strange = |(kind, round): &(StepKind, &Round)| !kind.is_harvest() && strangers(round);
     let steps_of_rounds = steps.rounds().filter(strange).count();
     let thinned_by_others = matches!(steps.thin, Some(Thinning::Adult(_) | Thinning::Families(_)));
     let picked_by_others = steps.picks.iter().any(|p| match p {

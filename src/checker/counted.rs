@@ -61,10 +61,7 @@ fn by_others(run: &Run<'_>, planting: &Planting<'_>) -> u32 {
         When::Families(_) | When::Adult(_) => true,
         When::Daily => false,
     };
-    let begun = planting
-        .steps
-        .iter()
-        .filter(|s| s.plan.kind != StepKind::Pick);
+    let begun = planting.steps.iter().filter(|s| !s.plan.kind.is_harvest());
     let begun: u32 = begun.map(|step| u32::from(others(step))).sum();
     begun + u32::from(planting.picks().any(others))
 }

@@ -3,7 +3,7 @@
 use crate::calendar::plus_days;
 use crate::garden::{Garden, Ingredient};
 use crate::growth::effort;
-use crate::plan::{Planting, Step, StepKind, When};
+use crate::plan::{Needed, Planting, Step, StepKind, When};
 use crate::units::Minutes;
 
 use super::seedlings::HARDEN_DAYS;
@@ -28,9 +28,9 @@ pub fn without(garden: &Garden, planting: &Planting, lost: &[usize]) -> Option<P
     rest.steps
         .retain(|_| falls_out.next().is_none_or(|at| !lost.contains(&at)));
     let steps = lost.iter().filter_map(|at| planting.steps.get(*at));
-    let survives = |step: &Step| matches!(step.kind, StepKind::Thin | StepKind::Pick);
-    let picked = rest.steps.iter().any(|s| s.kind == StepKind::Pick);
-    if !picked || !steps.into_iter().all(survives) {
+    let survives = |step: &Step| step.kind.facts().needed != Needed::Always;
+    let is_picked = rest.picks().next().is_some();
+    if !is_picked || !steps.into_iter().all(survives) {
         return None;
     }
     follow(garden, &mut rest);
@@ -39,14 +39,10 @@ pub fn without(garden: &Garden, planting: &Planting, lost: &[usize]) -> Option<P
 
 /// Puts hardening before planting out and curing after the last pick.
 fn follow(garden: &Garden, planting: &mut Planting) {
-    let of = |kind| {
-        planting
-            .steps
-            .iter()
-            .filter(move |s: &&Step| s.kind == kind)
-    };
-    let out = of(StepKind::PlantOut).find_map(|s| s.when.first());
-    let picked = of(StepKind::Pick).filter_map(|s| s.when.last()).max();
+    let out = planting
+        .steps_of(StepKind::PlantOut)
+        .find_map(|s| s.when.first());
+    let picked = planting.picks().filter_map(|s| s.when.last()).max();
     let cure = ingredient(garden, planting).map_or(0, |i| i.crop.picking.cure_days);
     for step in &mut planting.steps {
         let span = match step.kind {
@@ -56,7 +52,11 @@ fn follow(garden: &Garden, planting: &mut Planting) {
             StepKind::Cure => {
                 picked.map(|day| (plus_days(day, 1), plus_days(day, i64::from(cure))))
             }
-            _ => None,
+            StepKind::Sow
+            | StepKind::PotUp
+            | StepKind::PlantOut
+            | StepKind::Thin
+            | StepKind::Pick => None,
         };
         if let Some((from, to)) = span {
             step.when = When::Daily { from, to };

@@ -1,6 +1,6 @@
 //! A planting of the plan with its names looked up and its dates as day numbers.
 
-use crate::garden::{BedAt, ClassAt, Garden, GradeAt, Ingredient, IngredientAt, Method};
+use crate::garden::{BedAt, ClassAt, Garden, GradeAt, Ingredient, IngredientAt};
 use crate::growth::Need;
 use crate::plan::{self, StepKind};
 
@@ -98,15 +98,11 @@ impl Planting<'_> {
 
     /// The picks in order.
     pub fn picks(&self) -> impl Iterator<Item = &Step<'_>> {
-        self.steps.iter().filter(|s| s.plan.kind == StepKind::Pick)
+        self.steps.iter().filter(|s| s.plan.kind.is_harvest())
     }
 
     /// The step that brings it into the bed, if it is not there already.
     pub fn bedding(&self) -> Option<&Step<'_>> {
-        match self.plan.method {
-            Method::Direct | Method::Pieces => self.step(StepKind::Sow),
-            Method::Indoor | Method::Bought => self.step(StepKind::PlantOut),
-            Method::Growing | Method::Patch => None,
-        }
+        self.step(StepKind::into_bed(self.plan.method)?)
     }
 }

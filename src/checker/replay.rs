@@ -1,13 +1,16 @@
 //! What the replay of a plan saw, for reports.
 
+use chrono::Datelike;
+
 use crate::garden::{Gap, Method};
 use crate::growth::CropSeason;
+use crate::growth::germination::median_up;
 use crate::plan::{Aim, StepKind};
 
 use super::days::{bed_use, by_week, shelf_use};
 use super::harvest::{Harvest, IngredientReplay, fate};
 use super::packet_days::PacketDays;
-use super::planting::Planting;
+use super::planting::{Planting, Step};
 use super::rules::rotation;
 use super::run::Run;
 use super::slack::StepAt;
@@ -133,69 +136,61 @@ pub(super) fn unattended(run: &Run<'_>) -> Vec<Unattended> {
 /// the step whose result needs it: seedlings on the shelf from sowing to planting out, and a
 /// seedbed until it is up in the median weather year.
 fn tender_spans(run: &Run<'_>, planting: &Planting<'_>) -> Vec<(StepKind, usize, usize)> {
-    let Some(sow) = planting.step(StepKind::Sow) else {
-        return Vec::new();
+    let last = |kind| planting.step(kind).map(|step| step.last);
+    let out = last(StepKind::PlantOut);
+    let until = |step: &Step<'_>| match (step.plan.kind, planting.plan.method) {
+        (StepKind::Sow, Method::Direct) => {
+            Some(day_up(run, planting, step.last).unwrap_or(step.last))
+        }
+        (StepKind::Sow, Method::Indoor) => out.and(last(StepKind::PotUp).or(out)),
+        (StepKind::PotUp, Method::Indoor) => out,
+        (StepKind::Sow | StepKind::PotUp | StepKind::Harden | StepKind::PlantOut, _)
+        | (StepKind::Thin | StepKind::Pick | StepKind::Cure, _) => None,
     };
-    match planting.plan.method {
-        Method::Direct => {
-            let up = median_up(run, planting, sow.last).unwrap_or(sow.last);
-            vec![(StepKind::Sow, sow.first, up)]
-        }
-        Method::Indoor => {
-            let Some(out) = planting.step(StepKind::PlantOut) else {
-                return Vec::new();
-            };
-            match planting.step(StepKind::PotUp) {
-                Some(pot_up) => vec![
-                    (StepKind::Sow, sow.first, pot_up.last),
-                    (StepKind::PotUp, pot_up.first, out.last),
-                ],
-                None => vec![(StepKind::Sow, sow.first, out.last)],
-            }
-        }
-        Method::Pieces | Method::Bought | Method::Growing | Method::Patch => Vec::new(),
-    }
+    let steps = StepKind::ALL.iter().filter_map(|kind| planting.step(*kind));
+    steps
+        .filter_map(|step| Some((step.plan.kind, step.first, until(step)?)))
+        .collect()
 }
 
-/// The day on which seed sown on `day` is up in the median weather year (the later of the
-/// two in the middle); years in which it never is come last. `None` if that year is one.
-pub fn median_up(run: &Run<'_>, planting: &Planting<'_>, day: usize) -> Option<usize> {
+/// The day on which seed sown on `day` is up in the median of the weather years in which it comes
+/// up; `None` if there are none.
+pub fn day_up(run: &Run<'_>, planting: &Planting<'_>, day: usize) -> Option<usize> {
     let garden = run.garden;
     let climate = garden[planting.places.first()?.bed].microclimate();
     let crop = &planting.ingredient.crop;
-    let mut up: Vec<usize> = garden
-        .weather
-        .years(run.horizon)
+    let years = garden.weather.years(run.horizon);
+    let seasons = years
         .iter()
-        .map(|year| CropSeason::new(crop, climate, year, garden.latitude, run.horizon))
-        .map(|season| fate(run, planting, &season, day).up.unwrap_or(usize::MAX))
-        .collect();
-    up.sort_unstable();
-    up.get(up.len() / 2).copied().filter(|up| *up != usize::MAX)
+        .map(|year| CropSeason::new(crop, climate, year, garden.latitude, run.horizon));
+    median_up(seasons.map(|season| fate(run, planting, &season, day).up))
 }
 
-/// Places where the family grew within the wished years. Where it grew within the hard ones
-/// the plan is refused and this is not asked.
+/// Places where the family grew within the wished years, before the plan or in it. Where it grew
+/// within the hard ones the plan is refused and this is not asked.
 fn wishes_missed(run: &Run<'_>) -> Vec<RotationMiss> {
     let mut missed = Vec::new();
     for planting in &run.plantings {
         let rotation = &planting.ingredient.crop.rotation;
-        for place in &planting.places {
-            let bed = &run.garden[place.bed];
-            let Some(year) = rotation::planting_year(run, planting) else {
-                continue;
-            };
-            let Some(grew_in) = rotation::last_grew(bed, &rotation.family, year) else {
-                continue;
-            };
+        let Some(year) = rotation::planting_year(run, planting) else {
+            continue;
+        };
+        let wished = |passed: i32| rotation.should_wait(passed);
+        let places = planting.places.iter().map(|place| place.bed);
+        let earlier = places.filter_map(|bed| {
+            let grew_in = rotation::last_grew(&run.garden[bed], &rotation.family, year)?;
+            wished(year - grew_in).then_some((bed, grew_in))
+        });
+        let own = rotation::family_before(run, planting, wished).into_iter();
+        let own = own.map(|b| (b.place.bed, run.horizon.date(b.cleared).year()));
+        for (bed, grew_in) in earlier.chain(own) {
             let miss = RotationMiss {
-                bed: bed.id.clone(),
+                bed: run.garden[bed].id.clone(),
                 ingredient: planting.name.ingredient.clone(),
                 family: rotation.family.clone(),
                 grew_in,
             };
-            let wished = rotation.should_wait(year - grew_in);
-            if wished && !missed.contains(&miss) {
+            if !missed.contains(&miss) {
                 missed.push(miss);
             }
         }

@@ -2,7 +2,7 @@
 //! is grown only once.
 
 use crate::garden::{ClassAt, Garden};
-use crate::plan::{Plan, Planting, Rule, StepKind, When};
+use crate::plan::{Plan, Planting, Rule, TiedTo, When};
 
 use super::edit::{moved, without};
 use super::fault::{DayLimit, Fault, Quantity, Subject, Violation};
@@ -143,8 +143,9 @@ impl<'a> Replayer<'a> {
         let changed = plan.plantings.get_mut(planting).into_iter();
         let steps = changed.flat_map(|p| &mut p.steps);
         for (step, planned) in steps.zip(planned.flat_map(|p| &p.steps)) {
-            if step.kind == StepKind::Harden {
-                step.when = planned.when.clone();
+            match step.kind.facts().tied_to {
+                Some(TiedTo::Before(_)) => step.when = planned.when.clone(),
+                Some(TiedTo::After(_)) | None => {}
             }
         }
     }

@@ -3,7 +3,7 @@
 
 use crate::garden::Method;
 use crate::growth::least_ready_years;
-use crate::plan::{self, Plan, Planting as Planned, Promise, Rule, StepKind, Visit};
+use crate::plan::{self, Needed, Plan, Planting as Planned, Promise, Rule, Visit};
 
 use super::edit::moved;
 use super::fault::Fault;
@@ -44,10 +44,10 @@ pub fn fragile(run: &Run<'_>, seasons: &[Seasons]) -> Vec<StepAt> {
     for (at, planting) in run.plantings.iter().enumerate() {
         let only_pick = planting.picks().count() == 1 && planting.plan.method != Method::Patch;
         for step in &planting.steps {
-            let fragile = match step.plan.kind {
-                StepKind::Pick => only_pick,
-                StepKind::Thin | StepKind::Harden | StepKind::Cure => false,
-                _ => late_fails(run, planting, step, &seasons[at], &ready[at]),
+            let fragile = match step.plan.kind.facts().needed {
+                Needed::OneOfSeveral => only_pick,
+                Needed::Never => false,
+                Needed::Always => late_fails(run, planting, step, &seasons[at], &ready[at]),
             };
             found.extend(fragile.then_some(StepAt {
                 planting: at,
@@ -79,9 +79,8 @@ fn late_fails(
         plan::When::Sessions(late),
     );
     // Thinning goes with its sowing: it is planned anew.
-    if step.plan.kind == StepKind::Sow {
-        late.steps.retain(|step| step.kind != StepKind::Thin);
-    }
+    late.steps
+        .retain(|other| !other.kind.is_counted_from(step.plan.kind));
     let late = alone(late);
     let (late, unknown) = Run::new(run.garden, &late);
     let broken = !unknown.is_empty() || breaks_a_rule(&late);

@@ -12,7 +12,7 @@ use crate::units::{Litres, Millimetres, STRIP, SquareMetres};
 use crate::weather::{Daily, WeatherYear};
 
 use super::planting::Planting;
-use super::replay::median_up;
+use super::replay::day_up;
 use super::run::Run;
 
 /// The share of the weather years that need no more than a dry year.
@@ -137,7 +137,7 @@ impl Standing {
             _ => planting.bedding()?.first,
         };
         let last = planting.picks().map(|p| p.last).max()?.max(first);
-        let up = median_up(run, planting, first).map_or(first, |up| up.min(last));
+        let up = day_up(run, planting, first).map_or(first, |up| up.min(last));
         let crop = &planting.ingredient.crop;
         let (water, stages) = (water_use(crop), stages(crop, (last - up + 1) as f64));
         let coefficients = (first..=last)
@@ -242,7 +242,7 @@ fn seedbed(run: &Run<'_>, planting: &Planting<'_>) -> Option<Seedbed> {
         return None;
     }
     let sow = planting.step(StepKind::Sow)?;
-    let up = median_up(run, planting, sow.last).unwrap_or(sow.last);
+    let up = day_up(run, planting, sow.last).unwrap_or(sow.last);
     Some(Seedbed {
         ingredient: planting.name.ingredient.clone(),
         lies_deep: planting.ingredient.crop.seed_size == SeedSize::Large,

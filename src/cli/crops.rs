@@ -7,11 +7,13 @@ use crate::report;
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load};
+use super::one_line::one_line;
 
 /// The arguments of `crops`.
 #[derive(clap::Args)]
 pub(super) struct Arguments {
     /// One crop, by any of its names; else all crops are listed.
+    #[arg(value_parser = one_line)]
     name: Option<String>,
     /// Also tells what it means for this project's place: when to sow it, when it gets ripe.
     #[arg(long = "for", value_name = "FILE", requires = "name")]

@@ -5,11 +5,13 @@ use crate::report;
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::catalogue;
+use super::one_line::one_line;
 
 /// The arguments of `keys`.
 #[derive(clap::Args)]
 pub(super) struct Arguments {
     /// One table of the file, such as bed or grade.classes; else all.
+    #[arg(value_parser = one_line)]
     table: Option<String>,
     /// Prints a JSON Schema of the file instead, for editors.
     #[arg(long, conflicts_with = "table")]

@@ -13,6 +13,7 @@ use crate::report::page::Page;
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load, plan_path, saved_plan};
+use super::one_line::one_line;
 use super::plan::{ran_out, whole_plan};
 use super::terminal::with_progress;
 use super::time_limit::TimeLimit;
@@ -26,7 +27,7 @@ pub(super) struct Arguments {
     #[arg(long, value_name = "PATH")]
     plan: Option<PathBuf>,
     /// Only one grade's own page; the grade's id or name.
-    #[arg(long, value_name = "GRADE", conflicts_with = "space")]
+    #[arg(long, value_name = "GRADE", conflicts_with = "space", value_parser = one_line)]
     grade: Option<String>,
     /// Only beds, shelf, lesson time and people, for the principal.
     #[arg(long)]

@@ -46,15 +46,23 @@ impl Screen {
     }
 
     /// What is said about the arguments, help included. It quotes them amid colours, so there are
-    /// colours only where no argument holds what they could be mistaken for.
+    /// colours only where no argument holds what they could be mistaken for; and on one line.
     pub fn about_arguments(said: &clap::Error, given: impl Iterator<Item = OsString>) -> Self {
-        let is_harmless = |text: &str| harmless::lines(text) == text;
-        let mut given = given.map(|argument| argument.to_string_lossy().into_owned());
-        if given.all(|argument| is_harmless(&argument)) {
-            Self(said.render().ansi().to_string())
-        } else {
-            Self::lines(&said.render().to_string())
+        let given: Vec<String> = given.map(|a| a.to_string_lossy().into_owned()).collect();
+        let is_harmless = |text: &String| !text.contains('\n') && harmless::lines(text) == *text;
+        if given.iter().all(is_harmless) {
+            return Self(said.render().ansi().to_string());
         }
+        // The whole argument, or what `--option=` is followed by.
+        let quoted = given.iter().flat_map(|text| {
+            let value = text.split_once('=').map(|(_, value)| value);
+            std::iter::once(text.as_str()).chain(value)
+        });
+        let broken = quoted.filter(|text| text.contains('\n'));
+        let said = broken.fold(said.render().to_string(), |said, text| {
+            said.replace(text, &harmless::plain(text))
+        });
+        Self::lines(&said)
     }
 
     /// Goes on with more.

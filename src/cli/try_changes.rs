@@ -9,6 +9,7 @@ use crate::report;
 
 use super::answer::{Answer, Trouble};
 use super::load::{catalogue, wrong_project};
+use super::one_line::one_line;
 use super::terminal::with_steps;
 use super::time_limit::TimeLimit;
 
@@ -19,7 +20,7 @@ pub(super) struct Arguments {
     file: PathBuf,
     /// A key of the file and the value to try, such as bed.3.cover=fleece. Given several times,
     /// each change is tried alone, and then all together.
-    #[arg(long = "set", value_name = "KEY=VALUE", required = true)]
+    #[arg(long = "set", value_name = "KEY=VALUE", required = true, value_parser = one_line)]
     changes: Vec<String>,
     #[command(flatten)]
     time: TimeLimit<30>,

@@ -14,6 +14,7 @@ use crate::report::{self, StepName};
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load};
+use super::one_line::one_line;
 use super::terminal::with_progress;
 use super::time_limit::TimeLimit;
 
@@ -23,7 +24,7 @@ pub(super) struct Arguments {
     /// The project file; it stays as it is.
     file: PathBuf,
     /// A step of the plan, such as "carrot sow": why then, and what would another week cost?
-    #[arg(value_name = "STEP")]
+    #[arg(value_name = "STEP", value_parser = one_line)]
     step: Vec<String>,
     #[command(flatten)]
     time: TimeLimit<60>,

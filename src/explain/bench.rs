@@ -33,8 +33,9 @@ impl<'a> Bench<'a> {
         let garden = self.context.garden;
         let span = (garden.school_year.start, garden.last_day());
         let within = |when: &When| when.first() >= Some(span.0) && when.last() <= Some(span.1);
-        let in_time =
-            |when: &When| step.kind != StepKind::Thin || thinned_in_time(planting, step, when);
+        let in_time = |when: &When| {
+            step.kind.facts().counted_from.is_none() || thinned_in_time(planting, step, when)
+        };
         let mut days: Vec<When> = match step.when {
             When::Sessions(_) => rounds(&self.context, garden.grade_with_id(&planting.grade)?)
                 .iter()
@@ -73,11 +74,12 @@ impl<'a> Bench<'a> {
 
 /// True if all is thinned in time where a step, the sowing or the thinning itself, is moved.
 pub fn thinned_in_time(planting: &Planting, step: &Step, moved: &When) -> bool {
-    let other = |kind| planting.steps.iter().find(|s| s.kind == kind);
+    let other = |kind| planting.steps_of(kind).next();
     match step.kind {
         StepKind::Sow => other(StepKind::Thin).is_none_or(|thin| thinned_within(moved, &thin.when)),
         StepKind::Thin => other(StepKind::Sow).is_none_or(|sow| thinned_within(&sow.when, moved)),
-        _ => true,
+        StepKind::PotUp | StepKind::Harden | StepKind::PlantOut => true,
+        StepKind::Pick | StepKind::Cure => true,
     }
 }
 

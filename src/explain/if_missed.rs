@@ -80,8 +80,8 @@ impl Bench<'_> {
         visit: Option<&Visit>,
         later: Vec<(Date, When)>,
     ) -> Option<IfMissed> {
-        let lost = match step.kind {
-            StepKind::Pick => {
+        let lost = match step.kind.is_harvest() {
+            true => {
                 let missed = self.picks_missed(at, planting, visit);
                 let alone = Edit::Missed(missed.iter().copied().filter(|m| m.0 == at).collect());
                 let lost = self.replayer.years_lost(at.planting, &alone);
@@ -90,7 +90,7 @@ impl Bench<'_> {
                 }
                 Some((lost, Edit::Missed(missed)))
             }
-            _ => None,
+            false => None,
         };
         let saves = |edit: &Edit| {
             let fewer =
@@ -111,9 +111,9 @@ impl Bench<'_> {
         if let Some((day, _)) = thinned {
             return Some(IfMissed::AndThinned(*day));
         }
-        match (step.kind, lost) {
-            (StepKind::Thin, _) => Some(IfMissed::Crowded),
-            (_, Some((_, missed))) => {
+        match lost {
+            _ if leaves_a_crowd(step.kind) => Some(IfMissed::Crowded),
+            Some((_, missed)) => {
                 let harvest = self.replayer.harvest(&missed);
                 let own = self.context.garden.ingredient_named(&planting.ingredient)?;
                 let ready_years = harvest.ingredients.get(own.0)?.ready_years();
@@ -122,7 +122,7 @@ impl Bench<'_> {
                     false => IfMissed::Lost,
                 })
             }
-            _ => Some(IfMissed::Lost),
+            None => Some(IfMissed::Lost),
         }
     }
 
@@ -131,11 +131,12 @@ impl Bench<'_> {
     fn made_up_with_thinning(&self, at: StepAt, when: &When, visit: Option<&Visit>) -> Vec<Edit> {
         let planting = self.checked.plan().plantings.get(at.planting);
         let sown = planting.and_then(|p| Some((p, p.steps.get(at.step)?)));
-        let Some((planting, _)) = sown.filter(|(_, s)| s.kind == StepKind::Sow) else {
+        let Some((planting, sowing)) = sown else {
             return Vec::new();
         };
         let mut steps = planting.steps.iter().enumerate();
-        let Some((thin, thinning)) = steps.find(|(_, s)| s.kind == StepKind::Thin) else {
+        let thinning = steps.find(|(_, s)| s.kind.is_counted_from(sowing.kind));
+        let Some((thin, thinning)) = thinning else {
             return Vec::new();
         };
         let of_class = |visits: &[Visit]| {
@@ -192,10 +193,19 @@ impl Bench<'_> {
         let same = plantings.filter(|(_, p)| p.ingredient == planting.ingredient);
         same.flat_map(|(planting, p)| {
             let steps = p.steps.iter().enumerate();
-            let picks = steps.filter(|(_, s)| s.kind == StepKind::Pick && falls_out(s));
+            let picks = steps.filter(|(_, s)| s.kind.is_harvest() && falls_out(s));
             picks.map(move |(step, _)| (StepAt { planting, step }, class))
         })
         .collect()
+    }
+}
+
+/// True if a planting without the step stands too close, and that is all.
+fn leaves_a_crowd(kind: StepKind) -> bool {
+    match kind {
+        StepKind::Thin => true,
+        StepKind::Sow | StepKind::PotUp | StepKind::Harden | StepKind::PlantOut => false,
+        StepKind::Pick | StepKind::Cure => false,
     }
 }
 

@@ -7,7 +7,7 @@ use crate::candidates::{Round, next_round};
 use crate::checker::{CheckedPlan, Edit, StepAt};
 use crate::deadline::Deadline;
 use crate::garden::Garden;
-use crate::plan::{Planting, Step, StepKind, Visit, When};
+use crate::plan::{Needed, Planting, Step, Visit, When};
 use crate::units::Kilograms;
 
 use super::bench::{Bench, keeps_promise, same_days, thinned_in_time};
@@ -77,7 +77,7 @@ pub fn slack_within(garden: &Garden, checked: &CheckedPlan, deadline: &Deadline)
     let steps: Vec<StepAt> = plantings
         .flat_map(|(planting, planned)| {
             let steps = planned.steps.iter().enumerate();
-            let by_people = |s: &Step| !matches!(s.kind, StepKind::Harden | StepKind::Cure);
+            let by_people = |s: &Step| !s.kind.is_span();
             let at = move |step| StepAt { planting, step };
             steps
                 .filter(move |(_, s)| by_people(s))
@@ -152,9 +152,11 @@ impl<'a> Bench<'a> {
         let Some(planting) = self.checked.plan().plantings.get(at.planting) else {
             return Vec::new();
         };
-        let is_sowing = planting.steps.get(at.step).map(|s| s.kind) == Some(StepKind::Sow);
-        let thin = planting.steps.iter().position(|s| s.kind == StepKind::Thin);
-        let (true, Some(thin)) = (is_sowing, thin) else {
+        let Some(sowing) = planting.steps.get(at.step) else {
+            return Vec::new();
+        };
+        let thinning = |s: &Step| s.kind.is_counted_from(sowing.kind);
+        let Some(thin) = planting.steps.iter().position(thinning) else {
             return Vec::new();
         };
         let mut sown = planting.clone();
@@ -175,7 +177,7 @@ impl<'a> Bench<'a> {
         let When::Sessions(visits) = &step.when else {
             return None;
         };
-        if matches!(step.kind, StepKind::Pick | StepKind::Thin) {
+        if step.kind.facts().needed != Needed::Always {
             return None;
         }
         let garden = self.context.garden;
@@ -208,7 +210,7 @@ impl<'a> Bench<'a> {
         let plantings = &self.checked.plan().plantings;
         let planting = plantings.get(at.planting)?;
         let step = planting.steps.get(at.step)?;
-        if step.kind == StepKind::Thin {
+        if step.kind.facts().needed == Needed::Never {
             return Some(vec![at]);
         }
         let same = |(_, p): &(usize, &Planting)| p.ingredient == planting.ingredient;

@@ -2,7 +2,7 @@
 //! cost to hold it to other rounds and plan all anew.
 
 use crate::calendar::Date;
-use crate::candidates::{Candidate, Candidates, PickDay, Seasons};
+use crate::candidates::{Candidate, Candidates, Seasons};
 use crate::checker::{CheckedPlan, Edit, Harvest, StepAt, Violation};
 use crate::garden::{Garden, IngredientAt, Method};
 use crate::growth::Loss;
@@ -94,9 +94,9 @@ pub fn why_step(
     earlier.reverse();
     let hold = Hold::new(garden, checked, at, options)?;
     // A plan thins in the first round that comes in time, so no other is planned anew.
-    let held = match step.kind {
-        StepKind::Thin => Vec::new(),
-        _ => {
+    let held = match step.kind.facts().counted_from {
+        Some(_) => Vec::new(),
+        None => {
             let side = |(earlier, side): (bool, &[&When])| hold.nearest(earlier, side);
             let (before, after) = rayon::join(|| side((true, &earlier)), || side((false, &later)));
             vec![before, after]
@@ -218,13 +218,8 @@ impl<'a> Hold<'a> {
 
     /// True if a candidate's step of this kind is on some days; for a pick, if it is one of them.
     fn is_on(&self, candidate: &Candidate, when: &When) -> bool {
-        let mut rounds = candidate.steps.rounds();
-        let by_families = |pick: &PickDay| match pick {
-            PickDay::Families(day) => *when == When::Families(*day),
-            PickDay::Round(_) => false,
-        };
-        rounds.any(|(kind, r)| kind == self.kind && same_days(&r.when(self.garden), when))
-            || self.kind == StepKind::Pick && candidate.steps.picks.iter().any(by_families)
+        let mut days = candidate.steps.of_kind(self.kind);
+        days.any(|done| same_days(&done.when(self.garden), when))
     }
 
     /// True if a plan has the step on the days.
@@ -239,11 +234,10 @@ impl<'a> Hold<'a> {
 
 /// What comes of a start in the bed on the days of a step, if it is one.
 fn start(garden: &Garden, planting: &Planting, step: &Step) -> Option<Start> {
-    let as_plants = match (planting.method, step.kind) {
-        (Method::Direct | Method::Pieces, StepKind::Sow) => false,
-        (Method::Indoor | Method::Bought, StepKind::PlantOut) => true,
-        _ => return None,
-    };
+    if StepKind::into_bed(planting.method) != Some(step.kind) {
+        return None;
+    }
+    let as_plants = matches!(planting.method, Method::Indoor | Method::Bought);
     let horizon = garden.horizon();
     let crop = &garden[garden.ingredient_named(&planting.ingredient)?].crop;
     let bed = garden.bed_with_id(&planting.places.first()?.bed)?;

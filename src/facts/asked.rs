@@ -32,7 +32,7 @@ impl<'a> Facts<'a> {
             let steps = p.steps.iter().enumerate();
             steps.map(move |(step, done)| (StepAt { planting, step }, p, done.kind))
         });
-        all.filter(|(.., kind)| !matches!(kind, StepKind::Harden | StepKind::Cure))
+        all.filter(|(.., kind)| !kind.is_span())
             .map(|(at, planting, kind)| Asked {
                 at,
                 kind,

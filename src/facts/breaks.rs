@@ -4,7 +4,7 @@ use crate::calendar::Date;
 use crate::garden::{Break, Care, Garden};
 use crate::plan::{StepKind, When};
 
-use super::Facts;
+use super::known::Known;
 use super::spans::{first_day, span_of};
 
 /// A break within the weeks of the plan.
@@ -34,7 +34,7 @@ pub fn within(garden: &Garden) -> Vec<BreakIn<'_>> {
         .collect()
 }
 
-impl<'a> Facts<'a> {
+impl<'a> Known<'a> {
     /// The breaks in which somebody cares and something stands on the shelf or in the beds.
     pub fn breaks_to_fill(&self) -> impl Iterator<Item = &'a Break> {
         let stands = |from: Date, to: Date| {

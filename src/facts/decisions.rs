@@ -6,8 +6,8 @@ use crate::calendar::{Date, plus_days};
 use crate::garden::{Break, Fallback, Ingredient};
 use crate::plan::Planting;
 
-use super::Facts;
 use super::gaps::OpenGap;
+use super::known::Known;
 use super::spans::{first_day, is_sown};
 use super::things::Thing;
 
@@ -91,23 +91,23 @@ impl Topic<'_> {
 }
 
 /// All decisions of a plan in order of time.
-pub(super) fn decisions<'a>(facts: &Facts<'a>) -> Vec<Decision<'a>> {
-    let orders = facts.orders();
-    let start = facts.garden.school_year.start;
+pub(super) fn decisions<'a>(known: &Known<'a>, gaps: &[OpenGap<'a>]) -> Vec<Decision<'a>> {
+    let orders = known.orders();
+    let start = known.garden.school_year.start;
     let first_order = orders.first().map_or(start, |order| order.by);
     let decide = |by: Date, topic: Topic<'a>| Decision {
-        by: facts.school_day_until(by),
+        by: known.school_day_until(by),
         topic,
     };
     // The nurse comes first among decisions of one day.
     let mut all = vec![decide(first_order.min(start), Topic::Nurse)];
     all.extend(orders.into_iter().map(|o| decide(o.by, Topic::Order(o))));
-    let gaps = facts.gaps.iter().cloned();
+    let gaps = gaps.iter().cloned();
     all.extend(gaps.map(|gap| decide(plus_days(gap.from, -ASK_DAYS), Topic::Gap(gap))));
-    let breaks = facts.breaks_to_fill();
+    let breaks = known.breaks_to_fill();
     all.extend(breaks.map(|b| decide(plus_days(b.from, -ASK_DAYS), Topic::Break(b))));
-    all.push(decide(facts.rest_ordered_by(), Topic::Kitchen));
-    for ingredient in &facts.garden.ingredients {
+    all.push(decide(known.rest_ordered_by(), Topic::Kitchen));
+    for ingredient in &known.garden.ingredients {
         let buy = |Fallback { buy_by, cost }| decide(buy_by, Topic::Buy { ingredient, cost });
         all.extend(ingredient.fallback.map(buy));
     }
@@ -115,7 +115,7 @@ pub(super) fn decisions<'a>(facts: &Facts<'a>) -> Vec<Decision<'a>> {
     all
 }
 
-impl<'a> Facts<'a> {
+impl<'a> Known<'a> {
     /// All that is ordered, in order of time; on one day in the order of the file.
     #[must_use]
     pub fn orders(&self) -> Vec<Order<'a>> {

@@ -2,7 +2,6 @@
 
 use crate::calendar::{Date, Time};
 use crate::garden::{Break, ClassAt};
-use crate::plan::StepKind;
 use crate::units::Minutes;
 
 use super::Facts;
@@ -102,7 +101,7 @@ impl<'a> Facts<'a> {
                 "step".to_owned(),
                 task.ingredient.name.clone(),
                 task.sowing.number.to_string(),
-                kind_key(task.kind).to_owned(),
+                task.kind.facts().key.to_owned(),
                 task.who.key().to_owned(),
                 who,
                 chance.unwrap_or_default(),
@@ -152,19 +151,6 @@ fn of_gap<'f>(gap: &'f OpenGap<'f>) -> Entry<'f> {
 fn of_decision<'f>(decision: &'f Decision<'f>) -> Entry<'f> {
     let key = ["decision", &decision.topic.key()];
     all_day(&key, About::Decision(decision), (decision.by, decision.by))
-}
-
-/// A step's part of the key; it never changes, whatever the step is called on paper.
-fn kind_key(kind: StepKind) -> &'static str {
-    match kind {
-        StepKind::Sow => "sow",
-        StepKind::PotUp => "pot-up",
-        StepKind::Harden => "harden",
-        StepKind::PlantOut => "plant-out",
-        StepKind::Thin => "thin",
-        StepKind::Pick => "pick",
-        StepKind::Cure => "cure",
-    }
 }
 
 /// What people without a name are called in keys. Calendars that were imported know these words, so

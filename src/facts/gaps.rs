@@ -4,7 +4,7 @@ use crate::calendar::Date;
 use crate::garden::{Break, Method};
 use crate::plan::StepKind;
 
-use super::Facts;
+use super::known::Known;
 
 /// Days for which somebody must be found.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,16 +35,16 @@ pub struct Need<'a> {
 }
 
 /// The gaps of a plan, in order of time.
-pub(super) fn gaps<'a>(facts: &Facts<'a>) -> Vec<OpenGap<'a>> {
-    let breaks = &facts.garden.school_year.breaks;
+pub(super) fn gaps<'a>(known: &Known<'a>) -> Vec<OpenGap<'a>> {
+    let breaks = &known.garden.school_year.breaks;
     let need = |(ingredient, after): &'a (String, StepKind)| Need {
         ingredient,
         after: *after,
-        on_shelf: facts
+        on_shelf: known
             .plantings_named(ingredient)
             .any(|p| p.method == Method::Indoor),
     };
-    let unattended = facts.replay.unattended.iter().enumerate();
+    let unattended = known.replay.unattended.iter().enumerate();
     unattended
         .map(|(number, seen)| OpenGap {
             number,

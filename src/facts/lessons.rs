@@ -8,10 +8,6 @@ use crate::garden::{ClassAt, GradeAt};
 use crate::units::Minutes;
 
 use super::Facts;
-use super::tasks::Task;
-
-/// Minutes that each class gives on each day on which it has something to do.
-pub(super) type Given = BTreeMap<ClassAt, BTreeMap<Date, f64>>;
 
 /// The lessons that a class gives.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -46,21 +42,6 @@ pub struct Most {
     pub minutes: Minutes,
     /// Minutes of one session.
     pub fullest: Minutes,
-}
-
-/// Adds up what classes do in their sessions.
-pub(super) fn given(tasks: &[Task<'_>]) -> Given {
-    let mut given = Given::new();
-    for task in tasks {
-        if let (Some(class), Some(takes)) = (task.who.class(), task.takes) {
-            *given
-                .entry(class)
-                .or_default()
-                .entry(task.from)
-                .or_default() += takes.0;
-        }
-    }
-    given
 }
 
 impl Facts<'_> {

@@ -69,8 +69,7 @@ impl<'a> Ours<'a> {
     /// True if one of several days is to be chosen for a harvest.
     #[must_use]
     pub fn has_chances(&self) -> bool {
-        let picks = |p: &Planting| p.steps.iter().filter(|s| s.kind == StepKind::Pick).count();
-        self.all().any(|(p, _)| picks(p) > 1)
+        self.all().any(|(p, _)| p.picks().count() > 1)
     }
 }
 

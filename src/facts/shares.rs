@@ -25,7 +25,7 @@ impl<'a> Facts<'a> {
     #[must_use]
     pub fn shares(&self, ours: &Ours<'a>) -> Vec<Share<'a>> {
         let children = self.garden.children_of(ours.grade);
-        let is_sown = |p: &Planting| p.steps.iter().any(|s| s.kind == StepKind::Sow) && p.seeds > 0;
+        let is_sown = |p: &Planting| p.steps_of(StepKind::Sow).next().is_some() && p.seeds > 0;
         let share = |(planting, _): &Grown<'a>| {
             Some(Share {
                 planting,

@@ -74,9 +74,9 @@ impl<'a> Facts<'a> {
         };
         let of_kind: Vec<&StepSlack> = slack.iter().filter(own).collect();
         match of_kind.as_slice() {
-            [] if planting.steps.iter().any(|step| step.kind == kind) => Wait::Unknown,
+            [] if planting.steps_of(kind).next().is_some() => Wait::Unknown,
             [] => Wait::None,
-            [one] if kind != StepKind::Pick || planting.method == Method::Patch => weeks(one),
+            [one] if !kind.is_harvest() || planting.method == Method::Patch => weeks(one),
             [_] => Wait::OneSession,
             many => Wait::Picks {
                 free: many

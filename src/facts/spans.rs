@@ -7,9 +7,14 @@ use crate::plan::{Planting, Step, StepKind, When};
 /// The first and last day of a planting's steps of one kind.
 #[must_use]
 pub fn span_of(planting: &Planting, kind: StepKind) -> Option<(Date, Date)> {
-    let of_kind = || planting.steps.iter().filter(move |s| s.kind == kind);
-    let first = of_kind().filter_map(|s| s.when.first()).min()?;
-    let last = of_kind().filter_map(|s| s.when.last()).max()?;
+    let first = planting
+        .steps_of(kind)
+        .filter_map(|s| s.when.first())
+        .min()?;
+    let last = planting
+        .steps_of(kind)
+        .filter_map(|s| s.when.last())
+        .max()?;
     Some((first, last))
 }
 

@@ -1,8 +1,7 @@
 //! What one step of a plan bears, and what is lost without it.
 
 use crate::explain::StepSlack;
-use crate::garden::Method;
-use crate::plan::{Planting, Step, StepKind};
+use crate::plan::{Needed, Planting, Step, StepKind};
 use crate::units::Kilograms;
 
 use super::Facts;
@@ -10,18 +9,12 @@ use super::Facts;
 /// Why a step is marked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Mark {
-    /// There is only this session to pick.
-    OnlyPick,
+    /// Its next round is too late, or there is none: of picks, only one.
+    TooLate,
     /// By itself it fails in the next round; another sowing makes up for it.
     AnotherSowing,
     /// In the next round, with every class later, too many ready years are lost.
     CostsYears,
-    /// The next round is too late unless planting out moves too.
-    UnlessPlantedLater,
-    /// The next round is too late unless the steps after it move too.
-    UnlessAllLater,
-    /// The next round is too late.
-    TooLate,
     /// The crop would bear the next round, but with all that goes into the pot too many ready years
     /// are lost.
     CostsTogether,
@@ -35,8 +28,8 @@ pub enum Mark {
 /// What is lost if a step is missed.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Lost {
-    /// Nothing that the rules ask for; roots in a crowded row stay small.
-    Crowded,
+    /// Nothing that the rules ask for: the planting comes to something without it.
+    LeftOut,
     /// Nothing: other days of picking bring in as much.
     Nothing,
     /// One day of picking of several.
@@ -58,21 +51,16 @@ pub enum Lost {
 /// Why a step is marked, if it is.
 #[must_use]
 pub fn mark(slack: &StepSlack, planting: &Planting, kind: StepKind) -> Option<Mark> {
-    match (slack.fragile, slack.bears_next, kind) {
-        (true, _, StepKind::Pick) => Some(Mark::OnlyPick),
-        (true, Some(true), _) => Some(Mark::AnotherSowing),
-        (true, ..) if slack.next_costs => Some(Mark::CostsYears),
-        (true, _, StepKind::PotUp) => Some(Mark::UnlessPlantedLater),
-        (true, _, StepKind::Sow) if planting.method == Method::Indoor => Some(Mark::UnlessAllLater),
-        (true, ..) => Some(Mark::TooLate),
-        (false, Some(false), _) if slack.next_costs => Some(Mark::CostsTogether),
-        (false, Some(false), kind) => {
-            let is_thinned = planting.steps.iter().any(|s| s.kind == StepKind::Thin);
-            Some(Mark::NoRoom {
-                thinning: is_thinned && kind == StepKind::Sow,
-            })
-        }
-        (false, ..) => None,
+    match (slack.fragile, slack.bears_next) {
+        (true, _) if kind.is_harvest() => Some(Mark::TooLate),
+        (true, Some(true)) => Some(Mark::AnotherSowing),
+        (true, _) if slack.next_costs => Some(Mark::CostsYears),
+        (true, _) => Some(Mark::TooLate),
+        (false, Some(false)) if slack.next_costs => Some(Mark::CostsTogether),
+        (false, Some(false)) => Some(Mark::NoRoom {
+            thinning: planting.steps.iter().any(|s| s.kind.is_counted_from(kind)),
+        }),
+        (false, Some(true) | None) => None,
     }
 }
 
@@ -87,8 +75,7 @@ pub fn fewer_years(slack: &StepSlack, at: usize) -> Option<(usize, usize)> {
 /// True if a step is one of several chances to pick.
 #[must_use]
 pub fn is_one_of_several(planting: &Planting, step: &Step) -> bool {
-    let picks = planting.steps.iter().filter(|s| s.kind == StepKind::Pick);
-    step.kind == StepKind::Pick && picks.count() > 1
+    step.kind.is_harvest() && planting.picks().count() > 1
 }
 
 impl Facts<'_> {
@@ -97,13 +84,12 @@ impl Facts<'_> {
     pub fn lost(&self, slack: &StepSlack, planting: &Planting, step: &Step) -> Option<Lost> {
         let seen = self.seen(&planting.ingredient)?;
         let with_others = slack.missed.sowings > 1;
-        Some(match step.kind {
-            StepKind::Thin => Lost::Crowded,
-            StepKind::Pick if is_one_of_several(planting, step) && slack.missed.nothing => {
-                Lost::Nothing
-            }
-            StepKind::Pick if planting.steps.len() > 1 => Lost::Pick { with_others },
-            _ => Lost::Planting {
+        let is_pick = step.kind.is_harvest();
+        Some(match step.kind.facts().needed {
+            Needed::Never => Lost::LeftOut,
+            _ if is_one_of_several(planting, step) && slack.missed.nothing => Lost::Nothing,
+            _ if is_pick && planting.steps.len() > 1 => Lost::Pick { with_others },
+            Needed::Always | Needed::OneOfSeveral => Lost::Planting {
                 with_others,
                 low: seen.low - slack.missed.low,
                 expected: seen.expected - slack.missed.expected,

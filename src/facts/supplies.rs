@@ -114,5 +114,5 @@ impl<'a> Facts<'a> {
 
 /// True if a planting is potted up.
 fn is_potted(planting: &Planting) -> bool {
-    planting.steps.iter().any(|s| s.kind == StepKind::PotUp)
+    planting.steps_of(StepKind::PotUp).next().is_some()
 }

@@ -32,6 +32,16 @@ pub fn days_to_emerge(germination: &Germination, at: Celsius) -> Option<f64> {
     }
 }
 
+/// The median of the days on which seed is up, one for each weather year (the later of the two in
+/// the middle). Years in which it never is are left out: a seedbed is cared for as long as something
+/// may come of it. `None` if nothing ever does.
+#[must_use]
+pub fn median_up(up: impl IntoIterator<Item = Option<usize>>) -> Option<usize> {
+    let mut days: Vec<usize> = up.into_iter().flatten().collect();
+    days.sort_unstable();
+    days.get(days.len() / 2).copied()
+}
+
 /// The share of the way to emergence that one day at a temperature brings, 0 where it does
 /// not germinate. Days at changing temperatures add up (a common approximation).
 #[must_use]

@@ -23,6 +23,13 @@ pub struct Effort {
 }
 
 impl Effort {
+    /// No minutes at all: what goes on beside the sessions.
+    const NONE: Self = Self {
+        around: Minutes(0.0),
+        least: Minutes(0.0),
+        per_plant: Minutes(0.0),
+    };
+
     /// True if it never takes more minutes than another, whatever the number of plants.
     #[must_use]
     pub fn is_within(&self, other: &Self) -> bool {
@@ -54,14 +61,6 @@ pub fn effort(step: StepKind, ingredient: &Ingredient, method: Method, children:
         (_, SeedSize::Medium) => 0.1,
         (_, SeedSize::Tiny) => 0.05,
     };
-    if matches!(step, StepKind::Harden | StepKind::Cure) {
-        let none = Minutes(0.0);
-        return Effort {
-            around: none,
-            least: none,
-            per_plant: none,
-        };
-    }
     let (per_item, items_per_plant, least_items) = match step {
         StepKind::Sow => (
             per_seed,
@@ -71,7 +70,8 @@ pub fn effort(step: StepKind, ingredient: &Ingredient, method: Method, children:
         StepKind::PotUp => (1.5, 1.1, 0.0),
         StepKind::PlantOut => (1.5, 1.0, 0.0),
         StepKind::Thin => (0.2, 1.0, 0.0),
-        _ => (0.5, 1.0, 0.0),
+        StepKind::Pick => (0.5, 1.0, 0.0),
+        StepKind::Harden | StepKind::Cure => return Effort::NONE,
     };
     Effort {
         around: AROUND,

@@ -13,10 +13,10 @@ mod weeks;
 
 use maud::{Markup, html};
 
+use crate::facts::life::Whose;
 use crate::garden::GradeAt;
 use crate::report::handouts;
 use crate::report::page::Picture;
-use crate::report::pictures::timeline::Whose;
 use crate::report::pictures::{self as words, Said};
 use crate::report::view::View;
 

@@ -1,7 +1,7 @@
 //! From chosen candidates to a plan in names and dates.
 
-use crate::calendar::plus_days;
-use crate::candidates::{Candidate, Candidates, PickDay, Round, Thinning, hardening};
+use crate::calendar::{Date, plus_days};
+use crate::candidates::{Candidate, Candidates, Done, Round, hardening};
 use crate::garden::{Garden, Method, Source};
 use crate::growth::{effort, need};
 use crate::plan::{
@@ -71,36 +71,33 @@ pub fn planting(
 
 /// All steps in order of time.
 fn steps(garden: &Garden, candidate: &Candidate, plants: u32) -> Vec<Step> {
+    let of_kind = |kind: &StepKind| {
+        let kind = *kind;
+        let done = candidate.steps.of_kind(kind).map(move |done| match done {
+            Done::Round(round) => in_round(garden, candidate, plants, kind, round),
+            Done::Families(_) | Done::Adult(_) => aside(kind, done.when(garden)),
+        });
+        let span = span(garden, candidate, kind);
+        done.chain(span.map(|(from, to)| aside(kind, When::Daily { from, to })))
+    };
+    StepKind::ALL.iter().flat_map(of_kind).collect()
+}
+
+/// First and last day of a step that goes on day by day beside others.
+fn span(garden: &Garden, candidate: &Candidate, kind: StepKind) -> Option<(Date, Date)> {
     let planned = &candidate.steps;
-    let round = |kind: StepKind, round: &Round| in_round(garden, candidate, plants, kind, round);
-    let mut steps: Vec<Step> = Vec::new();
-    steps.extend(planned.sow.as_ref().map(|r| round(StepKind::Sow, r)));
-    steps.extend(planned.pot_up.as_ref().map(|r| round(StepKind::PotUp, r)));
-    if let (Some(out), Method::Indoor) = (&planned.plant_out, candidate.method) {
-        let (from, to) = hardening(out);
-        steps.push(aside(StepKind::Harden, When::Daily { from, to }));
+    match kind {
+        StepKind::Harden if candidate.method == Method::Indoor => {
+            planned.plant_out.as_ref().map(hardening)
+        }
+        StepKind::Cure => {
+            let days = i64::from(garden[candidate.ingredient].crop.picking.cure_days);
+            let last = planned.picks.last().filter(|_| days > 0)?.last();
+            Some((plus_days(last, 1), plus_days(last, days)))
+        }
+        StepKind::Harden | StepKind::Sow | StepKind::PotUp => None,
+        StepKind::PlantOut | StepKind::Thin | StepKind::Pick => None,
     }
-    steps.extend(
-        planned
-            .plant_out
-            .as_ref()
-            .map(|r| round(StepKind::PlantOut, r)),
-    );
-    steps.extend(planned.thin.as_ref().map(|thin| match thin {
-        Thinning::Round(r) => round(StepKind::Thin, r),
-        Thinning::Adult(day) => aside(StepKind::Thin, When::Adult(*day)),
-        Thinning::Families(day) => aside(StepKind::Thin, When::Families(*day)),
-    }));
-    steps.extend(planned.picks.iter().map(|pick| match pick {
-        PickDay::Round(r) => round(StepKind::Pick, r),
-        PickDay::Families(day) => aside(StepKind::Pick, When::Families(*day)),
-    }));
-    let cure = i64::from(garden[candidate.ingredient].crop.picking.cure_days);
-    if let (Some(last), true) = (planned.picks.last(), cure > 0) {
-        let (from, to) = (plus_days(last.last(), 1), plus_days(last.last(), cure));
-        steps.push(aside(StepKind::Cure, When::Daily { from, to }));
-    }
-    steps
 }
 
 /// A step that children do in a round.

@@ -85,6 +85,7 @@ impl<'a> Check<'a> {
             locale: project
                 .locale?
                 .map_or_else(Locale::default, |locale| locale.value),
+            families_also: project.families_also?.map(|tongue| tongue.value),
             feast: feast?,
             latitude,
             weather,

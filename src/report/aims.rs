@@ -1,6 +1,7 @@
 //! What the plan was asked for, in order, how far it got, and what is proved best.
 
 use crate::checker::Standing;
+use crate::facts::verdict::reachable;
 use crate::garden::Garden;
 use crate::plan::{Aim, AimResult};
 use crate::units::{Share, rounded};
@@ -48,19 +49,10 @@ fn line(view: &View<'_>, result: &AimResult) -> String {
         };
         format!(
             "not proved best; {edge} {} is possible",
-            figure(result.aim, bound(result))
+            figure(result.aim, reachable(result))
         )
     };
     format!("{name}: {value} ({proof}).")
-}
-
-/// The bound, rounded to what a whole number can reach.
-fn bound(result: &AimResult) -> f64 {
-    match (result.aim.is_whole(), result.aim.more_is_better()) {
-        (false, _) => result.bound,
-        (true, true) => (result.bound + 1e-6).floor(),
-        (true, false) => (result.bound - 1e-6).ceil(),
-    }
 }
 
 fn figure(aim: Aim, value: f64) -> String {

@@ -1,10 +1,11 @@
 //! What forbids other days for a step, in the words of someone who stands in the garden.
 
 use crate::checker::{DayLimit, Fault, PlaceFault, Violation};
-use crate::plan::StepKind;
+use crate::plan::{StepKind, TiedTo};
 use crate::units::Minutes;
 
 use super::broken;
+use super::step_words;
 use super::view::View;
 use super::words::{count, minutes};
 
@@ -17,8 +18,9 @@ pub(super) fn sentences(view: &View<'_>, kind: StepKind, violations: &[Violation
                 step,
                 limit: DayLimit::Order,
                 ..
-            } if step.kind == StepKind::Harden && kind == StepKind::PlantOut => {
-                "hardening off would begin before the step before it is over".to_owned()
+            } if step.kind.facts().tied_to == Some(TiedTo::Before(kind)) => {
+                let tied = step_words::of(step.kind).doing;
+                format!("{tied} would begin before the step before it is over")
             }
             Fault::Day {
                 step,
@@ -27,7 +29,7 @@ pub(super) fn sentences(view: &View<'_>, kind: StepKind, violations: &[Violation
             } if step.kind != kind => {
                 format!(
                     "it would not be over before \"{}\"",
-                    broken::kind(step.kind)
+                    step_words::of(step.kind).plain
                 )
             }
             fault => sentence(view, fault),

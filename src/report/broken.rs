@@ -52,8 +52,3 @@ pub(super) fn in_words(fault: &crate::checker::Fault, words: Words) -> String {
 pub(super) fn named(kind: crate::checker::Named) -> &'static str {
     faults::named(kind)
 }
-
-/// The name of a step without regard to the way of growing.
-pub(super) fn kind(kind: crate::plan::StepKind) -> &'static str {
-    faults::kind(kind)
-}

@@ -4,9 +4,9 @@
 use crate::calendar::Date;
 use crate::facts::gaps::{Need, OpenGap};
 use crate::facts::hands::{Hands, OtherHands};
-use crate::plan::StepKind;
 
 use super::page::Page;
+use super::step_words;
 use super::steps;
 use super::view::View;
 use super::words::{choice, count, list};
@@ -43,16 +43,7 @@ pub(super) fn gap_days(view: &View<'_>, gap: &OpenGap<'_>) -> String {
 
 /// What needs care: a seedbed, seedlings, potted seedlings.
 fn what(need: &Need<'_>) -> String {
-    let ingredient = need.ingredient;
-    match need.after {
-        StepKind::Sow if need.on_shelf => format!("{ingredient} seedlings on the shelf"),
-        StepKind::Sow => format!("the {ingredient} seedbed"),
-        StepKind::PotUp => format!("potted {ingredient} seedlings"),
-        StepKind::Harden => format!("{ingredient} plants that harden off"),
-        StepKind::PlantOut => format!("newly planted {ingredient}"),
-        StepKind::Thin => format!("thinned {ingredient}"),
-        StepKind::Pick | StepKind::Cure => format!("the {ingredient} harvest"),
-    }
+    (step_words::of(need.after).tended)(need.ingredient, need.on_shelf)
 }
 
 /// Writes who does the steps that children of the grade that sowed do not do.
@@ -70,7 +61,7 @@ pub(super) fn other_hands(view: &View<'_>, page: &mut Page) {
 /// Who does what, and when.
 fn of_others(view: &View<'_>, OtherHands { planting, hands }: &OtherHands<'_>) -> String {
     let ingredient = &planting.ingredient;
-    let name = |kind| steps::name(planting.method, kind).to_lowercase();
+    let name = |kind| step_words::name(planting.method, kind).to_lowercase();
     let what = |kind| format!("{} {ingredient}", name(kind));
     let one_of = |days: &[Date]| {
         let days: Vec<String> = days.iter().map(|day| view.words.day(*day)).collect();
@@ -80,9 +71,9 @@ fn of_others(view: &View<'_>, OtherHands { planting, hands }: &OtherHands<'_>) -
         Hands::Families(kind, days) => format!("Families {}: {}.", what(*kind), one_of(days)),
         Hands::Adult(kind, days) => format!("An adult: {}, {}.", what(*kind), one_of(days)),
         Hands::Anyone(kind, from, to) => {
-            let days = match kind {
-                StepKind::Cure => steps::cure_text(*from, *to, view.words),
-                _ => format!("every day, {}", view.words.days(*from, *to)),
+            let days = match kind.follows_harvest() {
+                true => steps::cure_text(*from, *to, view.words),
+                false => format!("every day, {}", view.words.days(*from, *to)),
             };
             format!("Whoever is there: {}, {days}.", what(*kind))
         }

@@ -5,8 +5,8 @@ mod chart;
 mod warmth;
 mod weeks;
 
+use crate::facts::climate::Climate;
 use crate::garden::Garden;
-use crate::growth::climate::{Spell, year_by_weeks};
 
 use super::frost;
 use super::page::Page;
@@ -16,41 +16,33 @@ use super::words::Words;
 /// The climate of a garden's place.
 #[must_use]
 pub fn climate(garden: &Garden) -> Page {
-    let (record, place) = (&garden.weather, garden.latitude);
-    let weeks = year_by_weeks(record, place);
-    let years = weeks.iter().map(|w| w.years).min().unwrap_or(0);
+    let climate = Climate::of(garden);
     let words = Words::of(garden);
     let mut page = Page::new();
     let whose = garden.school.as_ref().unwrap_or(&garden.name);
-    page.title(&format!("The climate of {whose}, {}", latitude(place)));
-    if years == 0 {
+    page.title(&format!(
+        "The climate of {whose}, {}",
+        latitude(garden.latitude)
+    ));
+    if climate.years == 0 {
         page.paragraph(
             "The weather record does not hold every week of the year once, so only its frosts \
              can be told. Give daily weather of at least one whole year, better of thirty.",
         );
-        frost::write(record, place, words, &mut page);
+        frost::write(&climate, words, &mut page);
         return page;
     }
+    let measured = climate.measured;
+    let span = measured.map_or_else(String::new, |(from, to)| format!(" ({from} to {to})"));
     page.paragraph(&format!(
-        "As {years} {} show it{}. What was is no promise of what comes.",
+        "As {} {} show it{span}. What was is no promise of what comes.",
+        climate.years,
         kind_of_years(garden),
-        span(garden, &weeks)
     ));
-    chart::write(&weeks, words, &mut page);
-    weeks::windows(&weeks, words, &mut page);
-    frost::write(record, place, words, &mut page);
-    warmth::write(record, place, words, &mut page);
-    weeks::table(&weeks, words, &mut page);
+    chart::write(&climate.weeks, words, &mut page);
+    weeks::windows(&climate, words, &mut page);
+    frost::write(&climate, words, &mut page);
+    warmth::write(garden, &climate, words, &mut page);
+    weeks::table(&climate.weeks, words, &mut page);
     page
-}
-
-/// ` (1982 to 2018)`; nothing for generated years, whose numbers mean nothing.
-fn span(garden: &Garden, weeks: &[Spell]) -> String {
-    use chrono::Datelike;
-    let record = &garden.weather;
-    if record.is_generated() || weeks.is_empty() {
-        return String::new();
-    }
-    let last = crate::calendar::plus_days(record.first(), record.days().len() as i64 - 1);
-    format!(" ({} to {})", record.first().year(), last.year())
 }

@@ -3,19 +3,19 @@
 
 use crate::explain::{Trial, years_back};
 use crate::facts::Facts;
-use crate::plan::{Aim, Planting, StepKind};
+use crate::facts::compared::{self, Moved, Spans};
+use crate::plan::{Aim, StepKind};
 use crate::project::Change;
 
 use super::given_back;
 use super::no_plan::why_none;
-use super::overview::shares;
+use super::overview::{self, shares};
 use super::page::Page;
 use super::ran_out;
 use super::screen::occasion;
-use super::space::{all_beds, shelf_rows};
+use super::step_words;
 use super::view::View;
 use super::words::list;
-use crate::facts::spans::span_of;
 
 /// What stands in the table for a plan that does not exist.
 const NONE: &str = "-";
@@ -111,12 +111,12 @@ fn figures(labels: &[String], trials: &[Trial], views: &[Option<View<'_>>], page
         rows.push(row(&format!("  {name}, part grown"), &|v| grown(v, &name)));
     }
     rows.push(row("Shelf, fullest week", &|v| {
-        let shelf = shelf_rows(v).into_iter().next();
-        let peak = shelf.and_then(|row| row.peak()).map_or(0, |(n, _)| n);
+        let shelf = v.shelf_use().into_iter().next();
+        let peak = shelf.and_then(|used| used.peak()).map_or(0, |(n, _)| n);
         format!("{peak} of {} flats", v.garden.shelf.flats)
     }));
     rows.push(row("Beds, fullest week", &|v| {
-        let beds = all_beds(v);
+        let beds = v.all_beds_use();
         let peak = beds.peak().map_or(0, |(n, _)| n);
         format!("{peak} of {} strips", beds.capacity)
     }));
@@ -232,16 +232,14 @@ fn moved(labels: &[String], trials: &[Trial], views: &[Option<View<'_>>], page: 
     let Some((Some(as_it_is), changed)) = views.split_first() else {
         return;
     };
+    let kinds: Vec<StepKind> = overview::dated().map(|(kind, _)| kind).collect();
     let mut lines = Vec::new();
     for (view, label) in changed.iter().zip(labels.iter().skip(1)) {
         let Some(view) = view else { continue };
         for name in ingredient_names(trials) {
-            let before: Vec<&Planting> = as_it_is.plantings_named(&name).collect();
-            let after: Vec<&Planting> = view.plantings_named(&name).collect();
-            let mut steps = moved_steps(as_it_is, &before, view, &after);
-            steps.extend(other_grade(as_it_is, &before, view, &after));
-            if !steps.is_empty() {
-                lines.push(format!("{label}, {name}: {}.", steps.join("; ")));
+            if let Some(moved) = compared::moved(as_it_is, view, &name, &kinds) {
+                let texts = moves(as_it_is, view, &moved).join("; ");
+                lines.push(format!("{label}, {name}: {texts}."));
             }
         }
     }
@@ -254,53 +252,24 @@ fn moved(labels: &[String], trials: &[Trial], views: &[Option<View<'_>>], page: 
     }
 }
 
-/// `grown by Grade 3 instead of Grade 2`, if another grade grows it.
-fn other_grade(
-    as_it_is: &View<'_>,
-    before: &[&Planting],
-    view: &View<'_>,
-    after: &[&Planting],
-) -> Option<String> {
-    let name = |view: &View<'_>, plantings: &[&Planting]| {
-        let grade = plantings.first().and_then(|p| view.grade_of(p))?;
-        Some(view.grade_name(grade).to_owned())
+/// `sow 8-15 Feb instead of 1-8 Feb`, `grown by Grade 3 instead of Grade 2`.
+fn moves(as_it_is: &View<'_>, view: &View<'_>, moved: &Moved) -> Vec<String> {
+    let told = |view: &View<'_>, spans: &Spans| {
+        let spans = spans.iter().map(|(from, to)| view.words.span(*from, *to));
+        spans.collect::<Vec<_>>().join(" and ")
     };
-    let (old, new) = (name(as_it_is, before)?, name(view, after)?);
-    (old != new).then(|| format!("grown by {new} instead of {old}"))
-}
-
-/// `sow 8-15 Feb instead of 1-8 Feb`, for every kind of step that moved.
-fn moved_steps(
-    as_it_is: &View<'_>,
-    before: &[&Planting],
-    view: &View<'_>,
-    after: &[&Planting],
-) -> Vec<String> {
-    let kinds = [
-        (StepKind::Sow, "sow"),
-        (StepKind::PotUp, "pot up"),
-        (StepKind::PlantOut, "plant out"),
-        (StepKind::Pick, "pick"),
-    ];
-    let spans = |view: &View<'_>, plantings: &[&Planting], kind| {
-        let spans: Vec<String> = plantings
-            .iter()
-            .filter_map(|p| span_of(p, kind))
-            .map(|(from, to)| view.words.span(from, to))
-            .collect();
-        spans.join(" and ")
+    let step = |(kind, old, new): &(StepKind, Spans, Spans)| {
+        let word = step_words::of(*kind).plain;
+        let (old, new) = (told(as_it_is, old), told(view, new));
+        match (old.is_empty(), new.is_empty()) {
+            (true, _) => format!("{word} {new}"),
+            (_, true) => format!("no longer {word}"),
+            _ => format!("{word} {new} instead of {old}"),
+        }
     };
-    kinds
-        .into_iter()
-        .filter_map(|(kind, word)| {
-            let old = spans(as_it_is, before, kind);
-            let new = spans(view, after, kind);
-            match (old == new, old.is_empty(), new.is_empty()) {
-                (true, ..) => None,
-                (_, true, _) => Some(format!("{word} {new}")),
-                (_, _, true) => Some(format!("no longer {word}")),
-                _ => Some(format!("{word} {new} instead of {old}")),
-            }
-        })
-        .collect()
+    let grades = moved.grades.map(|(old, new)| {
+        let (old, new) = (as_it_is.grade_name(old), view.grade_name(new));
+        format!("grown by {new} instead of {old}")
+    });
+    moved.steps.iter().map(step).chain(grades).collect()
 }

@@ -2,15 +2,11 @@
 //! them, one line each.
 
 use crate::catalogue::{Catalogue, Entry};
+use crate::facts::crop::is_warm_season;
 use crate::garden::{Crop, Method};
-use crate::units::Celsius;
 
 use super::page::Page;
 use super::words::{count, sentence};
-
-/// Crops that stand still below a warmer base than this are called warm-season: the bases of the
-/// catalogue fall into two groups, up to 5 C and from 6.7 C on (common practice; the line is ours).
-const WARM_BASE: Celsius = Celsius(6.0);
 
 /// The list of all crops.
 #[must_use]
@@ -99,9 +95,5 @@ fn days(crop: &Crop) -> String {
 
 /// `warm` or `cool`.
 pub(super) fn season(crop: &Crop) -> &'static str {
-    if crop.ripening.base > WARM_BASE {
-        "warm"
-    } else {
-        "cool"
-    }
+    if is_warm_season(crop) { "warm" } else { "cool" }
 }

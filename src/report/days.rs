@@ -1,10 +1,10 @@
 //! How the dish would fare on other days: a line a week, with a small chart, and the ingredient
 //! that holds each day back.
 
-use std::cmp::Reverse;
-
+use crate::calendar::Date;
 use crate::explain::OtherDay;
 use crate::facts::Facts;
+use crate::facts::compared::best_day;
 use crate::garden::Garden;
 
 use super::no_plan::why_none;
@@ -103,19 +103,10 @@ fn bar(ready: usize, years: usize) -> String {
 
 /// The ingredients that are ready in the fewest years, unless all always are.
 fn held_back_by(view: &View<'_>) -> String {
-    let ready = || {
-        view.ingredients()
-            .map(|(_, i, seen)| (seen.ready_years(), i))
-    };
-    let fewest = ready().map(|(n, _)| n).min().unwrap_or(0);
-    if fewest == view.years() {
-        return "nothing".to_owned();
+    match view.held_back_by() {
+        None => "nothing".to_owned(),
+        Some((names, fewest)) => format!("{} ({fewest})", list(&names)),
     }
-    let names: Vec<&str> = ready()
-        .filter(|(n, _)| *n == fewest)
-        .map(|(_, i)| i.name.as_str())
-        .collect();
-    format!("{} ({fewest})", list(&names))
 }
 
 fn no_plan(day: &OtherDay) -> String {
@@ -146,15 +137,11 @@ fn ingredients(garden: &Garden, planned: &[Planned<'_>], page: &mut Page) {
     page.table(&header, &rows, &right);
 }
 
-/// The day on which the whole dish is ready most often; of equals the one with the better
-/// worst ingredient, then the one nearest to the day in the file.
+/// The day on which the dish does best.
 fn best(garden: &Garden, planned: &[Planned<'_>]) -> String {
-    let key = |p: &Planned<'_>| {
-        let ready = p.view.ingredients().map(|(.., seen)| seen.ready_years());
-        let away = (p.day.day - garden.feast.day).num_days().abs();
-        (p.whole, ready.min(), Reverse(away))
-    };
-    let Some(best) = planned.iter().max_by_key(|p| key(p)) else {
+    let plans: Vec<(Date, &Facts<'_>)> = planned.iter().map(|p| (p.day.day, &*p.view)).collect();
+    let best = best_day(&plans, garden.feast.day).and_then(|at| planned.get(at));
+    let Some(best) = best else {
         return "None: on no day of the span is there a plan.".to_owned();
     };
     let same = match best.day.day == garden.feast.day {

@@ -5,10 +5,9 @@ use crate::facts::entries::{self, About};
 use crate::facts::missed::if_missed;
 use crate::facts::tasks::{Chance, Doer, Task};
 use crate::garden::{Break, Care, ClassAt, Garden};
-use crate::plan::StepKind;
 
-use super::bring::bring;
 use super::screen::occasion;
+use super::step_words;
 use super::view::View;
 use super::words::{minutes, sentence};
 use super::{care, cautions, decisions, tasks};
@@ -117,7 +116,7 @@ fn lines(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> Vec<String> {
         task.part
             .map(|part| sentence(&format!("{}.", tasks::part(part)))),
     );
-    let bring = bring(task.planting.method, task.kind);
+    let bring = (step_words::of(task.kind).bring)(task.planting.method);
     lines.extend(bring.map(|what| format!("Bring: {what}.")));
     if task.chance.is_some() {
         lines.push(
@@ -125,11 +124,11 @@ fn lines(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> Vec<String> {
                 .to_owned(),
         );
     }
-    match (task.who, task.kind) {
-        (Doer::Anyone, StepKind::Cure) => lines.push(
+    match (task.who, task.kind.follows_harvest()) {
+        (Doer::Anyone, true) => lines.push(
             "Every day from the day after the pick; earlier if it was picked earlier.".to_owned(),
         ),
-        (Doer::Anyone, _) => lines.push("Every day.".to_owned()),
+        (Doer::Anyone, false) => lines.push("Every day.".to_owned()),
         _ => {}
     }
     lines.extend(made_up(view, task, slack));

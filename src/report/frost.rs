@@ -2,9 +2,10 @@
 //! already before a day of autumn, and how long it stays free of frost between.
 
 use crate::calendar::{Date, plus_days};
+use crate::facts::climate::Climate;
 use crate::units::Latitude;
 use crate::weather::Record;
-use crate::weather::cold_days::{ColdDays, FREEZING, HARD_FROST};
+use crate::weather::cold_days::{ColdDays, FREEZING};
 
 use super::page::Page;
 use super::words::{Words, sentence};
@@ -62,9 +63,8 @@ fn edge(side: &str, day: Option<Date>, words: Words) -> String {
 }
 
 /// The frosts of `climate`: sentences for light and hard frosts, the season between, a table.
-pub(super) fn write(record: &Record, latitude: Latitude, words: Words, page: &mut Page) {
-    let light = ColdDays::frosts(record, latitude, FREEZING);
-    let hard = ColdDays::frosts(record, latitude, HARD_FROST);
+pub(super) fn write(climate: &Climate, words: Words, page: &mut Page) {
+    let (light, hard) = (&climate.frosts, &climate.hard_frosts);
     page.heading("Frost");
     if light.springs().0 + light.autumns().0 == 0 {
         let years = light.springs().1.max(light.autumns().1);
@@ -80,14 +80,14 @@ pub(super) fn write(record: &Record, latitude: Latitude, words: Words, page: &mu
         words.height_of_a_thermometer()
     ));
     let spring = chances(
-        [&light, &hard],
+        [light, hard],
         "spring",
         "after",
         words,
         ColdDays::still_after,
     );
     let autumn = chances(
-        [&light, &hard],
+        [light, hard],
         "autumn",
         "before",
         words,
@@ -104,11 +104,11 @@ pub(super) fn write(record: &Record, latitude: Latitude, words: Words, page: &mu
             words.full_month(day)
         ));
     }
-    if let Some(text) = between(&light) {
+    if let Some(text) = between(light) {
         page.item(&text);
     }
     page.gap();
-    table(&light, &hard, words, page);
+    table(light, hard, words, page);
     page.gap();
     page.line(
         "Read a row so: in that many years of ten it freezes once more after the date of spring, \

@@ -1,7 +1,8 @@
 //! What a plan gave back of the years that were possible, and what was bought with it.
 
 use crate::checker::CheckedPlan;
-use crate::explain::{GivenBack, YearsBack, promise};
+use crate::explain::{GivenBack, YearsBack};
+use crate::facts::compared::{Gain, gains};
 use crate::plan::{Aim, AimResult};
 use crate::units::{Share, rounded};
 
@@ -63,36 +64,16 @@ fn bought(checked: &CheckedPlan, back: &GivenBack) -> String {
             gains
                 .iter()
                 .take(MOST_GAINS)
-                .cloned()
+                .map(what)
                 .collect::<Vec<_>>()
                 .join("; ")
         ),
     }
 }
 
-/// The aims after the first of which something was given back in which a plan is better than
-/// the one that gives nothing back, in order.
-fn gains(checked: &CheckedPlan, without: &CheckedPlan, first: Aim) -> Vec<String> {
-    // Of years and amounts what the plan has counts, not what was reached before something was
-    // given back.
-    let value = |of: &CheckedPlan, aim: Aim| {
-        let has = promise(of).into_iter().chain(of.plan().aims.clone());
-        has.into_iter().find(|r| r.aim == aim).map(|r| r.value)
-    };
-    let later = Aim::ALL.into_iter().filter(|aim| *aim > first);
-    let gain = |aim: Aim| {
-        let (with, without) = (value(checked, aim)?, value(without, aim)?);
-        let better = match aim.more_is_better() {
-            true => with > without + 1e-6,
-            false => with < without - 1e-6,
-        };
-        better.then(|| what(aim, with, without))
-    };
-    later.filter_map(gain).collect()
-}
-
 /// `days for which someone must be found, 5 instead of 7`.
-fn what(aim: Aim, with: f64, without: f64) -> String {
+fn what(gain: &Gain) -> String {
+    let Gain { aim, with, without } = *gain;
     let name = match aim {
         Aim::AllIngredients => "ready years of all ingredients, added up",
         Aim::WholeDish => "years of the whole dish",

@@ -1,23 +1,11 @@
 //! How sure the numbers of ready years are, and what they leave out.
 
-use chrono::Datelike;
+use crate::facts::how_sure::Years;
+use crate::facts::interval::further_years_95;
 
-use crate::calendar::Date;
-use crate::plan::{Planting, StepKind};
-use crate::units::Hours;
-use crate::weather::WeatherYear;
-use crate::weather::cold_days::{ColdDays, FREEZING};
-use crate::weather::sun::day_length;
-use crate::weather::trend::trend;
-
-use super::interval::further_years_95;
 use super::page::Page;
 use super::view::View;
 use super::words::list;
-use crate::facts::spans::span_of;
-
-/// A record that ends so many years before the feast is called old.
-const OLD_YEARS: i32 = 10;
 
 /// Writes what to expect of each ingredient, by which method, and what it does not know.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {
@@ -47,29 +35,9 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     page.item("Method: 95 % prediction interval by joint sampling, Krishnamoorthy and Peng 2011.");
 }
 
-/// Day and night are equal.
-const EQUINOX: Hours = Hours(12.0);
-
 /// The ingredients that ripen in the weakening light of autumn, which degree-days do not know.
 fn autumn_light(view: &View<'_>) -> Option<String> {
-    let light = |day: Date| day_length(view.garden.latitude, day.ordinal());
-    let into_bed = |p: &Planting| {
-        let plants = span_of(p, StepKind::PlantOut);
-        plants.or_else(|| span_of(p, StepKind::Sow)).map(|s| s.0)
-    };
-    let late = |p: &&Planting| {
-        let days = into_bed(p).zip(span_of(p, StepKind::Pick));
-        days.is_some_and(|(from, (_, to))| {
-            let next = from.succ_opt().unwrap_or(from);
-            light(next) < light(from) && light(to) < EQUINOX
-        })
-    };
-    let mut names: Vec<String> = Vec::new();
-    for planting in view.plan.plantings.iter().filter(late) {
-        if !names.contains(&planting.ingredient) {
-            names.push(planting.ingredient.clone());
-        }
-    }
+    let names = view.in_autumn_light();
     (!names.is_empty()).then(|| {
         format!(
             "What is sown or planted after midsummer and picked after the day and night are equal \
@@ -83,32 +51,37 @@ fn autumn_light(view: &View<'_>) -> Option<String> {
 
 /// What the years themselves cannot tell: whether the climate is still theirs.
 fn climate(view: &View<'_>) -> String {
-    let garden = view.garden;
-    if garden.weather.is_generated() {
-        let (frosty, all) = ColdDays::frosts(&garden.weather, garden.latitude, FREEZING).springs();
-        let mild = if 2 * frosty < all {
-            " Where it seldom freezes, as here, made-up days differ more from one another than \
-             real ones: a record of your own place tells far better."
-        } else {
-            ""
-        };
-        return format!(
-            "The years are made up from monthly means. A station's record may have more years \
-             far from the mean, and the climate changes.{mild}"
-        );
+    match view.weather_years() {
+        Years::Generated { mild } => {
+            let mild = if mild {
+                " Where it seldom freezes, as here, made-up days differ more from one another than \
+                 real ones: a record of your own place tells far better."
+            } else {
+                ""
+            };
+            format!(
+                "The years are made up from monthly means. A station's record may have more years \
+                 far from the mean, and the climate changes.{mild}"
+            )
+        }
+        Years::None => "No weather year covers the plan.".to_owned(),
+        Years::Measured {
+            first,
+            last,
+            old,
+            change,
+        } => {
+            let old = old.map_or_else(String::new, |age| {
+                format!(", the last of them {age} years before this one")
+            });
+            format!("The years are {first} to {last}{old}. {}", trend(change))
+        }
     }
-    let years = garden.weather.years(garden.horizon());
-    let (Some(first), Some(last)) = (years.first(), years.last()) else {
-        return "No weather year covers the plan.".to_owned();
-    };
-    let age = garden.horizon().first().year() - last.label;
-    let old = if age >= OLD_YEARS {
-        format!(", the last of them {age} years before this one")
-    } else {
-        String::new()
-    };
-    let means: Vec<f64> = years.iter().map(mean).collect();
-    let change = match trend(&means).map(|per_year| per_year * 10.0) {
+}
+
+/// Whether it grew warmer in the years; `change` in ten years.
+fn trend(change: Option<f64>) -> String {
+    match change {
         Some(more) if more > 0.0 => format!(
             "In these weeks it grew warmer, by {more:.1} C in ten years (Sen's slope; certain by \
              the Mann-Kendall test), so the later years tell more than the early ones."
@@ -121,15 +94,5 @@ fn climate(view: &View<'_>) -> String {
         None => {
             "No trend of warmth is certain in them; the climate may change all the same.".to_owned()
         }
-    };
-    format!(
-        "The years are {} to {}{old}. {change}",
-        first.label, last.label
-    )
-}
-
-/// Mean temperature of the plan's span.
-fn mean(year: &WeatherYear<'_>) -> f64 {
-    let sum: f64 = year.days.iter().map(|day| day.mean().0).sum();
-    sum / year.days.len().max(1) as f64
+    }
 }

@@ -1,10 +1,11 @@
 //! The least space with which a plan still keeps its promise, against what there is.
 
 use crate::explain::{Enough, LeastSpace};
+use crate::facts::space::most;
 use crate::plan::AimResult;
 
 use super::page::Page;
-use super::space::weeks_in_which;
+use super::space::weeks_of;
 use super::view::View;
 
 /// Writes what would be enough of shelf and beds, and when all of that is full.
@@ -70,7 +71,7 @@ fn would_do(space: &Enough) -> String {
 
 /// In which weeks most are in use.
 fn full(view: &View<'_>, space: &Enough) -> String {
-    let most = space.by_week.iter().copied().max().unwrap_or(0);
+    let most = most(&space.by_week).unwrap_or(0);
     if most == 0 {
         return String::new();
     }
@@ -79,6 +80,6 @@ fn full(view: &View<'_>, space: &Enough) -> String {
     } else {
         format!("The most at once, {most}, are")
     };
-    let weeks = weeks_in_which(view, &space.by_week, |used| used == most);
+    let weeks = weeks_of(view, &space.by_week, |used| used == most);
     format!(" {all} in use in {}.", weeks.unwrap_or_default())
 }

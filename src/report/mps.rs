@@ -5,17 +5,15 @@ use std::collections::BTreeMap;
 use std::fmt::Write;
 use std::path::Path;
 
-use crate::calendar::Date;
-use crate::candidates::{Candidate, PickDay, Round, Thinning};
 use crate::disk::Author;
 use crate::garden::Garden;
 use crate::harmless::{self, plain};
 use crate::model::{AimProgram, NamedPlanting, Section};
-use crate::plan::{Aim, StepKind};
+use crate::plan::Aim;
 
 use super::aims::name;
 use super::marked::{author, marked};
-use super::steps;
+use super::step_words;
 use super::words::{count, list};
 
 /// The name of the objective among the rows.
@@ -114,37 +112,18 @@ fn what_it_is(
         beds,
     }: &NamedPlanting,
 ) -> String {
-    let days: Vec<String> = days(planting)
-        .map(|(kind, day)| format!("{} {day}", steps::name(planting.method, kind)))
+    let done = planting.steps.done();
+    let days: Vec<String> = done
+        .map(|(kind, done)| {
+            let name = step_words::name(planting.method, kind);
+            format!("{name} {}", done.first())
+        })
         .collect();
     let ids: Vec<&str> = beds.iter().map(|bed| garden[*bed].id.as_str()).collect();
     match ids[..] {
         [] => format!("{name}: {}", days.join(", ")),
         _ => format!("{name}: {}; bed {}", days.join(", "), list(&ids)),
     }
-}
-
-/// The steps of a planting with their first days.
-fn days(planting: &Candidate) -> impl Iterator<Item = (StepKind, Date)> {
-    let steps = &planting.steps;
-    let round = |kind, round: &Option<Round>| Some((kind, round.as_ref()?.first()));
-    let thin = steps.thin.as_ref().map(|thin| match thin {
-        Thinning::Round(round) => round.first(),
-        Thinning::Adult(day) | Thinning::Families(day) => *day,
-    });
-    let picks = steps.picks.iter().map(|pick| match pick {
-        PickDay::Round(round) => round.first(),
-        PickDay::Families(day) => *day,
-    });
-    [
-        round(StepKind::Sow, &steps.sow),
-        round(StepKind::PotUp, &steps.pot_up),
-        round(StepKind::PlantOut, &steps.plant_out),
-        thin.map(|day| (StepKind::Thin, day)),
-    ]
-    .into_iter()
-    .flatten()
-    .chain(picks.map(|day| (StepKind::Pick, day)))
 }
 
 /// The objective and all rows, each section after what it is there for.

@@ -1,29 +1,23 @@
 //! The table of who grows what: one row per ingredient.
 
-use chrono::Datelike;
-
 use crate::calendar::Date;
 use crate::checker::IngredientReplay;
 use crate::garden::Ingredient;
 use crate::plan::{Planting, StepKind};
 
+use super::idle;
 use super::page::Page;
+use super::step_words;
 use super::view::View;
 use super::words::{Words, list};
-use super::{idle, places};
+use crate::facts::places;
 use crate::facts::spans::span_of;
 
-const HEADER: [&str; 9] = [
-    "Grade",
-    "Ingredient",
-    "Sow or plant",
-    "Pot up",
-    "Plant out",
-    "Pick between",
-    "Bed",
-    "Ready",
-    "Target",
-];
+/// The kinds of steps that have a column of dates, each with its head.
+pub(super) fn dated() -> impl Iterator<Item = (StepKind, &'static str)> {
+    let kinds = StepKind::ALL.iter();
+    kinds.filter_map(|kind| Some((*kind, step_words::of(*kind).overview_head?)))
+}
 
 /// Writes the table and its footnote.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {
@@ -37,7 +31,12 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
         .ingredients()
         .map(|(_, ingredient, seen)| row(view, words, ingredient, seen))
         .collect();
-    page.table(&HEADER, &rows, &[7, 8]);
+    let mut header = vec!["Grade", "Ingredient"];
+    header.extend(dated().map(|(_, head)| head));
+    header.extend(["Bed", "Ready", "Target"]);
+    // Numbers stand to the right.
+    let numbers = [header.len() - 2, header.len() - 1];
+    page.table(&header, &rows, &numbers);
     page.gap();
     if let Some(note) = years {
         page.line(&note);
@@ -71,34 +70,16 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     }
 }
 
-/// The kinds of steps that have a column of dates.
-const DATED: [StepKind; 4] = [
-    StepKind::Sow,
-    StepKind::PotUp,
-    StepKind::PlantOut,
-    StepKind::Pick,
-];
-
-/// Which dates are of the year before the feast's, where some are and no day of the calendar
-/// stands for both years: the table then needs no years.
+/// Which dates are of the year before the feast's, where the table needs no years.
 fn years_apart(view: &View<'_>) -> Option<String> {
-    let year = view.garden.feast.day.year();
-    let planted = view.plan.plantings.iter();
-    let spans = planted.flat_map(|p| DATED.iter().filter_map(|kind| span_of(p, *kind)));
-    let (before, after): (Vec<Date>, Vec<Date>) = spans
-        .flat_map(|(from, to)| [from, to])
-        .partition(|day| day.year() < year);
-    let (first, last) = (before.into_iter().min()?, after.into_iter().max()?);
-    let apart = first.year() == year - 1
-        && last.year() == year
-        && (first.month(), first.day()) > (last.month(), last.day());
-    apart.then(|| {
-        format!(
-            "In this table the dates from {} to the end of December are of {}, all others of {year}.",
-            view.words.month_day(first),
-            year - 1
-        )
-    })
+    let kinds: Vec<StepKind> = dated().map(|(kind, _)| kind).collect();
+    let apart = view.years_apart(&kinds)?;
+    Some(format!(
+        "In this table the dates from {} to the end of December are of {}, all others of {}.",
+        view.words.month_day(apart.from),
+        apart.year - 1,
+        apart.year
+    ))
 }
 
 fn row(
@@ -108,10 +89,10 @@ fn row(
     seen: &IngredientReplay,
 ) -> Vec<String> {
     let plantings: Vec<&Planting> = view.plantings_named(&ingredient.name).collect();
-    let spans = |kinds: &[StepKind]| {
+    let spans = |kind: StepKind| {
         let cells: Vec<String> = plantings
             .iter()
-            .map(|p| span_cell(words, kinds.iter().find_map(|k| span_of(p, *k))))
+            .map(|p| span_cell(words, span_of(p, kind)))
             .collect();
         if cells.iter().all(String::is_empty) {
             String::new()
@@ -121,17 +102,17 @@ fn row(
     };
     let grade = view.grown_by(ingredient);
     let beds: Vec<String> = plantings.iter().map(|p| beds(p)).collect();
-    vec![
+    let mut row = vec![
         grade.map_or("", |grade| view.grade_name(grade)).to_owned(),
         ingredient.name.clone(),
-        spans(&[StepKind::Sow]),
-        spans(&[StepKind::PotUp]),
-        spans(&[StepKind::PlantOut]),
-        spans(&[StepKind::Pick]),
+    ];
+    row.extend(dated().map(|(kind, _)| spans(kind)));
+    row.extend([
         beds.join("\n"),
         format!("{}/{}", seen.ready_years(), view.years()),
         shares(seen),
-    ]
+    ]);
+    row
 }
 
 fn span_cell(words: Words, span: Option<(Date, Date)>) -> String {

@@ -1,5 +1,5 @@
-//! The words of the handouts' pictures, and what is in them as plain data: names and days, no
-//! coordinates. `handouts::pictures` draws it.
+//! The words of the handouts' pictures beside what is drawn, which `facts` tells. No coordinates:
+//! `handouts::pictures` draws.
 
 pub mod beds;
 pub mod climate;
@@ -8,6 +8,8 @@ pub mod map;
 pub mod space;
 pub mod timeline;
 pub mod weeks;
+
+use super::view::View;
 
 /// What is said of a picture.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -45,4 +47,11 @@ fn shown_signs<'a>(meanings: impl Iterator<Item = &'a str>) -> String {
         none if none.is_empty() => none,
         signs => format!(" Signs: {signs}."),
     }
+}
+
+/// The name of the grade that grows a planting, by the position of the planting in the plan.
+fn grade_at<'a>(view: &View<'a>, planting: usize) -> &'a str {
+    let planting = view.plan.plantings.get(planting);
+    let grade = planting.and_then(|p| view.grade_of(p));
+    grade.map_or("", |grade| view.grade_name(grade))
 }

@@ -3,8 +3,9 @@
 use std::time::Duration;
 
 use crate::explain::Trial;
+use crate::facts::verdict::{most_years, open_years};
 use crate::pipeline::NoPlan;
-use crate::plan::{Aim, AimResult};
+use crate::plan::AimResult;
 
 use super::page::Page;
 use super::view::View;
@@ -37,21 +38,6 @@ pub(super) fn seconds(limit: Duration) -> String {
     count(u32::try_from(limit.as_secs()).unwrap_or(u32::MAX), "second")
 }
 
-/// No plan has the whole dish ready in more years than this; `None` if nothing is known. The
-/// dish is ready in no more years than its worst ingredient; what was found for the dish itself
-/// holds only beside the best of the aims before it.
-pub(super) fn most_years(aims: &[AimResult], years: usize) -> Option<usize> {
-    let of = |aim: Aim| aims.iter().position(|a| a.aim == aim);
-    let bound = |at: usize| {
-        let bound = aims.get(at).map(|a| (a.bound + 1e-6).floor().max(0.0));
-        bound.map(|bound| (bound as usize).min(years))
-    };
-    let worst = of(Aim::WorstIngredient).and_then(bound);
-    let dish = of(Aim::WholeDish).filter(|at| aims.iter().take(*at).all(AimResult::proved));
-    let dish = dish.and_then(bound);
-    worst.into_iter().chain(dish).min()
-}
-
 /// Of several trials, those whose search was ended early: the name of each, with the most years
 /// of the whole dish that are possible.
 pub(super) fn of_trials<'a>(trials: impl Iterator<Item = (String, &'a Trial)>, page: &mut Page) {
@@ -74,9 +60,6 @@ fn open(trial: &Trial) -> Option<String> {
         Err(NoPlan::OutOfTime) => return Some("no plan found yet".to_owned()),
         Err(_) => return None,
     };
-    let aims = &checked.plan().aims;
-    let most = most_years(aims, checked.replay().years.len())?;
-    // What was reached and given back is no longer open.
-    let dish = aims.iter().find(|a| a.aim == Aim::WholeDish)?;
-    (most as f64 > dish.value + 0.5).then(|| format!("at most {most}"))
+    let most = open_years(&checked.plan().aims, checked.replay().years.len())?;
+    Some(format!("at most {most}"))
 }

@@ -64,7 +64,7 @@ pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
     care::other_hands(view, page);
     decisions::write(view, page);
     cautions::write(garden, page);
-    if let Some(text) = manure::of(view.plan, view.words) {
+    if let Some(text) = manure::of(view) {
         page.item(&text);
     }
     assumed::write(garden, page);

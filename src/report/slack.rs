@@ -6,39 +6,39 @@ use crate::facts::slack::{Bearable, Later, Wait};
 use crate::plan::StepKind;
 
 use super::page::Page;
+use super::step_words;
 use super::view::View;
 use super::words::count;
 
 /// A step that one cancelled session loses, in the table and in the list.
 pub(super) const NO_SLACK: &str = "no slack";
 
-/// The columns of the table.
-const COLUMNS: [(StepKind, &str); 5] = [
-    (StepKind::Sow, "Sow or plant"),
-    (StepKind::PotUp, "Pot up"),
-    (StepKind::PlantOut, "Plant out"),
-    (StepKind::Thin, "Thin"),
-    (StepKind::Pick, "Pick"),
-];
-
 /// The section of the plan's screen.
 pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
     page.heading("What can wait");
+    let mut header = vec!["Grade", "Ingredient"];
+    header.extend(moved().map(|(_, head)| head));
     let (mut rows, mut all) = (Vec::new(), Vec::new());
     for grade in view.garden.grade_positions() {
         for (planting, ingredient) in view.planted_by(grade) {
-            let waits = COLUMNS.map(|(kind, _)| view.wait(slack, planting, kind));
+            let waits: Vec<Wait> = moved()
+                .map(|(kind, _)| view.wait(slack, planting, kind))
+                .collect();
             let mut row = vec![view.grade_name(grade).to_owned(), ingredient.name.clone()];
             row.extend(waits.iter().map(|wait| cell(*wait)));
             rows.push(row);
             all.extend(waits);
         }
     }
-    let steps = COLUMNS.map(|(_, name)| name);
-    let header: Vec<&str> = ["Grade", "Ingredient"].into_iter().chain(steps).collect();
     page.table(&header, &rows, &[]);
     page.gap();
     page.line(&legend(view, &all));
+}
+
+/// The kinds of steps that have a column, each with its head.
+fn moved() -> impl Iterator<Item = (StepKind, &'static str)> {
+    let kinds = StepKind::ALL.iter();
+    kinds.filter_map(|kind| Some((*kind, step_words::of(*kind).slack_head?)))
 }
 
 /// What the words of the table mean, those that stand there.

@@ -15,7 +15,7 @@ use super::screen::occasion;
 use super::slack::{NO_SLACK, promise, weeks_apart};
 use super::view::{View, kind_of_years};
 use super::words::{list, sentence};
-use super::{ran_out, steps, timeline};
+use super::{ran_out, step_words, steps, timeline};
 
 /// Width of the column of step names.
 const LABEL: usize = 12;
@@ -57,7 +57,7 @@ pub fn slack(
             ));
             let own = slack.iter().filter_map(|s| Some((s, view.step_of(s)?)));
             for (slack, (_, step)) in own.filter(|(_, (p, _))| *p == planting) {
-                let name = steps::name(planting.method, step.kind);
+                let name = step_words::name(planting.method, step.kind);
                 page.entry(name, LABEL, &one(&view, slack, planting, step));
             }
         }
@@ -147,20 +147,13 @@ fn if_thinning_moves(view: &View<'_>, slack: &StepSlack) -> Option<String> {
 fn mark(slack: &StepSlack, planting: &Planting, step: &Step) -> Option<String> {
     let name = &planting.ingredient;
     let text = match step_slack::mark(slack, planting, step.kind)? {
-        Mark::OnlyPick => "there is only this session to pick",
+        Mark::TooLate => (step_words::of(step.kind).too_late)(planting.method),
         Mark::AnotherSowing => {
             "by itself it fails in the next round; another sowing makes up for it"
         }
         Mark::CostsYears => {
             "in the next round, with every class later, too many ready years are lost"
         }
-        Mark::UnlessPlantedLater => {
-            "the next round of sessions is too late unless planting out moves too"
-        }
-        Mark::UnlessAllLater => {
-            "the next round of sessions is too late unless the steps after it move too"
-        }
-        Mark::TooLate => "the next round of sessions is too late",
         Mark::CostsTogether => {
             return Some(format!(
                 "Not in the next round: {name} would bear it by itself, but with all that goes into \
@@ -193,9 +186,10 @@ fn missed(view: &View<'_>, slack: &StepSlack, planting: &Planting, step: &Step) 
         view.replay.whole_dish_years()
     );
     Some(match view.lost(slack, planting, step)? {
-        Lost::Crowded => "If it is missed: the rules ask nothing more, but roots in a crowded row \
-                          stay small (common practice)."
-            .to_owned(),
+        Lost::LeftOut => {
+            let left_out = step_words::of(step.kind).left_out?;
+            format!("If it is missed: the rules ask nothing more, but {left_out}.")
+        }
         Lost::Nothing => "If it falls out: nothing is lost.".to_owned(),
         Lost::Pick { with_others: true } => {
             format!("If it falls out, for all sowings that are picked then: {years}.")

@@ -4,11 +4,9 @@ use crate::checker::StepAt;
 use crate::facts::Facts;
 use crate::facts::asked::Asked;
 use crate::facts::sowings::Sowing;
-use crate::garden::Method;
-use crate::plan::{Plan, StepKind};
+use crate::plan::Plan;
 
-use super::broken;
-use super::{steps, tasks};
+use super::{step_words, tasks};
 
 /// A step under its names; the first is the one that is shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -65,30 +63,17 @@ fn called(facts: &Facts<'_>, own: &str, sowing: Sowing) -> Vec<String> {
 /// What is done, under all its names.
 fn kinds(asked: &Asked<'_>) -> Vec<String> {
     let method = asked.planting.method;
+    let words = step_words::of(asked.kind);
     let mut kinds = match asked.chance {
         Some(chance) => vec![format!("pick {}", chance.number)],
-        None => vec![
-            broken::kind(asked.kind).to_owned(),
-            steps::name(method, asked.kind).to_lowercase(),
-        ],
+        None => vec![words.plain.to_owned(), (words.name)(method).to_lowercase()],
     };
     if asked.chance.is_none_or(|chance| chance.number == 1) {
-        kinds.extend(also(method, asked.kind).map(str::to_owned));
+        let also = (words.also)(method).iter();
+        kinds.extend(also.map(|word| (*word).to_owned()));
     }
     kinds.dedup();
     kinds
-}
-
-/// Other words for a step; hardening off goes with planting out.
-fn also(method: Method, kind: StepKind) -> impl Iterator<Item = &'static str> {
-    let words: &[&str] = match (kind, method) {
-        (StepKind::Sow, Method::Pieces | Method::Bought) => &["plant"],
-        (StepKind::PlantOut, Method::Indoor) => &["plant", "harden off", "harden"],
-        (StepKind::PlantOut, _) => &["plant"],
-        (StepKind::Pick, _) => &["harvest"],
-        _ => &[],
-    };
-    words.iter().copied()
 }
 
 /// The same names without what is in brackets, such as "lettuce" for "lettuce (leaf)", if no

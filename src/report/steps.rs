@@ -6,22 +6,8 @@ use crate::garden::Method;
 use crate::plan::{Planting, Step, StepKind, When};
 use crate::units::Minutes;
 
+use super::step_words::name;
 use super::words::{Words, choice, count, list, minutes};
-
-/// What a step is called, for the way in which the planting is grown.
-pub(super) fn name(method: Method, kind: StepKind) -> &'static str {
-    match (kind, method) {
-        (StepKind::Sow, Method::Indoor) => "Sow indoors",
-        (StepKind::Sow, Method::Pieces | Method::Bought) => "Plant in bed",
-        (StepKind::Sow, Method::Direct | Method::Growing | Method::Patch) => "Sow in bed",
-        (StepKind::PotUp, _) => "Pot up",
-        (StepKind::Harden, _) => "Harden off",
-        (StepKind::PlantOut, _) => "Plant out",
-        (StepKind::Thin, _) => "Thin",
-        (StepKind::Pick, _) => "Pick",
-        (StepKind::Cure, _) => "Dry or cure",
-    }
-}
 
 /// How a planting is grown.
 pub(super) fn how_grown(method: Method) -> &'static str {
@@ -113,14 +99,14 @@ pub(super) fn lines(planting: &Planting, words: Words) -> Vec<(&'static str, Str
     let mut lines: Vec<(&'static str, String)> = Vec::new();
     let mut picks: Vec<&Step> = Vec::new();
     for step in &planting.steps {
-        if step.kind == StepKind::Pick {
+        if step.kind.is_harvest() {
             if picks.is_empty() {
                 lines.push((name(planting.method, step.kind), String::new()));
             }
             picks.push(step);
         } else {
-            let text = match (step.kind, &step.when) {
-                (StepKind::Cure, When::Daily { from, to }) => cure_text(*from, *to, words),
+            let text = match (step.kind.follows_harvest(), &step.when) {
+                (true, When::Daily { from, to }) => cure_text(*from, *to, words),
                 _ => with_amount(when(&step.when, words), amount(planting, step)),
             };
             lines.push((name(planting.method, step.kind), text));

@@ -10,9 +10,9 @@ use crate::facts::Facts;
 use crate::facts::things::Thing;
 use crate::garden::{Garden, GradeAt};
 
-use super::bring::bring;
 use super::page::{Page, Picture};
 use super::screen::occasion;
+use super::step_words;
 use super::steps;
 use super::view::View;
 use super::words::{count, list, sentence};
@@ -139,8 +139,9 @@ fn to_bring(ours: &Ours<'_>, page: &mut Page) {
     let mut told: Vec<(&str, &str)> = Vec::new();
     for (planting, _) in ours.all() {
         for step in planting.steps.iter().filter(|s| by_children(s)) {
-            let name = steps::name(planting.method, step.kind);
-            let what = bring(planting.method, step.kind).map(|what| (name, what));
+            let name = step_words::name(planting.method, step.kind);
+            let bring = step_words::of(step.kind).bring;
+            let what = bring(planting.method).map(|what| (name, what));
             told.extend(what.filter(|line| !told.contains(line)));
         }
     }

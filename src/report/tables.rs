@@ -4,11 +4,12 @@
 use crate::calendar::{Date, Time};
 use crate::plan::{Planting, StepKind};
 
-use super::places;
+use super::step_words::{self, Edge};
 use super::steps;
 use super::view::View;
 use super::{cautions, tasks};
 use crate::facts::filled::{Use, Week};
+use crate::facts::places::places;
 use crate::facts::spans::span_of;
 use crate::facts::tasks::Task;
 
@@ -142,6 +143,14 @@ fn steps_table(view: &View<'_>) -> Table {
     }
 }
 
+/// The columns of days of steps: of which kind, which of its days, head and width.
+fn step_days() -> impl Iterator<Item = (StepKind, Edge, &'static str, u16)> {
+    StepKind::ALL.iter().flat_map(|kind| {
+        let heads = step_words::of(*kind).table_heads.iter();
+        heads.map(|(edge, head, width)| (*kind, *edge, *head, *width))
+    })
+}
+
 /// A row per planting and place, in the order of the plan; what is counted for the whole
 /// planting stands in its first row.
 fn plantings_table(view: &View<'_>) -> Table {
@@ -155,15 +164,15 @@ fn plantings_table(view: &View<'_>) -> Table {
         ("Strips", 8),
         ("In the bed from", 15),
         ("Until, cleared", 15),
-        ("Sow or plant from", 17),
-        ("Plant out from", 15),
-        ("Pick from", 12),
-        ("Pick until", 12),
+    ];
+    let counts = [
         ("Seeds or pieces", 15),
         ("Plants", 8),
         ("Flats", 8),
         ("Flats after potting up", 20),
     ];
+    let days = step_days().map(|(_, _, head, width)| (head, width));
+    let heads: Vec<(&str, u16)> = heads.into_iter().chain(days).chain(counts).collect();
     let mut rows = Vec::new();
     for (at, planting) in view.plan.plantings.iter().enumerate() {
         rows.extend(planting_rows(view, at, planting));
@@ -176,10 +185,15 @@ fn plantings_table(view: &View<'_>) -> Table {
 }
 
 fn planting_rows(view: &View<'_>, at: usize, planting: &Planting) -> Vec<Vec<Cell>> {
-    let stands = view.in_bed(at);
+    let stands = view.in_bed.get(at).copied().flatten();
     let grade = view.grade_of(planting).map(|grade| view.grade_name(grade));
-    let span = |kind| span_of(planting, kind);
-    let first = |kind| Cell::from(span(kind).map(|(from, _)| from));
+    let day = |kind, edge| {
+        let span = span_of(planting, kind);
+        Cell::from(span.map(|(from, to)| match edge {
+            Edge::First => from,
+            Edge::Last => to,
+        }))
+    };
     let of_planting = [
         planting.ingredient.as_str().into(),
         view.sowing(at).number.into(),
@@ -190,7 +204,7 @@ fn planting_rows(view: &View<'_>, at: usize, planting: &Planting) -> Vec<Vec<Cel
         true => n.into(),
         false => Cell::Empty,
     };
-    let merged = places::places(&planting.places);
+    let merged = places(&planting.places);
     let places: Vec<Option<_>> = match merged.as_slice() {
         [] => vec![None],
         places => places.iter().map(Some).collect(),
@@ -203,10 +217,9 @@ fn planting_rows(view: &View<'_>, at: usize, planting: &Planting) -> Vec<Vec<Cel
             place.map(|place| place.strips).into(),
             stands.map(|(from, _)| from).into(),
             stands.map(|(_, to)| to).into(),
-            first(StepKind::Sow),
-            first(StepKind::PlantOut),
-            first(StepKind::Pick),
-            span(StepKind::Pick).map(|(_, to)| to).into(),
+        ]);
+        row.extend(step_days().map(|(kind, edge, ..)| day(kind, edge)));
+        row.extend([
             counted(n == 0, planting.seeds),
             counted(n == 0, planting.plants),
             counted(n == 0, planting.flats_sown),

@@ -5,7 +5,7 @@ use crate::facts::tasks::{Doer, Part, Spot, Task};
 use crate::garden::Garden;
 
 use super::words::count;
-use super::{places, steps};
+use super::{places, step_words, steps};
 
 /// Who does it: a class's name, `families`, `an adult`, `whoever is there`.
 #[must_use]
@@ -21,7 +21,7 @@ pub fn who(garden: &Garden, doer: Doer) -> String {
 /// What is done: `Sow indoors`.
 #[must_use]
 pub fn name(task: &Task<'_>) -> &'static str {
-    steps::name(task.planting.method, task.kind)
+    step_words::name(task.planting.method, task.kind)
 }
 
 /// `Sow in bed: carrot, second sowing`.

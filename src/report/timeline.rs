@@ -76,16 +76,8 @@ fn hand_overs(view: &View<'_>) -> Vec<String> {
 
 /// Who carries the grade's plantings on after moving up, if something is left to do then.
 pub(super) fn hand_over(view: &View<'_>, grade: GradeAt) -> Option<String> {
-    let moves_up = view.garden.school_year.moves_up?;
-    let goes_on = view
-        .planted_by(grade)
-        .flat_map(|(p, _)| &p.steps)
-        .filter_map(|s| s.when.last())
-        .any(|day| day >= moves_up);
-    if !goes_on {
-        return None;
-    }
-    let who = match view.garden[grade].hand_over {
+    let over = view.handed_over(grade)?;
+    let who = match over.to {
         HandOver::SameChildren => {
             "the same children carry on, one grade up (class names as before)".to_owned()
         }
@@ -97,6 +89,6 @@ pub(super) fn hand_over(view: &View<'_>, grade: GradeAt) -> Option<String> {
     };
     Some(format!(
         "from {}, when the grades move up, {who}.",
-        view.words.day(moves_up)
+        view.words.day(over.from)
     ))
 }

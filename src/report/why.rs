@@ -4,6 +4,7 @@
 use crate::checker::CheckedPlan;
 use crate::explain::{Diagnosis, Kind, Repair};
 use crate::facts::Facts;
+use crate::facts::space::most;
 use crate::garden::{Care, Garden};
 use crate::model::Impossible;
 use crate::project::Change;
@@ -11,7 +12,7 @@ use crate::units::Kilograms;
 
 use super::page::Page;
 use super::screen::occasion;
-use super::space::{all_beds, weeks_in_which};
+use super::space::weeks_of;
 use super::view::{View, kind_of_years};
 use super::words::{Words, count, list, sentence};
 use super::{no_plan, verdict};
@@ -142,7 +143,7 @@ fn new_room(garden: &Garden, repair: &Repair) -> Vec<String> {
     let facts = Facts::new(&repair.trial.garden, checked);
     let view = View::of(&facts);
     let flats = garden.shelf.flats;
-    let beds = all_beds(&view).weeks;
+    let beds = view.all_beds_use().weeks;
     let strips = garden.beds.iter().map(|bed| bed.strips()).sum();
     let room = |kind: &Kind| match kind {
         Kind::MoreFlats { .. } => wanted(&view, &view.replay.flats_by_week, flats, "flat"),
@@ -154,8 +155,8 @@ fn new_room(garden: &Garden, repair: &Repair) -> Vec<String> {
 
 /// `In the weeks of 12 Apr to 26 Apr up to 6 flats are wanted, 4 stand ready.`
 fn wanted(view: &View<'_>, by_week: &[u32], there: u32, thing: &str) -> Option<String> {
-    let weeks = weeks_in_which(view, by_week, |used| used > there)?;
-    let most = by_week.iter().copied().max().unwrap_or(0);
+    let weeks = weeks_of(view, by_week, |used| used > there)?;
+    let most = most(by_week).unwrap_or(0);
     Some(format!(
         "In {weeks} up to {} are wanted, {} ready.",
         count(most, thing),

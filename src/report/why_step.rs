@@ -1,17 +1,19 @@
 //! Why one step is when it is: what it follows and what follows it, what forbids other weeks,
 //! and what another week would cost.
 
-use crate::calendar::monday_of;
 use crate::checker::{CheckedPlan, Harvest};
 use crate::explain::{Beside, Held, Start, WhyStep};
 use crate::facts::Facts;
+use crate::facts::verdict::years_are_proved;
+use crate::facts::weeks_apart;
 use crate::garden::{Garden, Method};
-use crate::plan::{Aim, AimResult, Planting, Step, StepKind, When};
+use crate::plan::{AimResult, Planting, Step, When};
 
 use super::binds;
 use super::page::Page;
 use super::screen::occasion;
 use super::step_by_step;
+use super::step_words;
 use super::steps;
 use super::view::View;
 use super::words::{count, sentence};
@@ -30,7 +32,7 @@ pub fn why_step(garden: &Garden, checked: &CheckedPlan, why: &WhyStep) -> Page {
     page.title(&format!(
         "{}, {}: {}",
         sentence(&planting.ingredient),
-        steps::name(planting.method, step.kind).to_lowercase(),
+        step_words::name(planting.method, step.kind).to_lowercase(),
         steps::when(&step.when, view.words)
     ));
     page.heading("Why then");
@@ -64,7 +66,7 @@ pub fn why_step(garden: &Garden, checked: &CheckedPlan, why: &WhyStep) -> Page {
 fn around(view: &View<'_>, planting: &Planting, at: usize, page: &mut Page) {
     let beside = |step: Option<&Step>| {
         let step = step?;
-        let name = steps::name(planting.method, step.kind).to_lowercase();
+        let name = step_words::name(planting.method, step.kind).to_lowercase();
         Some(format!("{name}, {}", steps::when(&step.when, view.words)))
     };
     let before = at.checked_sub(1).and_then(|at| planting.steps.get(at));
@@ -86,24 +88,12 @@ fn around(view: &View<'_>, planting: &Planting, at: usize, page: &mut Page) {
 
 /// What the crop asks of seedlings.
 fn needs(view: &View<'_>, planting: &Planting, step: &Step, page: &mut Page) {
-    let on_shelf = matches!(
-        step.kind,
-        StepKind::Sow | StepKind::PotUp | StepKind::PlantOut
-    );
-    let indoor = view.ingredient_of(planting).and_then(|i| i.crop.indoor);
-    let (Some(indoor), Method::Indoor, true) = (indoor, planting.method, on_shelf) else {
-        return;
-    };
-    let first = |kind| {
-        let of_kind = planting.steps.iter().find(|s| s.kind == kind)?;
-        of_kind.when.first().map(monday_of)
-    };
-    if let (Some(sown), Some(out)) = (first(StepKind::Sow), first(StepKind::PlantOut)) {
+    if let (Some(weeks), true) = (view.shelf_weeks(planting), step.kind.facts().raises) {
         page.item(&format!(
             "Its seedlings are planted out {} to {} weeks after sowing; here it is {}.",
-            indoor.weeks_lo,
-            indoor.weeks_hi,
-            count(weeks_between(sown, out), "week")
+            weeks.fewest,
+            weeks.most,
+            count(weeks.planned, "week")
         ));
     }
 }
@@ -217,13 +207,7 @@ fn cost(view: &View<'_>, planting: &Planting, step: &Step, held: &Held) -> Strin
 
 /// How far the years of a plan are proved.
 fn proof(aims: &[AimResult]) -> &'static str {
-    let about_years = |a: &&AimResult| {
-        matches!(
-            a.aim,
-            Aim::WorstIngredient | Aim::AllIngredients | Aim::WholeDish
-        )
-    };
-    match aims.iter().filter(about_years).all(AimResult::proved) {
+    match years_are_proved(aims) {
         true => "proved best for that week",
         false => "the best found, not proved best",
     }
@@ -231,17 +215,13 @@ fn proof(aims: &[AimResult]) -> &'static str {
 
 /// `a week later`, `3 weeks earlier`.
 fn away(step: &Step, when: &When) -> String {
-    let (Some(planned), Some(other)) = (step.when.first(), when.first()) else {
+    let Some(away) = weeks_apart::away(step, when) else {
         return String::new();
     };
-    let side = if other < planned { "earlier" } else { "later" };
-    match weeks_between(monday_of(planned), monday_of(other)) {
+    let side = if away.earlier { "earlier" } else { "later" };
+    match away.weeks {
         0 => format!("in the same week, {side}"),
         1 => format!("a week {side}"),
         n => format!("{n} weeks {side}"),
     }
-}
-
-fn weeks_between(a: crate::calendar::Date, b: crate::calendar::Date) -> u32 {
-    u32::try_from((b - a).num_days().unsigned_abs() / 7).unwrap_or(u32::MAX)
 }

@@ -2,10 +2,7 @@
 
 mod amounts;
 mod dates;
-mod order;
 pub mod water;
-
-pub use order::natural;
 
 use chrono::Datelike;
 

@@ -1,5 +1,5 @@
 //! The fuzzing driver: seeded inputs for every command and option, each held to one bar (`bar`).
-//! `cargo test` runs two thousand of them; DEVELOPERS.md says how to run a million.
+//! `cargo test` runs two thousand of them; the README beside it says how to run a million.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod bar;

@@ -3,8 +3,10 @@
 
 mod circles;
 mod layers;
+mod pages;
 mod repository;
 mod sentences;
 mod source;
+mod step_kinds;
 mod style;
 mod uses;

@@ -10,6 +10,7 @@ mod hands;
 mod leaves;
 mod methods;
 mod numbers;
+mod sampled;
 mod saved;
 mod seal;
 mod steps;

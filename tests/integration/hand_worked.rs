@@ -6,6 +6,7 @@ mod grades;
 mod growth;
 mod plan;
 mod sessions;
+mod step_kinds;
 
 use std::path::PathBuf;
 

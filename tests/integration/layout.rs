@@ -4,3 +4,4 @@
 mod crowded;
 mod packing;
 mod try_all;
+mod wishes;

@@ -1,5 +1,5 @@
 //! The tool of mutation testing, on small code: which mutants it finds, and that what it weaves is
-//! still Rust. What the mutants do is told by running it; see DEVELOPERS.md.
+//! still Rust. What the mutants do is told by running it; see the README of `tests/mutation`.
 
 #[path = "../mutation/points.rs"]
 mod points;

@@ -1,5 +1,5 @@
 //! Mutation testing: are small faults in the rooms that count noticed by the tests? A seeded
-//! sample of all mutants, each run against the tests that reach it. DEVELOPERS.md says how.
+//! sample of all mutants, each run against the tests that reach it. The README beside it says how.
 
 mod judge;
 mod points;

@@ -2,7 +2,7 @@
 
 `halves.py` tells which dishes, places and halves. `tureen` plans; an ingredient that cannot be
 grown, as the program says itself, is left out. An ignored Rust test grows the plans in the years
-not seen. Prints the tables of DEVELOPERS.md; fails if the ranges that the program prints are
+not seen. Prints the tables of the README beside it; fails if the ranges that the program prints are
 not SciPy's, or are kept less often than they say.
 """
 
@@ -156,7 +156,7 @@ def climate(station: str) -> str:
 
 
 def report(all_pairs: list[Pair]) -> None:
-    """Prints the tables that stand in DEVELOPERS.md."""
+    """Prints the tables that stand in the README beside it."""
     dishes = [pair for pair in all_pairs if pair.name == WHOLE]
     ingredients = [pair for pair in all_pairs if pair.name != WHOLE]
     print("| | early: kept | promised to reached | late: kept | promised to reached "

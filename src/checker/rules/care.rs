@@ -2,7 +2,6 @@
 
 use crate::checker::fault::Fault;
 use crate::checker::run::Run;
-use crate::plan::StepKind;
 
 /// All faults: hardening that shares a day with a gap.
 pub fn faults(run: &Run<'_>) -> Vec<Fault> {
@@ -10,7 +9,7 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
     for planting in &run.plantings {
         for step in &planting.steps {
             let (from, to) = (run.horizon.date(step.first), run.horizon.date(step.last));
-            if step.plan.kind != StepKind::Harden {
+            if !step.plan.kind.facts().is_watched {
                 continue;
             }
             faults.extend(run.gaps.iter().filter(|g| g.touches(from, to)).map(|gap| {

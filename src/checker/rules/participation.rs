@@ -7,7 +7,6 @@ use crate::checker::fault::Fault;
 use crate::checker::planting::{Planting, Step, Visit, When};
 use crate::checker::run::Run;
 use crate::garden::{ClassAt, GradeAt, IngredientAt};
-use crate::plan::{self, StepKind};
 
 /// All faults: steps done by the wrong hands, classes that are missing, doubled, or of a
 /// grade that does not tend the planting on that day; grades that may not grow what they grow,
@@ -68,18 +67,10 @@ fn grades(run: &Run<'_>) -> Vec<Fault> {
     faults
 }
 
-/// Children sow, pot up and plant; an adult or families may thin, families may pick; hardening and
-/// curing go on from day to day.
+/// A step is done by hands that may do it.
 fn right_hands(step: &Step<'_>) -> bool {
-    use plan::When::{Adult, Daily, Families, Sessions};
-    match step.plan.kind {
-        StepKind::Sow | StepKind::PotUp | StepKind::PlantOut => {
-            matches!(step.plan.when, Sessions(_))
-        }
-        StepKind::Thin => matches!(step.plan.when, Sessions(_) | Adult(_) | Families(_)),
-        StepKind::Pick => matches!(step.plan.when, Sessions(_) | Families(_)),
-        StepKind::Harden | StepKind::Cure => matches!(step.plan.when, Daily { .. }),
-    }
+    let may = step.plan.kind.facts().hands;
+    may.contains(&step.plan.when.hands())
 }
 
 /// The classes of the grade that tends the planting come exactly once each, all others never.

@@ -46,24 +46,24 @@ fn method(planting: &Planting<'_>) -> Option<Fault> {
 /// The steps that a method takes, with as many picks as the plan has and with thinning where
 /// the plan thins.
 fn expected_steps(ingredient: &Ingredient, method: Method, got: &[StepKind]) -> Vec<StepKind> {
-    use StepKind::{Cure, Harden, Pick, PlantOut, PotUp, Sow, Thin};
     let crop = &ingredient.crop;
-    let mut steps = match method {
-        Method::Direct if got.contains(&Thin) => vec![Sow, Thin],
-        Method::Direct | Method::Pieces => vec![Sow],
-        Method::Indoor if crop.indoor.is_some_and(|i| i.pots_per_flat.is_some()) => {
-            vec![Sow, PotUp, Harden, PlantOut]
-        }
-        Method::Indoor => vec![Sow, Harden, PlantOut],
-        Method::Bought => vec![PlantOut],
-        Method::Growing | Method::Patch => Vec::new(),
+    let is_potted = crop.indoor.is_some_and(|i| i.pots_per_flat.is_some());
+    let times = |kind: StepKind| match kind {
+        StepKind::Sow => match method {
+            Method::Direct | Method::Pieces | Method::Indoor => 1,
+            Method::Bought | Method::Growing | Method::Patch => 0,
+        },
+        StepKind::PotUp => usize::from(method == Method::Indoor && is_potted),
+        StepKind::Harden => usize::from(method == Method::Indoor),
+        StepKind::PlantOut => usize::from(matches!(method, Method::Indoor | Method::Bought)),
+        StepKind::Thin => usize::from(method == Method::Direct && got.contains(&kind)),
+        StepKind::Pick => got.iter().filter(|other| **other == kind).count().max(1),
+        StepKind::Cure => usize::from(crop.picking.cure_days > 0),
     };
-    let picks = got.iter().filter(|kind| **kind == Pick).count();
-    steps.extend(vec![Pick; picks.max(1)]);
-    if crop.picking.cure_days > 0 {
-        steps.push(Cure);
-    }
-    steps
+    let kinds = StepKind::ALL.iter();
+    kinds
+        .flat_map(|kind| std::iter::repeat_n(*kind, times(*kind)))
+        .collect()
 }
 
 fn steps(planting: &Planting<'_>) -> Option<Fault> {

@@ -39,35 +39,67 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
 }
 
 /// Strips on which a planting comes after one of its family in the same plan, one fault for each
-/// earlier planting. Where both stand at once the strip is taken twice, which is another rule's.
+/// earlier planting.
 fn after_its_own(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
     let rotation = &planting.ingredient.crop.rotation;
+    let fault = |before: Before<'_, '_>| {
+        Some(Fault::FamilyAgain {
+            planting: planting.name.clone(),
+            bed: run.garden[before.place.bed].id.clone(),
+            strip: u32::try_from(before.strip).ok()?.saturating_add(1),
+            family: rotation.family.clone(),
+            before: before.planting.name.clone(),
+            cleared: run.horizon.date(before.cleared),
+            years_hard: rotation.years_hard,
+        })
+    };
+    let too_soon = family_before(run, planting, |passed| rotation.must_wait(passed));
+    too_soon.into_iter().filter_map(fault).collect()
+}
+
+/// A planting of the plan that was on a strip before another one of its family.
+pub struct Before<'r, 'p> {
+    /// The earlier planting.
+    pub planting: &'r Planting<'p>,
+    /// The day number on which it is cleared.
+    pub cleared: usize,
+    /// The later one's place.
+    pub place: &'r Place,
+    /// The first strip, from 0, that both have.
+    pub strip: usize,
+}
+
+/// The plantings of its family that the plan has on a strip of a planting before it, those cleared
+/// last first, if so few years have passed that it waits. Where both stand at once the strip is
+/// taken twice, which is another rule's.
+pub fn family_before<'r, 'p>(
+    run: &'r Run<'p>,
+    planting: &'r Planting<'p>,
+    waits: impl Fn(i32) -> bool,
+) -> Vec<Before<'r, 'p>> {
+    let family = &planting.ingredient.crop.rotation.family;
     let Some(starts) = planting.bedding().map(|step| step.first) else {
         return Vec::new();
     };
     let year = |day: usize| run.horizon.date(day).year();
-    let mut before: Vec<(usize, &Planting<'_>)> = run
+    let mut before: Vec<Before<'_, '_>> = run
         .plantings
         .iter()
-        .filter(|other| other.ingredient.crop.rotation.family == rotation.family)
+        .filter(|other| other.ingredient.crop.rotation.family == *family)
         .filter_map(|other| Some((in_bed(run, other)?.1, other)))
-        .filter(|(cleared, _)| *cleared < starts)
-        .filter(|(cleared, _)| rotation.must_wait(year(starts) - year(*cleared)))
-        .collect();
-    before.sort_by_key(|(cleared, _)| Reverse(*cleared));
-    let fault = |(cleared, other): (usize, &Planting<'_>)| {
-        let (place, strip) = first_shared(run, planting, other)?;
-        Some(Fault::FamilyAgain {
-            planting: planting.name.clone(),
-            bed: run.garden[place.bed].id.clone(),
-            strip: u32::try_from(strip).ok()?.saturating_add(1),
-            family: rotation.family.clone(),
-            before: other.name.clone(),
-            cleared: run.horizon.date(cleared),
-            years_hard: rotation.years_hard,
+        .filter(|(cleared, _)| *cleared < starts && waits(year(starts) - year(*cleared)))
+        .filter_map(|(cleared, other)| {
+            let (place, strip) = first_shared(run, planting, other)?;
+            Some(Before {
+                planting: other,
+                cleared,
+                place,
+                strip,
+            })
         })
-    };
-    before.into_iter().filter_map(fault).collect()
+        .collect();
+    before.sort_by_key(|before| Reverse(before.cleared));
+    before
 }
 
 /// The first strip (from 0) on which both plantings stand at some time, and the place of the

@@ -4,13 +4,13 @@ mod caring;
 mod doing;
 
 use crate::calendar::Date;
+use crate::facts::interval::further_years_95;
+use crate::facts::places::places;
 use crate::facts::{filled, idle};
 use crate::garden::{self, Garden, GradeAt, IngredientAt};
 use crate::harmless::plain;
 use crate::plan;
 use crate::report::caution;
-use crate::report::interval::further_years_95;
-use crate::report::places::places;
 use crate::report::view::View;
 
 use super::shape::{
@@ -141,7 +141,7 @@ fn ingredient(view: &View<'_>, at: IngredientAt) -> Option<Ingredient> {
 }
 
 fn planting(view: &View<'_>, at: usize, planting: &plan::Planting) -> Planting {
-    let in_bed = view.in_bed(at);
+    let in_bed = view.in_bed.get(at).copied().flatten();
     let place = |place: &plan::Place| Place {
         bed: plain(&place.bed),
         first_strip: place.first_strip,

@@ -2,7 +2,8 @@
 
 use maud::{Markup, html};
 
-use crate::report::pictures::beds::{Beds, Row, Stand};
+use crate::facts::stands::Stand;
+use crate::report::pictures::beds::{Beds, Row};
 
 use super::lettering::{LINE, SIZE, shorten, width};
 use super::pattern::{Pattern, filled, swatch};
@@ -34,7 +35,7 @@ struct Over<'s> {
 
 /// The picture.
 pub fn draw(name: &str, shown: &Beds) -> Markup {
-    let scale = Scale::new(shown.weeks.horizon, LEFT);
+    let scale = Scale::new(shown.weeks.along.horizon, LEFT);
     let (top, first) = head(&shown.weeks, &scale);
     let squeeze = squeeze(&shown.rows, &scale);
     let mut y = first + 2.0;
@@ -62,7 +63,7 @@ pub fn draw(name: &str, shown: &Beds) -> Markup {
 
 /// The height of a bed, if there is room.
 fn wanted(row: &Row) -> f64 {
-    (f64::from(row.strips) * STRIP).clamp(HIGH.0, HIGH.1)
+    (f64::from(row.carries.strips) * STRIP).clamp(HIGH.0, HIGH.1)
 }
 
 /// By how much beds must be lower, so that all of them and the names over them fit on a sheet.
@@ -82,8 +83,14 @@ fn lines(over: &[Over<'_>]) -> usize {
     over.iter().map(|o| o.line + 1).max().unwrap_or(0)
 }
 
+/// What stands in a bed, with its names.
+fn named(row: &Row) -> impl Iterator<Item = (&Stand, &str)> {
+    let names = row.names.iter().map(String::as_str);
+    row.carries.stands.iter().zip(names)
+}
+
 /// True if the name of a stand fits into its box, in a bed of a height.
-fn fits(stand: &Stand, row: &Row, scale: &Scale, high: f64) -> bool {
+fn fits((stand, name): (&Stand, &str), row: &Row, scale: &Scale, high: f64) -> bool {
     let bed = Area {
         x: 0.0,
         y: 0.0,
@@ -91,12 +98,12 @@ fn fits(stand: &Stand, row: &Row, scale: &Scale, high: f64) -> bool {
         h: high,
     };
     let area = place(stand, row, scale, bed);
-    area.h >= SIZE + 1.0 && width(&stand.name) + 5.0 <= area.w
+    area.h >= SIZE + 1.0 && width(name) + 5.0 <= area.w
 }
 
 /// The box of a stand in a bed whose box is given.
 fn place(stand: &Stand, row: &Row, scale: &Scale, bed: Area) -> Area {
-    let strip = bed.h / f64::from(row.strips.max(1));
+    let strip = bed.h / f64::from(row.carries.strips.max(1));
     let y = bed.y + strip * f64::from(stand.first);
     scale.span(stand.from, stand.to, y, strip * f64::from(stand.strips))
 }
@@ -121,19 +128,19 @@ fn draw_row(row: &Row, scale: &Scale, top: f64, high: f64) -> (Markup, f64) {
                 (text(0.0, base + LINE * at as f64, Anchor::Start, &shorten(words, room)))
             }
             rect.there x=(n(bed.x)) y=(n(bed.y)) width=(n(bed.w)) height=(n(bed.h)) {}
-            @if let Some(free) = row.free_from {
+            @if let Some(free) = row.carries.free_from {
                 (filled(Area { w: scale.x(free) - bed.x, ..bed }, Pattern::Net))
                 (line((scale.x(free), y), (scale.x(free), y + high), "#000", 1.0))
             }
-            @for stand in &row.stands { (draw_stand(stand, place(stand, row, scale, bed))) }
+            @for stand in &row.carries.stands { (draw_stand(stand, place(stand, row, scale, bed))) }
             @for o in &over {
                 @let area = place(o.stand, row, scale, bed);
                 @let base = y - 2.0 - LINE * o.line as f64;
                 (line((area.x, base + 1.0), (area.x, area.y), "#000", 0.6))
             }
-            @for stand in row.stands.iter().filter(|stand| fits(stand, row, scale, high)) {
+            @for (stand, name) in named(row).filter(|named| fits(*named, row, scale, high)) {
                 @let area = place(stand, row, scale, bed);
-                (text(area.x + 2.5, area.y + area.h / 2.0 + SIZE / 2.0 - 1.3, Anchor::Start, &stand.name))
+                (text(area.x + 2.5, area.y + area.h / 2.0 + SIZE / 2.0 - 1.3, Anchor::Start, name))
             }
             @for o in &over {
                 @if let Some(name) = &o.name {
@@ -158,8 +165,7 @@ fn draw_stand(stand: &Stand, area: Area) -> Markup {
 fn over<'s>(row: &'s Row, scale: &Scale, high: f64) -> Vec<Over<'s>> {
     let mut ends: Vec<f64> = Vec::new();
     let mut placed: Vec<Over<'s>> = Vec::new();
-    let stands = row.stands.iter();
-    for stand in stands.filter(|stand| !fits(stand, row, scale, high)) {
+    for (stand, name) in named(row).filter(|named| !fits(*named, row, scale, high)) {
         let same = |o: &&Over<'s>| o.stand.planting == stand.planting;
         if let Some(Over { x, line, .. }) = placed.iter().find(same) {
             let (x, line, name) = (*x, *line, None);
@@ -171,7 +177,7 @@ fn over<'s>(row: &'s Row, scale: &Scale, high: f64) -> Vec<Over<'s>> {
             });
             continue;
         }
-        let name = shorten(&stand.name, (scale.right - scale.left) / 2.0);
+        let name = shorten(name, (scale.right - scale.left) / 2.0);
         let wide = width(&name);
         let x = scale.x(stand.from).min(scale.right - wide);
         let free = ends.iter().position(|end| *end + 5.0 <= x);

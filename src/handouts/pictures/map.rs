@@ -7,7 +7,8 @@ mod naming;
 
 use maud::{Markup, html};
 
-use crate::report::pictures::map::{Ground, Key, Map, MapBed};
+use crate::facts::map::MapBed;
+use crate::report::pictures::map::{Key, Map};
 
 use super::lettering::{LINE, SIZE};
 use super::pattern::{Pattern, filled};
@@ -19,30 +20,31 @@ use naming::Naming;
 
 /// The picture.
 pub fn draw(name: &str, map: &Map) -> Markup {
-    let layout = Layout::of(map);
+    let layout = Layout::of(&map.drawn);
     let solid: Vec<Area> = layout.all().collect();
     let mut naming = Naming::new(solid, layout.edge());
     let note = layout.note.map(|top| (top, map.unplaced));
     if let Some((top, words)) = note {
         naming.reserve(0.0, top, words);
     }
-    let beds = map.beds.iter().zip(&layout.beds);
-    let cells: Vec<Vec<Cell<'_>>> = beds
+    let south = map.drawn.south;
+    let beds = map.drawn.beds.iter().zip(&layout.beds);
+    let worded = beds.clone().zip(&map.beds);
+    let cells: Vec<Vec<Cell<'_>>> = worded
         .clone()
-        .map(|(bed, area)| cells(bed, *area, map.south))
+        .map(|((bed, area), words)| cells(bed, words, *area, south))
         .collect();
-    let captions: Vec<Markup> = beds
-        .clone()
-        .map(|(bed, area)| naming.caption(*area, &bed.names))
+    let captions: Vec<Markup> = worded
+        .map(|((_, area), words)| naming.caption(*area, &words.names))
         .collect();
     let planted: Vec<Markup> = cells
         .iter()
         .flatten()
         .map(|cell| naming.planted(cell))
         .collect();
-    let named = |naming: &mut Naming, of: &[Ground], areas: &[Area]| -> Vec<Markup> {
-        let both = of.iter().zip(areas);
-        both.map(|(ground, area)| naming.ground(*area, &ground.name))
+    let named = |naming: &mut Naming, names: &[String], areas: &[Area]| -> Vec<Markup> {
+        let both = names.iter().zip(areas);
+        both.map(|(name, area)| naming.ground(*area, name))
             .collect()
     };
     let patches = named(&mut naming, &map.patches, &layout.patches);
@@ -57,7 +59,7 @@ pub fn draw(name: &str, map: &Map) -> Markup {
     let body = html! {
         g.areas { @for area in &layout.areas { (area_of(*area)) } }
         g.patches { @for area in &layout.patches { (patch_of(*area)) } }
-        @for ((bed, area), cells) in beds.zip(&cells) { (bed_of(map, bed, *area, cells)) }
+        @for ((bed, area), cells) in beds.zip(&cells) { (bed_of(bed, *area, cells, south)) }
         @for word in captions.iter().chain(&planted).chain(&patches).chain(&areas) { (word) }
         @if let Some((top, words)) = note { (text(0.0, top + SIZE, Anchor::Start, words)) }
         (measure)
@@ -66,13 +68,13 @@ pub fn draw(name: &str, map: &Map) -> Markup {
     frame(name, &map.said, end + 3.0, &body)
 }
 
-fn bed_of(map: &Map, bed: &MapBed, area: Area, cells: &[Cell<'_>]) -> Markup {
+fn bed_of(bed: &MapBed, area: Area, cells: &[Cell<'_>], south: bool) -> Markup {
     html! {
         g.bed {
             rect.ground x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h)) {}
             @for cell in cells.iter().filter(|cell| !cell.planted.ours) { (cell_of(cell)) }
             @for cell in cells.iter().filter(|cell| cell.planted.ours) { (cell_of(cell)) }
-            (trellis(bed, area, map.south))
+            (trellis(bed, area, south))
         }
     }
 }

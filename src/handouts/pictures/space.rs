@@ -30,12 +30,12 @@ enum Key {
 
 /// The picture.
 pub fn draw(name: &str, shown: &Space) -> Markup {
-    let scale = Scale::new(shown.weeks.horizon, LEFT);
+    let scale = Scale::new(shown.weeks.along.horizon, LEFT);
     let (top, first) = head(&shown.weeks, &scale);
     let mut y = first + 8.0;
     let mut rows = Vec::new();
     for row in &shown.rows {
-        let high = (FLAT * f64::from(row.capacity)).clamp(3.0 * LINE, MOST);
+        let high = (FLAT * f64::from(row.used.capacity)).clamp(3.0 * LINE, MOST);
         rows.push(draw_row(row, &scale, (y, high)));
         y += high + GAP;
     }
@@ -72,7 +72,7 @@ fn runs(weeks: &[u32]) -> Vec<(usize, usize, u32)> {
 }
 
 fn draw_row(row: &Row, scale: &Scale, (top, high): (f64, f64)) -> Markup {
-    let flat = high / f64::from(row.capacity.max(1));
+    let flat = high / f64::from(row.used.capacity.max(1));
     let column = |(from, to, flats): (usize, usize, u32)| {
         let x = scale.week(from, 0.0, 0.0).x;
         let w = scale.week(to - 1, 0.0, 0.0).right() - x;
@@ -84,7 +84,7 @@ fn draw_row(row: &Row, scale: &Scale, (top, high): (f64, f64)) -> Markup {
             h,
         }
     };
-    let runs = runs(&row.weeks);
+    let runs = runs(&row.used.weeks);
     let always = (scale.left, scale.right);
     let (open, until) = row.open.map_or(always, |(from, to)| {
         (scale.x(from), scale.x(plus_days(to, 1)))

@@ -22,7 +22,7 @@ const CLOSE: f64 = 13.9;
 
 /// The picture.
 pub fn draw(name: &str, shown: &Timeline) -> Markup {
-    let scale = Scale::new(shown.weeks.horizon, LEFT);
+    let scale = Scale::new(shown.weeks.along.horizon, LEFT);
     let (top, first) = head(&shown.weeks, &scale);
     let pitch = if shown.rows.len() > ROOMY {
         CLOSE
@@ -66,9 +66,9 @@ fn draw_row(row: &Row, scale: &Scale, top: f64, pitch: f64) -> Markup {
             @for (at, text_line) in lines.iter().enumerate() {
                 (text(0.0, base + LINE * at as f64, Anchor::Start, &shorten(text_line, room)))
             }
-            @for span in &row.spans { (signs::span(span, scale, middle)) }
+            @for span in &row.life.spans { (signs::span(span, scale, middle)) }
             @for (mark, x) in apart(row, scale) {
-                (signs::mark(mark.kind, mark.letter, mark.day, (scale.middle(mark.day), x), middle))
+                (signs::mark(mark.sign, mark.letter, mark.day, (scale.middle(mark.day), x), middle))
             }
         }
     }

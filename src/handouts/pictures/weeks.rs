@@ -70,7 +70,7 @@ struct Name {
 
 /// Names over bands and lines: each on the lowest line on which it meets no other.
 fn names(weeks: &Weeks, scale: &Scale) -> Vec<Name> {
-    let bands = weeks.breaks.iter().map(|b| {
+    let bands = weeks.along.breaks.iter().map(|b| {
         let area = scale.span(b.from, b.to, 0.0, 0.0);
         (area.x + area.w / 2.0, b.name.as_str())
     });
@@ -153,10 +153,10 @@ fn mondays(weeks: &Weeks, scale: &Scale, base: f64) -> Markup {
 pub fn behind(weeks: &Weeks, scale: &Scale, top: f64, bottom: f64) -> Markup {
     html! {
         g.closed {
-            @for span in &weeks.breaks {
+            @for span in &weeks.along.breaks {
                 (filled(scale.span(span.from, span.to, top, bottom - top), Pattern::Hatch))
             }
-            @for day in &weeks.days_off {
+            @for day in &weeks.along.days_off {
                 (filled(scale.span(*day, *day, top, bottom - top), Pattern::Hatch))
             }
         }

@@ -133,7 +133,8 @@ impl Ground {
     }
 
     /// The strips of so many blocks of a piece.
-    fn strips_of(&self, piece: usize, blocks: u32) -> u32 {
+    #[must_use]
+    pub fn strips_of(&self, piece: usize, blocks: u32) -> u32 {
         blocks * self.pieces[piece].strips
     }
 

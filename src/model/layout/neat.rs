@@ -1,7 +1,7 @@
 //! The first search for a layout: each planting in one piece where that can be, on beds that suit
 //! the wished rotation. It looks at the likely ways only, so what it does not find may still be.
 
-use crate::candidates::{Candidate, Candidates};
+use crate::candidates::{Candidate, Candidates, breaks_wish};
 use crate::garden::Garden;
 use crate::model::rules::wish_broken;
 
@@ -25,7 +25,15 @@ pub fn neat(garden: &Garden, candidates: &Candidates, chosen: &[Chosen]) -> Opti
             std::cmp::Reverse(chosen[*k].blocks * c.amounts.block.strips),
         )
     });
+    let of = |k: usize| &candidates.all[chosen[k].candidate];
+    let wishes = |k: usize| {
+        let others = (0..chosen.len()).filter(|other| *other != k);
+        others
+            .filter(|other| breaks_wish(garden, of(k), of(*other)))
+            .collect()
+    };
     let mut search = Search {
+        wishes: (0..chosen.len()).map(wishes).collect(),
         garden,
         candidates,
         chosen,
@@ -46,6 +54,8 @@ struct Search<'a> {
     candidates: &'a Candidates,
     chosen: &'a [Chosen],
     ground: &'a Ground,
+    /// Per planting: those that had better not have its strips before or after it.
+    wishes: Vec<Vec<usize>>,
     order: Vec<usize>,
     /// What stands on each plot.
     loads: Vec<Load>,
@@ -67,9 +77,7 @@ impl Search<'_> {
         let candidates = self.candidates;
         let c = &candidates.all[self.chosen[which].candidate];
         for parts in self.placings(c, which) {
-            let wishes = parts
-                .iter()
-                .filter(|p| wish_broken(self.garden, c, &candidates.plots[p.plot]));
+            let wishes = parts.iter().filter(|p| self.breaks_wish(c, which, p));
             let more = wishes.count() as u32 + (parts.len().max(1) as u32 - 1) * SPLIT_PRICE;
             for part in &parts {
                 self.loads[part.plot].put(self.ground, which, part.blocks);
@@ -82,6 +90,17 @@ impl Search<'_> {
         }
     }
 
+    /// True if the family was on the plot before the plan within its wished years, or the plot is
+    /// too short to keep it off what the plan has there of it.
+    fn breaks_wish(&self, c: &Candidate, which: usize, part: &Part) -> bool {
+        let load = &self.loads[part.plot];
+        let others = self.wishes[which].iter().map(|k| (*k, load.blocks[*k]));
+        let apart: u32 = others.map(|(k, n)| self.ground.strips_of(k, n)).sum();
+        let own = self.ground.strips_of(which, part.blocks);
+        wish_broken(self.garden, c, &self.candidates.plots[part.plot])
+            || apart > 0 && apart + own > self.ground.plots[part.plot]
+    }
+
     /// Ways to place a planting: whole on each plot that holds it (those without a broken
     /// wish first, then those it fills best), else shared out over the roomiest.
     fn placings(&self, c: &Candidate, which: usize) -> Vec<Vec<Part>> {
@@ -91,7 +110,7 @@ impl Search<'_> {
         let blocks = self.chosen[which].blocks;
         let room = |plot: usize| self.loads[plot].room(self.ground, which).blocks;
         let mut room: Vec<(usize, u32)> = c.plots.iter().map(|p| (p, room(p))).collect();
-        let wish = |plot: usize| wish_broken(self.garden, c, &self.candidates.plots[plot]);
+        let wish = |plot: usize| self.breaks_wish(c, which, &Part { plot, blocks });
         let mut whole: Vec<(usize, u32)> =
             room.iter().copied().filter(|(_, r)| *r >= blocks).collect();
         whole.sort_by_key(|(plot, room)| (wish(*plot), *room, *plot));

@@ -9,7 +9,6 @@ mod seedlings;
 mod steps;
 
 use crate::checker::{Difference, Fault, Named};
-use crate::plan::StepKind;
 
 use super::super::words::Words;
 
@@ -57,9 +56,4 @@ pub(super) fn difference(difference: &Difference, words: Words) -> String {
 /// What kind of thing a name stands for.
 pub(super) fn named(kind: Named) -> &'static str {
     figures::named(kind)
-}
-
-/// The name of a step without regard to the way of growing.
-pub(super) fn kind(kind: StepKind) -> &'static str {
-    references::kind(kind)
 }

@@ -1,7 +1,7 @@
 //! The year as a picture: bars from the mean lowest to the mean highest temperature of each
 //! week, under them how often it freezes and which crops the week suits.
 
-use crate::growth::climate::Spell;
+use crate::facts::climate::Part;
 use crate::units::rounded;
 
 use super::super::page::{Drawing, Page};
@@ -14,7 +14,7 @@ const STEP: f64 = 2.5;
 const SCALE: usize = 6;
 
 /// Writes the picture; where 52 columns do not fit, a column is two weeks.
-pub(super) fn write(weeks: &[Spell], words: Words, page: &mut Page) {
+pub(super) fn write(weeks: &[Part], words: Words, page: &mut Page) {
     page.heading("The year week by week");
     page.drawing(Drawing {
         wide: (lines(weeks, 1, words), key("one week")),
@@ -23,19 +23,13 @@ pub(super) fn write(weeks: &[Spell], words: Words, page: &mut Page) {
 }
 
 /// The lines of the picture, so many weeks to a column.
-fn lines(weeks: &[Spell], together: usize, words: Words) -> Vec<String> {
-    let columns: Vec<&[Spell]> = weeks.chunks(together).collect();
+fn lines(weeks: &[Part], together: usize, words: Words) -> Vec<String> {
+    let columns: Vec<&[Part]> = weeks.chunks(together).collect();
     let mut lines = bars(&columns);
     lines.push(line("", &months(&columns, words)));
     lines.push(line("frost", &each(&columns, frost_mark)));
-    lines.push(line(
-        "warm",
-        &each(&columns, |c| mark(c, Spell::suits_warm_crops, 'w')),
-    ));
-    lines.push(line(
-        "cool",
-        &each(&columns, |c| mark(c, Spell::suits_cool_crops, 'c')),
-    ));
+    lines.push(line("warm", &each(&columns, |c| mark(c, |w| w.warm, 'w'))));
+    lines.push(line("cool", &each(&columns, |c| mark(c, |w| w.cool, 'c'))));
     lines
 }
 
@@ -54,7 +48,7 @@ fn line(label: &str, marks: &str) -> String {
 }
 
 /// The bars, from the warmest line down.
-fn bars(columns: &[&[Spell]]) -> Vec<String> {
+fn bars(columns: &[&[Part]]) -> Vec<String> {
     let lows: Vec<f64> = columns.iter().map(|c| mean(c, |w| w.low.0)).collect();
     let highs: Vec<f64> = columns.iter().map(|c| mean(c, |w| w.high.0)).collect();
     let steps = |t: f64| (t / STEP).round() as i32;
@@ -85,7 +79,7 @@ fn bars(columns: &[&[Spell]]) -> Vec<String> {
 }
 
 /// The first letters of the months, above the column in which each begins.
-fn months(columns: &[&[Spell]], words: Words) -> String {
+fn months(columns: &[&[Part]], words: Words) -> String {
     let mut text = String::new();
     let mut last = 0;
     for (at, column) in columns.iter().enumerate() {
@@ -107,12 +101,12 @@ fn months(columns: &[&[Spell]], words: Words) -> String {
     text
 }
 
-fn each(columns: &[&[Spell]], mark: impl Fn(&[Spell]) -> char) -> String {
+fn each(columns: &[&[Part]], mark: impl Fn(&[Part]) -> char) -> String {
     columns.iter().map(|c| mark(c)).collect()
 }
 
 /// `9`: in nine years of ten there is a frost in the week.
-fn frost_mark(column: &[Spell]) -> char {
+fn frost_mark(column: &[Part]) -> char {
     let share = mean(column, |w| w.frost_years as f64 / w.years.max(1) as f64);
     match (share * 10.0).round() as u32 {
         0 => '.',
@@ -122,10 +116,10 @@ fn frost_mark(column: &[Spell]) -> char {
 }
 
 /// A mark where all weeks of a column suit; a dot elsewhere.
-fn mark(column: &[Spell], suits: impl Fn(&Spell) -> bool, mark: char) -> char {
+fn mark(column: &[Part], suits: impl Fn(&Part) -> bool, mark: char) -> char {
     if column.iter().all(suits) { mark } else { '.' }
 }
 
-fn mean(column: &[Spell], value: impl Fn(&Spell) -> f64) -> f64 {
+fn mean(column: &[Part], value: impl Fn(&Part) -> f64) -> f64 {
     column.iter().map(value).sum::<f64>() / column.len().max(1) as f64
 }

@@ -1,9 +1,9 @@
 //! Warmth, rain and daylight by months, and the degree-days of the season.
 
-use crate::growth::climate::{season_months, season_warmth, year_by_months};
-use crate::units::{Celsius, Latitude, Millimetres, rounded};
-use crate::weather::Record;
-use crate::weather::rank::nearest_rank;
+use crate::calendar::Date;
+use crate::facts::climate::{Climate, warmth};
+use crate::garden::Garden;
+use crate::units::{Celsius, rounded};
 
 use super::super::page::Page;
 use super::super::words::Words;
@@ -15,10 +15,10 @@ const BASES: [(Celsius, &str); 2] = [
 ];
 
 /// Writes both.
-pub(super) fn write(record: &Record, latitude: Latitude, words: Words, page: &mut Page) {
+pub(super) fn write(garden: &Garden, climate: &Climate, words: Words, page: &mut Page) {
     page.heading("Warmth, rain and light");
-    let months = year_by_months(record, latitude);
-    let rows: Vec<Vec<String>> = months
+    let rows: Vec<Vec<String>> = climate
+        .months
         .iter()
         .map(|month| {
             vec![
@@ -43,29 +43,25 @@ pub(super) fn write(record: &Record, latitude: Latitude, words: Words, page: &mu
     ];
     page.table(&header, &rows, &[1, 2, 3, 4, 5, 6]);
     page.gap();
-    let rain: Millimetres = months.iter().map(|m| m.rain).sum();
     page.line(&format!(
         "Means over the years; {} of rain in a whole year. Rain days have {} or more. \
          Daylight is from sunrise to sunset in the middle of the month.",
-        words.rain_of_a_year(rain),
+        words.rain_of_a_year(climate.rain()),
         words.rain_day()
     ));
-    degree_days(record, latitude, words, page);
+    degree_days(garden, climate, words, page);
 }
 
-fn degree_days(record: &Record, latitude: Latitude, words: Words, page: &mut Page) {
-    let sums = BASES.map(|(base, crops)| (base, crops, season_warmth(record, latitude, base)));
-    let texts: Vec<String> = sums
+fn degree_days(garden: &Garden, climate: &Climate, words: Words, page: &mut Page) {
+    let (record, latitude) = (&garden.weather, garden.latitude);
+    let texts: Vec<String> = BASES
         .iter()
-        .filter_map(|(base, crops, sums)| {
-            let at = |share| nearest_rank(sums, share).map(|sum| format!("{:.0}", sum.0));
+        .filter_map(|(base, crops)| {
+            let warmth = warmth(record, latitude, *base)?;
             Some(format!(
-                "Above {} C, as for {crops}: {} in the middle year, fewer than {} in 1 year of \
-                 10, more than {} in 1 of 10.",
-                base.0,
-                at(0.5)?,
-                at(0.1)?,
-                at(0.9)?
+                "Above {} C, as for {crops}: {:.0} in the middle year, fewer than {:.0} in 1 year of \
+                 10, more than {:.0} in 1 of 10.",
+                base.0, warmth.middle.0, warmth.low.0, warmth.high.0
             ))
         })
         .collect();
@@ -76,7 +72,7 @@ fn degree_days(record: &Record, latitude: Latitude, words: Words, page: &mut Pag
     page.line(&format!(
         "Degree-days (C) {}: every day counts by as much as the mean of its lowest and highest \
          temperature, each held at the base if below, lies above the base.",
-        season(latitude, words)
+        season(climate, words)
     ));
     for text in texts {
         page.item(&text);
@@ -84,14 +80,15 @@ fn degree_days(record: &Record, latitude: Latitude, words: Words, page: &mut Pag
 }
 
 /// `from April to October`.
-fn season(latitude: Latitude, words: Words) -> String {
-    let months = season_months(latitude);
-    let name = |month: Option<&u32>| {
-        month
-            .and_then(|m| crate::calendar::Date::from_ymd_opt(2001, *m, 1))
-            .map_or_else(String::new, |day| words.month(day))
+fn season(climate: &Climate, words: Words) -> String {
+    let name = |month: u32| {
+        let day = Date::from_ymd_opt(2001, month, 1);
+        day.map_or_else(String::new, |day| words.month(day))
     };
-    format!("from {} to {}", name(months.first()), name(months.last()))
+    let season = climate.season;
+    season.map_or_else(String::new, |(first, last)| {
+        format!("from {} to {}", name(first), name(last))
+    })
 }
 
 /// `-3.4 C`.

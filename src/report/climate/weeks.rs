@@ -1,76 +1,70 @@
 //! The weeks that suit warm-season and cool-season crops, in sentences, and all weeks with
 //! their figures in a table.
 
-use crate::growth::climate::{Spell, TOO_COLD, TOO_WARM, WARM_SOIL, stretches};
-use crate::growth::season::{STANDSTILL, WORKABLE};
+use crate::facts::climate::{Climate, LIMITS, Part};
 use crate::units::{Celsius, rounded};
 
 use super::super::page::Page;
 use super::super::words::{Words, count, list};
 
 /// Writes what is meant by the windows, and when they are.
-pub(super) fn windows(weeks: &[Spell], words: Words, page: &mut Page) {
+pub(super) fn windows(climate: &Climate, words: Words, page: &mut Page) {
     page.heading("When crops are at home");
     page.item(&format!(
         "Warm-season crops (tomato, bean, squash): {}. These are the weeks with a frost in at \
          most 1 year of 10 and soil of {:.0} C in more than half of the years (soil: University \
          of Georgia, 2000).",
-        when(weeks, words, Spell::suits_warm_crops),
-        WARM_SOIL.0
+        when(climate, words, |week| week.warm),
+        LIMITS.warm_soil.0
     ));
     page.item(&format!(
         "Cool-season crops (lettuce, pea, cabbage): {}. These are the weeks with soil of {:.0} C \
          in more than half of the years, a frost of {:.0} C in at most half of them, and days that \
          get no warmer than {:.0} C on average (common practice). Hardy kinds stand colder weeks.",
-        when(weeks, words, Spell::suits_cool_crops),
-        WORKABLE.0,
-        TOO_COLD.0,
-        TOO_WARM.0
+        when(climate, words, |week| week.cool),
+        LIMITS.workable.0,
+        LIMITS.too_cold.0,
+        LIMITS.too_warm.0
     ));
-    let dark = |w: &Spell| w.light < STANDSTILL;
-    let light = if weeks.iter().any(dark) {
+    let light = if climate.weeks.iter().any(|week| week.dark) {
         format!(
             "Days shorter than {:.0} hours, in which crops stand still even where it is mild \
              (common practice): {}.",
-            STANDSTILL.0,
-            when(weeks, words, dark)
+            LIMITS.standstill.0,
+            when(climate, words, |week| week.dark)
         )
     } else {
         format!(
             "No day is shorter than {:.0} hours; crops can grow all year where it is warm enough.",
-            STANDSTILL.0
+            LIMITS.standstill.0
         )
     };
     page.item(&light);
 }
 
 /// `12 May to 20 September (19 weeks)`, `all year`, `no week of the year`.
-fn when(weeks: &[Spell], words: Words, holds: impl Fn(&Spell) -> bool) -> String {
-    let flags: Vec<bool> = weeks.iter().map(holds).collect();
-    let n = flags.len();
-    if flags.iter().all(|f| *f) {
+fn when(climate: &Climate, words: Words, holds: impl Fn(&Part) -> bool) -> String {
+    if climate.weeks.iter().all(&holds) {
         return "all year".to_owned();
     }
-    let runs: Vec<String> = stretches(&flags)
-        .into_iter()
-        .map(|(first, last)| {
-            let length = u32::try_from((last + n - first) % n + 1).unwrap_or(0);
-            format!(
-                "{} to {} ({})",
-                words.full_month(weeks[first].first),
-                words.full_month(weeks[last].last),
-                count(length, "week")
-            )
-        })
-        .collect();
-    if runs.is_empty() {
+    let stretches = climate.stretches(holds);
+    if stretches.is_empty() {
         return "no week of the year".to_owned();
     }
-    list(&runs)
+    let texts = stretches.iter().map(|stretch| {
+        let weeks = u32::try_from(stretch.weeks).unwrap_or(0);
+        format!(
+            "{} to {} ({})",
+            words.full_month(stretch.from),
+            words.full_month(stretch.to),
+            count(weeks, "week")
+        )
+    });
+    list(&texts.collect::<Vec<_>>())
 }
 
 /// Writes the table of all weeks.
-pub(super) fn table(weeks: &[Spell], words: Words, page: &mut Page) {
+pub(super) fn table(weeks: &[Part], words: Words, page: &mut Page) {
     page.heading("All weeks in figures");
     let rows: Vec<Vec<String>> = weeks.iter().map(|week| row(week, words)).collect();
     let header = [
@@ -93,8 +87,8 @@ pub(super) fn table(weeks: &[Spell], words: Words, page: &mut Page) {
     );
 }
 
-fn row(week: &Spell, words: Words) -> Vec<String> {
-    let suits = match (week.suits_warm_crops(), week.suits_cool_crops()) {
+fn row(week: &Part, words: Words) -> Vec<String> {
+    let suits = match (week.warm, week.cool) {
         (true, true) => "warm, cool",
         (true, false) => "warm",
         (false, true) => "cool",

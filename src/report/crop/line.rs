@@ -89,17 +89,3 @@ pub(super) fn way(method: Method) -> &'static str {
         Method::Growing | Method::Patch => "standing already",
     }
 }
-
-/// True if it may be set out as a plant.
-pub(super) fn as_plants(crop: &Crop) -> bool {
-    crop.methods
-        .iter()
-        .any(|m| matches!(m, Method::Indoor | Method::Bought))
-}
-
-/// True if it may be sown or planted in the bed as seed, pieces, sets or cloves.
-pub(super) fn in_bed(crop: &Crop) -> bool {
-    crop.methods
-        .iter()
-        .any(|m| matches!(m, Method::Direct | Method::Pieces))
-}

@@ -3,31 +3,20 @@
 
 use chrono::Datelike;
 
-use crate::calendar::{Date, plus_days};
-use crate::garden::{Crop, FrostResponse, Garden, IndoorStart, Method};
-use crate::growth::HOPE;
-use crate::growth::outlook::{Outlook, Start, Way};
-use crate::weather::cold_days::ColdDays;
+use crate::calendar::Date;
+use crate::facts::outlook::{HOPE, HarmfulFrosts, Lost, Outlook, Safe, Start, Way, WayAhead};
+use crate::garden::{Crop, FrostResponse, Garden};
 
 use super::super::page::Page;
 use super::super::view::{kind_of_years, latitude};
 use super::super::words::Words;
-use super::line::{as_plants, in_bed};
-
-/// Days after which seed in the ground is at risk from more than cold (common practice).
-const LONG_IN_THE_GROUND: usize = 60;
 
 /// Writes what a crop means for the garden's place. `own`: the project gives figures of its own.
 pub(super) fn write(garden: &Garden, crop: &Crop, own: bool, page: &mut Page) {
     let whose = garden.school.as_ref().unwrap_or(&garden.name);
     page.heading(&format!("At {whose}"));
-    let outlook = Outlook::new(
-        crop,
-        &garden.weather,
-        garden.latitude,
-        garden.feast.day.year(),
-    );
-    if outlook.years() == 0 {
+    let outlook = Outlook::of(garden, crop);
+    if outlook.years == 0 {
         page.line(
             "The weather record is too short to tell: it takes two whole years to see what is \
              started at any time of the year get ripe.",
@@ -43,21 +32,17 @@ pub(super) fn write(garden: &Garden, crop: &Crop, own: bool, page: &mut Page) {
         "In an open bed without a cover at {}, in {} {}, each grown on into the next, {figures}. \
          A bed with a cover or warmer soil is earlier.",
         latitude(garden.latitude),
-        outlook.years(),
+        outlook.years,
         kind_of_years(garden),
     ));
     let words = Words::of(garden);
-    frost(garden, crop, page);
-    for (way, possible) in [(Way::Sown, in_bed(crop)), (Way::Planted, as_plants(crop))] {
-        if possible {
-            safe(&outlook, crop, (way, words), page);
-        }
+    frost(&outlook.frosts, crop, words, page);
+    for way in &outlook.ways {
+        safe(way, crop, words, page);
     }
-    for (way, possible) in [(Way::Sown, in_bed(crop)), (Way::Planted, as_plants(crop))] {
-        if possible {
-            page.gap();
-            starts(&outlook, crop, (way, words), page);
-        }
+    for way in &outlook.ways {
+        page.gap();
+        starts(way, words, page);
     }
     if crop.methods.is_empty() {
         page.item("It stands for years, so there is no day to sow it on.");
@@ -68,18 +53,13 @@ pub(super) fn write(garden: &Garden, crop: &Crop, own: bool, page: &mut Page) {
 }
 
 /// The frosts that harm it.
-fn frost(garden: &Garden, crop: &Crop, page: &mut Page) {
-    let words = Words::of(garden);
-    let days = garden.weather.days();
-    let harmful = ColdDays::of(&garden.weather, garden.latitude, |day| {
-        days[day].tmin < crop.frost_limit
-    });
+fn frost(frosts: &HarmfulFrosts, crop: &Crop, words: Words, page: &mut Page) {
     let limit = crop.frost_limit.0;
     let harms = match crop.frost {
         FrostResponse::Killed => "kills it",
         FrostResponse::SetBack { .. } => "sets it back",
     };
-    let (springs, autumns) = (harmful.springs(), harmful.autumns());
+    let (springs, autumns) = (frosts.springs, frosts.autumns);
     if springs.0 + autumns.0 == 0 {
         page.item(&format!(
             "Air colder than {limit} C, which {harms}, never came in {} years.",
@@ -96,37 +76,36 @@ fn frost(garden: &Garden, crop: &Crop, page: &mut Page) {
     };
     page.item(&format!(
         "Air colder than {limit} C {harms}: {}, {}.",
-        edge(harmful.still_after(0.1), "after", "spring", springs),
-        edge(harmful.already_before(0.1), "before", "autumn", autumns)
+        edge(frosts.after, "after", "spring", springs),
+        edge(frosts.before, "before", "autumn", autumns)
     ));
 }
 
 /// The first day on which a start is safe.
-fn safe(outlook: &Outlook, crop: &Crop, (way, words): (Way, Words), page: &mut Page) {
-    let what = match way {
-        Way::Sown if !crop.methods.contains(&Method::Direct) => "Planted in the bed",
+fn safe(ahead: &WayAhead, crop: &Crop, words: Words, page: &mut Page) {
+    let what = match ahead.way {
+        Way::Pieces => "Planted in the bed",
         Way::Sown => "Sown in the bed",
-        Way::Planted => "Planted out",
+        Way::Plants => "Planted out",
     };
-    let up = match (way, outlook.up_within()) {
-        (Way::Sown, Some(days)) => format!("is up within {days} days and "),
-        (Way::Sown, None) => "comes up and ".to_owned(),
-        (Way::Planted, _) => String::new(),
+    let up = match ahead.up_within {
+        _ if !ahead.way.comes_up() => String::new(),
+        Some(days) => format!("is up within {days} days and "),
+        None => "comes up and ".to_owned(),
     };
     let frost = match crop.frost {
         FrostResponse::Killed => "no frost of that spring kills it",
         FrostResponse::SetBack { .. } => "frost does not kill it",
     };
-    let Some(day) = outlook.first_safe(way) else {
-        page.item(&format!(
-            "{what}: on no day of spring can you be sure in 9 years of 10 that it {up}lives."
-        ));
-        return;
-    };
-    let from = if outlook.begins_on(day) {
-        "from the middle of winter on".to_owned()
-    } else {
-        format!("from {} on", words.full_month(day))
+    let from = match ahead.safe {
+        Safe::Never => {
+            page.item(&format!(
+                "{what}: on no day of spring can you be sure in 9 years of 10 that it {up}lives."
+            ));
+            return;
+        }
+        Safe::FromMidwinter => "from the middle of winter on".to_owned(),
+        Safe::From(day) => format!("from {} on", words.full_month(day)),
     };
     page.item(&format!(
         "{what} {from}, it {up}lives in 9 springs of 10: the soil can be worked, and {frost}."
@@ -134,30 +113,19 @@ fn safe(outlook: &Outlook, crop: &Crop, (way, words): (Way, Words), page: &mut P
 }
 
 /// A table of starts: when it is ripe, and in how many years.
-fn starts(outlook: &Outlook, crop: &Crop, (way, words): (Way, Words), page: &mut Page) {
-    let all = outlook.starts(way);
-    let hopeful: Vec<&Start> = all
-        .iter()
-        .filter(|s| !s.ripe.is_empty() && s.ripe.len() * HOPE >= s.years())
-        .collect();
-    let started = match way {
-        Way::Sown if !crop.methods.contains(&Method::Direct) => "Planted",
+fn starts(ahead: &WayAhead, words: Words, page: &mut Page) {
+    let started = match ahead.way {
+        Way::Pieces => "Planted",
         Way::Sown => "Sown",
-        Way::Planted => "Planted out",
+        Way::Plants => "Planted out",
     };
-    if hopeful.is_empty() {
+    if ahead.starts.is_empty() {
         page.line(&format!(
             "{started} on any day of the year, it gets ripe here in fewer than 1 year of {HOPE}."
         ));
         return;
     }
-    let indoor = crop
-        .indoor
-        .filter(|_| way == Way::Planted && crop.methods.contains(&Method::Indoor));
-    let rows: Vec<Vec<String>> = hopeful
-        .iter()
-        .map(|start| row(start, indoor.as_ref(), (way, words)))
-        .collect();
+    let rows: Vec<Vec<String>> = ahead.starts.iter().map(|s| row(s, words)).collect();
     let header = [
         started,
         "On the shelf from",
@@ -172,51 +140,39 @@ fn starts(outlook: &Outlook, crop: &Crop, (way, words): (Way, Words), page: &mut
     if rows.iter().flatten().any(|cell| cell.ends_with('*')) {
         page.line("*: in the next calendar year.");
     }
-    let lies_long = |start: &&Start| {
-        start
-            .up
-            .last()
-            .is_some_and(|days| *days >= LONG_IN_THE_GROUND)
-    };
-    if way == Way::Sown && hopeful.iter().any(lies_long) {
+    if ahead.lies_long {
         page.line(
             "What lies in the ground for two months and more is often lost to rot, birds and mice; \
              that is not counted here.",
         );
     }
-    if hopeful.len() < all.len() {
+    if ahead.others {
         page.line(&format!(
             "At other times of the year it gets ripe in fewer than 1 year of {HOPE}."
         ));
     }
 }
 
-fn row(start: &Start, indoor: Option<&IndoorStart>, (way, words): (Way, Words)) -> Vec<String> {
-    let ripe = |share| {
-        start
-            .ripe_by(share)
-            .map_or_else(String::new, |day| ripe_day(start.day, day, words))
+fn row(start: &Start, words: Words) -> Vec<String> {
+    let day = |day: Date| words.month_day(day);
+    let shelf = match start.shelf {
+        None => String::new(),
+        Some((from, to)) if from == to => day(from),
+        Some((from, to)) => format!("{} - {}", day(from), day(to)),
     };
-    let shelf = indoor.map_or_else(String::new, |indoor| {
-        let sown = |weeks: u32| words.month_day(plus_days(start.day, -7 * i64::from(weeks)));
-        if indoor.weeks_lo == indoor.weeks_hi {
-            sown(indoor.weeks_lo)
-        } else {
-            format!("{} - {}", sown(indoor.weeks_hi), sown(indoor.weeks_lo))
-        }
-    });
-    let up = match (way, crate::weather::rank::nearest_rank(&start.up, 0.5)) {
-        (Way::Sown, Some(days)) => format!("{days}\u{a0}days"),
-        _ => String::new(),
-    };
+    let [earliest, half, latest] = start
+        .ripe
+        .map(|ripe| ripe.map_or_else(String::new, |ripe| ripe_day(start.day, ripe, words)));
     vec![
-        words.month_day(start.day),
+        day(start.day),
         shelf,
-        up,
-        ripe(0.0),
-        ripe(0.5),
-        ripe(1.0),
-        format!("{}\u{a0}of\u{a0}{}", start.ripe.len(), start.years()),
+        start
+            .up
+            .map_or_else(String::new, |days| format!("{days}\u{a0}days")),
+        earliest,
+        half,
+        latest,
+        format!("{}\u{a0}of\u{a0}{}", start.ripe_years, start.years),
         lost(start),
     ]
 }
@@ -229,15 +185,15 @@ fn ripe_day(start: Date, ripe: Date, words: Words) -> String {
 
 /// `frost 3, not up 1`: what happened in the other years.
 fn lost(start: &Start) -> String {
-    [
-        ("frost", start.frost),
-        ("not up", start.not_up),
-        ("flowered", start.bolted),
-        ("not ripe", start.not_ripe),
-    ]
-    .iter()
-    .filter(|(_, years)| *years > 0)
-    .map(|(what, years)| format!("{what}\u{a0}{years}"))
-    .collect::<Vec<_>>()
-    .join(", ")
+    let lost = start.lost.iter().filter(|(_, years)| *years > 0);
+    let texts = lost.map(|(what, years)| {
+        let what = match what {
+            Lost::Frost => "frost",
+            Lost::NotUp => "not up",
+            Lost::Bolted => "flowered",
+            Lost::NotRipe => "not ripe",
+        };
+        format!("{what}\u{a0}{years}")
+    });
+    texts.collect::<Vec<_>>().join(", ")
 }

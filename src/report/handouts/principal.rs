@@ -3,13 +3,14 @@
 
 use crate::explain::LeastSpace;
 use crate::facts::lessons::Most;
+use crate::facts::places;
 use crate::garden::{Care, GradeAt, Ingredient};
 use crate::plan::Planting;
 use crate::report::page::{Page, Picture};
 use crate::report::screen::occasion;
 use crate::report::view::View;
 use crate::report::words::{list, minutes};
-use crate::report::{care, cautions, decisions, idle, least_space, places, space, verdict};
+use crate::report::{care, cautions, decisions, idle, least_space, space, verdict};
 
 /// Writes the sheet.
 pub fn write(view: &View<'_>, least: Option<&LeastSpace>, page: &mut Page) {
@@ -21,7 +22,7 @@ pub fn write(view: &View<'_>, least: Option<&LeastSpace>, page: &mut Page) {
     who(view, page);
     page.heading("Space");
     page.picture(Picture::Space);
-    space::peaks(view, &space::shelf_rows(view), &space::all_beds(view), page);
+    space::peaks(view, page);
     if let Some(least) = least {
         least_space::items(view, least, page);
     }

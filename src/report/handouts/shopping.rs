@@ -2,13 +2,14 @@
 //! children bring, what is known of the cost.
 
 use crate::facts::decisions::{CHILD_LOSS, Order, SURE};
+use crate::facts::places::places;
 use crate::facts::supplies::Raised;
 use crate::report::decisions::ordered;
 use crate::report::page::Page;
 use crate::report::screen::occasion;
+use crate::report::tasks;
 use crate::report::view::View;
 use crate::report::words::{count, list};
-use crate::report::{places, tasks};
 use crate::units::STRIP;
 
 /// Writes the list.
@@ -105,7 +106,7 @@ fn raising(view: &View<'_>, raised: &Raised<'_>) -> String {
 fn beds(view: &View<'_>, page: &mut Page) {
     page.heading("For the beds");
     for (planting, ingredient) in view.on_trellis() {
-        for place in places::places(&planting.places) {
+        for place in places(&planting.places) {
             let length = STRIP * f64::from(place.strips);
             page.item(&format!(
                 "Trellis or stakes, and soft ties, for {} on {} of bed {}.",

@@ -1,14 +1,14 @@
 //! Labels to cut out: for beds, and for plants.
 
 use crate::facts::spans::span_of;
-use crate::garden::Bed;
+use crate::facts::stands::Carries;
 use crate::plan::{Planting, StepKind};
 use crate::report::places;
-use crate::report::steps;
+use crate::report::step_words;
 use crate::report::view::View;
 
-use super::beds::{Stand, stands};
-use super::timeline::numbered;
+use super::grade_at;
+use super::timeline::numbered_at;
 
 /// One label in large print.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -37,7 +37,8 @@ pub struct Labels {
 /// The labels; `None` where nothing is planted.
 #[must_use]
 pub fn labels(view: &View<'_>) -> Option<Labels> {
-    let plants: Vec<Label> = view.plan.plantings.iter().map(|p| plant(view, p)).collect();
+    let plantings = view.plan.plantings.iter().enumerate();
+    let plants: Vec<Label> = plantings.map(|(at, p)| plant(view, at, p)).collect();
     (!plants.is_empty()).then_some(Labels {
         beds_title: "Labels for the beds",
         beds: beds(view),
@@ -47,41 +48,38 @@ pub fn labels(view: &View<'_>) -> Option<Labels> {
 }
 
 fn beds(view: &View<'_>) -> Vec<Label> {
-    let grade = |at: usize| {
-        let planting = view.plan.plantings.get(at);
-        let grade = planting.and_then(|p| view.grade_of(p));
-        grade.map_or("", |g| view.grade_name(g))
+    let label = |Carries { bed, stands, .. }: &Carries| {
+        let bed = &view.garden[*bed];
+        Label {
+            large: format!("Bed {}", bed.id),
+            below: view.words.ground_in_both(bed.length, bed.width),
+            lines: stands
+                .iter()
+                .map(|stand| {
+                    let name = numbered_at(view, stand.planting);
+                    let span = view.words.span(stand.from, stand.to);
+                    format!("{name} ({}), {span}", grade_at(view, stand.planting))
+                })
+                .collect(),
+        }
     };
-    let label = |(bed, stands): (&Bed, Vec<Stand>)| Label {
-        large: format!("Bed {}", bed.id),
-        below: view.words.ground_in_both(bed.length, bed.width),
-        lines: stands
-            .iter()
-            .map(|stand| {
-                let span = view.words.span(stand.from, stand.to);
-                format!("{} ({}), {span}", stand.name, grade(stand.planting))
-            })
-            .collect(),
-    };
-    let labels = view.garden.beds.iter().zip(stands(view)).map(label);
-    labels.filter(|label| !label.lines.is_empty()).collect()
+    let labels = view.carried();
+    let labels = labels.iter().filter(|bed| !bed.stands.is_empty());
+    labels.map(label).collect()
 }
 
-/// The steps that stand on a plant's label.
-const TOLD: [StepKind; 3] = [StepKind::Sow, StepKind::PlantOut, StepKind::Pick];
-
-fn plant(view: &View<'_>, planting: &Planting) -> Label {
-    let told = TOLD.iter().filter_map(|kind| {
-        let (from, to) = span_of(planting, *kind)?;
-        let name = steps::name(planting.method, *kind);
+fn plant(view: &View<'_>, at: usize, planting: &Planting) -> Label {
+    let told = StepKind::ALL.iter().filter_map(|kind| {
+        let words = step_words::of(*kind);
+        let (from, to) = span_of(planting, *kind).filter(|_| words.on_label)?;
+        let name = (words.name)(planting.method);
         Some(format!("{name}: {}", view.words.span(from, to)))
     });
     let place =
         (!planting.places.is_empty()).then(|| places::in_words(view.garden, &planting.places));
-    let grade = view.grade_of(planting);
     Label {
-        large: numbered(view, planting),
-        below: grade.map_or_else(String::new, |g| view.grade_name(g).to_owned()),
+        large: numbered_at(view, at),
+        below: grade_at(view, at).to_owned(),
         lines: told
             .chain(place.map(|place| crate::report::words::sentence(&place)))
             .collect(),

@@ -1,53 +1,33 @@
-//! The map of the garden: beds with what stands in them, patches, areas, and how it is named.
-//! Lengths are in metres; where things go on the paper is for the drawing.
+//! The words of the map of the garden: beds with what stands in them, patches, areas.
 
-use crate::garden::{Bed, GradeAt, Position, Runs};
+use crate::facts::map::{Ground, Map as Drawn, MapBed, Planted, Unplaced};
+use crate::garden::GradeAt;
 use crate::report::view::View;
 use crate::report::words::Words;
-use crate::units::{Metres, STRIP};
+use crate::units::STRIP;
 
-use super::beds::{Stand, stands, strips};
+use super::beds::strips;
+use super::timeline::numbered_at;
 use super::{Said, Table, shown_signs};
 
-/// A planting on the map.
+/// What is written at a planting.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Planted {
-    /// Where it stands, and when.
-    pub stand: Stand,
+pub struct PlantedWords {
+    /// The ingredient, with the number of the sowing where there are several.
+    pub name: String,
     /// From when to when, in short.
     pub dates: String,
     /// Its number in the table, where its name does not fit.
     pub number: String,
-    /// True if it is of the grade that the map stresses.
-    pub ours: bool,
 }
 
-/// A bed on the map.
-#[derive(Debug, Clone, PartialEq)]
-pub struct MapBed {
+/// What is written at a bed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct BedWords {
     /// Its names from the longest to the shortest.
     pub names: Vec<String>,
-    /// Its south-west corner, if the file gives one.
-    pub at: Option<Position>,
-    /// How far it reaches east and north.
-    pub extent: (Metres, Metres),
-    /// Which way its length runs.
-    pub runs: Runs,
-    /// The length of its part with a trellis.
-    pub trellis: Metres,
-    /// What stands there, in the order in which it comes.
-    pub planted: Vec<Planted>,
-}
-
-/// A patch or an area on the map.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Ground {
-    /// Its name.
-    pub name: String,
-    /// Its south-west corner, if the file gives one.
-    pub at: Option<Position>,
-    /// How far it reaches east and north.
-    pub extent: (Metres, Metres),
+    /// What is written at each of its plantings.
+    pub planted: Vec<PlantedWords>,
 }
 
 /// What the legend explains.
@@ -68,14 +48,14 @@ pub enum Key {
 pub struct Map {
     /// Title, description, table.
     pub said: Said,
-    /// The beds in the order of the file.
-    pub beds: Vec<MapBed>,
-    /// Perennial patches.
-    pub patches: Vec<Ground>,
-    /// Areas that are never planted.
-    pub areas: Vec<Ground>,
-    /// True if the sun is in the north.
-    pub south: bool,
+    /// What is drawn.
+    pub drawn: Drawn,
+    /// What is written at the beds.
+    pub beds: Vec<BedWords>,
+    /// The names of the patches.
+    pub patches: Vec<String>,
+    /// The names of the areas.
+    pub areas: Vec<String>,
     /// The letter at the arrow.
     pub north: &'static str,
     /// Units of the scale: metres and feet.
@@ -86,127 +66,80 @@ pub struct Map {
     pub unplaced: &'static str,
 }
 
-/// Length and width of a patch of which the file gives no size.
-const PATCH: (Metres, Metres) = (Metres(1.0), Metres(1.0));
-
 /// The map; `None` if there is neither bed nor patch.
 #[must_use]
 pub fn map(view: &View<'_>, stressed: Option<GradeAt>) -> Option<Map> {
     let garden = view.garden;
-    let beds: Vec<MapBed> = garden
-        .beds
-        .iter()
-        .zip(stands(view))
-        .map(|(b, stands)| bed(view, b, stands, stressed))
-        .collect();
-    let patches = garden.patches.iter().map(|patch| Ground {
-        name: patch.id.clone(),
-        at: patch.at,
-        extent: patch.size.unwrap_or(PATCH),
-    });
-    let patches: Vec<Ground> = patches.collect();
-    if beds.is_empty() && patches.is_empty() {
-        return None;
-    }
-    let areas = garden.areas.iter().map(|area| Ground {
-        name: area.name.clone(),
-        at: Some(area.at),
-        extent: area.size,
-    });
-    let areas: Vec<Ground> = areas.collect();
-    let south = garden.latitude.0 < 0.0;
-    let legend = legend(view, &beds, &patches, &areas, stressed);
+    let drawn = view.map(stressed)?;
+    let legend = legend(view, &drawn, stressed);
     let signs = shown_signs(legend.iter().map(|(_, said)| said.as_str()));
+    let beds: Vec<BedWords> = drawn.beds.iter().map(|bed| bed_words(view, bed)).collect();
     Some(Map {
         said: Said {
             title: match stressed {
                 Some(grade) => format!("Map of the garden: the beds of {}", view.grade_name(grade)),
                 None => "Map of the garden".to_owned(),
             },
-            description: description(view.words, &beds, &patches, &areas, south) + &signs,
-            table: table(view, &beds, &patches, &areas),
+            description: description(view.words, &drawn) + &signs,
+            table: table(view, &drawn, &beds),
         },
         legend,
+        drawn,
         beds,
-        patches,
-        areas,
-        south,
+        patches: garden.patches.iter().map(|p| p.id.clone()).collect(),
+        areas: garden.areas.iter().map(|a| a.name.clone()).collect(),
         north: "N",
         units: ["m", "ft"],
         unplaced: "The file gives no place for these: their order here is not the real one.",
     })
 }
 
-fn bed(view: &View<'_>, bed: &Bed, stands: Vec<Stand>, stressed: Option<GradeAt>) -> MapBed {
-    let planted = stands.into_iter().map(|stand| {
-        let planting = view.plan.plantings.get(stand.planting);
-        let grade = planting.and_then(|p| view.grade_of(p));
-        Planted {
+fn bed_words(view: &View<'_>, on_map: &MapBed) -> BedWords {
+    let bed = &view.garden[on_map.bed];
+    let planted = on_map
+        .planted
+        .iter()
+        .map(|Planted { stand, .. }| PlantedWords {
+            name: numbered_at(view, stand.planting),
             dates: view.words.span(stand.from, stand.to),
             number: (stand.planting + 1).to_string(),
-            ours: grade.is_some() && grade == stressed,
-            stand,
-        }
-    });
-    MapBed {
+        });
+    let ground = view.words.ground(bed.length, bed.width);
+    BedWords {
         names: vec![
-            format!(
-                "Bed {}: {}",
-                bed.id,
-                view.words.ground(bed.length, bed.width)
-            ),
+            format!("Bed {}: {ground}", bed.id),
             format!("Bed {}", bed.id),
             bed.id.clone(),
         ],
-        at: bed.at,
-        extent: bed.extent(),
-        runs: bed.runs,
-        trellis: bed.trellis,
         planted: planted.collect(),
     }
 }
 
-fn description(
-    words: Words,
-    beds: &[MapBed],
-    patches: &[Ground],
-    areas: &[Ground],
-    south: bool,
-) -> String {
+fn description(words: Words, map: &Drawn) -> String {
     let mut text = format!(
         "The garden to scale, north at the top. Strips of {} are counted from the west end of a \
          bed; in a bed that runs north to south from its ",
         words.short_length_in_both(STRIP.to_centimetres())
     );
-    let away = if south { "south" } else { "north" };
+    let away = if map.south { "south" } else { "north" };
     text.push_str(&format!("{away} end. "));
-    if beds.iter().any(|bed| bed.trellis.0 > 0.0) {
+    if map.has_trellis() {
         text.push_str(&format!(
             "A trellis stands on the side away from the sun, the {away} side. "
         ));
     }
-    let parted = |bed: &&MapBed| {
-        bed.planted.iter().enumerate().any(|(n, p)| {
-            bed.planted
-                .iter()
-                .take(n)
-                .any(|other| share_strips(&p.stand, &other.stand))
-        })
-    };
-    if beds.iter().any(|bed| parted(&bed)) {
+    if map.has_followers() {
         text.push_str("Where one planting follows another, the bed is parted: the first is above, or to the left. ");
     }
-    let lost = beds.iter().filter(|bed| bed.at.is_none()).count()
-        + patches.iter().filter(|patch| patch.at.is_none()).count();
-    if lost == beds.len() + patches.len() {
-        text.push_str("The file gives no places, so the order of the beds is not the real one. ");
-    } else if lost > 0 {
-        text.push_str(
+    text.push_str(match map.unplaced {
+        Unplaced::All => "The file gives no places, so the order of the beds is not the real one. ",
+        Unplaced::Some => {
             "What has no place in the file stands apart below, in an order that is not the real \
-             one. ",
-        );
-    }
-    if !areas.is_empty() {
+             one. "
+        }
+        Unplaced::None => "",
+    });
+    if !map.areas.is_empty() {
         text.push_str("Hatched ground is never planted. ");
     }
     text.push_str(
@@ -216,82 +149,75 @@ fn description(
     text
 }
 
-/// True if two plantings stand on one strip, one after the other.
-#[must_use]
-pub fn share_strips(a: &Stand, b: &Stand) -> bool {
-    a.first < b.first + b.strips && b.first < a.first + a.strips
-}
-
-fn legend(
-    view: &View<'_>,
-    beds: &[MapBed],
-    patches: &[Ground],
-    areas: &[Ground],
-    stressed: Option<GradeAt>,
-) -> Vec<(Key, String)> {
-    let trellis = beds.iter().any(|bed| bed.trellis.0 > 0.0);
+fn legend(view: &View<'_>, map: &Drawn, stressed: Option<GradeAt>) -> Vec<(Key, String)> {
     let ours = stressed.map(|grade| (Key::Ours, view.grade_name(grade).to_owned()));
+    let shown = |shown: bool, key, said: &str| shown.then(|| (key, said.to_owned()));
     ours.into_iter()
-        .chain(trellis.then(|| (Key::Trellis, "Trellis".to_owned())))
-        .chain((!areas.is_empty()).then(|| (Key::Area, "Never planted".to_owned())))
-        .chain((!patches.is_empty()).then(|| (Key::Patch, "Comes every year".to_owned())))
+        .chain(shown(map.has_trellis(), Key::Trellis, "Trellis"))
+        .chain(shown(!map.areas.is_empty(), Key::Area, "Never planted"))
+        .chain(shown(
+            !map.patches.is_empty(),
+            Key::Patch,
+            "Comes every year",
+        ))
         .collect()
 }
 
-fn table(view: &View<'_>, beds: &[MapBed], patches: &[Ground], areas: &[Ground]) -> Table {
+fn table(view: &View<'_>, map: &Drawn, words: &[BedWords]) -> Table {
     let mut table = Table::under(&[
         "Number", "Where", "Size", "What", "Grade", "Strips", "From", "To",
     ]);
     let garden = view.garden;
-    for (bed, on_map) in garden.beds.iter().zip(beds) {
-        let place = [
-            format!("Bed {}", bed.id),
-            view.words.ground_in_both(bed.length, bed.width),
-        ];
-        for planted in &on_map.planted {
-            let stand = &planted.stand;
-            let planting = view.plan.plantings.get(stand.planting);
-            let grade = planting.and_then(|p| view.grade_of(p));
-            let [name, size] = place.clone();
-            table.rows.push(vec![
-                planted.number.clone(),
-                name,
-                size,
-                stand.name.clone(),
-                grade.map_or_else(String::new, |g| view.grade_name(g).to_owned()),
-                strips(stand.first, stand.strips),
-                view.words.short(stand.from),
-                view.words.short(stand.to),
-            ]);
-        }
-        if on_map.planted.is_empty() {
-            let nothing = "nothing of this dish".to_owned();
-            let [name, size] = place;
-            table.rows.push(row([String::new(), name, size, nothing]));
-        }
+    for (bed, words) in map.beds.iter().zip(words) {
+        table.rows.extend(bed_rows(view, bed, words));
     }
-    for (patch, ground) in garden.patches.iter().zip(patches) {
+    for patch in &garden.patches {
         let size = match patch.size {
             Some((length, width)) => view.words.ground_in_both(length, width),
             None => "not in the file".to_owned(),
         };
-        let place = format!("Patch {}", ground.name);
+        let place = format!("Patch {}", patch.id);
+        table.rows.push(row([place, size, patch.crop.clone()]));
+    }
+    for (area, Ground { extent, .. }) in garden.areas.iter().zip(&map.areas) {
+        let size = view.words.ground_in_both(extent.0, extent.1);
+        let place = format!("Area {}", area.name);
         table
             .rows
-            .push(row([String::new(), place, size, patch.crop.clone()]));
-    }
-    for area in areas {
-        let size = view.words.ground_in_both(area.extent.0, area.extent.1);
-        let place = format!("Area {}", area.name);
-        let never = "never planted".to_owned();
-        table.rows.push(row([String::new(), place, size, never]));
+            .push(row([place, size, "never planted".to_owned()]));
     }
     table
 }
 
-/// A row of which nothing more is known.
-fn row(first: [String; 4]) -> Vec<String> {
-    let mut row = first.to_vec();
+/// The rows of a bed: one for each planting.
+fn bed_rows(view: &View<'_>, on_map: &MapBed, words: &BedWords) -> Vec<Vec<String>> {
+    let bed = &view.garden[on_map.bed];
+    let name = format!("Bed {}", bed.id);
+    let size = view.words.ground_in_both(bed.length, bed.width);
+    if on_map.planted.is_empty() {
+        return vec![row([name, size, "nothing of this dish".to_owned()])];
+    }
+    let planted = on_map.planted.iter().zip(&words.planted);
+    planted
+        .map(|(Planted { stand, .. }, words)| {
+            vec![
+                words.number.clone(),
+                name.clone(),
+                size.clone(),
+                words.name.clone(),
+                super::grade_at(view, stand.planting).to_owned(),
+                strips(stand),
+                view.words.short(stand.from),
+                view.words.short(stand.to),
+            ]
+        })
+        .collect()
+}
+
+/// A row of which only place, size and name are known.
+fn row(known: [String; 3]) -> Vec<String> {
+    let mut row = vec![String::new()];
+    row.extend(known);
     row.resize(8, String::new());
     row
 }

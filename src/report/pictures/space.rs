@@ -1,7 +1,8 @@
-//! Flats on the shelf by week, and on its heat mat, against what there is; for the principal, the
-//! strips of all beds under them.
+//! The words of the shelf by week, and of its heat mat, against what there is; for the principal,
+//! the strips of all beds under them.
 
-use crate::calendar::{Date, plus_days};
+use crate::calendar::Date;
+use crate::facts::space::{Room, Use};
 use crate::report::space;
 use crate::report::view::View;
 use crate::report::words::count;
@@ -16,10 +17,8 @@ pub struct Row {
     pub name: String,
     /// `6 flats`, `96 strips`: how many there are.
     pub has: String,
-    /// How many there are.
-    pub capacity: u32,
-    /// The most of them in use on one day of each week.
-    pub weeks: Vec<u32>,
+    /// What is used.
+    pub used: Use,
     /// First and last day on which they may be used, where that is not always.
     pub open: Option<(Date, Date)>,
 }
@@ -48,15 +47,9 @@ const CLOSED: &str = "The shelf cannot be used";
 /// The shelf and all beds together by week; `None` where neither is used.
 #[must_use]
 pub fn space(view: &View<'_>) -> Option<Space> {
-    let beds = space::all_beds(view);
-    let mut rows = shelf_rows(view);
-    rows.extend(beds.used().then(|| Row {
-        name: beds.label,
-        has: count(beds.capacity, "strip"),
-        capacity: beds.capacity,
-        weeks: beds.weeks,
-        open: None,
-    }));
+    let beds = Some(view.all_beds_use()).filter(Use::is_used);
+    let used = view.shelf_use().into_iter().chain(beds);
+    let rows: Vec<Row> = used.map(|used| row(view, used)).collect();
     if rows.is_empty() {
         return None;
     }
@@ -82,13 +75,24 @@ pub fn space(view: &View<'_>) -> Option<Space> {
     })
 }
 
+fn row(view: &View<'_>, used: Use) -> Row {
+    let (thing, open) = match used.room {
+        Room::Shelf | Room::HeatMat => ("flat", view.shelf_open()),
+        Room::Bed(_) | Room::AllBeds => ("strip", None),
+    };
+    Row {
+        name: space::name(view, used.room),
+        has: count(used.capacity, thing),
+        used,
+        open,
+    }
+}
+
 /// The fullest week of each row.
 fn fullest(view: &View<'_>, rows: &[Row]) -> String {
     let horizon = view.garden.horizon();
     let told = |row: &Row| {
-        let used = row.weeks.iter().enumerate();
-        // The first of the fullest weeks.
-        let (week, top) = used.rev().max_by_key(|(_, used)| **used)?;
+        let (top, week) = row.used.peak()?;
         let monday = view.words.short(horizon.monday(week));
         Some(format!(
             " {}: at most {top} of {}, first in the week of {monday}.",
@@ -100,51 +104,24 @@ fn fullest(view: &View<'_>, rows: &[Row]) -> String {
 
 /// A row for each week, with the days without school that begin in it.
 fn table(view: &View<'_>, rows: &[Row], weeks: &Weeks) -> Table {
-    let horizon = view.garden.horizon();
-    let header = ["Week of".to_owned()].into_iter();
-    let names = rows
-        .iter()
-        .map(|row| format!("{} (of {})", row.name, row.capacity));
+    let along = &weeks.along;
+    let names = rows.iter();
+    let names = names.map(|row| format!("{} (of {})", row.name, row.used.capacity));
     let week = |week: usize| {
-        let monday = horizon.monday(week);
-        let used = rows
-            .iter()
-            .map(|row| row.weeks.get(week).copied().unwrap_or(0).to_string());
-        let sunday = plus_days(monday, 6);
-        let begins = |day: Date| monday <= day && day <= sunday;
-        let breaks = weeks.breaks.iter().filter(|b| begins(b.from));
+        let monday = view.words.day(along.horizon.monday(week));
+        let used = rows.iter().map(|row| row.used.in_week(week).to_string());
+        let (breaks, days_off) = along.closed_from(week);
         let breaks = breaks.map(|b| format!("{}, {}", b.name, view.words.days(b.from, b.to)));
-        let off = weeks
-            .days_off
-            .iter()
-            .filter(|day| begins(**day))
-            .map(|day| view.words.day(*day));
-        let closed: Vec<String> = breaks.chain(off).collect();
-        let first = [view.words.day(monday)].into_iter();
-        first.chain(used).chain([closed.join("; ")]).collect()
+        let closed = breaks.chain(days_off.map(|day| view.words.day(day)));
+        let closed = closed.collect::<Vec<_>>().join("; ");
+        [monday].into_iter().chain(used).chain([closed]).collect()
     };
     Table {
-        header: header
+        header: ["Week of".to_owned()]
+            .into_iter()
             .chain(names)
             .chain(["No school".to_owned()])
             .collect(),
-        rows: (0..horizon.weeks()).map(week).collect(),
+        rows: (0..along.horizon.weeks()).map(week).collect(),
     }
-}
-
-fn shelf_rows(view: &View<'_>) -> Vec<Row> {
-    let shelf = &view.garden.shelf;
-    let horizon = view.garden.horizon();
-    let open = (
-        shelf.from.max(horizon.first()),
-        shelf.until.unwrap_or(horizon.last()).min(horizon.last()),
-    );
-    let row = |row: space::Row| Row {
-        name: row.label,
-        has: count(row.capacity, "flat"),
-        capacity: row.capacity,
-        weeks: row.weeks,
-        open: (open != (horizon.first(), horizon.last())).then_some(open),
-    };
-    space::shelf_rows(view).into_iter().map(row).collect()
 }

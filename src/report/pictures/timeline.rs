@@ -1,54 +1,23 @@
-//! The timeline: a row for each planting with its spans and the marks of its steps.
+//! The words of the timeline: a row for each planting with its spans and the marks of its steps.
 
 use crate::calendar::Date;
-use crate::facts::spans::span_of;
-use crate::garden::{GradeAt, Method};
+use crate::facts::life::{Life, SpanKind, Whose};
+use crate::facts::sowings::Sowing;
 use crate::plan::{Planting, StepKind};
 use crate::report::view::View;
-use crate::report::{steps, timeline};
+use crate::report::{step_words, steps};
 
 use super::climate::Climate;
 use super::weeks::Weeks;
-use super::{Said, Table, shown_signs};
+use super::{Said, Table, grade_at, shown_signs};
 
-/// Whose plantings are shown.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Whose {
-    /// Those of all grades.
-    All,
-    /// Those of one grade, with those that it takes over.
-    Of(GradeAt),
-}
-
-/// What a planting does over a span of days.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum SpanKind {
-    /// It stands on the shelf.
-    Shelf,
-    /// It takes its strips of bed, the week to clear them included.
-    Bed,
-    /// It may be picked.
-    Pick,
-    /// It dries or cures.
-    Cure,
-}
-
-/// A span of days, both ends included.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Span {
-    /// What it is.
-    pub kind: SpanKind,
-    /// First day.
-    pub from: Date,
-    /// Last day.
-    pub to: Date,
-}
+pub use crate::report::step_words::Sign;
 
 /// A step with a mark of its own.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Mark {
-    /// Which step.
-    pub kind: StepKind,
+    /// Its shape.
+    pub sign: Sign,
     /// Its letter.
     pub letter: &'static str,
     /// The first day of it.
@@ -65,7 +34,7 @@ pub struct Row {
     /// Grade and name in one line.
     pub short: String,
     /// Its spans.
-    pub spans: Vec<Span>,
+    pub life: Life,
     /// Its marks, in order of time.
     pub marks: Vec<Mark>,
 }
@@ -74,7 +43,7 @@ pub struct Row {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Key {
     /// A mark with its letter.
-    Mark(StepKind, &'static str),
+    Mark(Sign, &'static str),
     /// A span.
     Span(SpanKind),
     /// Breaks and days off.
@@ -98,15 +67,6 @@ pub struct Timeline {
     pub legend: Vec<(Key, &'static str)>,
 }
 
-/// The steps that have a mark, with letter and meaning.
-const MARKS: [(StepKind, &str, &str); 5] = [
-    (StepKind::Sow, "S", "Sow, or plant in bed"),
-    (StepKind::Thin, "T", "Thin"),
-    (StepKind::PotUp, "U", "Pot up"),
-    (StepKind::PlantOut, "O", "Plant out"),
-    (StepKind::Pick, "P", "Pick, first day"),
-];
-
 /// The spans with their meaning.
 const SPANS: [(SpanKind, &str); 4] = [
     (SpanKind::Shelf, "On the shelf"),
@@ -118,12 +78,8 @@ const SPANS: [(SpanKind, &str); 4] = [
 /// The timeline; `None` where nothing is planted.
 #[must_use]
 pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Timeline> {
-    let shown = shown(view, whose);
-    let in_bed = view.checked.in_bed(view.garden);
-    let rows: Vec<Row> = shown
-        .iter()
-        .map(|(at, p)| row(view, whose, in_bed.get(*at).copied().flatten(), p))
-        .collect();
+    let lives = view.lives(whose).into_iter();
+    let rows: Vec<Row> = lives.map(|life| row(view, life)).collect();
     if rows.is_empty() {
         return None;
     }
@@ -139,7 +95,7 @@ pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Timeline> {
     };
     let mut description = format!(
         "A row for each planting, over the weeks of {} to {}. {}",
-        view.words.short(weeks.horizon.first()),
+        view.words.short(weeks.along.horizon.first()),
         view.words.short(view.garden.last_day()),
         weeks.in_words(view)
     );
@@ -152,7 +108,7 @@ pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Timeline> {
         said: Said {
             title: format!("{owner}: what is done in which week"),
             description,
-            table: table(view, &shown, &rows),
+            table: table(view, &rows),
         },
         weeks,
         rows,
@@ -161,85 +117,58 @@ pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Timeline> {
     })
 }
 
-/// The plantings with their positions in the plan, grade by grade.
-fn shown<'a>(view: &View<'a>, whose: Whose) -> Vec<(usize, &'a Planting)> {
-    let end = view.garden.last_day();
-    let plantings = || view.plan.plantings.iter().enumerate();
-    let own = |grade: GradeAt| plantings().filter(move |(_, p)| view.grade_of(p) == Some(grade));
-    match whose {
-        Whose::All => view.garden.grade_positions().flat_map(own).collect(),
-        Whose::Of(grade) => {
-            let adopted = plantings().filter(|(_, p)| {
-                let other = view.grade_of(p).filter(|other| *other != grade);
-                other.is_some_and(|other| view.garden.tending(other, end) == grade)
-            });
-            own(grade).chain(adopted).collect()
-        }
+fn row(view: &View<'_>, life: Life) -> Row {
+    let name = numbered_at(view, life.planting);
+    let grade = grade_at(view, life.planting);
+    let planting = view.plan.plantings.get(life.planting);
+    Row {
+        short: format!("{}: {name}", planting.map_or("", |p| &p.grade)),
+        grade: match life.taken_over {
+            true => format!("from {grade}"),
+            false => grade.to_owned(),
+        },
+        name,
+        marks: marks(&life),
+        life,
     }
 }
 
-fn row(view: &View<'_>, whose: Whose, in_bed: Option<(Date, Date)>, planting: &Planting) -> Row {
-    let name = numbered(view, planting);
-    let grade = view.grade_of(planting).map_or("", |g| view.grade_name(g));
-    let grade = match whose {
-        Whose::Of(own) if view.grade_of(planting) != Some(own) => format!("from {grade}"),
-        _ => grade.to_owned(),
-    };
-    Row {
-        short: format!("{}: {name}", planting.grade),
-        grade,
-        name,
-        spans: spans(view, in_bed, planting),
-        marks: marks(planting),
+/// `carrot`, `carrot 2`: of the planting at a position of the plan.
+pub(super) fn numbered_at(view: &View<'_>, at: usize) -> String {
+    match view.plan.plantings.get(at) {
+        Some(planting) => numbered(planting, view.sowing(at)),
+        None => String::new(),
     }
 }
 
 /// `carrot`, `carrot 2`.
-pub(super) fn numbered(view: &View<'_>, planting: &Planting) -> String {
-    let mut same = view.plantings_named(&planting.ingredient);
-    let at = same.position(|p| p == planting).unwrap_or(0);
-    match timeline::sowing(view, planting) {
-        Some(_) => format!("{} {}", planting.ingredient, at + 1),
-        None => planting.ingredient.clone(),
+fn numbered(planting: &Planting, sowing: Sowing) -> String {
+    match sowing {
+        Sowing { of: 1, .. } => planting.ingredient.clone(),
+        Sowing { number, .. } => format!("{} {number}", planting.ingredient),
     }
 }
 
-fn spans(view: &View<'_>, in_bed: Option<(Date, Date)>, planting: &Planting) -> Vec<Span> {
-    let horizon = view.garden.horizon();
-    let within = |kind, from: Date, to: Date| Span {
-        kind,
-        from: from.max(horizon.first()),
-        to: to.min(horizon.last()),
-    };
-    let shelf = (planting.method == Method::Indoor).then(|| {
-        let sown = span_of(planting, StepKind::Sow)?;
-        let out = span_of(planting, StepKind::PlantOut)?;
-        Some(within(SpanKind::Shelf, sown.0, out.1))
-    });
-    let of_step = |kind, step| {
-        let (from, to) = span_of(planting, step)?;
-        Some(within(kind, from, to))
-    };
-    [
-        shelf.flatten(),
-        in_bed.map(|(from, to)| within(SpanKind::Bed, from, to)),
-        of_step(SpanKind::Pick, StepKind::Pick),
-        of_step(SpanKind::Cure, StepKind::Cure),
-    ]
-    .into_iter()
-    .flatten()
-    .collect()
+/// The steps that have a mark, in the order of the legend.
+fn marked() -> Vec<(StepKind, step_words::Mark)> {
+    let kinds = StepKind::ALL.iter();
+    let mut marked: Vec<_> = kinds
+        .filter_map(|kind| Some((*kind, step_words::of(*kind).mark?)))
+        .collect();
+    marked.sort_by_key(|(_, mark)| mark.order);
+    marked
 }
 
-fn marks(planting: &Planting) -> Vec<Mark> {
-    let mut marks: Vec<Mark> = MARKS
+/// The marks of a life, in order of time; of one day in the order of the legend.
+fn marks(life: &Life) -> Vec<Mark> {
+    let mut marks: Vec<Mark> = marked()
         .iter()
-        .filter_map(|(kind, letter, _)| {
-            let (day, _) = span_of(planting, *kind)?;
+        .filter_map(|(kind, mark)| {
+            let (_, day) = life.first_days.iter().find(|(step, _)| step == kind)?;
             Some(Mark {
-                kind: *kind,
-                letter,
-                day,
+                sign: mark.sign,
+                letter: mark.letter,
+                day: *day,
             })
         })
         .collect();
@@ -249,16 +178,17 @@ fn marks(planting: &Planting) -> Vec<Mark> {
 
 /// What the rows show, in the order of a planting's life.
 fn legend(rows: &[Row], weeks: &Weeks, frost: bool) -> Vec<(Key, &'static str)> {
-    let marks = MARKS.iter().filter(|(kind, ..)| {
+    let is_shown = |(_, said): &(StepKind, step_words::Mark)| {
         let mut all = rows.iter().flat_map(|row| &row.marks);
-        all.any(|mark| mark.kind == *kind)
-    });
+        all.any(|mark| mark.letter == said.letter)
+    };
+    let marks = marked().into_iter().filter(is_shown);
     let spans = SPANS.iter().filter(|(kind, _)| {
-        let mut all = rows.iter().flat_map(|row| &row.spans);
+        let mut all = rows.iter().flat_map(|row| &row.life.spans);
         all.any(|span| span.kind == *kind)
     });
     marks
-        .map(|(kind, letter, said)| (Key::Mark(*kind, letter), *said))
+        .map(|(_, said)| (Key::Mark(said.sign, said.letter), said.meaning))
         .chain(spans.map(|(kind, said)| (Key::Span(*kind), *said)))
         .chain(weeks.closed.map(|said| (Key::Closed, said)))
         .chain(frost.then_some((Key::Frost, "Frost in 1 year of 10; darker: in half")))
@@ -266,10 +196,11 @@ fn legend(rows: &[Row], weeks: &Weeks, frost: bool) -> Vec<(Key, &'static str)> 
 }
 
 /// Dates of the steps, a row for each planting.
-fn table(view: &View<'_>, shown: &[(usize, &Planting)], rows: &[Row]) -> Table {
+fn table(view: &View<'_>, rows: &[Row]) -> Table {
     let mut table = Table::under(&["Grade", "Ingredient", "Step", "When"]);
-    for ((_, planting), row) in shown.iter().zip(rows) {
-        for (step, text) in steps::lines(planting, view.words) {
+    for row in rows {
+        let planting = view.plan.plantings.get(row.life.planting);
+        for (step, text) in planting.map_or_else(Vec::new, |p| steps::lines(p, view.words)) {
             let cells = [row.grade.clone(), row.name.clone(), step.to_owned(), text];
             table.rows.push(cells.to_vec());
         }

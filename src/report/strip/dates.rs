@@ -3,12 +3,12 @@
 use crate::explain::{IfMissed, StepSlack};
 use crate::facts::ours::{self, Job, Ours};
 use crate::facts::tasks::{Doer, Task};
-use crate::plan::StepKind;
 
 use super::super::page::Page;
 use super::super::tasks;
 use super::super::view::View;
-use super::super::words::{Words, list, minutes, natural};
+use super::super::words::{Words, list, minutes};
+use crate::facts::order::natural;
 
 /// Writes everything in order of time; of what is taken over, only what comes after that.
 pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page: &mut Page) {
@@ -130,7 +130,7 @@ fn what(task: &Task<'_>, words: Words) -> String {
     let title = tasks::title(task);
     match (task.part, task.who) {
         (Some(part), _) => format!("{title}, {}", tasks::part(part)),
-        (None, Doer::Anyone) if task.kind == StepKind::Cure => format!(
+        (None, Doer::Anyone) if task.kind.follows_harvest() => format!(
             "{title}, daily until {} (earlier if it was picked earlier)",
             words.day(task.to)
         ),

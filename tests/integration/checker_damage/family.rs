@@ -157,3 +157,23 @@ fn a_family_does_not_follow_what_stood_there_at_the_start() {
         "{found:?}"
     );
 }
+
+/// Where the family must not wait but should, the plan passes, and the replay tells of it; only where
+/// both have a strip in common.
+#[test]
+fn a_family_that_follows_itself_too_soon_for_the_wish_is_told() {
+    for (second, wished, told) in [
+        (place("B", 1, 4), 1, true),
+        (place("B", 1, 4), 0, false),
+        (place("C", 1, 4), 1, false),
+    ] {
+        let (mut garden, plantings) = two_sowings([place("B", 1, 4), second]);
+        let rotation = &mut garden.ingredients[0].crop.rotation;
+        (rotation.years_hard, rotation.years_wished) = (0, wished);
+        let checked = check(&garden, plan(&garden, &plantings)).unwrap();
+        let missed = checked.replay().rotation_wishes_missed.iter();
+        let own: Vec<_> = missed.filter(|miss| miss.ingredient == "bean").collect();
+        let there: Vec<_> = own.iter().map(|m| (m.bed.as_str(), m.grew_in)).collect();
+        assert_eq!(there, if told { vec![("B", 2027)] } else { vec![] });
+    }
+}

@@ -34,7 +34,7 @@ fn walk(value: &Value, at: &str, found: &mut Vec<(String, Value)>) {
 }
 
 /// What a value is changed to. `strings` are all other strings of the document.
-fn changes(value: &Value, strings: &[String]) -> Vec<Value> {
+pub fn changes(value: &Value, strings: &[String]) -> Vec<Value> {
     match value {
         Value::Number(n) => {
             let n = n.as_f64().unwrap();
@@ -136,7 +136,7 @@ fn as_counted(garden: &Garden) -> Plan {
 }
 
 /// All values of the tiny plan as it is saved, with their pointers, and all its texts but dates.
-fn parts(document: &Value) -> (Vec<(String, Value)>, Vec<String>) {
+pub fn parts(document: &Value) -> (Vec<(String, Value)>, Vec<String>) {
     let mut values = Vec::new();
     walk(document, "", &mut values);
     let mut strings: Vec<String> = values
@@ -254,13 +254,13 @@ fn no_day_can_be_moved_against_a_rule_with_the_promise_adapted() {
 }
 
 /// True for the pointer of a whole step.
-fn is_step(at: &str) -> bool {
+pub fn is_step(at: &str) -> bool {
     let parts: Vec<&str> = at.split('/').skip(1).collect();
     matches!(parts.as_slice(), ["plan", "plantings", _, "steps", _])
 }
 
 /// Moves every date in a value.
-fn move_all(value: &mut Value, days: i64) {
+pub fn move_all(value: &mut Value, days: i64) {
     match value {
         Value::String(text) => {
             if let Ok(date) = text.parse::<Date>() {

@@ -275,6 +275,35 @@ fn arguments_and_names_of_files() {
     assert!(told >= 20, "{told}");
 }
 
+/// An argument with a line break would put words of its own at the start of a line.
+#[test]
+fn an_argument_cannot_begin_a_line() {
+    let folder = Folder::new("terminal-line-break");
+    folder.answer(&["plan", "garden.toml", "--out", "."]);
+    let text = "x\nForged";
+    let runs: [&[&str]; 9] = [
+        &[text],
+        &["check", text],
+        &["check", "garden.toml", &format!("--{text}")],
+        &["plan", "garden.toml", &format!("--time-limit={text}")],
+        &["show", "garden.toml", "--grade", text],
+        &["why", "garden.toml", text],
+        &["try", "garden.toml", "--set", &format!("dish.name={text}")],
+        &["crops", text],
+        &["keys", text],
+    ];
+    for arguments in runs {
+        let (arrived, code) = arrives(&folder, arguments);
+        assert!(matches!(code, Some(2 | 3)), "{arguments:?}: {code:?}");
+        assert!(arrived.contains("Forged"), "{arguments:?}: {arrived}");
+        let mut lines = arrived.lines();
+        assert!(
+            lines.all(|line| !line.starts_with("Forged")),
+            "{arguments:?}: {arrived}"
+        );
+    }
+}
+
 #[test]
 fn a_mark_points_at_its_sign_behind_signs_that_cannot_be_seen() {
     let folder = Folder::new("terminal-columns");

@@ -1,7 +1,7 @@
 //! Days to come up, read from a table, and soil temperature.
 
 use tureen::garden::Germination;
-use tureen::growth::germination::{days_to_emerge, least_days, rate};
+use tureen::growth::germination::{days_to_emerge, least_days, median_up, rate};
 use tureen::growth::soil::soil_temperatures;
 use tureen::units::Celsius;
 use tureen::weather::WeatherYear;
@@ -71,4 +71,19 @@ fn soil_follows_a_week_of_air() {
     let without = WeatherYear { lead: &[], ..with };
     let warmer = soil_temperatures(&without, Celsius(1.5));
     assert!(warmer.iter().all(|t| (t.0 - 10.5).abs() < 1e-9));
+}
+
+/// Of the years in which it comes up; of two in the middle the later.
+#[test]
+fn the_median_day_leaves_out_years_without_any() {
+    for (years, median) in [
+        (&[][..], None),
+        (&[None, None], None),
+        (&[Some(9), None, None, None], Some(9)),
+        (&[Some(30), Some(9)], Some(30)),
+        (&[Some(30), None, Some(9), Some(12)], Some(12)),
+        (&[Some(4), Some(2), Some(3), Some(1)], Some(3)),
+    ] {
+        assert_eq!(median_up(years.iter().copied()), median, "{years:?}");
+    }
 }

@@ -7,10 +7,10 @@ mod hand_worked;
 mod whole;
 
 use tureen::checker::{CheckedPlan, check, promise};
+use tureen::facts::life::Whose;
 use tureen::garden::Garden;
 use tureen::handouts::pictures::{self, Drawn};
 use tureen::plan::{Plan, Planting};
-use tureen::report::pictures::timeline::Whose;
 use tureen::report::view::View;
 
 use crate::support::plans::fill_in;

@@ -1,6 +1,6 @@
 //! In how many further years to expect what came about in some.
 
-use tureen::report::interval::further_years_95;
+use tureen::facts::interval::further_years_95;
 
 use super::check::{Check, EXACT};
 

@@ -1,11 +1,11 @@
 //! Our formulas against outside libraries. The fixtures were computed by
 //! `tests/reference/formulas.py`, which also holds them to the libraries.
 
+use tureen::facts::interval::further_years_95;
 use tureen::garden::DegreeDayMethod;
 use tureen::growth::amount::{SURE, seeds_for};
 use tureen::growth::degree_days::degree_days;
 use tureen::growth::water::reference_evapotranspiration;
-use tureen::report::interval::further_years_95;
 use tureen::units::{Celsius, Latitude, Share};
 use tureen::weather::sun::{day_length, extraterrestrial_radiation};
 

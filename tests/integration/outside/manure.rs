@@ -1,6 +1,6 @@
 //! Raw manure and compost, as the cautions state them.
 
-use tureen::report::manure::last_raw_manure;
+use tureen::facts::manure::last_raw_manure;
 
 use super::check::Check;
 use super::ours::day;

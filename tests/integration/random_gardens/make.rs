@@ -82,6 +82,7 @@ pub fn garden(seed: u64, size: &Size) -> Garden {
         name: format!("case {seed}"),
         school: None,
         locale: Locale::British,
+        families_also: None,
         feast,
         latitude: Latitude(if south { -latitude } else { latitude }),
         weather,

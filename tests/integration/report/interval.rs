@@ -2,7 +2,7 @@
 //! SciPy's in `outside`; `tests/reference/backtest.py` holds those that the program prints to
 //! SciPy again.
 
-use tureen::report::interval::further_years_95;
+use tureen::facts::interval::further_years_95;
 
 #[test]
 fn four_years_worked_by_hand() {

@@ -5,14 +5,15 @@ use std::time::SystemTime;
 
 use proptest::prelude::*;
 use tureen::facts::Facts;
+use tureen::facts::order::natural;
+use tureen::facts::places::{beds, places};
 use tureen::handouts::calendar::Stamp;
 use tureen::handouts::files;
 use tureen::plan::{Place, StepKind};
-use tureen::report::places::{beds, in_words, places};
+use tureen::report::places::in_words;
 use tureen::report::tables::{Cell, tables};
 use tureen::report::tasks::spot;
 use tureen::report::view::View;
-use tureen::report::words::natural;
 
 use super::tiny;
 use crate::support::day;

@@ -8,6 +8,7 @@ use tureen::calendar::Date;
 use tureen::checker::{CheckedPlan, check};
 use tureen::explain::{StepSlack, slack};
 use tureen::facts::Facts;
+use tureen::facts::order::natural;
 use tureen::garden::Garden;
 use tureen::handouts::calendar::Stamp;
 use tureen::handouts::files;
@@ -16,7 +17,6 @@ use tureen::report::handouts::all;
 use tureen::report::tables::{Cell, tables};
 use tureen::report::tasks::spot;
 use tureen::report::view::View;
-use tureen::report::words::natural;
 
 use super::figures::negative_nothing;
 use super::plain;

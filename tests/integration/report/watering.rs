@@ -195,3 +195,54 @@ proptest! {
         }
     }
 }
+
+/// The list in Spanish has the same rows and figures as the English one, and no English word is left in
+/// it but the names that the project gives.
+#[test]
+fn the_list_in_spanish_has_the_same_figures_and_no_english() {
+    for (name, garden, checked) in crate::scenarios::planned() {
+        let garden = Garden {
+            families_also: Some(Tongue::Spanish),
+            ..garden.clone()
+        };
+        let facts = Facts::new(&garden, checked);
+        let all = report::handouts::all(&View::of(&facts), &[], None);
+        let page = |wanted: fn(&Reader) -> bool| {
+            let found = all.iter().find(|handout| wanted(&handout.reader));
+            found.unwrap().page.text(plain(160))
+        };
+        let english = page(|reader| *reader == Reader::Helpers);
+        let spanish = page(|reader| matches!(reader, Reader::HelpersIn(_)));
+        // Rows of the table, without their first column, which is a date.
+        let figures = |text: &str| -> Vec<Vec<String>> {
+            let is_figure =
+                |word: &&str| word.chars().all(|c| c.is_ascii_digit() || "-.".contains(c));
+            let lines = text.lines().map(|line| line.split_whitespace().skip(2));
+            let figures = lines.map(|words| words.filter(is_figure).map(str::to_owned).collect());
+            figures.filter(|row: &Vec<String>| row.len() > 2).collect()
+        };
+        let table = |text: &str, end: &str| {
+            let before = text.find(end).unwrap();
+            figures(&text[..before])
+        };
+        let own = table(&english, "All weeks together");
+        assert!(own.len() > 5, "{name}: {english}");
+        assert_eq!(own, table(&spanish, "Todas las semanas juntas"), "{name}");
+        let names: Vec<String> = (garden.ingredients.iter().map(|i| i.name.clone()))
+            .chain(garden.school_year.breaks.iter().map(|b| b.name.clone()))
+            .chain([garden.name.clone()])
+            .chain(garden.school.clone())
+            .map(|name| name.to_lowercase())
+            .collect();
+        for word in [
+            "the", "and", "of", "week", "bed", "beds", "water", "year", "day", "on", "Mon", "Jun",
+        ] {
+            let is_there = spanish
+                .split(|c: char| !c.is_alphanumeric())
+                .any(|w| w == word);
+            let named = names.iter().any(|name| name.split(' ').any(|w| w == word));
+            assert!(!is_there || named, "{name}: {word} in {spanish}");
+        }
+        assert!(spanish.contains("Traducción sin revisar"), "{name}");
+    }
+}

@@ -126,6 +126,7 @@ pub fn tiny_garden() -> Garden {
         name: "Tiny garden".to_owned(),
         school: None,
         locale: Locale::British,
+        families_also: None,
         feast: Feast {
             day: day("2027-06-11"),
             rain_date: None,

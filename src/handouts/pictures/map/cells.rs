@@ -3,8 +3,9 @@
 
 use maud::{Markup, html};
 
+use crate::facts::map::{MapBed, Planted};
 use crate::garden::Runs;
-use crate::report::pictures::map::{MapBed, Planted, share_strips};
+use crate::report::pictures::map::{BedWords, PlantedWords};
 use crate::units::STRIP;
 
 use super::super::sheet::{Area, line};
@@ -13,48 +14,56 @@ use super::super::sheet::{Area, line};
 pub struct Cell<'m> {
     /// What stands there.
     pub planted: &'m Planted,
+    /// What is written there.
+    pub words: &'m PlantedWords,
     /// Where.
     pub area: Area,
 }
 
 /// The cells of a bed whose box is given.
-pub fn cells<'m>(bed: &'m MapBed, area: Area, south: bool) -> Vec<Cell<'m>> {
+pub fn cells<'m>(bed: &'m MapBed, words: &'m BedWords, area: Area, south: bool) -> Vec<Cell<'m>> {
     let lanes = lanes(&bed.planted);
-    let metre = area.w / bed.extent.0.0;
+    let metre = area.w / bed.ground.extent.0.0;
     let strip = STRIP.0 * metre;
-    let cell = |(planted, (lane, of)): (&'m Planted, (usize, usize))| {
-        let stand = &planted.stand;
-        let (first, length) = (
-            strip * f64::from(stand.first),
-            strip * f64::from(stand.strips),
-        );
-        let (lane, of) = (lane as f64, of as f64);
-        let area = match bed.runs {
-            Runs::EastWest => Area {
-                x: area.x + first,
-                y: area.y + area.h / of * lane,
-                w: length,
-                h: area.h / of,
-            },
-            Runs::NorthSouth => Area {
-                x: area.x + area.w / of * lane,
-                y: match south {
-                    false => area.y + first,
-                    true => area.bottom() - first - length,
+    let cell =
+        |((planted, words), (lane, of)): ((&'m Planted, &'m PlantedWords), (usize, usize))| {
+            let stand = &planted.stand;
+            let (first, length) = (
+                strip * f64::from(stand.first),
+                strip * f64::from(stand.strips),
+            );
+            let (lane, of) = (lane as f64, of as f64);
+            let area = match bed.runs {
+                Runs::EastWest => Area {
+                    x: area.x + first,
+                    y: area.y + area.h / of * lane,
+                    w: length,
+                    h: area.h / of,
                 },
-                w: area.w / of,
-                h: length,
-            },
+                Runs::NorthSouth => Area {
+                    x: area.x + area.w / of * lane,
+                    y: match south {
+                        false => area.y + first,
+                        true => area.bottom() - first - length,
+                    },
+                    w: area.w / of,
+                    h: length,
+                },
+            };
+            Cell {
+                planted,
+                words,
+                area,
+            }
         };
-        Cell { planted, area }
-    };
-    bed.planted.iter().zip(lanes).map(cell).collect()
+    let planted = bed.planted.iter().zip(&words.planted);
+    planted.zip(lanes).map(cell).collect()
 }
 
 /// For each planting its lane, and of how many: those that share strips, also through others,
 /// part the bed's width among them.
 fn lanes(planted: &[Planted]) -> Vec<(usize, usize)> {
-    let share = |a: usize, b: usize| share_strips(&planted[a].stand, &planted[b].stand);
+    let share = |a: usize, b: usize| planted[a].stand.shares_strips_with(&planted[b].stand);
     let mut lanes: Vec<usize> = Vec::new();
     let mut groups: Vec<usize> = Vec::new();
     for at in 0..planted.len() {
@@ -82,7 +91,7 @@ pub fn trellis(bed: &MapBed, area: Area, south: bool) -> Markup {
     if bed.trellis.0 <= 0.0 {
         return html! {};
     }
-    let length = bed.trellis.0 * area.w / bed.extent.0.0;
+    let length = bed.trellis.0 * area.w / bed.ground.extent.0.0;
     let (from, to, out) = match (bed.runs, south) {
         (Runs::EastWest, false) => ((area.x, area.y), (area.x + length, area.y), (0.0, -1.0)),
         (Runs::EastWest, true) => {

@@ -1,9 +1,7 @@
 //! Where beds, patches and areas go on the paper: those with a place to scale, north at the
 //! top; those without under them, in rows.
 
-use crate::garden::Position;
-use crate::report::pictures::map::Map;
-use crate::units::Metres;
+use crate::facts::map::{Ground, Map};
 
 use super::super::lettering::LINE;
 use super::super::sheet::{Area, WIDTH};
@@ -44,18 +42,15 @@ pub struct Layout {
 impl Layout {
     /// Lays a map out.
     pub fn of(map: &Map) -> Self {
-        let beds = map.beds.iter().map(|bed| (bed.at, bed.extent));
-        let patches = map.patches.iter().map(|patch| (patch.at, patch.extent));
-        let areas = map.areas.iter().map(|area| (area.at, area.extent));
-        let all: Vec<(Option<Position>, (Metres, Metres))> =
-            beds.chain(patches).chain(areas).collect();
+        let beds = map.beds.iter().map(|bed| &bed.ground);
+        let all: Vec<&Ground> = beds.chain(&map.patches).chain(&map.areas).collect();
         let placed: Vec<Option<Piece>> = all
             .iter()
-            .map(|(at, (w, h))| at.map(|at| (at.x.0, -(at.y.0 + h.0), w.0, h.0)))
+            .map(|Ground { at, extent: (w, h) }| at.map(|at| (at.x.0, -(at.y.0 + h.0), w.0, h.0)))
             .collect();
         let (west, north, wide, high) = bounds(placed.iter().flatten());
-        let lost = all.iter().filter(|(at, _)| at.is_none());
-        let sizes: Vec<(f64, f64)> = lost.map(|(_, (w, h))| (w.0, h.0)).collect();
+        let lost = all.iter().filter(|ground| ground.at.is_none());
+        let sizes: Vec<(f64, f64)> = lost.map(|g| (g.extent.0.0, g.extent.1.0)).collect();
         let rows = in_rows(&sizes, wide.max(ROW));
         let (_, _, rows_wide, rows_high) = bounds(rows.iter());
         let room = HIGH - if high > 0.0 { 2.0 } else { 1.0 } * HEADROOM;

@@ -80,16 +80,16 @@ impl Naming {
 
     /// What stands in a cell: name and days, the name, or the number of the table.
     pub fn planted(&mut self, cell: &Cell<'_>) -> Markup {
-        let planted = cell.planted;
+        let words = cell.words;
         let room = cell.area.w - 2.0 * INNER;
         let most = ((cell.area.h - 1.0) / LINE).floor().max(0.0) as usize;
-        let name = wrap(&planted.stand.name, room, most);
-        let days = wrap(&planted.dates, room, 2);
+        let name = wrap(&words.name, room, most);
+        let days = wrap(&words.dates, room, 2);
         let both = name
             .clone()
             .zip(days)
             .map(|(name, days)| [name, days].concat());
-        let tries = [both, name, Some(vec![planted.number.clone()])];
+        let tries = [both, name, Some(vec![words.number.clone()])];
         for lines in tries.into_iter().flatten() {
             if let Some(drawn) = self.centred(cell.area, &lines) {
                 return drawn;

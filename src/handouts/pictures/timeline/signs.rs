@@ -3,8 +3,8 @@
 use maud::{Markup, html};
 
 use crate::calendar::Date;
-use crate::plan::StepKind;
-use crate::report::pictures::timeline::{Key, Span, SpanKind};
+use crate::facts::life::{Span, SpanKind};
+use crate::report::pictures::timeline::{Key, Sign};
 
 use super::super::pattern::{Pattern, filled, swatch};
 use super::super::sheet::{Area, line, n, points};
@@ -18,28 +18,28 @@ pub const WIDE: f64 = 15.5;
 const HIGH: f64 = 9.0;
 
 /// A step: a line at its day (the first of the two places), its sign at the second.
-pub fn mark(kind: StepKind, letter: &str, day: Date, places: (f64, f64), y: f64) -> Markup {
+pub fn mark(shape: Sign, letter: &str, day: Date, places: (f64, f64), y: f64) -> Markup {
     let (at, x) = places;
     html! {
         g.mark data-step=(letter) data-day=(day) {
             (line((at, y - 6.9), (at, y + 6.9), "#000", 1.0))
-            (sign(kind, letter, x, y))
+            (sign(shape, letter, x, y))
         }
     }
 }
 
-fn sign(kind: StepKind, letter: &str, x: f64, y: f64) -> Markup {
-    let around = |shape: &[(f64, f64)]| {
-        let moved: Vec<_> = shape.iter().map(|(dx, dy)| (x + dx, y + dy)).collect();
+fn sign(shape: Sign, letter: &str, x: f64, y: f64) -> Markup {
+    let around = |corners: &[(f64, f64)]| {
+        let moved: Vec<_> = corners.iter().map(|(dx, dy)| (x + dx, y + dy)).collect();
         points(&moved)
     };
     html! {
-        @match kind {
-            StepKind::Sow => circle.sign cx=(n(x)) cy=(n(y)) r="6.3" {},
-            StepKind::PotUp => polygon.sign points=(around(&[(-5.8, -5.8), (5.8, -5.8), (5.8, 5.8), (-5.8, 5.8)])) {},
-            StepKind::PlantOut => polygon.sign points=(around(&[(0.0, -6.9), (6.9, 0.0), (0.0, 6.9), (-6.9, 0.0)])) {},
-            StepKind::Pick => polygon.sign points=(around(&[(-5.8, -6.2), (5.8, -6.2), (5.8, 2.6), (0.0, 6.9), (-5.8, 2.6)])) {},
-            StepKind::Thin | StepKind::Harden | StepKind::Cure => polygon.sign
+        @match shape {
+            Sign::Disc => circle.sign cx=(n(x)) cy=(n(y)) r="6.3" {},
+            Sign::Square => polygon.sign points=(around(&[(-5.8, -5.8), (5.8, -5.8), (5.8, 5.8), (-5.8, 5.8)])) {},
+            Sign::Diamond => polygon.sign points=(around(&[(0.0, -6.9), (6.9, 0.0), (0.0, 6.9), (-6.9, 0.0)])) {},
+            Sign::Shield => polygon.sign points=(around(&[(-5.8, -6.2), (5.8, -6.2), (5.8, 2.6), (0.0, 6.9), (-5.8, 2.6)])) {},
+            Sign::Hexagon => polygon.sign
                 points=(around(&[(-3.6, -6.2), (3.6, -6.2), (7.0, 0.0), (3.6, 6.2), (-3.6, 6.2), (-7.0, 0.0)])) {},
         }
         text.letter x=(n(x)) y=(n(y + 3.2)) text-anchor="middle" { (letter) }
@@ -77,7 +77,7 @@ pub fn in_legend(key: Key, x: f64, y: f64) -> Markup {
         h: HIGH,
     };
     match key {
-        Key::Mark(kind, letter) => sign(kind, letter, x, y),
+        Key::Mark(shape, letter) => sign(shape, letter, x, y),
         Key::Span(kind) => bar(kind, box_of(16.0)),
         Key::Closed => swatch(Pattern::Hatch, x, y),
         Key::Frost => html! {

@@ -4,9 +4,10 @@ use crate::calendar::Date;
 use crate::checker::{DayLimit, Fault};
 use crate::plan::StepKind;
 
+use super::super::super::step_words;
 use super::super::super::steps::how_grown;
 use super::super::super::words::{Words, list, sentence as capital};
-use super::references::{kind, planting, step};
+use super::references::{planting, step};
 
 /// The sentence of a fault of this group.
 pub(super) fn sentence(fault: &Fault, words: Words) -> Option<String> {
@@ -55,7 +56,7 @@ fn kinds(steps: &[StepKind]) -> String {
     }
     steps
         .iter()
-        .map(|k| kind(*k))
+        .map(|kind| step_words::of(*kind).plain)
         .collect::<Vec<_>>()
         .join(", ")
 }

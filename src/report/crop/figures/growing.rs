@@ -1,11 +1,11 @@
 //! Figures from the seed to the ripe crop: starting, coming up, ripening, cold.
 
+use crate::facts::crop::{From, ripe_when_planted, ripe_when_sown};
 use crate::garden::{Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, SeedSize};
-use crate::growth::requirement::{Requirement, Start};
 use crate::units::{Celsius, DegreeDays};
 
 use super::super::super::words::count;
-use super::super::line::{Line, as_plants, days, in_bed, old_enough, way};
+use super::super::line::{Line, days, old_enough, way};
 
 pub(super) const STARTING: [Line; 8] = [
     Line {
@@ -142,15 +142,12 @@ pub(super) const RIPENING: [Line; 9] = [
     Line {
         label: "So, when sown",
         fields: &[],
-        text: |crop, _, _| sown_need(crop),
+        text: |crop, _, _| ripe_when_sown(crop).map(ripe),
     },
     Line {
         label: "So, when planted",
         fields: &[],
-        text: |crop, _, _| {
-            let need = Requirement::of(crop).planted.filter(|_| as_plants(crop))?;
-            Some(format!("ripe {} after planting out", degree_days(need)))
-        },
+        text: |crop, _, _| ripe_when_planted(crop).map(ripe),
     },
 ];
 
@@ -238,15 +235,11 @@ fn method(method: DegreeDayMethod) -> &'static str {
     }
 }
 
-fn sown_need(crop: &Crop) -> Option<String> {
-    let (start, need) = Requirement::of(crop).sown.filter(|_| in_bed(crop))?;
-    let from = match start {
-        Start::Sowing => "sowing",
-        Start::Emergence => "coming up",
+fn ripe((from, need): (From, DegreeDays)) -> String {
+    let from = match from {
+        From::Sowing => "sowing",
+        From::ComingUp => "coming up",
+        From::PlantingOut => "planting out",
     };
-    Some(format!("ripe {} after {from}", degree_days(need)))
-}
-
-fn degree_days(need: DegreeDays) -> String {
-    format!("{:.0} degree-days (C)", need.0)
+    format!("ripe {:.0} degree-days (C) after {from}", need.0)
 }

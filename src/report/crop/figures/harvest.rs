@@ -1,9 +1,9 @@
 //! Figures from the pick on: keeping, amounts, room in the bed, water, caution.
 
 use crate::catalogue::{Basis, Entry};
+use crate::facts::crop::rows_in_bed;
 use crate::garden::{Crop, Sun};
-use crate::growth::Block;
-use crate::units::{Kilograms, Metres, STRIP};
+use crate::units::{Kilograms, Metres};
 
 use super::super::super::words::{Words, count};
 use super::super::line::{Line, days, old_enough, years};
@@ -128,12 +128,12 @@ pub(super) const PLACE: [Line; 9] = [
         label: "So, in a bed",
         fields: &[],
         text: |crop, _, words| {
-            let block = Block::of(crop, USUAL_WIDTH)?;
-            let plants = count(block.plants, "plant");
+            let rows = rows_in_bed(crop, USUAL_WIDTH)?;
+            let plants = count(rows.plants, "plant");
             Some(format!(
                 "{} wide: {plants} on {} of its length",
                 words.length(USUAL_WIDTH),
-                words.length(STRIP * f64::from(block.strips))
+                words.length(rows.length)
             ))
         },
     },

@@ -2,10 +2,10 @@
 
 use tureen::checker::check;
 use tureen::facts::Facts;
+use tureen::facts::life::Whose;
 use tureen::garden::{Garden, GradeAt, Method, Patch, Position, Runs, Source};
 use tureen::handouts::pictures;
 use tureen::plan::StepKind;
-use tureen::report::pictures::timeline::Whose;
 use tureen::report::view::View;
 use tureen::units::{Kilograms, Latitude, Metres};
 

@@ -4,13 +4,13 @@ use std::collections::BTreeSet;
 
 use tureen::checker::CheckedPlan;
 use tureen::facts::Facts;
+use tureen::facts::life::Whose;
 use tureen::garden::Garden;
 use tureen::handouts::pictures;
 use tureen::model::Options;
 use tureen::pipeline;
 use tureen::plan::StepKind;
 use tureen::report::page::Picture;
-use tureen::report::pictures::timeline::Whose;
 use tureen::report::view::View;
 
 use super::all;

@@ -1,0 +1,197 @@
+//! A place's year as its weather record shows it: warmth, frost, rain and light by weeks and months,
+//! which weeks suit which crops, and degree-days of the season.
+
+use chrono::Datelike;
+
+use crate::calendar::{Date, plus_days};
+use crate::garden::Garden;
+use crate::growth::climate::{
+    self, Spell, season_months, season_warmth, stretches, year_by_months, year_by_weeks,
+};
+use crate::growth::season::{STANDSTILL, WORKABLE};
+use crate::units::{Celsius, DegreeDays, Hours, Latitude, Millimetres};
+use crate::weather::Record;
+use crate::weather::cold_days::{ColdDays, FREEZING, HARD_FROST};
+use crate::weather::rank::nearest_rank;
+
+/// The limits that tell which weeks suit which crops.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Limits {
+    /// The least soil warmth for warm-season crops.
+    pub warm_soil: Celsius,
+    /// The least soil warmth for cool-season crops.
+    pub workable: Celsius,
+    /// Air as cold as this kills young cool-season crops.
+    pub too_cold: Celsius,
+    /// Days warmer than this at their warmest do not suit cool-season crops.
+    pub too_warm: Celsius,
+    /// On days shorter than this crops stand still.
+    pub standstill: Hours,
+}
+
+/// Those that the program holds to.
+pub const LIMITS: Limits = Limits {
+    warm_soil: climate::WARM_SOIL,
+    workable: WORKABLE,
+    too_cold: climate::TOO_COLD,
+    too_warm: climate::TOO_WARM,
+    standstill: STANDSTILL,
+};
+
+/// A part of the year, over all years of the record that hold it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Part {
+    /// Its first day, in a year without leap day.
+    pub first: Date,
+    /// Its last day.
+    pub last: Date,
+    /// How many years hold it.
+    pub years: usize,
+    /// Mean of the days' lowest air temperatures.
+    pub low: Celsius,
+    /// Mean of the days' highest air temperatures.
+    pub high: Celsius,
+    /// Mean soil temperature in an open bed.
+    pub soil: Celsius,
+    /// Mean rain of the whole part.
+    pub rain: Millimetres,
+    /// Mean number of days with rain.
+    pub wet_days: f64,
+    /// Hours of daylight on the middle day.
+    pub light: Hours,
+    /// Years with a light frost in it.
+    pub frost_years: usize,
+    /// Years with a hard frost in it.
+    pub hard_frost_years: usize,
+    /// True if it suits warm-season crops.
+    pub warm: bool,
+    /// True if it suits cool-season crops.
+    pub cool: bool,
+    /// True if its days are so short that crops stand still.
+    pub dark: bool,
+}
+
+impl From<Spell> for Part {
+    fn from(spell: Spell) -> Self {
+        Self {
+            warm: spell.suits_warm_crops(),
+            cool: spell.suits_cool_crops(),
+            dark: spell.light < STANDSTILL,
+            first: spell.first,
+            last: spell.last,
+            years: spell.years,
+            low: spell.low,
+            high: spell.high,
+            soil: spell.soil,
+            rain: spell.rain,
+            wet_days: spell.wet_days,
+            light: spell.light,
+            frost_years: spell.frost_years,
+            hard_frost_years: spell.hard_frost_years,
+        }
+    }
+}
+
+/// Weeks in a row for which something holds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Stretch {
+    /// The first day.
+    pub from: Date,
+    /// The last day; of the next year, if it is before the first.
+    pub to: Date,
+    /// How many weeks.
+    pub weeks: usize,
+}
+
+/// Degree-days of a season.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Warmth {
+    /// Counted above this.
+    pub base: Celsius,
+    /// Of the middle year.
+    pub middle: DegreeDays,
+    /// One year in ten has fewer.
+    pub low: DegreeDays,
+    /// One year in ten has more.
+    pub high: DegreeDays,
+}
+
+/// The year of a place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Climate {
+    /// Years that hold every week; none where the record does not hold each week once.
+    pub years: usize,
+    /// The first and the last calendar year of a measured record.
+    pub measured: Option<(i32, i32)>,
+    /// The weeks; summer lies in the middle.
+    pub weeks: Vec<Part>,
+    /// The months; summer lies in the middle.
+    pub months: Vec<Part>,
+    /// Frosts of 0 C.
+    pub frosts: ColdDays,
+    /// Frosts that also kill what stands light ones.
+    pub hard_frosts: ColdDays,
+    /// First and last month of the season of `warmth`, 1 to 12.
+    pub season: Option<(u32, u32)>,
+}
+
+impl Climate {
+    /// The climate of a garden's place.
+    #[must_use]
+    pub fn of(garden: &Garden) -> Self {
+        let (record, place) = (&garden.weather, garden.latitude);
+        let parts = |spells: Vec<Spell>| spells.into_iter().map(Part::from).collect();
+        let weeks: Vec<Part> = parts(year_by_weeks(record, place));
+        let season = season_months(place);
+        Self {
+            years: weeks.iter().map(|week| week.years).min().unwrap_or(0),
+            measured: measured(record).filter(|_| !weeks.is_empty()),
+            months: parts(year_by_months(record, place)),
+            frosts: ColdDays::frosts(record, place, FREEZING),
+            hard_frosts: ColdDays::frosts(record, place, HARD_FROST),
+            season: season.first().copied().zip(season.last().copied()),
+            weeks,
+        }
+    }
+
+    /// Rain of a whole year.
+    #[must_use]
+    pub fn rain(&self) -> Millimetres {
+        self.months.iter().map(|month| month.rain).sum()
+    }
+
+    /// The stretches of weeks for which something holds. The year is a ring: a stretch may go over
+    /// its end.
+    #[must_use]
+    pub fn stretches(&self, holds: impl Fn(&Part) -> bool) -> Vec<Stretch> {
+        let n = self.weeks.len();
+        let flags: Vec<bool> = self.weeks.iter().map(holds).collect();
+        let stretch = |(first, last): (usize, usize)| {
+            Some(Stretch {
+                from: self.weeks.get(first)?.first,
+                to: self.weeks.get(last)?.last,
+                weeks: (last + n - first) % n + 1,
+            })
+        };
+        stretches(&flags).into_iter().filter_map(stretch).collect()
+    }
+}
+
+/// First and last calendar year of a record; `None` for generated years, whose numbers mean nothing.
+fn measured(record: &Record) -> Option<(i32, i32)> {
+    let last = plus_days(record.first(), record.days().len() as i64 - 1);
+    (!record.is_generated()).then(|| (record.first().year(), last.year()))
+}
+
+/// The degree-days of a place's season above a base; `None` if the record holds no season whole.
+#[must_use]
+pub fn warmth(record: &Record, latitude: Latitude, base: Celsius) -> Option<Warmth> {
+    let sums = season_warmth(record, latitude, base);
+    let at = |share| nearest_rank(&sums, share);
+    Some(Warmth {
+        base,
+        middle: at(0.5)?,
+        low: at(0.1)?,
+        high: at(0.9)?,
+    })
+}

@@ -1,0 +1,103 @@
+//! Plans side by side: what moves between two of them, and which of several days does best.
+
+use std::cmp::Reverse;
+
+use crate::calendar::Date;
+use crate::checker::CheckedPlan;
+use crate::explain::promise;
+use crate::garden::GradeAt;
+use crate::plan::{Aim, Planting, StepKind};
+
+use super::Facts;
+use super::spans::span_of;
+
+/// The days of a kind of step, from first to last, of every planting that has it.
+pub type Spans = Vec<(Date, Date)>;
+
+/// What is otherwise about an ingredient in another plan.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Moved {
+    /// The kinds of steps that have other days, with those days before and after.
+    pub steps: Vec<(StepKind, Spans, Spans)>,
+    /// The grades that grow it before and after, if these differ by name.
+    pub grades: Option<(GradeAt, GradeAt)>,
+}
+
+/// What moves of an ingredient from one plan to another, of steps those of some kinds; `None` if
+/// nothing does.
+#[must_use]
+pub fn moved(
+    before: &Facts<'_>,
+    after: &Facts<'_>,
+    ingredient: &str,
+    kinds: &[StepKind],
+) -> Option<Moved> {
+    let spans = |facts: &Facts<'_>, kind| -> Spans {
+        let plantings = facts.plantings_named(ingredient);
+        plantings.filter_map(|p| span_of(p, kind)).collect()
+    };
+    let kinds = kinds.iter().copied();
+    let both = kinds.map(|kind| (kind, spans(before, kind), spans(after, kind)));
+    let moved = both.filter(|(_, old, new)| old != new);
+    let moved = Moved {
+        steps: moved.collect(),
+        grades: other_grade(before, after, ingredient),
+    };
+    (!moved.steps.is_empty() || moved.grades.is_some()).then_some(moved)
+}
+
+fn other_grade(
+    before: &Facts<'_>,
+    after: &Facts<'_>,
+    ingredient: &str,
+) -> Option<(GradeAt, GradeAt)> {
+    let first = |planting: Option<&Planting>, facts: &Facts<'_>| facts.grade_of(planting?);
+    let old = first(before.plantings_named(ingredient).next(), before)?;
+    let new = first(after.plantings_named(ingredient).next(), after)?;
+    (before.grade_name(old) != after.grade_name(new)).then_some((old, new))
+}
+
+/// Of plans for other days, the position of that which does best: the whole dish ready most
+/// often; of equals the one with the better worst ingredient, then the one nearest to `day`.
+#[must_use]
+pub fn best_day(plans: &[(Date, &Facts<'_>)], day: Date) -> Option<usize> {
+    let key = |(at, facts): &(Date, &Facts<'_>)| {
+        let ready = facts.ingredients().map(|(.., seen)| seen.ready_years());
+        let away = (*at - day).num_days().abs();
+        (facts.replay.whole_dish_years(), ready.min(), Reverse(away))
+    };
+    let all = plans.iter().enumerate();
+    all.max_by_key(|(_, plan)| key(plan)).map(|(at, _)| at)
+}
+
+/// In what a plan is better than another.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Gain {
+    /// The aim.
+    pub aim: Aim,
+    /// What the plan has.
+    pub with: f64,
+    /// What the other has.
+    pub without: f64,
+}
+
+/// The aims after one in which a plan is better than another, in order.
+#[must_use]
+pub fn gains(checked: &CheckedPlan, without: &CheckedPlan, first: Aim) -> Vec<Gain> {
+    // Of years and amounts what the plan has counts, not what was reached before something was
+    // given back.
+    let value = |of: &CheckedPlan, aim: Aim| {
+        let has = promise(of).into_iter().chain(of.plan().aims.clone());
+        has.into_iter().find(|r| r.aim == aim).map(|r| r.value)
+    };
+    let gain = |aim: Aim| {
+        let (with, without) = (value(checked, aim)?, value(without, aim)?);
+        let better = match aim.more_is_better() {
+            true => with > without + 1e-6,
+            false => with < without - 1e-6,
+        };
+        better.then_some(Gain { aim, with, without })
+    };
+    let later = Aim::ALL.into_iter().filter(|aim| *aim > first);
+    later.filter_map(gain).collect()
+}

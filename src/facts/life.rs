@@ -1,0 +1,126 @@
+//! The life of each planting along the weeks: where it is over which span, and the first days of
+//! its steps.
+
+use crate::calendar::Date;
+use crate::garden::{GradeAt, Method};
+use crate::plan::{Planting, StepKind};
+
+use super::Facts;
+use super::spans::span_of;
+
+/// Whose plantings are meant.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Whose {
+    /// Those of all grades.
+    All,
+    /// Those of one grade, with those that it takes over.
+    Of(GradeAt),
+}
+
+/// What a planting does over a span of days.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum SpanKind {
+    /// It stands on the shelf.
+    Shelf,
+    /// It takes its strips of bed, the week to clear them included.
+    Bed,
+    /// It may be picked.
+    Pick,
+    /// It dries or cures.
+    Cure,
+}
+
+/// A span of days within the plan, both ends included.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Span {
+    /// What it is.
+    pub kind: SpanKind,
+    /// First day.
+    pub from: Date,
+    /// Last day.
+    pub to: Date,
+}
+
+/// The life of one planting.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Life {
+    /// The position of the planting in the plan.
+    pub planting: usize,
+    /// True if it is another grade's, which the one that is asked for takes over.
+    pub taken_over: bool,
+    /// Its spans.
+    pub spans: Vec<Span>,
+    /// The first day of each kind of step that it takes.
+    pub first_days: Vec<(StepKind, Date)>,
+}
+
+impl<'a> Facts<'a> {
+    /// The lives of plantings, grade by grade.
+    #[must_use]
+    pub fn lives(&self, whose: Whose) -> Vec<Life> {
+        let all = || self.plan.plantings.iter().enumerate();
+        let own = |grade| all().filter(move |(_, p)| self.grade_of(p) == Some(grade));
+        let life = |taken_over| {
+            move |(at, planting): (usize, &'a Planting)| Life {
+                planting: at,
+                taken_over,
+                spans: self.spans(at, planting),
+                first_days: first_days(planting),
+            }
+        };
+        match whose {
+            Whose::All => {
+                let grades = self.garden.grade_positions();
+                grades.flat_map(own).map(life(false)).collect()
+            }
+            Whose::Of(grade) => {
+                let adopted = all().filter(|(_, p)| self.is_taken_over(p, grade));
+                let own = own(grade).map(life(false));
+                own.chain(adopted.map(life(true))).collect()
+            }
+        }
+    }
+
+    /// True if a grade ends up with another one's planting.
+    fn is_taken_over(&self, planting: &Planting, by: GradeAt) -> bool {
+        let end = self.garden.last_day();
+        let other = self.grade_of(planting).filter(|other| *other != by);
+        other.is_some_and(|other| self.garden.tending(other, end) == by)
+    }
+
+    fn spans(&self, at: usize, planting: &Planting) -> Vec<Span> {
+        let shelf = (planting.method == Method::Indoor)
+            .then(|| {
+                let (sown, _) = span_of(planting, StepKind::Sow)?;
+                let (_, out) = span_of(planting, StepKind::PlantOut)?;
+                Some((sown, out))
+            })
+            .flatten();
+        let in_bed = self.in_bed.get(at).copied().flatten();
+        let stands = [(SpanKind::Shelf, shelf), (SpanKind::Bed, in_bed)].into_iter();
+        let steps = StepKind::ALL.iter();
+        let steps = steps.filter_map(|kind| Some((span_kind(*kind)?, span_of(planting, *kind))));
+        let span = |(kind, days): (SpanKind, Option<(Date, Date)>)| {
+            let (from, to) = self.within(days?);
+            Some(Span { kind, from, to })
+        };
+        stands.chain(steps).filter_map(span).collect()
+    }
+}
+
+/// What the days of a step are to a planting, if they are a span of their own.
+fn span_kind(kind: StepKind) -> Option<SpanKind> {
+    match kind {
+        StepKind::Pick => Some(SpanKind::Pick),
+        StepKind::Cure => Some(SpanKind::Cure),
+        // These are days on the shelf or in the bed, which are told as such.
+        StepKind::Sow | StepKind::PotUp | StepKind::Harden | StepKind::PlantOut => None,
+        StepKind::Thin => None,
+    }
+}
+
+fn first_days(planting: &Planting) -> Vec<(StepKind, Date)> {
+    let kinds = StepKind::ALL.iter();
+    let first = kinds.filter_map(|kind| Some((*kind, span_of(planting, *kind)?.0)));
+    first.collect()
+}

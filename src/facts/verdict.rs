@@ -1,0 +1,235 @@
+//! How a plan does: in how many weather years the dish is ready, how far that is proved best, and
+//! what fails in the others.
+
+use std::cmp::Reverse;
+use std::collections::BTreeMap;
+
+use crate::calendar::Date;
+use crate::checker::Standing;
+use crate::garden::IngredientAt;
+use crate::growth::Unready;
+use crate::plan::{Aim, AimResult};
+
+use super::Facts;
+use super::interval::further_years_95;
+
+/// How far the number of ready years is proved.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Proof {
+    /// The plan says nothing of it.
+    Unknown,
+    /// Neither these years nor what is aimed at before them; `most` years are possible, where more
+    /// may be.
+    NotProved {
+        /// No plan has more.
+        most: Option<usize>,
+    },
+    /// What is aimed at before them, but not these years.
+    Open {
+        /// No plan has more.
+        most: usize,
+    },
+    /// No plan has more.
+    Best,
+    /// Some years were given up for what is aimed at later.
+    GivenUp {
+        /// So many are possible.
+        possible: usize,
+        /// So many were given up.
+        given: usize,
+    },
+}
+
+/// The ready years of the whole dish.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Verdict {
+    /// In so many years it is ready.
+    pub ready: usize,
+    /// Of so many.
+    pub years: usize,
+    /// Of as many further years, the fewest and the most to expect it in.
+    pub expected: (usize, usize),
+    /// How far that is proved.
+    pub proof: Proof,
+    /// True if that was proved when the plan was made, not now.
+    pub proved_before: bool,
+}
+
+/// The dish on the rain date.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct OnRainDate {
+    /// The day.
+    pub day: Date,
+    /// In so many years it is ready.
+    pub ready: usize,
+    /// Of so many.
+    pub years: usize,
+    /// The ingredient and the reason that fail most often.
+    pub weakest: Option<(IngredientAt, Unready)>,
+    /// True if something keeps bearing, so that it is picked once more.
+    pub picked_again: bool,
+}
+
+/// An ingredient that fails in some years.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct WeakPoint {
+    /// Which.
+    pub ingredient: IngredientAt,
+    /// In so many years it fails.
+    pub failed: usize,
+    /// Why, with the years.
+    pub reasons: Vec<(Unready, Vec<i32>)>,
+}
+
+impl Facts<'_> {
+    /// The ready years of the whole dish.
+    #[must_use]
+    pub fn verdict(&self) -> Verdict {
+        let (ready, years) = (self.replay.whole_dish_years(), self.years());
+        Verdict {
+            ready,
+            years,
+            expected: further_years_95(ready, years),
+            proof: proof(&self.plan.aims, ready, years),
+            proved_before: *self.checked.standing() == Standing::Saved,
+        }
+    }
+
+    /// The dish on the rain date, if there is one.
+    #[must_use]
+    pub fn on_rain_date(&self) -> Option<OnRainDate> {
+        let ready = self.replay.dish_ready_on_rain_date.as_ref()?;
+        let mut all = self.ingredients();
+        Some(OnRainDate {
+            day: self.garden.feast.rain_date?,
+            ready: ready.iter().filter(|ready| **ready).count(),
+            years: ready.len(),
+            weakest: self.weakest_on_rain_date(),
+            picked_again: all.any(|(_, i, _)| i.crop.picking.keeps_bearing),
+        })
+    }
+
+    fn weakest_on_rain_date(&self) -> Option<(IngredientAt, Unready)> {
+        let mut failures: BTreeMap<(IngredientAt, Unready), u32> = BTreeMap::new();
+        for (at, _, seen) in self.ingredients() {
+            let reasons = seen.ready_on_rain_date.iter().flatten();
+            for why in reasons.filter_map(|ready| ready.err()) {
+                *failures.entry((at, why)).or_default() += 1;
+            }
+        }
+        let all = failures.into_iter();
+        all.max_by_key(|(key, n)| (*n, Reverse(*key))).map(|f| f.0)
+    }
+
+    /// The ingredients that fail in some years.
+    #[must_use]
+    pub fn weak_points(&self) -> Vec<WeakPoint> {
+        let mut points = Vec::new();
+        for (ingredient, _, seen) in self.ingredients() {
+            let mut reasons: BTreeMap<Unready, Vec<i32>> = BTreeMap::new();
+            for (year, outcome) in self.replay.years.iter().zip(&seen.ready) {
+                if let Err(why) = outcome {
+                    reasons.entry(*why).or_default().push(*year);
+                }
+            }
+            if !reasons.is_empty() {
+                points.push(WeakPoint {
+                    ingredient,
+                    failed: self.years() - seen.ready_years(),
+                    reasons: reasons.into_iter().collect(),
+                });
+            }
+        }
+        points
+    }
+
+    /// The ingredients that are ready in the fewest years, with that number; `None` where all are
+    /// ready in every year.
+    #[must_use]
+    pub fn held_back_by(&self) -> Option<(Vec<&str>, usize)> {
+        let ready = || {
+            self.ingredients()
+                .map(|(_, i, seen)| (i, seen.ready_years()))
+        };
+        let fewest = ready().map(|(_, n)| n).min().unwrap_or(0);
+        let of_fewest = ready().filter(|(_, n)| *n == fewest);
+        let names = of_fewest.map(|(i, _)| i.name.as_str()).collect();
+        (fewest < self.years()).then_some((names, fewest))
+    }
+}
+
+/// What a plan that was read says of its aims was proved when it was made; one that was edited, or
+/// whose project has changed, says nothing of them.
+fn proof(aims: &[AimResult], ready: usize, years: usize) -> Proof {
+    let Some(at) = aims.iter().position(|a| a.aim == Aim::WholeDish) else {
+        return Proof::Unknown;
+    };
+    let (before, rest) = aims.split_at(at);
+    let Some(whole) = rest.first() else {
+        return Proof::Unknown;
+    };
+    let best = whole.value.round().max(0.0) as usize;
+    // Where its worst ingredient allows no more, the dish is at its best whatever its own bound.
+    let most = most_years(aims, years).unwrap_or(years).max(ready);
+    if !before.iter().all(AimResult::proved) {
+        Proof::NotProved {
+            most: (most > ready).then_some(most),
+        }
+    } else if !whole.proved() && most > ready {
+        Proof::Open { most }
+    } else if ready >= best {
+        Proof::Best
+    } else {
+        Proof::GivenUp {
+            possible: best,
+            given: best - ready,
+        }
+    }
+}
+
+/// No plan has the whole dish ready in more years than this; `None` if nothing is known. The
+/// dish is ready in no more years than its worst ingredient; what was found for the dish itself
+/// holds only beside the best of the aims before it.
+#[must_use]
+pub fn most_years(aims: &[AimResult], years: usize) -> Option<usize> {
+    let of = |aim: Aim| aims.iter().position(|a| a.aim == aim);
+    let bound = |at: usize| {
+        let bound = aims.get(at).map(|a| (a.bound + 1e-6).floor().max(0.0));
+        bound.map(|bound| (bound as usize).min(years))
+    };
+    let worst = of(Aim::WorstIngredient).and_then(bound);
+    let dish = of(Aim::WholeDish).filter(|at| aims.iter().take(*at).all(AimResult::proved));
+    let dish = dish.and_then(bound);
+    worst.into_iter().chain(dish).min()
+}
+
+/// The most years of the whole dish that may be possible beyond what was reached for it; `None` if
+/// it is known that there are none. What was reached and given back is no longer open.
+#[must_use]
+pub fn open_years(aims: &[AimResult], years: usize) -> Option<usize> {
+    let most = most_years(aims, years)?;
+    let dish = aims.iter().find(|a| a.aim == Aim::WholeDish)?;
+    (most as f64 > dish.value + 0.5).then_some(most)
+}
+
+/// The bound of an aim, rounded to what a whole number can reach where it counts whole things.
+#[must_use]
+pub fn reachable(result: &AimResult) -> f64 {
+    match (result.aim.is_whole(), result.aim.more_is_better()) {
+        (false, _) => result.bound,
+        (true, true) => (result.bound + 1e-6).floor(),
+        (true, false) => (result.bound - 1e-6).ceil(),
+    }
+}
+
+/// True if what was reached for all aims about years is proved best.
+#[must_use]
+pub fn years_are_proved(aims: &[AimResult]) -> bool {
+    let about_years = |a: &&AimResult| {
+        matches!(
+            a.aim,
+            Aim::WorstIngredient | Aim::AllIngredients | Aim::WholeDish
+        )
+    };
+    aims.iter().filter(about_years).all(AimResult::proved)
+}
