@@ -6,6 +6,7 @@ use std::path::PathBuf;
 use crate::checker::StepAt;
 use crate::explain::{self, Workbench};
 use crate::facts::Facts;
+use crate::facts::no_plan::Hindrance;
 use crate::model::{Options, USUAL_TIME};
 use crate::pipeline::{self, NoPlan};
 use crate::project;
@@ -45,7 +46,8 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     with_progress(message, || match pipeline::plan(&garden, &planning) {
         Err(NoPlan::Impossible(found)) => {
             let diagnosis = bench.diagnose(&garden, &catalogue);
-            let page = report::why_no_plan(&garden, &found, &diagnosis);
+            let hindrance = Hindrance::of(&garden, &found);
+            let page = report::why_no_plan(&garden, &hindrance, &diagnosis);
             let mut whole = Page::new();
             if !arguments.step.is_empty() {
                 let asked = arguments.step.join(" ");

@@ -79,14 +79,14 @@ impl Topic<'_> {
     /// Its key, the same in every plan of a project: the sort, and what of that sort.
     #[must_use]
     pub fn key(&self) -> String {
-        let kind = self.kind();
-        match self {
-            Self::Nurse | Self::Kitchen => kind.to_owned(),
-            Self::Order(order) => format!("{kind} {}", order.ingredient.name),
-            Self::Gap(gap) => format!("{kind} {}", gap.number),
-            Self::Break(pause) => format!("{kind} {}", pause.name),
-            Self::Buy { ingredient, .. } => format!("{kind} {}", ingredient.name),
-        }
+        let of_that_sort = match self {
+            Self::Nurse | Self::Kitchen => return self.kind().to_owned(),
+            Self::Order(order) => &order.ingredient.name,
+            Self::Gap(gap) => &gap.number.to_string(),
+            Self::Break(pause) => &pause.name,
+            Self::Buy { ingredient, .. } => &ingredient.name,
+        };
+        [self.kind(), of_that_sort].join(" ")
     }
 }
 

@@ -5,6 +5,7 @@ mod gaps;
 mod grades;
 mod growth;
 mod plan;
+mod pressure;
 mod sessions;
 mod step_kinds;
 

@@ -2,6 +2,7 @@
 //! first, neat search for a layout does not find.
 
 mod crowded;
+mod neat;
 mod packing;
 mod try_all;
 mod wishes;

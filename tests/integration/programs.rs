@@ -9,10 +9,12 @@ use std::collections::BTreeSet;
 use std::time::Duration;
 
 use tureen::deadline::Deadline;
-use tureen::garden::Garden;
+use tureen::facts::program::Program;
+use tureen::garden::{Garden, GradeAt, SeedSize};
 use tureen::model::{AimProgram, Options, Outcome, Recorded, Section, solve, solve_and_record};
 use tureen::plan::{Aim, Rule};
 use tureen::report;
+use tureen::units::{Metres, Share};
 
 use crate::random_gardens::make::{LARGER, TINY, garden};
 use crate::support::gardens::tiny_garden;
@@ -115,7 +117,7 @@ fn every_row_tells_its_rule_and_every_section_its_rows() {
 #[test]
 fn what_is_written_is_what_was_solved() {
     for (garden, solved) in some_programs() {
-        let read = Read::of(&report::mps(&garden, &solved));
+        let read = Read::of(&report::mps(&garden, &Program::of(&solved)));
         assert_eq!(
             read,
             Read::from(&solved),
@@ -133,7 +135,7 @@ fn no_name_breaks_a_line_or_makes_one_too_long() {
     garden.ingredients[0].name = "\u{43c}\n".repeat(300);
     garden.beds[0].id = "b\n".repeat(900);
     for solved in recorded(&garden).programs {
-        let text = report::mps(&garden, &solved);
+        let text = report::mps(&garden, &Program::of(&solved));
         assert!(text.lines().all(|line| line.len() < 1000));
         assert_eq!(Read::of(&text), Read::from(&solved));
     }
@@ -170,5 +172,31 @@ fn of_an_impossible_garden_the_first_program_is_kept() {
 fn a_file_looks_like_this() {
     let garden = tiny_garden();
     let programs = recorded(&garden).programs;
-    insta::assert_snapshot!(report::mps(&garden, &programs[10]));
+    insta::assert_snapshot!(report::mps(&garden, &Program::of(&programs[10])));
+}
+
+/// Two crops whose least shares want 3 strips each, of five: only where they are of one family that
+/// must wait, a row holds all that they take to the strips, whatever their days.
+#[test]
+fn a_family_that_must_wait_has_rows_of_its_own() {
+    let rows = |family: &str, years_hard: u32| {
+        let mut garden = tiny_garden();
+        let mut pea = garden.ingredients[0].clone();
+        (pea.name, pea.grades) = ("pea".to_owned(), vec![GradeAt(1)]);
+        pea.crop.rotation.family = family.to_owned();
+        garden.ingredients[1] = pea;
+        for ingredient in &mut garden.ingredients {
+            ingredient.crop.rotation.years_hard = years_hard;
+            ingredient.crop.seed_size = SeedSize::Large;
+            ingredient.least_share = Share(0.1);
+        }
+        garden.beds.truncate(1);
+        garden.beds[0].length = Metres(5.0 * 0.3);
+        let programs = recorded(&garden).programs;
+        let sections = programs[0].program.sections();
+        let own = sections.filter(|(section, _)| *section == Section::Rule(Rule::Rotation));
+        own.map(|(_, rows)| rows.len()).sum::<usize>()
+    };
+    assert!(rows("bean", 1) > 0);
+    assert_eq!((rows("bean", 0), rows("pea", 1)), (0, 0));
 }

@@ -1,14 +1,17 @@
-//! Runs tests against mutants: only those that reach it, the fastest first, in processes of their
-//! own with limits, and stops at the first that fails.
+//! Runs tests against mutants: only those that reach it, the fastest first and those that killed
+//! others near it, in processes of their own with limits, and stops at the first that fails.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::error::Error;
 use std::os::unix::process::CommandExt;
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
+use std::sync::Mutex;
 use std::time::{Duration, Instant};
 
 use wait4::Wait4;
+
+use crate::tree::Mutant;
 
 /// Modules of tests that look at the source or at a page about it, not at what the code does.
 const NOT_ASKED: [&str; 1] = ["architecture::"];
@@ -39,6 +42,30 @@ pub enum Fate {
     },
 }
 
+/// How many mutants of each room each test has killed: what killed some is asked sooner of others.
+#[derive(Default)]
+pub struct Kills(Mutex<BTreeMap<(&'static str, String), u32>>);
+
+impl Kills {
+    /// Tests in the order in which they are asked: by the seconds that a kill may be expected to take.
+    fn order<'t>(&self, room: &'static str, mut tests: Vec<&'t Test>) -> Vec<&'t Test> {
+        if let Ok(kills) = self.0.lock() {
+            let of = |test: &Test| kills.get(&(room, test.name.clone())).copied();
+            let cost = |test: &&Test| test.seconds / f64::from(1 + of(test).unwrap_or(0));
+            tests.sort_by(|a, b| cost(a).total_cmp(&cost(b)));
+        }
+        tests
+    }
+
+    fn note(&self, room: &'static str, by: &[String]) {
+        if let Ok(mut kills) = self.0.lock() {
+            for test in by {
+                *kills.entry((room, test.clone())).or_default() += 1;
+            }
+        }
+    }
+}
+
 /// A test binary, and a folder in which a worker runs it.
 pub struct Judge<'a> {
     pub tests: &'a Path,
@@ -60,12 +87,16 @@ impl Judge<'_> {
         Ok(names.filter(asked).map(str::to_owned).collect())
     }
 
-    /// Runs a test without a mutant; none if it fails so.
+    /// Runs a test without a mutant; none if it fails so. One that has no time to be traced, for
+    /// it works against the clock, is asked once more without.
     pub fn trace(&self, name: &str) -> Result<Option<Test>, Box<dyn Error>> {
         std::fs::create_dir_all(&self.folder)?;
         let trace = self.folder.join("trace");
         std::fs::write(&trace, [])?;
-        let (passes, seconds) = self.run(&[name], "trace", 600.0)?;
+        let (mut passes, mut seconds) = self.run(&[name], "trace", 600.0)?;
+        if !passes {
+            (passes, seconds) = self.run(&[name], "0", 600.0)?;
+        }
         let reached = std::fs::read(&trace)?;
         let numbers = reached
             .chunks_exact(4)
@@ -78,12 +109,16 @@ impl Judge<'_> {
         }))
     }
 
-    /// What becomes of a mutant, in about so many seconds of tests. `tests` are sorted by time.
-    pub fn fate(&self, mutant: u32, tests: &[Test], seconds: f64) -> Result<Fate, Box<dyn Error>> {
-        let reaching: Vec<&Test> = tests
-            .iter()
-            .filter(|t| t.reaches.contains(&mutant))
-            .collect();
+    /// What becomes of a mutant, in about so many seconds of tests.
+    pub fn fate(
+        &self,
+        mutant: &Mutant,
+        tests: &[Test],
+        kills: &Kills,
+        seconds: f64,
+    ) -> Result<Fate, Box<dyn Error>> {
+        let reaching = tests.iter().filter(|t| t.reaches.contains(&mutant.number));
+        let reaching = kills.order(mutant.room, reaching.collect());
         let (mut spent, mut from) = (0.0, 0);
         while from < reaching.len() {
             let mut sum = 0.0;
@@ -103,8 +138,11 @@ impl Judge<'_> {
             let names: Vec<&str> = together.iter().map(|test| test.name.as_str()).collect();
             let limit = 5.0 + 5.0 * sum;
             // A test that fails without the mutant too, because the machine is busy, tells nothing.
-            if !self.run(&names, &mutant.to_string(), limit)?.0 && self.run(&names, "0", limit)?.0 {
-                return Ok(Fate::Killed(names.into_iter().map(str::to_owned).collect()));
+            let living = mutant.number.to_string();
+            if !self.run(&names, &living, limit)?.0 && self.run(&names, "0", limit)?.0 {
+                let by: Vec<String> = names.into_iter().map(str::to_owned).collect();
+                kills.note(mutant.room, &by);
+                return Ok(Fate::Killed(by));
             }
             spent += sum;
             from += together.len();

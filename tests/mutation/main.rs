@@ -18,7 +18,7 @@ use rand::SeedableRng;
 use rand::seq::SliceRandom;
 use rand_pcg::Pcg64Mcg;
 
-use judge::{Fate, Judge, Test};
+use judge::{Fate, Judge, Kills, Test};
 use tree::{Mutant, Tree};
 
 /// Runs a sample of mutants against the tests.
@@ -67,8 +67,9 @@ fn main() -> Result<(), Box<dyn Error>> {
     mutants.shuffle(&mut Pcg64Mcg::seed_from_u64(arguments.seed));
     mutants.retain(|mutant| told(mutant).contains(&arguments.at));
     mutants.truncate(arguments.sample);
+    let kills = Kills::default();
     let judge = |judge: &Judge<'_>, mutant: &Mutant| {
-        let fate = judge.fate(mutant.number, &tests, arguments.seconds);
+        let fate = judge.fate(mutant, &tests, &kills, arguments.seconds);
         if let Ok(fate) = &fate {
             println!("{}: {}", told(mutant), fate_told(fate));
         }
@@ -83,7 +84,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     Ok(())
 }
 
-/// All tests that pass, the fastest first.
+/// All tests that pass.
 fn traced(judges: &[Judge<'_>]) -> Result<Vec<Test>, Box<dyn Error>> {
     let names = judges[0].names()?;
     let traces = shared(judges, &names, |judge, name| judge.trace(name))?;
@@ -92,8 +93,7 @@ fn traced(judges: &[Judge<'_>]) -> Result<Vec<Test>, Box<dyn Error>> {
             println!("left out, because it fails without a mutant: {name}");
         }
     }
-    let mut tests: Vec<Test> = traces.into_iter().flatten().collect();
-    tests.sort_by(|a, b| a.seconds.total_cmp(&b.seconds));
+    let tests: Vec<Test> = traces.into_iter().flatten().collect();
     let seconds: f64 = tests.iter().map(|test| test.seconds).sum();
     println!("{} tests, {seconds:.0} CPU seconds", tests.len());
     Ok(tests)

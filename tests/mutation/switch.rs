@@ -31,7 +31,9 @@ fn first_or_trace(point: u32) -> bool {
         LIVING.store(living, Ordering::Relaxed);
         return on(point);
     }
-    if !REACHED[point as usize].swap(true, Ordering::Relaxed) {
+    let reached = &REACHED[point as usize];
+    // Most are reached many times: to look is cheaper than to swap.
+    if !reached.load(Ordering::Relaxed) && !reached.swap(true, Ordering::Relaxed) {
         let open = || {
             let path = std::env::var_os("MUTANT_TRACE")?;
             File::options().append(true).create(true).open(path).ok()

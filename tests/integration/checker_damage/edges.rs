@@ -3,9 +3,10 @@
 
 use chrono::Weekday;
 use tureen::checker::{self, DayLimit, Fault, Violation, check};
-use tureen::garden::{Garden, GradeAt, Method};
+use tureen::garden::{Garden, Germination, GradeAt, Method};
 use tureen::growth::Unready;
-use tureen::plan::{Plan, Planting, StepKind, When};
+use tureen::plan::{Aim, Plan, Planting, StepKind, When};
+use tureen::units::{Celsius, Minutes};
 
 use crate::support::day;
 use crate::support::gardens::tiny_garden;
@@ -308,4 +309,42 @@ fn the_part_that_did_worst_gives_the_reason() {
         visits.reverse();
     }
     assert_eq!(ready(&plan), [late, past, late, late]);
+}
+
+/// Warm flats stand on the mat until the seed is up at the mat's warmth, 25 C: here after five days, at
+/// the room's 18 C after eight.
+#[test]
+fn flats_leave_the_mat_as_soon_as_the_mat_brings_the_seed_up() {
+    let mut garden = tiny_garden();
+    garden.ingredients[1].crop.germination = Germination::Range {
+        min: Celsius(5.0),
+        optimum: Celsius(25.0),
+        max: Celsius(35.0),
+        days: 5.0,
+    };
+    let mut plan = tiny_plan(&garden);
+    let warm = |plan: &Plan| {
+        let checked = check(&garden, plan.clone()).unwrap();
+        checked.replay().warm_flats_by_week[..4].to_vec()
+    };
+    assert_eq!(warm(&plan), [0, 3, 0, 0]);
+    plan.plantings[1].on_mat = false;
+    assert_eq!(warm(&plan), [0, 0, 0, 0]);
+}
+
+/// Thinned by an adult it is one step more that others do than the children who sowed.
+#[test]
+fn what_others_do_is_counted() {
+    let garden = tiny_garden();
+    let others = |plan: Plan| {
+        let aims = Vec::new();
+        let checked = check(&garden, Plan { aims, ..plan }).unwrap();
+        let mut counted = checked.replay().counted.iter();
+        counted.find(|(aim, _)| *aim == Aim::Children).unwrap().1
+    };
+    let mut plan = tiny_plan(&garden);
+    assert_eq!(others(plan.clone()), 0.0);
+    plan.plantings[0].steps[1].when = When::Adult(day("2027-04-14"));
+    plan.plantings[0].steps[1].minutes = Minutes(0.0);
+    assert_eq!(others(plan), 1.0);
 }

@@ -87,3 +87,28 @@ fn a_seedbed_is_cared_for_though_it_comes_up_in_few_years() {
     assert_eq!(checked.replay().unattended.len(), usize::from(in_time));
     assert!(in_time, "{sown:?}");
 }
+
+/// A bed is free from its day on, that day included.
+#[test]
+fn a_bed_takes_a_sowing_on_the_first_day_on_which_it_is_free() {
+    for (free, taken) in [
+        ("2027-03-15", true),
+        ("2027-03-16", true),
+        ("2027-03-17", false),
+    ] {
+        let mut garden = beans();
+        garden.beds[1].free_from = Some(day(free));
+        let all = Candidates::enumerate(&garden);
+        let in_b = |c: &tureen::candidates::Candidate| {
+            let mut plots = c.plots.iter().map(|plot| &garden[all.plots[plot].bed].id);
+            plots.any(|bed| bed == "B")
+        };
+        let early: Vec<_> = all
+            .all
+            .iter()
+            .filter(|c| first_sown(c) == Some(day("2027-03-16")))
+            .collect();
+        assert!(!early.is_empty());
+        assert!(early.iter().all(|c| in_b(c) == taken), "free from {free}");
+    }
+}

@@ -10,7 +10,7 @@ use crate::support::crops::sown_crop;
 use crate::support::gardens::{bed, tiny_garden};
 
 /// Beans that are soon ripe and must not wait for their family, in beds of so many strips.
-fn beans(years_wished: u32, beds: &[u32]) -> Garden {
+pub fn beans(years_wished: u32, beds: &[u32]) -> Garden {
     let mut garden = tiny_garden();
     garden.ingredients.truncate(1);
     let crop = &mut garden.ingredients[0].crop;

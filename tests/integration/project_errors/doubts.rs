@@ -130,6 +130,15 @@ fn days_that_stood_still_are_told() {
         &["60 days from 2014-03-02 on", "0 to 0 C"],
     );
     only_doubt(&with_record(44.3, 1096, still(20)), &["20 days"]);
+    // Only the lows or only the highs stay the same: that is no missing day.
+    for low in [true, false] {
+        let half = |n: i64, date| match ((60..120).contains(&n), northern(n, date)) {
+            (true, (_, high)) if low => (-3.0, high.max(0.0)),
+            (true, (low, _)) => (low, 12.0),
+            (false, extremes) => extremes,
+        };
+        assert_eq!(doubted(&with_record(44.3, 1096, half)), [""; 0]);
+    }
     assert_eq!(doubted(&with_record(44.3, 1096, still(19))), [""; 0]);
 }
 

@@ -351,3 +351,48 @@ fn what_the_file_says_of_grades_comes_before_ages() {
     let cabbage = catalogue().get("cabbage").expect("a known crop");
     assert_eq!(cabbage.ages.least(&[Method::Bought]), Some(9));
 }
+
+/// A room that is given is not assumed, nor is one of which nothing depends.
+#[test]
+fn a_room_is_assumed_only_where_none_is_given_and_flats_are_raised() {
+    let weather = steady_weather(3 * 365);
+    let rooms = |text: &str| {
+        let garden = project::load_text("garden.toml", text, Some(&weather), catalogue());
+        let garden = garden.unwrap_or_else(|problems| panic!("{problems}"));
+        let assumed = what_is_assumed(&garden).into_iter();
+        assumed.filter(|what| what.starts_with("room_c = ")).count()
+    };
+    assert_eq!(rooms(FULL), 0);
+    assert_eq!(rooms(&FULL.replace("room_c = 18\n", "")), 1);
+}
+
+/// A name that leaves out the first word or the last is near.
+#[test]
+fn a_part_of_a_crop_s_name_is_near_to_it() {
+    for (written, meant) in [
+        ("bean", Some(" bean\"")),
+        ("qqqq", None),
+        ("carrots", Some("\"carrot\"")),
+    ] {
+        let text = MINIMAL.replace("\"carrot\"", &format!("\"{written}\""));
+        let told = load(&text).unwrap_err().to_string();
+        let found = told.lines().find(|line| line.contains("did you mean"));
+        match meant {
+            Some(meant) => assert!(found.is_some_and(|line| line.contains(meant)), "{told}"),
+            None => assert_eq!(found, None, "{told}"),
+        }
+    }
+}
+
+/// What is assumed of two things for one reason is told of each.
+#[test]
+fn every_term_without_a_slot_of_its_own_is_told() {
+    let terms = "terms = [{ name = \"Autumn\", from = 2027-08-30, to = 2027-09-17 }, \
+                 { name = \"Late\", from = 2027-09-20, to = 2027-10-15 }, \
+                 { name = \"Winter\", from = 2027-10-25, to = 2027-12-17 }]";
+    let old = "terms = [{ name = \"Autumn\", from = 2027-08-30, to = 2027-12-17 }]";
+    let garden = load(&MINIMAL.replace(old, terms)).unwrap();
+    let assumed = what_is_assumed(&garden).into_iter();
+    let slots: Vec<&str> = assumed.filter(|what| what.contains("slot")).collect();
+    assert_eq!(slots, ["the same slot in Late", "the same slot in Winter"]);
+}

@@ -3,10 +3,13 @@
 
 use proptest::prelude::*;
 use tureen::checker::{CheckedPlan, WaterNeed, Watering, check};
-use tureen::garden::{Break, Care, Garden, SeedSize};
+use tureen::facts::Facts;
+use tureen::garden::{Break, Care, Garden, SeedSize, Tongue};
 use tureen::growth::water::reference_evapotranspiration;
 use tureen::plan::{StepKind, When};
 use tureen::report;
+use tureen::report::handouts::Reader;
+use tureen::report::view::View;
 use tureen::units::{Celsius, Latitude, Metres, Millimetres};
 use tureen::weather::{Daily, Record};
 
@@ -217,9 +220,11 @@ fn the_list_in_spanish_has_the_same_figures_and_no_english() {
         let figures = |text: &str| -> Vec<Vec<String>> {
             let is_figure =
                 |word: &&str| word.chars().all(|c| c.is_ascii_digit() || "-.".contains(c));
-            let lines = text.lines().map(|line| line.split_whitespace().skip(2));
-            let figures = lines.map(|words| words.filter(is_figure).map(str::to_owned).collect());
-            figures.filter(|row: &Vec<String>| row.len() > 2).collect()
+            let rows = text.lines().map(|line| line.split_whitespace().skip(2));
+            let rows = rows.map(|words| words.collect::<Vec<_>>());
+            rows.filter(|row| row.len() > 2 && row.iter().all(is_figure))
+                .map(|row| row.into_iter().map(str::to_owned).collect())
+                .collect()
         };
         let table = |text: &str, end: &str| {
             let before = text.find(end).unwrap();
