@@ -3,11 +3,13 @@
 
 mod caring;
 mod doing;
+mod time;
 
 pub use caring::{
     Allergen, Break, Care, Caution, CautionKind, Decision, Gap, Need, Topic, TopicKind,
 };
 pub use doing::{Chance, Hands, Kind, Part, Spot, Step, Thing};
+pub use time::{Clock, Day};
 
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -17,18 +19,6 @@ pub const VERSION: u32 = 3;
 
 /// The name of the schema; it lies beside the data file.
 pub const SCHEMA: &str = "plan-data.schema.json";
-
-/// A day in the school's calendar, ISO 8601: year-month-day.
-#[derive(Serialize, JsonSchema)]
-#[serde(transparent)]
-#[schemars(extend("format" = "date"))]
-pub struct Day(pub String);
-
-/// A time of day by the clock on the school's wall, of no time zone: hours and minutes.
-#[derive(Serialize, JsonSchema)]
-#[serde(transparent)]
-#[schemars(extend("pattern" = "^([01][0-9]|2[0-3]):[0-5][0-9]$"))]
-pub struct Clock(pub String);
 
 /// A plan of one dish that a whole school grows and eats on one day. Names and texts are on one
 /// line, without control signs. Lists are in the order of the project file or of time, as said.

@@ -2,8 +2,8 @@
 
 mod caring;
 mod doing;
+mod time;
 
-use crate::calendar::Date;
 use crate::facts::interval::further_years_95;
 use crate::facts::places::places;
 use crate::facts::{filled, idle};
@@ -14,9 +14,10 @@ use crate::report::caution;
 use crate::report::view::View;
 
 use super::shape::{
-    BedUse, Class, Day, Feast, Grade, Idle, Ingredient, Method, Place, PlanData, Planting, Project,
+    BedUse, Class, Feast, Grade, Idle, Ingredient, Method, Place, PlanData, Planting, Project,
     SCHEMA, VERSION, Verdict, Week,
 };
+use time::day;
 
 /// All that is told of a plan.
 pub fn told(view: &View<'_>, calendars: &[String]) -> PlanData {
@@ -41,10 +42,6 @@ pub fn told(view: &View<'_>, calendars: &[String]) -> PlanData {
         decisions: caring::decisions(view),
         cautions: caring::cautions(garden),
     }
-}
-
-fn day(day: Date) -> Day {
-    Day(day.format("%Y-%m-%d").to_string())
 }
 
 /// To a tenth of a gram: what comes after it is the computer's, not the garden's.

@@ -3,7 +3,8 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{Day, Kind, Thing};
+use super::doing::{Kind, Thing};
+use super::time::Day;
 
 /// Who cares for plants in a break.
 #[derive(Serialize, JsonSchema)]

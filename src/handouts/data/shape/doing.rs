@@ -3,7 +3,7 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::{Clock, Day};
+use super::time::{Clock, Day};
 
 /// What is done.
 #[derive(Serialize, JsonSchema)]

@@ -11,8 +11,8 @@ use crate::report::{caution_text, decision};
 use super::super::shape::{
     Allergen, Break, Care, Caution, CautionKind, Decision, Gap, Need, Topic, TopicKind,
 };
-use super::day;
 use super::doing::{kind, thing};
+use super::time::day;
 
 /// The breaks within the time of the plan.
 pub fn breaks(garden: &Garden) -> Vec<Break> {

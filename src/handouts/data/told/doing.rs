@@ -8,7 +8,7 @@ use crate::plan::StepKind;
 use crate::report::tasks::title;
 
 use super::super::shape::{Chance, Clock, Hands, Kind, Part, Spot, Step, Thing};
-use super::day;
+use super::time::day;
 
 /// One thing to do.
 pub fn step(garden: &Garden, task: &Task<'_>) -> Step {
