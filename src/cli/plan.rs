@@ -6,6 +6,7 @@ use std::time::Duration;
 use crate::checker::CheckedPlan;
 use crate::deadline::Deadline;
 use crate::explain;
+use crate::facts::no_plan::Hindrance;
 use crate::garden::Garden;
 use crate::model::{CONCESSION_YEARS, Options, USUAL_TIME};
 use crate::pipeline::{self, NoPlan};
@@ -116,7 +117,8 @@ pub(super) fn no_plan(
 ) -> Result<Answer, Trouble> {
     match why {
         NoPlan::Impossible(found) => {
-            Ok(Answer::page(&report::no_plan(garden, &found)).ending(Exit::NoPlan))
+            let page = report::no_plan(garden, &Hindrance::of(garden, &found));
+            Ok(Answer::page(&page).ending(Exit::NoPlan))
         }
         NoPlan::OutOfTime => Err(Trouble::page(
             Exit::OutOfTime,

@@ -4,6 +4,7 @@
 use std::path::{Path, PathBuf};
 
 use crate::disk::{Author, FilePlace, Parents};
+use crate::facts::program::Program;
 use crate::garden::Garden;
 use crate::model::AimProgram;
 use crate::plan::Aim;
@@ -102,7 +103,7 @@ impl ProgramsOutput {
         let mut told = report::programs_written(&self.folder, programs.len());
         for (aim, output) in self.files {
             told += &match programs.iter().find(|program| program.result.aim == aim) {
-                Some(program) => output.save(&report::mps(garden, program))?,
+                Some(program) => output.save(&report::mps(garden, &Program::of(program)))?,
                 None => output.vacate()?,
             };
         }

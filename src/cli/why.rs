@@ -3,10 +3,12 @@
 
 use std::path::PathBuf;
 
-use crate::checker::StepAt;
 use crate::explain::{self, Workbench};
+use crate::facts::Facts;
+use crate::facts::no_plan::Hindrance;
 use crate::model::{Options, USUAL_TIME};
 use crate::pipeline::{self, NoPlan};
+use crate::plan::StepAt;
 use crate::project;
 use crate::report::page::Page;
 use crate::report::{self, StepName};
@@ -44,7 +46,8 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     with_progress(message, || match pipeline::plan(&garden, &planning) {
         Err(NoPlan::Impossible(found)) => {
             let diagnosis = bench.diagnose(&garden, &catalogue);
-            let page = report::why_no_plan(&garden, &found, &diagnosis);
+            let hindrance = Hindrance::of(&garden, &found);
+            let page = report::why_no_plan(&garden, &hindrance, &diagnosis);
             let mut whole = Page::new();
             if !arguments.step.is_empty() {
                 let asked = arguments.step.join(" ");
@@ -59,7 +62,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
         Err(why) => super::plan::no_plan(&planning.deadline, &garden, why),
         Ok(checked) if !arguments.step.is_empty() => {
             let asked = arguments.step.join(" ");
-            let at = find(&report::step_names(&checked), &asked)?;
+            let at = find(&report::step_names(&Facts::new(&garden, &checked)), &asked)?;
             let why = explain::why_step(&garden, &checked, at, &options);
             match why {
                 None if deadline.is_over() => {

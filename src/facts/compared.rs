@@ -3,7 +3,7 @@
 use std::cmp::Reverse;
 
 use crate::calendar::Date;
-use crate::checker::CheckedPlan;
+use crate::checker::{CheckedPlan, Harvest};
 use crate::explain::promise;
 use crate::garden::GradeAt;
 use crate::plan::{Aim, Planting, StepKind};
@@ -100,4 +100,36 @@ pub fn gains(checked: &CheckedPlan, without: &CheckedPlan, first: Aim) -> Vec<Ga
     };
     let later = Aim::ALL.into_iter().filter(|aim| *aim > first);
     later.filter_map(gain).collect()
+}
+
+/// Ready years of an ingredient and of the whole dish.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Ready {
+    /// Of the ingredient.
+    pub ingredient: usize,
+    /// Of the whole dish.
+    pub dish: usize,
+}
+
+impl Facts<'_> {
+    /// The ready years of a planting's ingredient in the plan.
+    #[must_use]
+    pub fn ready_now(&self, planting: &Planting) -> Ready {
+        let seen = self.seen(&planting.ingredient);
+        Ready {
+            ingredient: seen.map_or(0, |seen| seen.ready_years()),
+            dish: self.replay.whole_dish_years(),
+        }
+    }
+
+    /// The same in a harvest of the garden that differs from the plan's.
+    #[must_use]
+    pub fn ready_in(&self, planting: &Planting, harvest: &Harvest) -> Ready {
+        let at = self.garden.ingredient_named(&planting.ingredient);
+        let seen = at.and_then(|at| harvest.ingredients.get(at.0));
+        Ready {
+            ingredient: seen.map_or(0, |seen| seen.ready_years()),
+            dish: harvest.whole_dish_years(),
+        }
+    }
 }

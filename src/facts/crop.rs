@@ -65,6 +65,26 @@ pub fn in_bed(crop: &Crop) -> bool {
         .any(|m| matches!(m, Method::Direct | Method::Pieces))
 }
 
+/// Days until it is ripe, as packets say, for the ways in which it is started.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PacketDays {
+    /// From sowing in the bed.
+    pub sown: Option<f64>,
+    /// From planting out.
+    pub planted: Option<f64>,
+}
+
+/// The days of a packet. Those from sowing are also told where there are no others.
+#[must_use]
+pub fn packet_days(crop: &Crop) -> PacketDays {
+    let ripening = &crop.ripening;
+    let sown = in_bed(crop) || ripening.days_from_planting.is_none();
+    PacketDays {
+        sown: ripening.days_from_sowing.filter(|_| sown),
+        planted: ripening.days_from_planting.filter(|_| as_plants(crop)),
+    }
+}
+
 /// Degree-days until it is ripe where it is sown; `None` if it is not.
 #[must_use]
 pub fn ripe_when_sown(crop: &Crop) -> Option<(From, DegreeDays)> {

@@ -10,11 +10,20 @@ use super::safe::steady;
 /// The styles of all pages.
 const STYLES: &str = include_str!("page.css");
 
-/// A whole page; a compact one is printed small and in columns.
-pub fn page(words: &Frame, title: &str, compact: bool, inside: &Markup) -> String {
+/// How a page differs from others.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct Looks {
+    /// Printed small and in columns.
+    pub compact: bool,
+    /// The language of title and content, as in RFC 5646, where it is not that of all pages.
+    pub language: Option<&'static str>,
+}
+
+/// A whole page.
+pub fn page(words: &Frame, title: &str, looks: Looks, inside: &Markup) -> String {
     let whole = html! {
         (DOCTYPE)
-        html.compact[compact] lang=(words.language) {
+        html.compact[looks.compact] lang=(words.language) {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
@@ -27,9 +36,9 @@ pub fn page(words: &Frame, title: &str, compact: bool, inside: &Markup) -> Strin
                         nav { a href="index.html" { (words.all) } }
                     }
                     p.project { (steady(&words.project)) }
-                    h1 { (steady(title)) }
+                    h1 lang=[looks.language] { (steady(title)) }
                 }
-                main { (inside) }
+                main lang=[looks.language] { (inside) }
                 footer { p { (words.foot) } }
             }
         }

@@ -2,7 +2,7 @@
 
 use maud::{Markup, html};
 
-use crate::garden::Garden;
+use crate::garden::{Garden, Tongue};
 use crate::report::handouts::{self, Handout, Reader};
 use crate::report::page::Page;
 use crate::report::view::View;
@@ -10,7 +10,7 @@ use crate::report::view::View;
 use super::blocks;
 use super::file_name::FileNames;
 use super::folder::File;
-use super::frame;
+use super::frame::{self, Looks};
 use super::pictures;
 use super::safe::steady;
 
@@ -19,12 +19,15 @@ pub fn pages(view: &View<'_>, handouts: &[Handout], others: &[File]) -> Vec<File
     let words = handouts::frame(view.garden);
     let names = names(view.garden, handouts);
     let start = start(view, &names, handouts, others);
-    let start = frame::page(&words, words.all, false, &start);
+    let start = frame::page(&words, words.all, Looks::default(), &start);
     let mut pages = vec![file("index.html", start)];
     pages.extend(names.iter().zip(handouts).map(|(name, handout)| {
         let inside = shown(view, &handout.page);
-        let compact = is_compact(handout.reader);
-        file(name, frame::page(&words, &handout.title, compact, &inside))
+        let looks = Looks {
+            compact: is_compact(handout.reader),
+            language: handout.tongue().map(Tongue::tag),
+        };
+        file(name, frame::page(&words, &handout.title, looks, &inside))
     }));
     pages
 }
@@ -33,7 +36,8 @@ pub fn pages(view: &View<'_>, handouts: &[Handout], others: &[File]) -> Vec<File
 fn is_compact(reader: Reader) -> bool {
     match reader {
         Reader::Grade(_) | Reader::Principal | Reader::Kitchen => true,
-        Reader::Coordinator | Reader::Helpers | Reader::Gardeners | Reader::Buyers => false,
+        Reader::Coordinator | Reader::Helpers | Reader::HelpersIn(_) => false,
+        Reader::Gardeners | Reader::Buyers => false,
     }
 }
 
@@ -53,6 +57,7 @@ fn names(garden: &Garden, handouts: &[Handout]) -> Vec<String> {
         Reader::Principal => "principal.html".to_owned(),
         Reader::Kitchen => "kitchen.html".to_owned(),
         Reader::Helpers => "summer.html".to_owned(),
+        Reader::HelpersIn(tongue) => format!("summer-{}.html", tongue.tag()),
         Reader::Gardeners => "map.html".to_owned(),
         Reader::Buyers => "shopping.html".to_owned(),
     };
@@ -67,7 +72,7 @@ fn start(view: &View<'_>, names: &[String], handouts: &[Handout], others: &[File
         ul.handouts {
             @for (name, handout) in names.iter().zip(handouts) {
                 li {
-                    a href=(name) { (steady(&handout.title)) }
+                    a href=(name) hreflang=[handout.tongue().map(Tongue::tag)] { (steady(&handout.title)) }
                     p { (steady(&handout.about)) }
                 }
             }

@@ -2,7 +2,7 @@
 
 use crate::calendar::{Date, plus_days};
 use crate::diagnostic::{Code, Findings, Given, Problem, Read};
-use crate::garden::{Feast, Grade, Locale, SchoolYear};
+use crate::garden::{Feast, Grade, Locale, SchoolYear, Tongue};
 
 use super::assumed::Assumed;
 use super::figures::count;
@@ -19,6 +19,7 @@ pub struct RawProject {
     pub name: Read<Given<String>>,
     pub school: Read<Option<Given<String>>>,
     pub locale: Read<Option<Given<Locale>>>,
+    pub families_also: Read<Option<Given<Tongue>>>,
     pub feast: Read<Given<Date>>,
     pub rain_date: Read<Option<Given<Date>>>,
     pub deliver_by: Read<Option<Given<Date>>>,
@@ -41,6 +42,12 @@ pub fn read(t: &mut Table<'_, '_>) -> RawProject {
             "how dates and amounts read: en-US has pounds and feet",
             Locale::default().tag(),
             word(&Locale::ALL.map(|locale| (locale.tag(), locale))),
+        ),
+        families_also: t.maybe(
+            "families_also",
+            "a second language for the list that families read; the school checks its sentences",
+            "none",
+            word(&Tongue::ALL.map(|tongue| (tongue.tag(), tongue))),
         ),
         feast: t.need(
             "feast",

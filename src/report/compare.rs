@@ -156,13 +156,11 @@ fn write_rows(header: &[&str], rows: Vec<Vec<String>>, page: &mut Page) {
 }
 
 fn on_the_rain_date(view: &View<'_>) -> String {
-    match &view.replay.dish_ready_on_rain_date {
-        Some(ready) => {
-            let n = ready.iter().filter(|r| **r).count();
-            format!("{n} of {}", ready.len())
-        }
-        None => NONE.to_owned(),
-    }
+    let seen = view.on_rain_date();
+    seen.map_or_else(
+        || NONE.to_owned(),
+        |seen| format!("{} of {}", seen.ready, seen.years),
+    )
 }
 
 /// The names of all ingredients, in the order of the files.

@@ -2,7 +2,7 @@
 //! them, one line each.
 
 use crate::catalogue::{Catalogue, Entry};
-use crate::facts::crop::is_warm_season;
+use crate::facts::crop::{is_warm_season, packet_days};
 use crate::garden::{Crop, Method};
 
 use super::page::Page;
@@ -78,19 +78,10 @@ fn method(method: Method) -> &'static str {
 
 /// `57 sown, 47 planted`.
 fn days(crop: &Crop) -> String {
-    let ripening = &crop.ripening;
-    let in_bed = |m: &Method| matches!(m, Method::Direct | Method::Pieces);
-    let sown = crop.methods.iter().any(in_bed) || ripening.days_from_planting.is_none();
-    let as_plants = !crop.methods.iter().all(in_bed);
-    [
-        (sown, ripening.days_from_sowing, "sown"),
-        (as_plants, ripening.days_from_planting, "planted"),
-    ]
-    .into_iter()
-    .filter(|(applies, _, _)| *applies)
-    .filter_map(|(_, days, how)| Some(format!("{:.0} {how}", days?)))
-    .collect::<Vec<_>>()
-    .join(", ")
+    let days = packet_days(crop);
+    let told = |days: Option<f64>, how: &str| days.map(|days| format!("{days:.0} {how}"));
+    let both = [told(days.sown, "sown"), told(days.planted, "planted")];
+    both.into_iter().flatten().collect::<Vec<_>>().join(", ")
 }
 
 /// `warm` or `cool`.

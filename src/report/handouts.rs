@@ -6,7 +6,7 @@ mod principal;
 mod shopping;
 
 use crate::explain::{LeastSpace, StepSlack};
-use crate::garden::{Garden, GradeAt};
+use crate::garden::{Garden, GradeAt, Tongue};
 
 use super::page::Page;
 use super::screen::{occasion, whose};
@@ -26,6 +26,8 @@ pub enum Reader {
     Kitchen,
     /// Families and staff who water and pick in breaks.
     Helpers,
+    /// The same in a second language.
+    HelpersIn(Tongue),
     /// Whoever sets up the garden.
     Gardeners,
     /// Whoever orders.
@@ -43,6 +45,18 @@ pub struct Handout {
     pub about: String,
     /// What stands on it, under its title.
     pub page: Page,
+}
+
+impl Handout {
+    /// The second language, if it is written in one.
+    #[must_use]
+    pub fn tongue(&self) -> Option<Tongue> {
+        match self.reader {
+            Reader::HelpersIn(tongue) => Some(tongue),
+            Reader::Coordinator | Reader::Grade(_) | Reader::Principal | Reader::Kitchen => None,
+            Reader::Helpers | Reader::Gardeners | Reader::Buyers => None,
+        }
+    }
 }
 
 /// Files that are no pages.
@@ -164,7 +178,27 @@ pub fn all(view: &View<'_>, slack: &[StepSlack], least: Option<&LeastSpace>) -> 
         )
     }));
     handouts.extend(for_the_school(view, least));
+    handouts.extend(
+        garden
+            .families_also
+            .map(|tongue| in_second_language(view, tongue)),
+    );
     handouts
+}
+
+/// What families read, in a second language.
+fn in_second_language(view: &View<'_>, tongue: Tongue) -> Handout {
+    let language = match tongue {
+        Tongue::Spanish => "Spanish",
+    };
+    handout(
+        view,
+        (Reader::HelpersIn(tongue), water::title_in(view, tongue)),
+        format!(
+            "The watering list in {language}. Its sentences were not checked yet: before it is handed              out, somebody at the school who speaks {language} reads it."
+        ),
+        |page| water::write_in(view, tongue, page),
+    )
 }
 
 /// The pages that belong to no grade.
@@ -188,13 +222,13 @@ fn for_the_school(view: &View<'_>, least: Option<&LeastSpace>) -> [Handout; 5] {
         ),
         handout(
             view,
-            (Reader::Helpers, water::TITLE.to_owned()),
+            (Reader::Helpers, water::title(view)),
             format!(
                 "For families and staff, to hang up: {} for each bed and week, what to pick in \
                  breaks, room for names.",
                 view.words.water().unit
             ),
-            |page| water::write(view, &view.checked.watering(view.garden), page),
+            |page| water::write(view, page),
         ),
         handout(
             view,

@@ -1,14 +1,13 @@
 //! The program of an aim as a file that other solvers read: the MPS format with fields parted
 //! by spaces, and the section OBJSENSE for the direction.
 
-use std::collections::BTreeMap;
 use std::fmt::Write;
 use std::path::Path;
 
 use crate::disk::Author;
+use crate::facts::program::{For, MayBeMade, Program};
 use crate::garden::Garden;
 use crate::harmless::{self, plain};
-use crate::model::{AimProgram, NamedPlanting, Section};
 use crate::plan::Aim;
 
 use super::aims::name;
@@ -32,7 +31,7 @@ pub fn mps_file(aim: Aim) -> String {
 
 /// The file of an aim's program. Lines that begin with a star are for people.
 #[must_use]
-pub fn mps(garden: &Garden, solved: &AimProgram) -> String {
+pub fn mps(garden: &Garden, solved: &Program<'_>) -> String {
     let mut text = String::new();
     // Writing to a string cannot fail.
     let _ = head(&mut text, garden, solved);
@@ -51,7 +50,7 @@ pub fn mps_author(bytes: &[u8]) -> Author {
 }
 
 /// What the file is about, what was found, and what the names mean.
-fn head(text: &mut String, garden: &Garden, solved: &AimProgram) -> std::fmt::Result {
+fn head(text: &mut String, garden: &Garden, solved: &Program<'_>) -> std::fmt::Result {
     let result = &solved.result;
     let years = garden.weather.years(garden.horizon()).len();
     let (great, bound) = if result.aim.more_is_better() {
@@ -104,22 +103,14 @@ fn in_a_comment(words: &str) -> String {
 }
 
 /// `carrot.3: Sow in bed 2027-05-19, Thin 2027-06-09, Pick 2027-08-30; bed 2`.
-fn what_it_is(
-    garden: &Garden,
-    NamedPlanting {
-        name,
-        planting,
-        beds,
-    }: &NamedPlanting,
-) -> String {
-    let done = planting.steps.done();
-    let days: Vec<String> = done
-        .map(|(kind, done)| {
-            let name = step_words::name(planting.method, kind);
-            format!("{name} {}", done.first())
-        })
+fn what_it_is(garden: &Garden, planting: &MayBeMade<'_>) -> String {
+    let days = planting.first_days.iter();
+    let days: Vec<String> = days
+        .map(|(kind, day)| format!("{} {day}", step_words::name(planting.method, *kind)))
         .collect();
-    let ids: Vec<&str> = beds.iter().map(|bed| garden[*bed].id.as_str()).collect();
+    let beds = planting.beds.iter();
+    let ids: Vec<&str> = beds.map(|bed| garden[*bed].id.as_str()).collect();
+    let name = planting.name;
     match ids[..] {
         [] => format!("{name}: {}", days.join(", ")),
         _ => format!("{name}: {}; bed {}", days.join(", "), list(&ids)),
@@ -127,22 +118,18 @@ fn what_it_is(
 }
 
 /// The objective and all rows, each section after what it is there for.
-fn rows(text: &mut String, solved: &AimProgram) -> std::fmt::Result {
+fn rows(text: &mut String, solved: &Program<'_>) -> std::fmt::Result {
     writeln!(text, "ROWS\n N {OBJECTIVE}")?;
-    let mut names = solved.row_names.iter();
-    for (section, rows) in solved
-        .program
-        .sections()
-        .filter(|(_, rows)| !rows.is_empty())
-    {
-        let meaning = match section {
-            Section::Rule(rule) => rule.sentence().to_owned(),
-            Section::Held(aim) => format!("An earlier aim is held: {}.", aim.name()),
-            Section::Forbidden => "Plantings that cannot be laid out together.".to_owned(),
+    let mut rows = solved.rows.iter();
+    for (what_for, n) in &solved.sections {
+        let meaning = match what_for {
+            For::Rule(rule) => rule.sentence().to_owned(),
+            For::Held(aim) => format!("An earlier aim is held: {}.", aim.name()),
+            For::Forbidden => "Plantings that cannot be laid out together.".to_owned(),
         };
         writeln!(text, "* {meaning}")?;
-        for name in names.by_ref().take(rows.len()) {
-            writeln!(text, " L {name}")?;
+        for row in rows.by_ref().take(*n) {
+            writeln!(text, " L {}", row.name)?;
         }
     }
     Ok(())
@@ -150,29 +137,22 @@ fn rows(text: &mut String, solved: &AimProgram) -> std::fmt::Result {
 
 /// The weights of all columns, the objective's first. Every column stands there, if need be
 /// with a weight of zero.
-fn columns(text: &mut String, solved: &AimProgram) -> std::fmt::Result {
-    let columns = solved.program.columns();
-    let mut weights: Vec<BTreeMap<usize, f64>> = vec![BTreeMap::from([(0, 0.0)]); columns.len()];
-    let rows = solved.program.rows().iter().map(|row| &row.terms);
-    for (row, terms) in [&solved.objective].into_iter().chain(rows).enumerate() {
-        for (col, weight) in terms {
-            *weights[col.0].entry(row).or_insert(0.0) += weight;
-        }
-    }
-    let row_name = |row: usize| match row.checked_sub(1) {
-        Some(row) => &solved.row_names[row],
-        None => OBJECTIVE,
-    };
+fn columns(text: &mut String, solved: &Program<'_>) -> std::fmt::Result {
     writeln!(text, "COLUMNS")?;
     let mut whole = false;
-    for ((column, name), weights) in columns.iter().zip(&solved.column_names).zip(weights) {
+    for column in &solved.columns {
         if column.whole != whole {
             whole = column.whole;
             let marker = if whole { "INTORG" } else { "INTEND" };
             writeln!(text, "    MARKER 'MARKER' '{marker}'")?;
         }
-        for (row, weight) in weights {
-            writeln!(text, "    {name} {} {weight}", row_name(row))?;
+        writeln!(text, "    {} {OBJECTIVE} {}", column.name, column.aim)?;
+        for (at, weight) in &column.weights {
+            writeln!(
+                text,
+                "    {} {} {weight}",
+                column.name, solved.rows[*at].name
+            )?;
         }
     }
     if whole {
@@ -181,20 +161,19 @@ fn columns(text: &mut String, solved: &AimProgram) -> std::fmt::Result {
     Ok(())
 }
 
-fn right_sides(text: &mut String, solved: &AimProgram) -> std::fmt::Result {
+fn right_sides(text: &mut String, solved: &Program<'_>) -> std::fmt::Result {
     writeln!(text, "RHS")?;
-    let rows = solved.program.rows().iter().zip(&solved.row_names);
-    for (row, name) in rows.filter(|(row, _)| row.rhs != 0.0) {
-        writeln!(text, "    RHS {name} {}", row.rhs)?;
+    for row in solved.rows.iter().filter(|row| row.limit != 0.0) {
+        writeln!(text, "    RHS {} {}", row.name, row.limit)?;
     }
     Ok(())
 }
 
-fn bounds(text: &mut String, solved: &AimProgram) -> std::fmt::Result {
+fn bounds(text: &mut String, solved: &Program<'_>) -> std::fmt::Result {
     writeln!(text, "BOUNDS")?;
-    for (column, name) in solved.program.columns().iter().zip(&solved.column_names) {
-        writeln!(text, " LO BOUND {name} {}", column.lo)?;
-        writeln!(text, " UP BOUND {name} {}", column.hi)?;
+    for column in &solved.columns {
+        writeln!(text, " LO BOUND {} {}", column.name, column.lo)?;
+        writeln!(text, " UP BOUND {} {}", column.name, column.hi)?;
     }
     Ok(())
 }

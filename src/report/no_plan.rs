@@ -3,12 +3,11 @@
 
 mod ideas;
 
-use std::cmp::Reverse;
 use std::time::Duration;
 
-use crate::candidates::{DropReason, MOST_CANDIDATES, bed_classes};
-use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt};
-use crate::model::{Impossible, LeftOut, Pressure, Why};
+use crate::candidates::DropReason;
+use crate::facts::no_plan::{Hindrance, LeftOut, Limit, MOST_WAYS, Scarce, Who, most_ways};
+use crate::garden::{Garden, GradeAt, IngredientAt};
 use crate::pipeline::NoPlan;
 
 use super::page::Page;
@@ -21,7 +20,7 @@ const LIMITS: usize = 5;
 
 /// What `tureen plan` prints when no plan keeps the rules.
 #[must_use]
-pub fn no_plan(garden: &Garden, found: &Impossible) -> Page {
+pub fn no_plan(garden: &Garden, found: &Hindrance) -> Page {
     let mut page = Page::new();
     in_the_way(garden, found, &mut page);
     together(garden, found, &mut page);
@@ -30,22 +29,16 @@ pub fn no_plan(garden: &Garden, found: &Impossible) -> Page {
 }
 
 /// What stands in the way, with quantities.
-pub(super) fn in_the_way(garden: &Garden, found: &Impossible, page: &mut Page) {
+pub(super) fn in_the_way(garden: &Garden, found: &Hindrance, page: &mut Page) {
     page.title(&format!("No plan. {}", verdict(garden, found)));
     page.paragraph(&occasion(garden));
     if !found.left_out.is_empty() {
         page.heading("What cannot be in the pot");
     }
-    let mut left_out: Vec<&LeftOut> = found.left_out.iter().collect();
-    // First what works in no way, then what wants most room.
-    left_out.sort_by_key(|l| {
-        let wanted = wanted_strips(l.ingredient, &found.pressure);
-        (matches!(l.why, Why::Crowded), Reverse(wanted))
-    });
-    for left_out in left_out {
-        reasons(garden, left_out, &found.pressure, page);
+    for left_out in found.worst_first() {
+        reasons(garden, left_out, page);
     }
-    limits(garden, &found.pressure, page);
+    limits(garden, &found.limits, page);
 }
 
 /// What `tureen plan` prints when the search ended before a plan was found: after so long, or where
@@ -79,23 +72,20 @@ pub fn too_many(garden: &Garden) -> Page {
     let mut page = Page::new();
     page.title(&format!(
         "No plan was sought: there are more than {} ways to grow these ingredients.",
-        MOST_CANDIDATES
+        MOST_WAYS
     ));
     page.paragraph(
         "A way is one crop, sown by one grade on certain days in one kind of bed and picked on \
          certain days. Most are made where many grades may grow an ingredient, in many ways and \
          in many kinds of beds:",
     );
-    let kinds = bed_classes(garden).len();
-    let mut most: Vec<&Ingredient> = garden.ingredients.iter().collect();
-    most.sort_by_key(|i| Reverse(i.grades.len() * i.methods.len()));
-    for ingredient in most.into_iter().take(MOST_WAYS_NAMED) {
+    for ways in most_ways(garden).into_iter().take(MOST_WAYS_NAMED) {
         page.item(&format!(
             "{}: {}, {}, {}.",
-            ingredient.name,
-            some(ingredient.grades.len(), "grade"),
-            some(ingredient.methods.len(), "method"),
-            some(kinds, "kind of bed")
+            ways.ingredient.name,
+            some(ways.grades, "grade"),
+            some(ways.methods, "method"),
+            some(ways.beds, "kind of bed")
         ));
     }
     page.paragraph(
@@ -116,7 +106,7 @@ fn some(n: usize, what: &str) -> String {
 /// Why a project has no plan, in a sentence or two.
 pub(super) fn why_none(garden: &Garden, why: &NoPlan) -> String {
     match why {
-        NoPlan::Impossible(found) => verdict(garden, found),
+        NoPlan::Impossible(found) => verdict(garden, &Hindrance::of(garden, found)),
         NoPlan::OutOfTime => "No plan was found in the time allowed.".to_owned(),
         NoPlan::TooMany => "There are too many ways to choose from.".to_owned(),
         NoPlan::Failed(words) => format!("The search failed: {words}."),
@@ -131,10 +121,10 @@ fn names(garden: &Garden, ingredients: &[IngredientAt]) -> Vec<String> {
         .collect()
 }
 
-fn verdict(garden: &Garden, found: &Impossible) -> String {
+fn verdict(garden: &Garden, found: &Hindrance) -> String {
     let out: Vec<IngredientAt> = found.left_out.iter().map(|l| l.ingredient).collect();
     let all = garden.ingredients.len();
-    let fit = found.possible_together.len();
+    let fit = found.together.len();
     let proof = if found.proved {
         "more is not possible"
     } else {
@@ -153,20 +143,20 @@ fn verdict(garden: &Garden, found: &Impossible) -> String {
 }
 
 /// Why one ingredient is left out.
-fn reasons(garden: &Garden, left_out: &LeftOut, pressure: &[Pressure], page: &mut Page) {
+fn reasons(garden: &Garden, left_out: &LeftOut, page: &mut Page) {
     let name = &garden[left_out.ingredient].name;
-    let wants = wanted_strips(left_out.ingredient, pressure).map_or_else(String::new, |n| {
+    let wants = left_out.wants.map_or_else(String::new, |n| {
         format!(" Its least share wants {}.", count(n, "strip"))
     });
     let beside = match garden.ingredients.len() {
         1 => "",
         _ => " beside the rest",
     };
-    match &left_out.why {
-        Why::Crowded => page.item(&format!(
+    match &left_out.tries {
+        None => page.item(&format!(
             "{name}: its steps can be done, but not enough of it fits in{beside}.{wants}"
         )),
-        Why::NoWay { reasons } => {
+        Some(reasons) => {
             page.item(&format!("{name}: nothing that was tried works.{wants}"));
             for (reason, tries) in reasons {
                 page.entry(
@@ -177,17 +167,6 @@ fn reasons(garden: &Garden, left_out: &LeftOut, pressure: &[Pressure], page: &mu
             }
         }
     }
-}
-
-/// The strips that an ingredient's least share wants, where beds run out.
-fn wanted_strips(ingredient: IngredientAt, pressure: &[Pressure]) -> Option<u32> {
-    pressure.iter().find_map(|limit| match limit {
-        Pressure::Beds { parts, .. } => parts
-            .iter()
-            .find(|(at, _)| *at == ingredient)
-            .map(|(_, strips)| *strips),
-        Pressure::Family { .. } | Pressure::Shelf { .. } | Pressure::Grades { .. } => None,
-    })
 }
 
 /// Why a way of growing was thrown out.
@@ -210,60 +189,43 @@ fn reason_text(reason: DropReason) -> &'static str {
     }
 }
 
-fn limits(garden: &Garden, pressure: &[Pressure], page: &mut Page) {
-    if pressure.is_empty() {
+fn limits(garden: &Garden, limits: &[Limit], page: &mut Page) {
+    if limits.is_empty() {
         return;
     }
     page.heading("What runs out first");
-    for limit in pressure.iter().take(LIMITS) {
+    for limit in limits.iter().take(LIMITS) {
         page.item(&limit_text(garden, limit));
     }
 }
 
-fn limit_text(garden: &Garden, limit: &Pressure) -> String {
-    match limit {
-        Pressure::Beds {
-            wanted,
-            strips,
-            parts,
-            week,
-        } => format!(
-            "Beds: {} of {strips} are wanted{}{}.",
-            count(*wanted, "strip"),
+fn limit_text(garden: &Garden, limit: &Limit) -> String {
+    let Limit { wanted, there, .. } = *limit;
+    match &limit.scarce {
+        Scarce::Beds(week) => format!(
+            "Beds: {} of {there} are wanted{}{}.",
+            count(wanted, "strip"),
             week.map_or_else(String::new, |week| format!(
                 " in the week of {}",
                 Words::of(garden).short(week)
             )),
-            who_wants(garden, parts, *strips, "strip")
+            who_wants(garden, limit, "strip")
         ),
-        Pressure::Family {
-            family,
-            wanted,
-            strips,
-            parts,
-        } => format!(
-            "The {family} family: {} of {strips} are wanted, and none carries the family twice \
+        Scarce::Family(family) => format!(
+            "The {family} family: {} of {there} are wanted, and none carries the family twice \
              within its years{}.",
-            count(*wanted, "strip"),
-            who_wants(garden, parts, *strips, "strip")
+            count(wanted, "strip"),
+            who_wants(garden, limit, "strip")
         ),
-        Pressure::Grades {
-            wanted,
-            can,
-            without,
-        } => format!(
+        Scarce::Grades(without) => format!(
             "Grades: {wanted} must grow something, as many as can by the file, but something works \
-             for {can} only{}.",
+             for {there} only{}.",
             nothing_for(garden, without)
         ),
-        Pressure::Shelf {
-            wanted,
-            flats,
-            parts,
-        } => format!(
-            "Shelf: {} of {flats} are wanted{}.",
-            count(*wanted, "flat"),
-            who_wants(garden, parts, *flats, "flat")
+        Scarce::Shelf => format!(
+            "Shelf: {} of {there} are wanted{}.",
+            count(wanted, "flat"),
+            who_wants(garden, limit, "flat")
         ),
     }
 }
@@ -277,42 +239,33 @@ fn nothing_for(garden: &Garden, grades: &[GradeAt]) -> String {
     }
 }
 
-/// `; bean and tomato alone want 154 of 72`: the fewest ingredients that pass the limit by
-/// themselves, else the weightiest three.
-fn who_wants(garden: &Garden, parts: &[(IngredientAt, u32)], there: u32, thing: &str) -> String {
-    let mut sum = 0;
-    let mut enough = Vec::new();
-    for (at, wanted) in parts {
-        sum += wanted;
-        enough.push(garden[*at].name.as_str());
-        if sum > there {
-            return format!(
-                "; {} alone {} {sum} of {there}",
-                list(&enough),
-                if enough.len() == 1 { "wants" } else { "want" }
-            );
+/// `; bean and tomato alone want 154 of 72`, `; most of it for bean 57 strips`.
+fn who_wants(garden: &Garden, limit: &Limit, thing: &str) -> String {
+    match &limit.who {
+        Who::Alone(enough, sum) => format!(
+            "; {} alone {} {sum} of {}",
+            list(&names(garden, enough)),
+            if enough.len() == 1 { "wants" } else { "want" },
+            limit.there
+        ),
+        Who::Most(most) if most.is_empty() => String::new(),
+        Who::Most(most) => {
+            let texts = most
+                .iter()
+                .map(|(at, n)| format!("{} {}", garden[*at].name, count(*n, thing)));
+            format!("; most of it for {}", list(&texts.collect::<Vec<_>>()))
         }
-    }
-    let most: Vec<String> = parts
-        .iter()
-        .take(3)
-        .map(|(at, n)| format!("{} {}", garden[*at].name, count(*n, thing)))
-        .collect();
-    if most.is_empty() {
-        String::new()
-    } else {
-        format!("; most of it for {}", list(&most))
     }
 }
 
-fn together(garden: &Garden, found: &Impossible, page: &mut Page) {
+fn together(garden: &Garden, found: &Hindrance, page: &mut Page) {
     page.heading("What fits together");
-    if found.possible_together.is_empty() {
+    if found.together.is_empty() {
         page.line("Nothing of this dish.");
         return;
     }
     page.line(&format!(
         "{}.",
-        sentence(&list(&names(garden, &found.possible_together)))
+        sentence(&list(&names(garden, &found.together)))
     ));
 }

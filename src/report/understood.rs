@@ -3,7 +3,7 @@
 
 mod place;
 
-use crate::calendar::Date;
+use crate::facts::terms::{rounds_by_term, sessions_by_term, terms};
 use crate::garden::{Care, Garden, GradeAt, Ingredient, Locale, Slot, Source, Term};
 
 use super::page::Page;
@@ -76,13 +76,8 @@ fn grown_by(garden: &Garden, ingredient: &Ingredient) -> String {
 fn source(garden: &Garden, ingredient: &Ingredient) -> String {
     match ingredient.source {
         Source::Sown => "sown or planted".to_owned(),
-        Source::Growing(at) => garden.growing.get(at).map_or_else(String::new, |g| {
-            format!("stands in bed {}", garden[g.bed].id)
-        }),
-        Source::Patch(at) => garden
-            .patches
-            .get(at)
-            .map_or_else(String::new, |p| format!("patch {}", p.id)),
+        Source::Begun(at) => format!("stands in bed {}", garden[garden[at].in_bed().0].id),
+        Source::Patch(at) => format!("patch {}", garden[at].id),
     }
 }
 
@@ -90,26 +85,21 @@ fn source(garden: &Garden, ingredient: &Ingredient) -> String {
 fn sessions(garden: &Garden, page: &mut Page) {
     page.heading("Grades, classes and sessions");
     let words = Words::of(garden);
-    let terms: Vec<&Term> = garden
-        .school_year
-        .terms
-        .iter()
-        .filter(|t| t.from <= garden.last_day())
-        .collect();
+    let terms = terms(garden);
     let mut header = vec!["Grade", "Class", "Children", "Meets"];
     header.extend(terms.iter().map(|t| t.name.as_str()));
     let mut rows = Vec::new();
     for grade in garden.grade_positions() {
         for at in garden.classes_of(grade) {
             let class = garden.class(at);
-            let days = garden.sessions(at);
             let mut row = vec![
                 garden[grade].name.clone(),
                 class.name.clone(),
                 class.children.to_string(),
                 meets(&class.slots, &terms, words),
             ];
-            row.extend(terms.iter().map(|t| within(&days, t).to_string()));
+            let sessions = sessions_by_term(garden, at, &terms);
+            row.extend(sessions.iter().map(ToString::to_string));
             rows.push(row);
         }
     }
@@ -158,26 +148,12 @@ fn slot(slot: &Slot, words: Words) -> String {
     )
 }
 
-fn within(days: &[Date], term: &Term) -> usize {
-    days.iter()
-        .filter(|d| term.from <= **d && **d <= term.to)
-        .count()
-}
-
 /// How often all classes of a grade can have met, per term: `11 in Spring, 3 in Autumn`.
 fn rounds(garden: &Garden, grade: GradeAt, terms: &[&Term]) -> String {
-    let in_term = |term: &Term| {
-        garden
-            .classes_of(grade)
-            .map(|c| within(&garden.sessions(c), term))
-            .min()
-            .unwrap_or(0)
-    };
-    let texts: Vec<String> = terms
-        .iter()
-        .map(|t| format!("{} in {}", in_term(t), t.name))
-        .collect();
-    texts.join(", ")
+    let rounds = rounds_by_term(garden, grade, terms);
+    let texts = rounds.iter().zip(terms);
+    let texts = texts.map(|(rounds, term)| format!("{rounds} in {}", term.name));
+    texts.collect::<Vec<_>>().join(", ")
 }
 
 fn breaks(garden: &Garden, page: &mut Page) {

@@ -4,9 +4,9 @@
 use crate::checker::CheckedPlan;
 use crate::explain::{Diagnosis, Kind, Repair};
 use crate::facts::Facts;
+use crate::facts::no_plan::Hindrance;
 use crate::facts::space::most;
 use crate::garden::{Care, Garden};
-use crate::model::Impossible;
 use crate::project::Change;
 use crate::units::Kilograms;
 
@@ -19,7 +19,7 @@ use super::{no_plan, verdict};
 
 /// What `tureen why` prints when no plan keeps the rules.
 #[must_use]
-pub fn why_no_plan(garden: &Garden, found: &Impossible, diagnosis: &Diagnosis) -> Page {
+pub fn why_no_plan(garden: &Garden, found: &Hindrance, diagnosis: &Diagnosis) -> Page {
     let mut page = Page::new();
     no_plan::in_the_way(garden, found, &mut page);
     if diagnosis.cut_short {

@@ -1,9 +1,10 @@
 //! Why one step is when it is: what it follows and what follows it, what forbids other weeks,
 //! and what another week would cost.
 
-use crate::checker::{CheckedPlan, Harvest};
+use crate::checker::CheckedPlan;
 use crate::explain::{Beside, Held, Start, WhyStep};
 use crate::facts::Facts;
+use crate::facts::compared::Ready;
 use crate::facts::verdict::years_are_proved;
 use crate::facts::weeks_apart;
 use crate::garden::{Garden, Method};
@@ -24,8 +25,7 @@ pub fn why_step(garden: &Garden, checked: &CheckedPlan, why: &WhyStep) -> Page {
     let facts = Facts::new(garden, checked);
     let view = View::of(&facts);
     let mut page = Page::new();
-    let place = checked.plan().plantings.get(why.at.planting);
-    let Some((planting, step)) = place.and_then(|p| Some((p, p.steps.get(why.at.step)?))) else {
+    let Some((planting, step)) = checked.plan().step(why.at) else {
         return page;
     };
     page.paragraph(&occasion(garden));
@@ -132,40 +132,30 @@ fn bound(view: &View<'_>, planting: &Planting, step: &Step, beside: &Beside) -> 
     let away = away(step, &beside.when);
     let when = steps::when(&beside.when, view.words);
     let forbids = binds::sentences(view, step.kind, &beside.violations);
+    let then = compared(view, planting, view.ready_in(planting, &beside.harvest));
     let what = match (beside.does, forbids.as_slice()) {
-        (true, _) => format!("would do: {}", years(view, planting, &beside.harvest)),
-        (false, []) => format!("costs too much: {}", years(view, planting, &beside.harvest)),
+        (true, _) => format!("would do: {then}"),
+        (false, []) => format!("costs too much: {then}"),
         (false, _) => forbids.join("; "),
     };
     format!("{} ({when}): {what}.", sentence(&away))
 }
 
-/// Ready years with a step moved against those of the plan.
-fn years(view: &View<'_>, planting: &Planting, harvest: &Harvest) -> String {
-    let at = view.garden.ingredient_named(&planting.ingredient);
-    let then = at.and_then(|at| harvest.ingredients.get(at.0));
-    compared(
-        view,
-        planting,
-        then.map_or(0, |seen| seen.ready_years()),
-        harvest.whole_dish_years(),
-    )
-}
-
 /// `carrot is ready in 28 of 30 years instead of 30, the whole dish in 20 instead of 21`.
-fn compared(view: &View<'_>, planting: &Planting, then: usize, dish: usize) -> String {
-    let name = &planting.ingredient;
-    let now = view.seen(name).map_or(0, |seen| seen.ready_years());
-    let whole = view.replay.whole_dish_years();
+fn compared(view: &View<'_>, planting: &Planting, then: Ready) -> String {
+    let now = view.ready_now(planting);
     let of = |then: usize, now: usize| match then == now {
         true => " as well".to_owned(),
         false => format!(" instead of {now}"),
     };
     format!(
-        "{name} is ready in {then} of {} years{}, the whole dish in {dish}{}",
+        "{} is ready in {} of {} years{}, the whole dish in {}{}",
+        planting.ingredient,
+        then.ingredient,
         view.years(),
-        of(then, now),
-        of(dish, whole)
+        of(then.ingredient, now.ingredient),
+        then.dish,
+        of(then.dish, now.dish)
     )
 }
 
@@ -186,11 +176,7 @@ fn cost(view: &View<'_>, planting: &Planting, step: &Step, held: &Held) -> Strin
             ),
         };
     };
-    let replanned = Facts::new(view.garden, plan);
-    let then = View::of(&replanned);
-    let then = then.seen(&planting.ingredient);
-    let then = then.map_or(0, |seen| seen.ready_years());
-    let dish = plan.replay().whole_dish_years();
+    let then = Facts::new(view.garden, plan).ready_now(planting);
     let nearer = match tried {
         0 => String::new(),
         1 => " Nearer by, 1 round has no plan.".to_owned(),
@@ -200,7 +186,7 @@ fn cost(view: &View<'_>, planting: &Planting, step: &Step, held: &Held) -> Strin
         "{} ({}): {}; {}.{nearer}{unsettled}",
         sentence(&away(step, when)),
         steps::when(when, view.words),
-        compared(view, planting, then, dish),
+        compared(view, planting, then),
         proof(&plan.plan().aims)
     )
 }

@@ -10,3 +10,4 @@ mod source;
 mod step_kinds;
 mod style;
 mod uses;
+mod wording;

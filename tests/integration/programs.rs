@@ -9,6 +9,7 @@ use std::collections::BTreeSet;
 use std::time::Duration;
 
 use tureen::deadline::Deadline;
+use tureen::facts::program::Program;
 use tureen::garden::{Garden, GradeAt, SeedSize};
 use tureen::model::{AimProgram, Options, Outcome, Recorded, Section, solve, solve_and_record};
 use tureen::plan::{Aim, Rule};
@@ -117,7 +118,7 @@ fn every_row_tells_its_rule_and_every_section_its_rows() {
 #[test]
 fn what_is_written_is_what_was_solved() {
     for (garden, solved) in some_programs() {
-        let read = Read::of(&report::mps(&garden, &solved));
+        let read = Read::of(&report::mps(&garden, &Program::of(&solved)));
         assert_eq!(
             read,
             Read::from(&solved),
@@ -135,7 +136,7 @@ fn no_name_breaks_a_line_or_makes_one_too_long() {
     garden.ingredients[0].name = "\u{43c}\n".repeat(300);
     garden.beds[0].id = "b\n".repeat(900);
     for solved in recorded(&garden).programs {
-        let text = report::mps(&garden, &solved);
+        let text = report::mps(&garden, &Program::of(&solved));
         assert!(text.lines().all(|line| line.len() < 1000));
         assert_eq!(Read::of(&text), Read::from(&solved));
     }
@@ -172,7 +173,7 @@ fn of_an_impossible_garden_the_first_program_is_kept() {
 fn a_file_looks_like_this() {
     let garden = tiny_garden();
     let programs = recorded(&garden).programs;
-    insta::assert_snapshot!(report::mps(&garden, &programs[10]));
+    insta::assert_snapshot!(report::mps(&garden, &Program::of(&programs[10])));
 }
 
 /// Two crops whose least shares want 3 strips each, of five: only where they are of one family that

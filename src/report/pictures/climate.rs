@@ -1,24 +1,9 @@
-//! Frost and warmth of the past years, week by week along a plan.
+//! The words of frost and warmth of the past years, week by week along a plan.
 
-use crate::calendar::{Date, plus_days};
+use crate::calendar::Date;
+use crate::facts::weather_weeks::{WeatherWeeks, Week};
 use crate::report::view::View;
 use crate::units::{Celsius, rounded};
-use crate::weather::cold_days::{ColdDays, FREEZING};
-use crate::weather::rank::nearest_rank;
-
-/// One week of the plan as the weather years saw it.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Week {
-    /// Share of the years in which it still freezes in this week or later in spring, or has
-    /// frozen by the end of it in autumn.
-    pub frost: f64,
-    /// The week's mean warmth that one year in ten is colder than.
-    pub cold: Celsius,
-    /// That of the middle year.
-    pub middle: Celsius,
-    /// That which one year in ten is warmer than.
-    pub warm: Celsius,
-}
 
 /// Both bands with their words.
 #[derive(Debug, Clone, PartialEq)]
@@ -29,8 +14,8 @@ pub struct Climate {
     pub frost_label: [&'static str; 2],
     /// Beside the warmth, two lines.
     pub warmth_label: [&'static str; 2],
-    /// Every tick of warmth: degrees Celsius, and what stands there.
-    pub ticks: Vec<(f64, String)>,
+    /// Every tick of warmth, and what stands there.
+    pub ticks: Vec<(Celsius, String)>,
     /// The ends of the scale of frost: all years, no year.
     pub frost_ticks: [&'static str; 2],
     /// What they mean and what they show, in sentences.
@@ -42,9 +27,9 @@ const NOTE: &str = "Frost: the share of the years in which it still freezes late
                     already that autumn. Warmth: the mean of each week; the line is the middle \
                     year, the band holds 8 years of 10.";
 
-/// Degrees between two ticks of warmth, in a picture of all grades and in that of one.
-const TICK: f64 = 10.0;
-const WIDE_TICK: f64 = 20.0;
+/// Between two ticks of warmth, in a picture of all grades and in that of one.
+const TICK: Celsius = Celsius(10.0);
+const WIDE_TICK: Celsius = Celsius(20.0);
 
 impl Climate {
     /// Along the plan of a view; `None` without a whole weather year.
@@ -59,34 +44,18 @@ impl Climate {
         Self::with_ticks(view, WIDE_TICK)
     }
 
-    fn with_ticks(view: &View<'_>, tick: f64) -> Option<Self> {
-        let garden = view.garden;
-        let horizon = garden.horizon();
-        let frosts = ColdDays::frosts(&garden.weather, garden.latitude, FREEZING);
-        let years = garden.weather.years(horizon);
-        let weeks: Vec<Week> = (0..horizon.weeks())
-            .map(|week| {
-                let monday = horizon.monday(week);
-                let frost = share(&frosts, monday)?;
-                let mut means: Vec<f64> = years
-                    .iter()
-                    .filter_map(|year| year.days.get(week * 7..week * 7 + 7))
-                    .map(|days| days.iter().map(|d| d.mean().0).sum::<f64>() / 7.0)
-                    .collect();
-                means.sort_by(f64::total_cmp);
-                let at = |share| nearest_rank(&means, share).map(Celsius);
-                Some(Week {
-                    frost,
-                    cold: at(0.1)?,
-                    middle: at(0.5)?,
-                    warm: at(0.9)?,
-                })
-            })
-            .collect::<Option<_>>()?;
+    fn with_ticks(view: &View<'_>, apart: Celsius) -> Option<Self> {
+        let seen = view.weather_weeks()?;
+        let ticks = seen.ticks(apart).into_iter();
         Some(Self {
-            description: description(view, &weeks, &frosts),
-            ticks: ticks(&weeks, tick),
-            weeks,
+            description: description(view, &seen),
+            ticks: ticks
+                .map(|t| {
+                    let (c, f) = degrees(t);
+                    (t, format!("{c} C, {f} F"))
+                })
+                .collect(),
+            weeks: seen.weeks,
             frost_ticks: ["100 %", "0 %"],
             frost_label: ["Frost: share", "of the years"],
             warmth_label: ["Warmth", "of a week"],
@@ -94,47 +63,28 @@ impl Climate {
     }
 }
 
-/// The greater share of the week's first and last day: in spring it is the first day's, in
-/// autumn the last one's.
-fn share(frosts: &ColdDays, monday: Date) -> Option<f64> {
-    let ends = [monday, plus_days(monday, 6)];
-    let shares = ends.iter().filter_map(|day| frosts.share_around(*day));
-    shares.reduce(f64::max)
+/// Whole degrees in C and in F.
+fn degrees(t: Celsius) -> (String, String) {
+    (rounded(t.0, 0), rounded(t.0 * 1.8 + 32.0, 0))
 }
 
-/// Ticks that hold all weeks.
-fn ticks(weeks: &[Week], apart: f64) -> Vec<(f64, String)> {
-    let low = weeks.iter().map(|w| w.cold.0).fold(f64::MAX, f64::min);
-    let high = weeks.iter().map(|w| w.warm.0).fold(f64::MIN, f64::max);
-    let (first, last) = ((low / apart).floor() as i32, (high / apart).ceil() as i32);
-    (first..=last.max(first + 1))
-        .map(|tick| {
-            let c = f64::from(tick) * apart;
-            let [told, f] = [c, c * 1.8 + 32.0].map(|t| rounded(t, 0));
-            (c, format!("{told} C, {f} F"))
-        })
-        .collect()
-}
-
-fn description(view: &View<'_>, weeks: &[Week], frosts: &ColdDays) -> String {
+fn description(view: &View<'_>, seen: &WeatherWeeks) -> String {
     let day = |day: Option<Date>| {
         day.map_or_else(|| "no day".to_owned(), |day| view.words.month_day(day))
     };
-    let coldest = weeks.iter().map(|w| w.middle.0).fold(f64::MAX, f64::min);
-    let warmest = weeks.iter().map(|w| w.middle.0).fold(f64::MIN, f64::max);
-    let in_both = |c: f64| {
-        let [c, f] = [c, c * 1.8 + 32.0].map(|t| rounded(t, 0));
+    let in_both = |t: Celsius| {
+        let (c, f) = degrees(t);
         format!("{c} C ({f} F)")
     };
+    let (coldest, warmest) = seen.middle_range();
+    let [last_in_half, last_in_tenth] = seen.last_frosts.map(day);
+    let [first_in_tenth, first_in_half] = seen.first_frosts.map(day);
     format!(
-        "Frost of the {}: in half of them it freezes once more after {} in spring, in 1 of 10 \
-         after {}; in autumn it has frozen before {} in 1 of 10 and before {} in half. In the \
-         middle year a week's mean warmth lies between {} and {}. {NOTE}",
+        "Frost of the {}: in half of them it freezes once more after {last_in_half} in spring, in \
+         1 of 10 after {last_in_tenth}; in autumn it has frozen before {first_in_tenth} in 1 of 10 \
+         and before {first_in_half} in half. In the middle year a week's mean warmth lies between \
+         {} and {}. {NOTE}",
         view.kind_of_years(),
-        day(frosts.still_after(0.5)),
-        day(frosts.still_after(0.1)),
-        day(frosts.already_before(0.1)),
-        day(frosts.already_before(0.5)),
         in_both(coldest),
         in_both(warmest),
     )

@@ -49,6 +49,17 @@ impl Words {
 }
 
 impl WaterMeasure {
+    /// The same under the names of another language.
+    #[must_use]
+    pub fn called(self, unit: &'static str, small: &'static str, gauge: &'static str) -> Self {
+        Self {
+            unit,
+            small,
+            gauge,
+            ..self
+        }
+    }
+
     /// A week's water, to the nearest step.
     #[must_use]
     pub fn told(self, water: Litres) -> f64 {

@@ -44,7 +44,7 @@ fn layer(module: &str) -> Option<usize> {
 /// Uses that do not go down, and modules without a layer.
 fn against_layers(files: &[SourceFile]) -> Vec<String> {
     let mut found = Vec::new();
-    for Use { from, to, line } in uses(files).inside {
+    for Use { from, to, line, .. } in uses(files).inside {
         let (above, below) = (&from[0], &to[0]);
         if above == below {
             continue;

@@ -23,6 +23,8 @@ pub struct Use {
     pub from: Module,
     /// The file that is used.
     pub to: Module,
+    /// What of it is named; nothing where it is the file itself.
+    pub item: Option<String>,
     /// Where.
     pub line: usize,
 }
@@ -84,10 +86,15 @@ pub fn uses(files: &[SourceFile]) -> Uses {
         for Written { words, line, .. } in paths {
             match in_full(from, words, &modules, &names[from]) {
                 Target::Inside(full) => {
-                    let to = defined_in(full, &modules, &names);
+                    let (to, item) = defined_in(full, &modules, &names);
                     if !to.is_empty() && to != *from {
                         let (from, line) = (from.clone(), *line);
-                        found.inside.push(Use { from, to, line });
+                        found.inside.push(Use {
+                            from,
+                            to,
+                            item,
+                            line,
+                        });
                     }
                 }
                 Target::Outside(name) => found.outside.push((from.clone(), name, *line)),
@@ -125,12 +132,12 @@ fn child(module: &Module, name: &str) -> Module {
     [module.as_slice(), &[name.to_owned()]].concat()
 }
 
-/// The file that defines what a full path names.
+/// The file that defines what a full path names, and what it names there.
 fn defined_in(
     mut path: Vec<String>,
     modules: &BTreeSet<Module>,
     names: &BTreeMap<Module, BTreeMap<String, Vec<String>>>,
-) -> Module {
+) -> (Module, Option<String>) {
     let mut at = Module::new();
     let mut next = 0;
     while let Some(word) = path.get(next) {
@@ -147,7 +154,7 @@ fn defined_in(
             break;
         }
     }
-    at
+    (at, path.get(next).cloned())
 }
 
 /// All imports, and all other paths of at least two words.

@@ -4,6 +4,7 @@
 use chrono::Weekday;
 use tureen::candidates::Candidates;
 use tureen::checker::check;
+use tureen::facts::no_plan::Hindrance;
 use tureen::garden::{Garden, GradeAt};
 use tureen::model::{Options, Outcome, Pressure, solve, widen};
 use tureen::plan::{Aim, AimResult};
@@ -80,7 +81,7 @@ fn a_grade_for_which_nothing_works_is_named() {
         width: 100,
         color: false,
     };
-    let text = report::no_plan(&garden, &why).text(look);
+    let text = report::no_plan(&garden, &Hindrance::of(&garden, &why)).text(look);
     let line = "Grades: 2 must grow something, as many as can by the file, but something works for 1 \
                 only; nothing works for Grade 2.";
     let text = text.split_whitespace().collect::<Vec<_>>().join(" ");

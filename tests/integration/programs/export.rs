@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use std::time::{Duration, Instant};
 
 use tureen::deadline::Deadline;
+use tureen::facts::program::Program;
 use tureen::garden::Garden;
 use tureen::model::{Options, USUAL_TIME, solve_and_record};
 use tureen::report;
@@ -58,7 +59,7 @@ fn programs_are_written() {
         std::fs::create_dir_all(&folder).unwrap();
         for solved in &recorded.programs {
             let file = folder.join(report::mps_file(solved.result.aim));
-            std::fs::write(file, report::mps(&garden, solved)).unwrap();
+            std::fs::write(file, report::mps(&garden, &Program::of(solved))).unwrap();
         }
     }
     std::fs::write(folder.join("solve.csv"), solves).unwrap();

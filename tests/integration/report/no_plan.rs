@@ -1,9 +1,10 @@
 //! The words for a dish that is not possible.
 
 use tureen::candidates::DropReason;
+use tureen::facts::no_plan::Hindrance;
 use tureen::garden::IngredientAt;
 use tureen::model::{Impossible, LeftOut, Pressure, Why};
-use tureen::report;
+use tureen::report::{self, page::Page};
 
 use super::plain;
 use crate::support::day;
@@ -29,9 +30,15 @@ fn crowded() -> Impossible {
     }
 }
 
+/// The page for what was found.
+fn page(found: &Impossible) -> Page {
+    let garden = tiny_garden();
+    report::no_plan(&garden, &Hindrance::of(&garden, found))
+}
+
 /// The page for what was found, with all the parts that it should have, in this order.
 fn expect(found: &Impossible, parts: &[&str]) {
-    let text = report::no_plan(&tiny_garden(), found).text(plain(160));
+    let text = page(found).text(plain(160));
     let mut rest = text.as_str();
     for part in parts {
         let at = rest
@@ -112,6 +119,6 @@ fn an_ingredient_for_which_nothing_works_has_its_reasons_in_order() {
             "For tomato: a session of every class in the last days",
         ],
     );
-    let text = report::no_plan(&tiny_garden(), &found).text(plain(160));
+    let text = page(&found).text(plain(160));
     assert!(!text.contains("WHAT RUNS OUT FIRST"), "{text}");
 }

@@ -3,10 +3,13 @@
 
 use proptest::prelude::*;
 use tureen::checker::{CheckedPlan, WaterNeed, Watering, check};
-use tureen::garden::{Break, Care, Garden, SeedSize};
+use tureen::facts::Facts;
+use tureen::garden::{Break, Care, Garden, SeedSize, Tongue};
 use tureen::growth::water::reference_evapotranspiration;
 use tureen::plan::{StepKind, When};
 use tureen::report;
+use tureen::report::handouts::Reader;
+use tureen::report::view::View;
 use tureen::units::{Celsius, Latitude, Metres, Millimetres};
 use tureen::weather::{Daily, Record};
 
@@ -193,5 +196,58 @@ proptest! {
             prop_assert!((wide.dry.0 - now.dry.0 * factor).abs() < 1e-6);
             prop_assert!((wide.ordinary.0 - now.ordinary.0 * factor).abs() < 1e-6);
         }
+    }
+}
+
+/// The list in Spanish has the same rows and figures as the English one, and no English word is left in
+/// it but the names that the project gives.
+#[test]
+fn the_list_in_spanish_has_the_same_figures_and_no_english() {
+    for (name, garden, checked) in crate::scenarios::planned() {
+        let garden = Garden {
+            families_also: Some(Tongue::Spanish),
+            ..garden.clone()
+        };
+        let facts = Facts::new(&garden, checked);
+        let all = report::handouts::all(&View::of(&facts), &[], None);
+        let page = |wanted: fn(&Reader) -> bool| {
+            let found = all.iter().find(|handout| wanted(&handout.reader));
+            found.unwrap().page.text(plain(160))
+        };
+        let english = page(|reader| *reader == Reader::Helpers);
+        let spanish = page(|reader| matches!(reader, Reader::HelpersIn(_)));
+        // Rows of the table, without their first column, which is a date.
+        let figures = |text: &str| -> Vec<Vec<String>> {
+            let is_figure =
+                |word: &&str| word.chars().all(|c| c.is_ascii_digit() || "-.".contains(c));
+            let rows = text.lines().map(|line| line.split_whitespace().skip(2));
+            let rows = rows.map(|words| words.collect::<Vec<_>>());
+            rows.filter(|row| row.len() > 2 && row.iter().all(is_figure))
+                .map(|row| row.into_iter().map(str::to_owned).collect())
+                .collect()
+        };
+        let table = |text: &str, end: &str| {
+            let before = text.find(end).unwrap();
+            figures(&text[..before])
+        };
+        let own = table(&english, "All weeks together");
+        assert!(own.len() > 5, "{name}: {english}");
+        assert_eq!(own, table(&spanish, "Todas las semanas juntas"), "{name}");
+        let names: Vec<String> = (garden.ingredients.iter().map(|i| i.name.clone()))
+            .chain(garden.school_year.breaks.iter().map(|b| b.name.clone()))
+            .chain([garden.name.clone()])
+            .chain(garden.school.clone())
+            .map(|name| name.to_lowercase())
+            .collect();
+        for word in [
+            "the", "and", "of", "week", "bed", "beds", "water", "year", "day", "on", "Mon", "Jun",
+        ] {
+            let is_there = spanish
+                .split(|c: char| !c.is_alphanumeric())
+                .any(|w| w == word);
+            let named = names.iter().any(|name| name.split(' ').any(|w| w == word));
+            assert!(!is_there || named, "{name}: {word} in {spanish}");
+        }
+        assert!(spanish.contains("Traducción sin revisar"), "{name}");
     }
 }

@@ -126,6 +126,7 @@ pub fn tiny_garden() -> Garden {
         name: "Tiny garden".to_owned(),
         school: None,
         locale: Locale::British,
+        families_also: None,
         feast: Feast {
             day: day("2027-06-11"),
             rain_date: None,
@@ -158,7 +159,7 @@ pub fn tiny_garden() -> Garden {
             ingredient(tomato, GradeAt(1), 40.0),
         ],
         beds: tiny_beds(),
-        growing: Vec::new(),
+        begun: Vec::new(),
         patches: Vec::new(),
         areas: Vec::new(),
         shelf: Shelf {

@@ -86,8 +86,8 @@ fn frost(seen: &Climate, scale: &Scale, top: f64) -> Markup {
 }
 
 fn warm(seen: &Climate, scale: &Scale, top: f64, high: f64) -> Markup {
-    let low = seen.ticks.first().map_or(0.0, |tick| tick.0);
-    let all = seen.ticks.last().map_or(1.0, |tick| tick.0) - low;
+    let low = seen.ticks.first().map_or(0.0, |(low, _)| low.0);
+    let all = seen.ticks.last().map_or(1.0, |(high, _)| high.0) - low;
     let y = |c: f64| top + high - high * (c - low) / all;
     let middle = |week: usize| {
         let Area { x, w, .. } = scale.week(week, 0.0, 0.0);
@@ -103,12 +103,12 @@ fn warm(seen: &Climate, scale: &Scale, top: f64, high: f64) -> Markup {
     html! {
         (label(top, seen.warmth_label))
         @for (c, said) in &seen.ticks {
-            (text(scale.left - 4.0, y(*c) + 3.0, Anchor::End, said))
+            (text(scale.left - 4.0, y(c.0) + 3.0, Anchor::End, said))
         }
         g.warmth {
             polygon points=(points(&edge)) fill="#d0d0d0" stroke="#555" stroke-width="0.6" {}
             @for (c, _) in &seen.ticks {
-                (line((scale.left, y(*c)), (scale.right, y(*c)), "#999", 0.4))
+                (line((scale.left, y(c.0)), (scale.right, y(c.0)), "#999", 0.4))
             }
             polyline points=(points(&line_of)) fill="none" stroke="#000" stroke-width="1.4" {}
         }

@@ -1,0 +1,166 @@
+//! `facts` holds what is true, without a sentence; `report` words it and works nothing out. The
+//! measure: strings in `facts` are keys, or join them; of the rooms that work things out `report`
+//! names only the types below, and it asks a checked plan for nothing that is computed then.
+
+use super::source::{SourceFile, crate_of, rust_files};
+use super::uses::{Use, shown, uses};
+
+/// Rooms that work things out, with the types of theirs that `report` may name: reasons that it
+/// words, and what a checked plan carries, or one that breaks rules.
+const WORDED: [(&str, &[&str]); 4] = [
+    ("growth", &["Unready"]),
+    ("candidates", &["DropReason"]),
+    ("model", &[]),
+    (
+        "checker",
+        &[
+            "AimFault",
+            "Changed",
+            "CheckedPlan",
+            "DayLimit",
+            "Difference",
+            "Fault",
+            "IngredientReplay",
+            "Named",
+            "PlaceFault",
+            "PlantingRef",
+            "Quantity",
+            "Refused",
+            "Seedbed",
+            "Standing",
+            "StepAt",
+            "StepRef",
+            "Subject",
+            "Unattended",
+            "Violation",
+            "WaterNeed",
+            "Watering",
+        ],
+    ),
+];
+
+/// What a checked plan works out when it is asked.
+const ASKED: [&str; 4] = ["grown_in", "in_bed", "replayer", "watering"];
+
+fn is_of(file: &SourceFile, room: &str) -> bool {
+    let path = file.path.as_str();
+    let inside = path.strip_prefix("src/");
+    let rest = inside.and_then(|inside| inside.strip_prefix(room));
+    rest.is_some_and(|rest| rest == ".rs" || rest.starts_with('/'))
+}
+
+/// Uses of `report` that name what is worked out elsewhere.
+fn worked_out(files: &[SourceFile]) -> Vec<String> {
+    let is_refused = |Use { to, item, .. }: &Use| {
+        let room = WORDED.iter().find(|(room, _)| to[0] == *room);
+        let named = |types: &[&str]| item.as_ref().is_some_and(|i| types.contains(&i.as_str()));
+        room.is_some_and(|(_, types)| !named(types))
+    };
+    let of_report = uses(files).inside.into_iter();
+    let of_report = of_report.filter(|u| u.from[0] == "report" && is_refused(u));
+    let named = of_report.map(|u| {
+        let item = u.item.unwrap_or_default();
+        format!(
+            "{} names {}::{item}, line {}",
+            shown(&u.from),
+            shown(&u.to),
+            u.line
+        )
+    });
+    let report = files.iter().filter(|file| is_of(file, "report"));
+    let asked = report.flat_map(|file| {
+        let lines = ASKED.iter().flat_map(|what| {
+            let lines = file.lines_with(&["checked", ".", what, "("]);
+            lines.into_iter().map(move |line| (what, line))
+        });
+        let told = lines.map(|(what, line)| format!("{}:{line}: asks for {what}", file.path));
+        told.collect::<Vec<_>>()
+    });
+    named.chain(asked).collect()
+}
+
+/// True for a string that a key may be, or that joins keys: `plant-out`, ` `.
+fn is_key(literal: &str) -> bool {
+    let inner = literal.trim_matches('"');
+    let is_word = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
+    inner.chars().all(is_word) || !inner.chars().any(char::is_alphanumeric)
+}
+
+/// Strings in `facts` that are no keys; those of docs left out.
+fn worded(files: &[SourceFile]) -> Vec<String> {
+    let facts = files.iter().filter(|file| is_of(file, "facts"));
+    let strings = facts.flat_map(|file| {
+        let tokens = file.tokens.iter().enumerate();
+        let is_doc = |at: usize| at >= 2 && file.tokens[at - 2].text == "doc";
+        let strings = tokens.filter(move |(at, t)| t.text.contains('"') && !is_doc(*at));
+        strings.map(move |(_, token)| (file, token))
+    });
+    strings
+        .filter(|(_, token)| !is_key(&token.text))
+        .map(|(file, token)| format!("{}:{}: {}", file.path, token.line, token.text))
+        .collect()
+}
+
+/// Holds that nothing was found.
+fn none(found: &[String]) {
+    assert!(found.is_empty(), "\n{}\n", found.join("\n"));
+}
+
+#[test]
+fn report_works_nothing_out() {
+    none(&worked_out(rust_files("src")));
+}
+
+#[test]
+fn facts_hold_no_word() {
+    none(&worded(rust_files("src")));
+}
+
+#[test]
+fn a_fact_worked_out_in_report_is_seen_however_it_is_named() {
+    let rooms = |text: &str| {
+        crate_of(&[
+            ("src/report/a.rs", text),
+            ("src/report.rs", "mod a;"),
+            ("src/growth.rs", "mod ready; pub use ready::Unready;"),
+            (
+                "src/growth/ready.rs",
+                "pub enum Unready {} pub fn picked() {}",
+            ),
+            ("src/model.rs", ""),
+            ("src/checker.rs", ""),
+            ("src/facts.rs", "pub use crate::model::Pressure;"),
+        ])
+    };
+    for bad in [
+        "use crate::growth::ready::picked;",
+        "use crate::growth::*;",
+        "use crate::growth;",
+        "fn f() { crate::model::solve() }",
+        "use crate::facts::Pressure;",
+        "use crate::checker::bears;",
+        "fn f(x: X) { x.checked.in_bed(x.garden) }",
+    ] {
+        assert_eq!(worked_out(&rooms(bad)).len(), 1, "{bad}");
+    }
+    let good = "use crate::growth::Unready; use crate::checker::{Fault, CheckedPlan}; \
+                fn f(why: Unready) { match why { Unready::Frost => facts.in_bed } }";
+    assert_eq!(worked_out(&rooms(good)), Vec::<String>::new());
+    let elsewhere = crate_of(&[
+        ("src/facts.rs", "use crate::growth::Block;"),
+        ("src/growth.rs", ""),
+    ]);
+    assert_eq!(worked_out(&elsewhere), Vec::<String>::new());
+}
+
+#[test]
+fn a_word_in_facts_is_seen() {
+    let bad = "fn f() { (\"not ripe\", \"Ripe\", format!(\"{n} days\"), \"days_out\") }";
+    let good = "//! Some words.\n/// More words.\nfn f() { (\"plant-out\", \" \", \"\", 'a') }";
+    let files = [
+        ("src/facts/a.rs", bad),
+        ("src/facts.rs", good),
+        ("src/report.rs", bad),
+    ];
+    assert_eq!(worded(&crate_of(&files)).len(), 4);
+}
