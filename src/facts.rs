@@ -17,6 +17,7 @@ pub mod outlook;
 pub mod packet_days;
 pub mod places;
 pub mod program;
+pub mod record;
 pub mod sowings;
 pub mod space;
 pub mod spans;
