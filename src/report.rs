@@ -11,6 +11,7 @@ mod climate;
 mod compare;
 mod crop;
 mod crops;
+mod day_limits;
 mod days;
 mod decisions;
 mod doubts;

@@ -3,12 +3,12 @@
 
 use std::path::PathBuf;
 
-use crate::checker::StepAt;
 use crate::explain::{self, Workbench};
 use crate::facts::Facts;
 use crate::facts::no_plan::Hindrance;
 use crate::model::{Options, USUAL_TIME};
 use crate::pipeline::{self, NoPlan};
+use crate::plan::StepAt;
 use crate::project;
 use crate::report::page::Page;
 use crate::report::{self, StepName};

@@ -1,7 +1,6 @@
 //! The steps that a person can ask for by name.
 
-use crate::checker::StepAt;
-use crate::plan::{Planting, StepKind};
+use crate::plan::{Planting, StepAt, StepKind};
 
 use super::Facts;
 use super::sowings::Sowing;
@@ -27,7 +26,7 @@ impl<'a> Facts<'a> {
     /// others.
     #[must_use]
     pub fn asked(&self) -> Vec<Asked<'a>> {
-        let plantings = self.plan.plantings.iter().enumerate();
+        let plantings = self.plan.numbered();
         let all = plantings.flat_map(|(planting, p)| {
             let steps = p.steps.iter().enumerate();
             steps.map(move |(step, done)| (StepAt { planting, step }, p, done.kind))

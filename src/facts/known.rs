@@ -3,7 +3,7 @@
 use crate::calendar::Date;
 use crate::checker::{CheckedPlan, IngredientReplay, Replay};
 use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt};
-use crate::plan::{Plan, Planting};
+use crate::plan::{Plan, Planting, PlantingAt};
 
 use super::sowings::{Sowing, sowings};
 
@@ -40,9 +40,9 @@ impl<'a> Known<'a> {
 
     /// Which sowing of its ingredient the planting at a place in the plan is.
     #[must_use]
-    pub fn sowing(&self, planting: usize) -> Sowing {
+    pub fn sowing(&self, planting: PlantingAt) -> Sowing {
         let only = Sowing { number: 1, of: 1 };
-        self.sowings.get(planting).copied().unwrap_or(only)
+        self.sowings.get(planting.0).copied().unwrap_or(only)
     }
 
     /// The same of one of the plan's plantings.
@@ -50,7 +50,7 @@ impl<'a> Known<'a> {
     pub fn sowing_of(&self, planting: &Planting) -> Sowing {
         let mut plantings = self.plan.plantings.iter();
         let at = plantings.position(|p| p == planting);
-        self.sowing(at.unwrap_or(self.sowings.len()))
+        self.sowing(PlantingAt(at.unwrap_or(self.sowings.len())))
     }
 
     /// First and last day of the plan.

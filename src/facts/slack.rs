@@ -91,8 +91,7 @@ impl<'a> Facts<'a> {
     /// The planting and the step that a slack is about.
     #[must_use]
     pub fn step_of(&self, slack: &StepSlack) -> Option<(&'a Planting, &'a Step)> {
-        let planting = self.plan.plantings.get(slack.at.planting)?;
-        Some((planting, planting.steps.get(slack.at.step)?))
+        self.plan.step(slack.at)
     }
 
     /// True if the plan keeps its promise where a pick falls out.

@@ -2,9 +2,8 @@
 //! where, by whom, in how long, with how much. Every reader of dates takes it from here.
 
 use crate::calendar::{Date, Time};
-use crate::checker::StepAt;
 use crate::garden::{ClassAt, GradeAt, Ingredient};
-use crate::plan::{Planting, Site, Step, StepKind, Visit, When};
+use crate::plan::{Planting, PlantingAt, Site, Step, StepAt, StepKind, Visit, When};
 use crate::units::Minutes;
 
 use super::known::Known;
@@ -129,7 +128,7 @@ impl Task<'_> {
 
 /// All tasks of a plan, in order of time; on one day in the order of classes and plantings.
 pub(super) fn tasks<'a>(known: &Known<'a>) -> Vec<Task<'a>> {
-    let plantings = known.plan.plantings.iter().enumerate();
+    let plantings = known.plan.numbered();
     let mut all: Vec<Task<'a>> = plantings
         .flat_map(|(at, planting)| of_planting(known, at, planting))
         .collect();
@@ -138,7 +137,7 @@ pub(super) fn tasks<'a>(known: &Known<'a>) -> Vec<Task<'a>> {
 }
 
 /// The tasks of one planting, in the order of its steps.
-fn of_planting<'a>(known: &Known<'a>, at: usize, planting: &'a Planting) -> Vec<Task<'a>> {
+fn of_planting<'a>(known: &Known<'a>, at: PlantingAt, planting: &'a Planting) -> Vec<Task<'a>> {
     let grown = known.ingredient_of(planting).zip(known.grade_of(planting));
     let Some(grown) = grown else {
         return Vec::new();

@@ -1,10 +1,9 @@
 //! The names by which a person asks for a step: `carrot sow`, `tomato plant out`.
 
-use crate::checker::StepAt;
 use crate::facts::Facts;
 use crate::facts::asked::Asked;
 use crate::facts::sowings::Sowing;
-use crate::plan::Plan;
+use crate::plan::{Plan, StepAt};
 
 use super::{step_words, tasks};
 

@@ -2,7 +2,7 @@
 //! kind; how they are written down is left to the format.
 
 use crate::calendar::{Date, Time};
-use crate::plan::{Planting, StepKind};
+use crate::plan::{Planting, PlantingAt, StepKind};
 
 use super::step_words::{self, Edge};
 use super::steps;
@@ -174,7 +174,7 @@ fn plantings_table(view: &View<'_>) -> Table {
     let days = step_days().map(|(_, _, head, width)| (head, width));
     let heads: Vec<(&str, u16)> = heads.into_iter().chain(days).chain(counts).collect();
     let mut rows = Vec::new();
-    for (at, planting) in view.plan.plantings.iter().enumerate() {
+    for (at, planting) in view.plan.numbered() {
         rows.extend(planting_rows(view, at, planting));
     }
     Table {
@@ -184,8 +184,8 @@ fn plantings_table(view: &View<'_>) -> Table {
     }
 }
 
-fn planting_rows(view: &View<'_>, at: usize, planting: &Planting) -> Vec<Vec<Cell>> {
-    let stands = view.in_bed.get(at).copied().flatten();
+fn planting_rows(view: &View<'_>, at: PlantingAt, planting: &Planting) -> Vec<Vec<Cell>> {
+    let stands = view.in_bed.get(at.0).copied().flatten();
     let grade = view.grade_of(planting).map(|grade| view.grade_name(grade));
     let day = |kind, edge| {
         let span = span_of(planting, kind);

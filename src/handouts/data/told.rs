@@ -9,7 +9,7 @@ use crate::facts::places::places;
 use crate::facts::{filled, idle};
 use crate::garden::{self, Garden, GradeAt, IngredientAt};
 use crate::harmless::plain;
-use crate::plan;
+use crate::plan::{self, PlantingAt};
 use crate::report::caution;
 use crate::report::view::View;
 
@@ -22,7 +22,7 @@ use time::day;
 /// All that is told of a plan.
 pub fn told(view: &View<'_>, calendars: &[String]) -> PlanData {
     let garden = view.garden;
-    let plantings = view.plan.plantings.iter().enumerate();
+    let plantings = view.plan.numbered();
     PlanData {
         schema: SCHEMA.to_owned(),
         tureen_plan_data: VERSION,
@@ -137,8 +137,8 @@ fn ingredient(view: &View<'_>, at: IngredientAt) -> Option<Ingredient> {
     })
 }
 
-fn planting(view: &View<'_>, at: usize, planting: &plan::Planting) -> Planting {
-    let in_bed = view.in_bed.get(at).copied().flatten();
+fn planting(view: &View<'_>, at: PlantingAt, planting: &plan::Planting) -> Planting {
+    let in_bed = view.in_bed.get(at.0).copied().flatten();
     let place = |place: &plan::Place| Place {
         bed: plain(&place.bed),
         first_strip: place.first_strip,

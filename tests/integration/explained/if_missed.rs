@@ -61,7 +61,7 @@ impl Case {
         let days = match task.who {
             Doer::Class(class) => self.garden.sessions(class),
             _ => {
-                let planting = &self.plan().plantings[task.at.planting];
+                let planting = &self.plan().plantings[task.at.planting.0];
                 let choices = choices(&self.garden, planting, task.at.step);
                 choices.iter().filter_map(When::first).collect()
             }
@@ -89,7 +89,7 @@ fn without(case: &Case, task: &Task<'_>, others: bool) -> Plan {
     let mut plan = case.plan().clone();
     let name = who(&case.garden, task.who);
     for (at, planting) in plan.plantings.iter_mut().enumerate() {
-        if !others && at != task.at.planting {
+        if !others && at != task.at.planting.0 {
             continue;
         }
         let hit: Vec<bool> = planting
@@ -147,7 +147,7 @@ fn put(step: &mut Step, class: &str, from: Date, to: Date) {
 /// rounds.
 fn made_up(case: &Case, task: &Task<'_>, day: Date) -> Option<Vec<usize>> {
     let mut plan = case.plan().clone();
-    let planting = &mut plan.plantings[task.at.planting];
+    let planting = &mut plan.plantings[task.at.planting.0];
     put(
         &mut planting.steps[task.at.step],
         &who(&case.garden, task.who),

@@ -19,7 +19,7 @@ pub fn step(garden: &Garden, task: &Task<'_>) -> Step {
         Doer::Anyone => (Hands::Anyone, None),
     };
     Step {
-        planting: task.at.planting,
+        planting: task.at.planting.0,
         kind: kind(task.kind),
         title: plain(&title(task)),
         hands,
