@@ -27,7 +27,9 @@ pub use context::Context;
 pub use dominance::Scope;
 pub use dropped::{DropReason, Dropped};
 pub use nursery::hardening;
-pub use places::{BedClass, MOST_PLOTS, PlotSet, bed_classes, plots, unions, usable_strips};
+pub use places::{
+    BedClass, MOST_PLOTS, PlotAt, PlotSet, bed_classes, plots, unions, usable_strips,
+};
 pub use room::{fullest, fullest_days, greatest_use};
 pub use rounds::{Done, PickDay, Round, rounds};
 pub use shelf::ShelfDays;
@@ -53,7 +55,39 @@ pub struct Candidates {
     pub dropped: Vec<Dropped>,
 }
 
+/// Which candidate of a list of them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct CandidateAt(pub usize);
+
+impl std::ops::Index<CandidateAt> for Candidates {
+    type Output = Candidate;
+
+    fn index(&self, at: CandidateAt) -> &Candidate {
+        &self.all[at.0]
+    }
+}
+
+impl std::ops::Index<PlotAt> for Candidates {
+    type Output = Plot;
+
+    fn index(&self, at: PlotAt) -> &Plot {
+        &self.plots[at.0]
+    }
+}
+
 impl Candidates {
+    /// All candidates with their positions.
+    pub fn numbered(&self) -> impl Iterator<Item = (CandidateAt, &Candidate)> + Clone {
+        let all = self.all.iter().enumerate();
+        all.map(|(at, candidate)| (CandidateAt(at), candidate))
+    }
+
+    /// All plots with their positions.
+    pub fn numbered_plots(&self) -> impl Iterator<Item = (PlotAt, &Plot)> {
+        let plots = self.plots.iter().enumerate();
+        plots.map(|(at, plot)| (PlotAt(at), plot))
+    }
+
     /// Every planting that keeps the rules by itself, before any comparison.
     #[must_use]
     pub fn enumerate(garden: &Garden) -> Self {

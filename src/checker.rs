@@ -18,6 +18,7 @@ mod run;
 mod seedlings;
 mod slack;
 mod standing;
+mod stands;
 mod water;
 
 pub use fault::{
@@ -29,14 +30,14 @@ pub use packet_days::{DaysOut, OUT_BY, PacketDays};
 pub use renewed::promise;
 pub use replay::{Replay, RotationMiss, Unattended};
 pub use replayer::{Edit, Replayer, keeps_rules};
-pub use slack::{StepAt, bearable, bears};
+pub use slack::{bearable, bears};
 pub use standing::{Changed, Difference, Refused, Standing};
 pub use water::{Seedbed, WaterNeed, Watering};
 
 use crate::calendar::Date;
 use crate::garden::Garden;
 use crate::plan::saved::Since;
-use crate::plan::{Plan, Rule};
+use crate::plan::{Plan, Rule, Stand};
 
 use harvest::seasons_of;
 use renewed::{differences, renewed, without_claims};
@@ -93,6 +94,12 @@ impl CheckedPlan {
             Some((run.horizon.date(from), run.horizon.date(to)))
         };
         run.plantings.iter().map(span).collect()
+    }
+
+    /// What stands on which strips of which bed, and when, in the order of the plan.
+    #[must_use]
+    pub fn stands(&self, garden: &Garden) -> Vec<Stand> {
+        stands::stands(&Run::new(garden, &self.plan).0)
     }
 
     /// The water that the plan's beds need beside the rain, in its own garden or in one that

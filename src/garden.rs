@@ -4,6 +4,7 @@
 mod at;
 mod attendance;
 mod bed;
+mod begun;
 mod crop;
 mod dish;
 mod find;
@@ -12,12 +13,14 @@ mod kitchen;
 mod locale;
 mod school_year;
 mod shelf;
+mod strips;
 mod taking_part;
 mod tongue;
 
-pub use at::{BedAt, ClassAt, GradeAt, IngredientAt};
+pub use at::{BedAt, BegunAt, ClassAt, GradeAt, IngredientAt, PatchAt};
 pub use attendance::Gap;
-pub use bed::{Area, Bed, BedKind, Cover, Growing, Microclimate, Patch, Plot, Position, Runs};
+pub use bed::{Area, Bed, BedKind, Cover, Microclimate, Patch, Plot, Position, Runs};
+pub use begun::{Begun, Reached, Spot};
 pub use crop::{
     Ages, Bolting, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, Method,
     Needs, Picking, Ripening, Rotation, SeedSize, Spacing, Stages, Sun, WaterUse, Yield,
@@ -28,6 +31,7 @@ pub use kitchen::{Arrives, CRATE, Kitchen, Preparation, Store};
 pub use locale::Locale;
 pub use school_year::{Break, Care, SchoolYear, Term};
 pub use shelf::{MAT, Shelf};
+pub use strips::{StripAt, Strips};
 pub use tongue::Tongue;
 
 use crate::calendar::{Date, Horizon};
@@ -49,6 +53,8 @@ macro_rules! position {
 position!(GradeAt, grades, Grade);
 position!(IngredientAt, ingredients, Ingredient);
 position!(BedAt, beds, Bed);
+position!(BegunAt, begun, Begun);
+position!(PatchAt, patches, Patch);
 
 /// A value that the program chose because the file does not give it.
 #[derive(Debug, Clone, PartialEq)]
@@ -93,8 +99,8 @@ pub struct Garden {
     pub ingredients: Vec<Ingredient>,
     /// Beds and containers.
     pub beds: Vec<Bed>,
-    /// What already stands in the beds for this dish.
-    pub growing: Vec<Growing>,
+    /// What has begun for this dish before the plan does.
+    pub begun: Vec<Begun>,
     /// Perennial patches.
     pub patches: Vec<Patch>,
     /// Areas on the map that are never planted.
@@ -108,16 +114,23 @@ pub struct Garden {
 }
 
 impl Garden {
-    /// The weeks that the plan covers: from the first day anyone may sow (or the day that
-    /// something already growing was sown) to the last of feast and rain date.
+    /// The weeks that the plan covers: from the first day anyone may sow (or the day since
+    /// which something has been growing) to the last of feast and rain date.
     #[must_use]
     pub fn horizon(&self) -> Horizon {
         let start = self
-            .growing
+            .begun
             .iter()
-            .map(|g| g.sown)
-            .fold(self.school_year.start, Date::min);
+            .map(|begun| begun.since)
+            .fold(self.as_of(), Date::min);
         Horizon::spanning(start, self.last_day())
+    }
+
+    /// The day from which on there is something to plan: the first on which anyone may sow. What was
+    /// done before it is given.
+    #[must_use]
+    pub fn as_of(&self) -> Date {
+        self.school_year.start
     }
 
     /// The last day that matters: the rain date where there is one, else the feast.
@@ -132,7 +145,7 @@ impl Garden {
     pub fn calendar_span(&self) -> (Date, Date) {
         let terms = self.school_year.terms.iter().map(|term| term.to);
         let last = terms.fold(self.last_day(), Date::max);
-        (self.school_year.start, last)
+        (self.as_of(), last)
     }
 
     /// All grade positions in order.
@@ -149,8 +162,7 @@ impl Garden {
     /// whether it is wanted or not.
     #[must_use]
     pub fn with_ingredients(&self, wanted: impl Fn(IngredientAt) -> bool) -> Self {
-        let stays =
-            |at: &IngredientAt| wanted(*at) || matches!(self[*at].source, Source::Growing(_));
+        let stays = |at: &IngredientAt| wanted(*at) || matches!(self[*at].source, Source::Begun(_));
         let ingredients = self.ingredient_positions().filter(stays);
         Self {
             ingredients: ingredients.map(|at| self[at].clone()).collect(),

@@ -335,7 +335,7 @@ impl<'a> Decision<'a> {
         let mut few = self.later(&staged.aims, scope);
         let made = chosen(&board.candidates, &board.columns, &staged.values);
         for c in &made {
-            let planting = &board.candidates.all[c.candidate];
+            let planting = &board.candidates[c.candidate];
             if !few.all.iter().any(|other| planting.is_same_planting(other)) {
                 let same = self
                     .all

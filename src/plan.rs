@@ -2,17 +2,21 @@
 //! and how far each aim is proved. Names and dates only, so that a person can read and
 //! edit the saved form.
 
+mod at;
 mod rule;
 pub mod saved;
+mod stand;
 mod step_kind;
 
+pub use at::{PlantingAt, StepAt};
 pub use rule::{Aim, Rule};
+pub use stand::Stand;
 pub use step_kind::{Facts, Hands, Needed, Site, StepKind, TiedTo};
 
 use serde::{Deserialize, Serialize};
 
 use crate::calendar::Date;
-use crate::garden::Method;
+use crate::garden::{Method, StripAt, Strips};
 use crate::units::{Kilograms, Minutes};
 
 /// One class at one of its sessions.
@@ -99,6 +103,38 @@ pub struct Place {
     pub first_strip: u32,
     /// How many strips.
     pub strips: u32,
+}
+
+impl Place {
+    /// Strips of the bed of an id.
+    #[must_use]
+    pub fn of(bed: &str, strips: Strips) -> Self {
+        Self {
+            bed: bed.to_owned(),
+            first_strip: strips.first.number(),
+            strips: strips.count,
+        }
+    }
+
+    /// The number of its last strip; one less than that of the first if it has none.
+    #[must_use]
+    pub fn last_number(&self) -> u32 {
+        self.first_strip
+            .saturating_add(self.strips)
+            .saturating_sub(1)
+    }
+
+    /// Its strips. There is no strip 0: where a plan begins there, it has one fewer.
+    #[must_use]
+    pub fn run(&self) -> Strips {
+        match StripAt::numbered(self.first_strip) {
+            Some(first) => Strips {
+                first,
+                count: self.strips,
+            },
+            None => Strips::from_start(self.strips.saturating_sub(1)),
+        }
+    }
 }
 
 /// One sowing of one ingredient.
@@ -195,4 +231,25 @@ pub struct Plan {
     pub promise: Promise,
     /// The aims in order, with value and bound.
     pub aims: Vec<AimResult>,
+}
+
+impl Plan {
+    /// All plantings with their positions.
+    pub fn numbered(&self) -> impl Iterator<Item = (PlantingAt, &Planting)> {
+        let plantings = self.plantings.iter().enumerate();
+        plantings.map(|(at, planting)| (PlantingAt(at), planting))
+    }
+
+    /// The planting at a position; `None` if the plan has none there.
+    #[must_use]
+    pub fn planting(&self, at: PlantingAt) -> Option<&Planting> {
+        self.plantings.get(at.0)
+    }
+
+    /// The step at a position, with its planting; `None` if the plan has none there.
+    #[must_use]
+    pub fn step(&self, at: StepAt) -> Option<(&Planting, &Step)> {
+        let planting = self.planting(at.planting)?;
+        Some((planting, planting.steps.get(at.step)?))
+    }
 }

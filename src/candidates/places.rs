@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::calendar::Date;
-use crate::garden::{Crop, Garden, Microclimate, Plot};
+use crate::garden::{Begun, Crop, Garden, Microclimate, Plot, StripAt, Strips};
 use crate::units::Metres;
 
 use super::dropped::DropReason;
@@ -15,37 +15,19 @@ pub fn plots(garden: &Garden) -> Vec<Plot> {
     garden
         .bed_positions()
         .flat_map(|bed| {
-            let taken = |strip: u32| {
-                garden.growing.iter().any(|g| {
-                    g.bed == bed && g.first_strip <= strip && strip < g.first_strip + g.strips
-                })
+            let taken = |strip: &StripAt| {
+                let mut begun = garden.begun.iter().map(Begun::in_bed);
+                begun.any(|(in_bed, strips)| in_bed == bed && strips.has(*strip))
             };
-            garden[bed]
-                .plots(bed)
-                .into_iter()
-                .flat_map(move |plot| free_runs(plot, &taken))
-                .collect::<Vec<_>>()
+            let free_runs = |plot: Plot| {
+                let free = plot.strips.iter().filter(|strip| !taken(strip));
+                let runs = Strips::runs(free).into_iter();
+                runs.map(move |strips| Plot { strips, ..plot })
+            };
+            let plots = garden[bed].plots(bed).into_iter();
+            plots.flat_map(free_runs).collect::<Vec<_>>()
         })
         .collect()
-}
-
-/// The runs of a plot's strips that are not taken.
-fn free_runs(plot: Plot, taken: &impl Fn(u32) -> bool) -> Vec<Plot> {
-    let mut runs: Vec<Plot> = Vec::new();
-    for strip in plot.first_strip..plot.first_strip + plot.strips {
-        if taken(strip) {
-            continue;
-        }
-        match runs.last_mut() {
-            Some(run) if run.first_strip + run.strips == strip => run.strips += 1,
-            _ => runs.push(Plot {
-                first_strip: strip,
-                strips: 1,
-                ..plot
-            }),
-        }
-    }
-    runs
 }
 
 /// Beds in which the same planting grows the same way: one width, one microclimate.
@@ -105,6 +87,10 @@ pub fn allowed(
     }
 }
 
+/// Which plot of a list of candidates.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct PlotAt(pub usize);
+
 /// A set of plots; at most 128 of them.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
 pub struct PlotSet(u128);
@@ -134,7 +120,7 @@ impl PlotSet {
 
     /// True if it holds the plot.
     #[must_use]
-    pub fn has(self, plot: usize) -> bool {
+    pub fn has(self, PlotAt(plot): PlotAt) -> bool {
         plot < MOST_PLOTS && self.0 >> plot & 1 == 1
     }
 
@@ -157,8 +143,9 @@ impl PlotSet {
     }
 
     /// Positions of its plots, in order.
-    pub fn iter(self) -> impl Iterator<Item = usize> {
-        (0..MOST_PLOTS).filter(move |k| self.has(*k))
+    pub fn iter(self) -> impl Iterator<Item = PlotAt> {
+        let all = (0..MOST_PLOTS).map(PlotAt);
+        all.filter(move |plot| self.has(*plot))
     }
 }
 
@@ -167,7 +154,7 @@ impl PlotSet {
 #[must_use]
 pub fn usable_strips(plots: &[Plot], set: PlotSet, blocks: impl Iterator<Item = u32>) -> u32 {
     let unit = blocks.fold(0, common_divisor);
-    let strips = set.iter().map(|k| plots[k].strips);
+    let strips = set.iter().map(|plot| plots[plot.0].strips.count);
     strips.map(|n| n - n % unit.max(1)).sum()
 }
 

@@ -91,9 +91,7 @@ fn tended_sessions(
     let garden = context.garden;
     let mut days = context.sessions(class).to_vec();
     days.retain(|d| {
-        *d >= garden.school_year.start
-            && *d <= garden.last_day()
-            && garden.tending(grade, *d) == tending
+        *d >= garden.as_of() && *d <= garden.last_day() && garden.tending(grade, *d) == tending
     });
     days
 }

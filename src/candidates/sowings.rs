@@ -98,7 +98,7 @@ impl Search<'_> {
         let crop = &self.ingredient.crop;
         let ever = allowed(garden, self.plots, class, crop, garden.last_day());
         let amounts = ever.and_then(|plots| {
-            let strips = plots.iter().map(|k| self.plots[k].strips).sum();
+            let strips = plots.iter().map(|k| self.plots[k.0].strips.count).sum();
             let children = garden.children_of(self.grade);
             Amounts::of(garden, self.at, method, children, (class.width, strips))
         });

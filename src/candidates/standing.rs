@@ -1,6 +1,6 @@
 //! Candidates of ingredients that stand already: growing in a bed, or in a perennial patch.
 
-use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt, Method, Source};
+use crate::garden::{BegunAt, Garden, GradeAt, Ingredient, IngredientAt, Method, PatchAt, Source};
 use crate::growth::{Block, Fate, least_ready_years};
 use crate::units::Kilograms;
 
@@ -25,7 +25,7 @@ pub fn candidates(
     for grade in &ingredient.grades {
         let found = match ingredient.source {
             Source::Sown => return Vec::new(),
-            Source::Growing(which) => growing(context, at, *grade, which),
+            Source::Begun(which) => begun(context, at, *grade, which),
             Source::Patch(which) => patch(context, at, *grade, which),
         };
         match found {
@@ -37,25 +37,26 @@ pub fn candidates(
 }
 
 /// What grows in a bed already: only the pick window is open.
-fn growing(
+fn begun(
     context: &Context<'_>,
     at: IngredientAt,
     grade: GradeAt,
-    which: usize,
+    which: BegunAt,
 ) -> Result<Vec<Candidate>, DropReason> {
     let garden = context.garden;
     let ingredient = &garden[at];
-    let growing = &garden.growing[which];
-    let bed = &garden[growing.bed];
+    let begun = &garden[which];
+    let (bed, strips) = begun.in_bed();
+    let bed = &garden[bed];
     let seasons = Seasons::new(
         garden,
         &ingredient.crop,
         bed.microclimate(),
-        growing.as_plants,
+        begun.as_plants(),
     );
     let pick_days = pick_days(garden, at, &rounds(context, grade));
-    let fates: Vec<Vec<Fate>> = vec![seasons.fates(growing.sown)];
-    let mut windows = windows_of(&seasons, &fates, growing.sown, &pick_days);
+    let fates: Vec<Vec<Fate>> = vec![seasons.fates(begun.since)];
+    let mut windows = windows_of(&seasons, &fates, begun.since, &pick_days);
     let least = least_ready_years(seasons.years());
     windows.retain(|w| w.ready.len() as usize >= least);
     if windows.is_empty() {
@@ -63,7 +64,7 @@ fn growing(
     }
     let block = Block::of(&ingredient.crop, bed.width).ok_or(DropReason::NoBed)?;
     let yields = ingredient.crop.yields;
-    let plants = growing.strips / block.strips.max(1) * block.plants;
+    let plants = strips.count / block.strips.max(1) * block.plants;
     let usable = f64::from(plants) * ingredient.crop.picking.one_pick_share.0 * yields.usable.0;
     let amounts = fixed_amount(plants, yields.low * usable, yields.expected * usable);
     enough(garden, ingredient, &amounts)?;
@@ -78,11 +79,11 @@ fn patch(
     context: &Context<'_>,
     at: IngredientAt,
     grade: GradeAt,
-    which: usize,
+    which: PatchAt,
 ) -> Result<Vec<Candidate>, DropReason> {
     let garden = context.garden;
     let ingredient = &garden[at];
-    let patch = &garden.patches[which];
+    let patch = &garden[which];
     let years = garden.weather.years(context.horizon).len();
     let amounts = fixed_amount(0, patch.low, patch.expected);
     enough(garden, ingredient, &amounts)?;

@@ -100,14 +100,14 @@ fn crop(raw: RawCrop, germination: Germination) -> Crop {
         indoor: raw.indoor.map(indoor),
         ripening: raw.ripening,
         frost_limit: raw.frost.limit,
-        bolting: raw.bolting.map(|b| b.0),
+        bolting: raw.bolting,
         picking: raw.picking,
         spacing: raw.spacing,
         needs: raw.needs,
         seed_size: raw.seed_size,
         ages: raw.ages,
-        water: raw.water.map(|w| w.0),
-        stages: raw.stages.map(|s| s.0),
+        water: raw.water,
+        stages: raw.stages,
         kitchen: kitchen(raw.kitchen),
         caution: raw.caution,
     }
@@ -127,7 +127,7 @@ fn indoor(raw: RawIndoor) -> IndoorStart {
 fn kitchen(raw: RawKitchen) -> Kitchen {
     Kitchen {
         arrives: raw.arrives,
-        steps: raw.steps.into_iter().map(|step| step.0).collect(),
+        steps: raw.steps,
         store: raw.store,
         temperature: raw.temperature,
         crate_holds: raw.crate_holds,

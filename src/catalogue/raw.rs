@@ -7,10 +7,10 @@ use serde::Deserialize;
 
 use super::error::Fault;
 use crate::garden::{
-    Ages, Arrives, Bolting, Caution, DegreeDayMethod, Germination, Method, Needs, Picking,
-    Preparation, Ripening, Rotation, SeedSize, Spacing, Stages, Store, Sun, WaterUse,
+    Ages, Arrives, Bolting, Caution, Germination, Method, Needs, Picking, Preparation, Ripening,
+    Rotation, SeedSize, Spacing, Stages, Store, WaterUse,
 };
-use crate::units::{Celsius, Centimetres, DegreeDays, Hours, Kilograms, Share};
+use crate::units::{Celsius, Kilograms, Share};
 
 /// What a crop's published or remembered harvest is counted by.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
@@ -37,31 +37,25 @@ pub(super) struct RawCrop {
     #[serde(default)]
     pub other_names: Vec<String>,
     pub botanical: String,
-    #[serde(with = "RotationDef")]
     pub rotation: Rotation,
     pub methods: Vec<Method>,
     pub germination: RawGermination,
     pub germinates: Share,
     pub indoor: Option<RawIndoor>,
-    #[serde(with = "RipeningDef")]
     pub ripening: Ripening,
     pub frost: RawFrost,
-    pub bolting: Option<RawBolting>,
-    #[serde(with = "PickingDef")]
+    pub bolting: Option<Bolting>,
     pub picking: Picking,
     pub yields: RawYields,
-    #[serde(with = "SpacingDef")]
     pub spacing: Spacing,
-    #[serde(with = "NeedsDef")]
     pub needs: Needs,
-    #[serde(with = "SeedSizeDef")]
     pub seed_size: SeedSize,
-    #[serde(default, with = "AgesDef")]
+    #[serde(default)]
     pub ages: Ages,
     pub kitchen: RawKitchen,
-    pub water: Option<RawWater>,
-    pub stages: Option<RawStages>,
-    #[serde(default, with = "CautionDef")]
+    pub water: Option<WaterUse>,
+    pub stages: Option<Stages>,
+    #[serde(default)]
     pub caution: Caution,
     #[serde(default)]
     pub notes: Vec<String>,
@@ -115,168 +109,14 @@ pub(super) struct RawYields {
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub(super) struct RawKitchen {
-    #[serde(with = "ArrivesDef")]
     pub arrives: Arrives,
-    pub steps: Vec<RawPreparation>,
-    #[serde(with = "StoreDef")]
+    pub steps: Vec<Preparation>,
     pub store: Store,
     /// The coldest and the warmest that it keeps at.
     pub temperature: (Celsius, Celsius),
     /// Kilograms that fill a crate.
     #[serde(rename = "crate")]
     pub crate_holds: Kilograms,
-}
-
-#[derive(Deserialize)]
-pub(super) struct RawPreparation(#[serde(with = "PreparationDef")] pub Preparation);
-
-#[derive(Deserialize)]
-pub(super) struct RawBolting(#[serde(with = "BoltingDef")] pub Bolting);
-
-#[derive(Deserialize)]
-pub(super) struct RawWater(#[serde(with = "WaterUseDef")] pub WaterUse);
-
-#[derive(Deserialize)]
-pub(super) struct RawStages(#[serde(with = "StagesDef")] pub Stages);
-
-#[derive(Deserialize)]
-#[serde(remote = "Rotation", deny_unknown_fields)]
-struct RotationDef {
-    family: String,
-    years_hard: u32,
-    years_wished: u32,
-}
-
-#[derive(Deserialize)]
-#[serde(remote = "Ripening", deny_unknown_fields)]
-struct RipeningDef {
-    days_from_sowing: Option<f64>,
-    days_from_planting: Option<f64>,
-    thermal_from_sowing: Option<DegreeDays>,
-    reference: Celsius,
-    base: Celsius,
-    upper: Option<Celsius>,
-    #[serde(with = "DegreeDayMethodDef")]
-    method: DegreeDayMethod,
-}
-
-#[derive(Deserialize)]
-#[serde(remote = "DegreeDayMethod", rename_all = "snake_case")]
-enum DegreeDayMethodDef {
-    Average,
-    Sine,
-}
-
-#[derive(Deserialize)]
-#[serde(remote = "Bolting", deny_unknown_fields)]
-struct BoltingDef {
-    day_length: Hours,
-    after_days: u32,
-}
-
-#[derive(Deserialize)]
-#[serde(remote = "Picking", deny_unknown_fields)]
-struct PickingDef {
-    keeps_bearing: bool,
-    one_pick_share: Share,
-    holds_in_ground_days: u32,
-    #[serde(default)]
-    safe_underground: bool,
-    #[serde(default)]
-    cure_days: u32,
-    storage_days: u32,
-}
-
-#[derive(Deserialize)]
-#[serde(remote = "Spacing", deny_unknown_fields)]
-struct SpacingDef {
-    in_row: Centimetres,
-    between_rows: Centimetres,
-}
-
-#[derive(Deserialize)]
-#[serde(remote = "Needs", deny_unknown_fields)]
-struct NeedsDef {
-    #[serde(with = "SunDef")]
-    sun: Sun,
-    soil: Centimetres,
-    trellis: bool,
-}
-
-#[derive(Deserialize)]
-#[serde(remote = "Sun", rename_all = "snake_case")]
-enum SunDef {
-    Shade,
-    Part,
-    Full,
-}
-
-#[derive(Deserialize)]
-#[serde(remote = "Arrives", rename_all = "snake_case")]
-enum ArrivesDef {
-    Washed,
-    Brushed,
-    Unwashed,
-}
-
-#[derive(Deserialize)]
-#[serde(remote = "Preparation", rename_all = "snake_case")]
-enum PreparationDef {
-    Top,
-    Trim,
-    Peel,
-    Seed,
-    Shell,
-    Thresh,
-    Husk,
-    Strip,
-}
-
-#[derive(Deserialize)]
-#[serde(remote = "Store", rename_all = "snake_case")]
-enum StoreDef {
-    ColdMoist,
-    CoolMoist,
-    CoolDry,
-}
-
-#[derive(Deserialize)]
-#[serde(remote = "SeedSize", rename_all = "snake_case")]
-enum SeedSizeDef {
-    Tiny,
-    Medium,
-    Large,
-}
-
-#[derive(Deserialize)]
-#[serde(remote = "Ages", deny_unknown_fields)]
-struct AgesDef {
-    sowing: Option<u32>,
-    harvest: Option<u32>,
-}
-
-#[derive(Deserialize)]
-#[serde(remote = "WaterUse", deny_unknown_fields)]
-struct WaterUseDef {
-    initial: f64,
-    mid: f64,
-    end: f64,
-}
-
-#[derive(Deserialize)]
-#[serde(remote = "Stages", deny_unknown_fields)]
-struct StagesDef {
-    initial: f64,
-    development: f64,
-    mid: f64,
-    late: f64,
-}
-
-#[derive(Deserialize)]
-#[serde(remote = "Caution", deny_unknown_fields)]
-struct CautionDef {
-    text: String,
-    allergen: Option<String>,
 }
 
 /// The germination table: rows by name, each with the key of the section it stands in.

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use crate::garden::{BedAt, MAT, Method};
+use crate::garden::{BedAt, MAT, Method, StripAt};
 use crate::growth::germination::days_to_emerge;
-use crate::plan::StepKind;
+use crate::plan::{PlantingAt, Stand, StepKind};
 
 use super::planting::Planting;
 use super::run::Run;
@@ -12,15 +12,15 @@ use super::run::Run;
 /// Days that a bed takes to be cleared after the last pick.
 const CLEARING_DAYS: usize = 7;
 
-/// Two plantings (positions in the run) on one strip (from 0) on a day.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+/// Two plantings on one strip on a day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Clash {
     /// The planting that stands there.
-    pub first: usize,
+    pub first: PlantingAt,
     /// The planting that is put on top.
-    pub second: usize,
+    pub second: PlantingAt,
     /// The first such strip.
-    pub strip: usize,
+    pub strip: StripAt,
     /// The first such day number.
     pub day: usize,
 }
@@ -38,24 +38,22 @@ pub fn in_bed(run: &Run<'_>, planting: &Planting<'_>) -> Option<(usize, usize)> 
 }
 
 /// Per day: strips of a bed in use; and the clashes in it, one for each pair of plantings.
-pub fn bed_use(run: &Run<'_>, bed: BedAt) -> (Vec<u32>, Vec<Clash>) {
+pub fn bed_use(run: &Run<'_>, stands: &[Stand], bed: BedAt) -> (Vec<u32>, Vec<Clash>) {
     let strips = run.garden[bed].strips() as usize;
+    let here: Vec<&Stand> = stands.iter().filter(|stand| stand.bed == bed).collect();
     let mut clashes = BTreeMap::new();
-    let spans: Vec<_> = run.plantings.iter().map(|p| in_bed(run, p)).collect();
     let used = (0..run.horizon.days())
         .map(|day| {
-            let mut taken: Vec<Option<usize>> = vec![None; strips];
-            for (second, (planting, span)) in run.plantings.iter().zip(&spans).enumerate() {
-                if !span.is_some_and(|(from, to)| from <= day && day <= to) {
-                    continue;
-                }
-                let here = planting.places.iter().filter(|p| p.bed == bed);
-                for strip in here.flat_map(|p| p.within(run.garden)) {
-                    match taken.get_mut(strip) {
-                        Some(Some(first)) => {
-                            clashes.entry((*first, second)).or_insert((strip, day));
+            let mut taken: Vec<Option<&Stand>> = vec![None; strips];
+            for stand in here.iter().filter(|stand| stand.is_on(day)) {
+                for strip in stand.strips.iter() {
+                    match taken.get_mut(strip.index()) {
+                        Some(Some(before)) => {
+                            for pair in pairs(before, stand) {
+                                clashes.entry(pair).or_insert((strip, day));
+                            }
                         }
-                        Some(free) => *free = Some(second),
+                        Some(free) => *free = Some(stand),
                         None => {}
                     }
                 }
@@ -63,16 +61,22 @@ pub fn bed_use(run: &Run<'_>, bed: BedAt) -> (Vec<u32>, Vec<Clash>) {
             u32::try_from(taken.iter().flatten().count()).unwrap_or(u32::MAX)
         })
         .collect();
-    let clashes = clashes
-        .into_iter()
-        .map(|((first, second), (strip, day))| Clash {
-            first,
-            second,
-            strip,
-            day,
-        })
-        .collect();
-    (used, clashes)
+    let clash = |((first, second), (strip, day))| Clash {
+        first,
+        second,
+        strip,
+        day,
+    };
+    (used, clashes.into_iter().map(clash).collect())
+}
+
+/// Every planting of one stand with every one of the other.
+fn pairs<'s>(
+    first: &'s Stand,
+    second: &'s Stand,
+) -> impl Iterator<Item = (PlantingAt, PlantingAt)> {
+    let others = |at: &'s PlantingAt| second.plantings.iter().map(|other| (*at, *other));
+    first.plantings.iter().flat_map(others)
 }
 
 /// Flats of a planting that stand on the shelf on a day.

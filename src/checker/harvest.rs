@@ -330,7 +330,7 @@ fn picked_again(run: &Run<'_>, planting: &Planting<'_>, day: Date) -> Vec<Vec<us
 pub fn fate(run: &Run<'_>, planting: &Planting<'_>, season: &CropSeason, day: usize) -> Fate {
     let as_plants = match (planting.plan.method, planting.ingredient.source) {
         (Method::Indoor | Method::Bought, _) => true,
-        (_, Source::Growing(at)) => run.garden.growing.get(at).is_some_and(|g| g.as_plants),
+        (_, Source::Begun(at)) => run.garden[at].as_plants(),
         _ => false,
     };
     if as_plants {

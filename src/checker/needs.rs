@@ -10,7 +10,7 @@ use super::planting::Planting;
 pub fn methods(ingredient: &Ingredient) -> Vec<Method> {
     match ingredient.source {
         Source::Sown => ingredient.methods.clone(),
-        Source::Growing(_) => vec![Method::Growing],
+        Source::Begun(_) => vec![Method::Growing],
         Source::Patch(_) => vec![Method::Patch],
     }
 }
@@ -27,8 +27,7 @@ pub fn width(garden: &Garden, planting: &Planting<'_>) -> Option<Metres> {
 
 /// All strips of a planting that its beds really have.
 pub fn strips(garden: &Garden, planting: &Planting<'_>) -> u32 {
-    let strips: usize = planting.places.iter().map(|p| p.within(garden).len()).sum();
-    u32::try_from(strips).unwrap_or(u32::MAX)
+    planting.places.iter().map(|p| p.within(garden).count).sum()
 }
 
 /// What a planting takes and gives. The children are those of its grade.
@@ -39,7 +38,7 @@ pub fn need(garden: &Garden, planting: &Planting<'_>) -> Option<Need> {
         return None;
     }
     if let Source::Patch(at) = ingredient.source {
-        let patch = garden.patches.get(at)?;
+        let patch = &garden[at];
         return Some(Need {
             plants: 0,
             seeds: 0,

@@ -1,6 +1,6 @@
 //! A planting of the plan with its names looked up and its dates as day numbers.
 
-use crate::garden::{BedAt, ClassAt, Garden, GradeAt, Ingredient, IngredientAt};
+use crate::garden::{BedAt, ClassAt, Garden, GradeAt, Ingredient, IngredientAt, Strips};
 use crate::growth::Need;
 use crate::plan::{self, StepKind};
 
@@ -22,7 +22,7 @@ pub struct Planting<'a> {
     /// The steps that have a day.
     pub steps: Vec<Step<'a>>,
     /// The places in known beds.
-    pub places: Vec<Place>,
+    pub places: Vec<Place<'a>>,
     /// Day number from which something that already stood there has been growing.
     pub grows_since: Option<usize>,
     /// What its strips take and give; `None` where method or places do not allow to tell.
@@ -64,29 +64,18 @@ pub struct Visit {
     pub day: usize,
 }
 
-/// Neighbouring strips of a known bed, as the plan gives them.
-pub struct Place {
+/// Neighbouring strips of a known bed.
+pub struct Place<'a> {
     /// The bed.
     pub bed: BedAt,
-    /// First strip, from 1; may be out of the bed.
-    pub first_strip: u32,
-    /// How many strips; may run out of the bed.
-    pub strips: u32,
+    /// As it stands in the plan; may run out of the bed.
+    pub plan: &'a plan::Place,
 }
 
-impl Place {
-    /// The last strip, from 1; the one before the first if there are no strips.
-    pub fn last_strip(&self) -> u32 {
-        self.first_strip
-            .saturating_add(self.strips)
-            .saturating_sub(1)
-    }
-
-    /// The strips that the bed really has, from 0.
-    pub fn within(&self, garden: &Garden) -> std::ops::Range<usize> {
-        let first = self.first_strip.max(1) - 1;
-        let end = self.last_strip().min(garden[self.bed].strips());
-        first as usize..end.max(first) as usize
+impl Place<'_> {
+    /// The strips that the bed really has.
+    pub fn within(&self, garden: &Garden) -> Strips {
+        self.plan.run().within(garden[self.bed].strips())
     }
 }
 

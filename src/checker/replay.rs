@@ -5,7 +5,7 @@ use chrono::Datelike;
 use crate::garden::{Gap, Method};
 use crate::growth::CropSeason;
 use crate::growth::germination::median_up;
-use crate::plan::{Aim, StepKind};
+use crate::plan::{Aim, PlantingAt, Stand, StepAt, StepKind};
 
 use super::days::{bed_use, by_week, shelf_use};
 use super::harvest::{Harvest, IngredientReplay, fate};
@@ -13,7 +13,7 @@ use super::packet_days::PacketDays;
 use super::planting::{Planting, Step};
 use super::rules::rotation;
 use super::run::Run;
-use super::slack::StepAt;
+use super::stands::stands;
 
 /// What the replay of a plan saw, for reports.
 #[derive(Debug, Clone, PartialEq)]
@@ -85,6 +85,7 @@ impl Replay {
         counted: Vec<(Aim, f64)>,
     ) -> Self {
         let (flats, warm) = shelf_use(run);
+        let stands = stands(run);
         Self {
             packet_days: PacketDays::of(run.garden, run.plan),
             years: harvest.years,
@@ -96,12 +97,12 @@ impl Replay {
             strips_by_week: run
                 .garden
                 .bed_positions()
-                .map(|bed| by_week(&bed_use(run, bed).0))
+                .map(|bed| by_week(&bed_use(run, &stands, bed).0))
                 .collect(),
             fragile,
             counted,
             unattended: unattended(run),
-            rotation_wishes_missed: wishes_missed(run),
+            rotation_wishes_missed: wishes_missed(run, &stands),
         }
     }
 }
@@ -168,9 +169,9 @@ pub fn day_up(run: &Run<'_>, planting: &Planting<'_>, day: usize) -> Option<usiz
 
 /// Places where the family grew within the wished years, before the plan or in it. Where it grew
 /// within the hard ones the plan is refused and this is not asked.
-fn wishes_missed(run: &Run<'_>) -> Vec<RotationMiss> {
+fn wishes_missed(run: &Run<'_>, stands: &[Stand]) -> Vec<RotationMiss> {
     let mut missed = Vec::new();
-    for planting in &run.plantings {
+    for (at, planting) in run.plantings.iter().enumerate() {
         let rotation = &planting.ingredient.crop.rotation;
         let Some(year) = rotation::planting_year(run, planting) else {
             continue;
@@ -181,8 +182,8 @@ fn wishes_missed(run: &Run<'_>) -> Vec<RotationMiss> {
             let grew_in = rotation::last_grew(&run.garden[bed], &rotation.family, year)?;
             wished(year - grew_in).then_some((bed, grew_in))
         });
-        let own = rotation::family_before(run, planting, wished).into_iter();
-        let own = own.map(|b| (b.place.bed, run.horizon.date(b.cleared).year()));
+        let own = rotation::family_before(run, stands, PlantingAt(at), wished).into_iter();
+        let own = own.map(|b| (b.bed, run.horizon.date(b.cleared).year()));
         for (bed, grew_in) in earlier.chain(own) {
             let miss = RotationMiss {
                 bed: run.garden[bed].id.clone(),

@@ -2,14 +2,13 @@
 //! is grown only once.
 
 use crate::garden::{ClassAt, Garden};
-use crate::plan::{Plan, Planting, Rule, TiedTo, When};
+use crate::plan::{Plan, Planting, PlantingAt, Rule, StepAt, TiedTo, When};
 
 use super::edit::{moved, without};
 use super::fault::{DayLimit, Fault, Quantity, Subject, Violation};
 use super::harvest::{Harvest, Ready, Seasons, grown_all, grown_without, seasons_of};
 use super::rules;
 use super::run::Run;
-use super::slack::StepAt;
 
 /// A checked plan, ready for changes on trial.
 pub struct Replayer<'a> {
@@ -92,13 +91,13 @@ impl<'a> Replayer<'a> {
     /// In how many weather years in which one planting of the plan is ready by itself, it no longer
     /// is in the changed plan.
     #[must_use]
-    pub fn years_lost(&self, planting: usize, edit: &Edit) -> usize {
+    pub fn years_lost(&self, planting: PlantingAt, edit: &Edit) -> usize {
         let plan = self.edited(edit);
         let (run, _) = Run::new(self.garden, &plan);
         let mut changed = self.ready_of(&run, edit).into_iter();
         let then = changed.find(|(at, _)| *at == planting);
         let then = then.map_or_else(Vec::new, |(_, ready)| ready);
-        let now = self.ready.get(planting).into_iter().flatten();
+        let now = self.ready.get(planting.0).into_iter().flatten();
         now.enumerate()
             .filter(|(year, now)| now.is_ok() && !then.get(*year).is_some_and(Result::is_ok))
             .count()
@@ -115,7 +114,7 @@ impl<'a> Replayer<'a> {
     fn edited(&self, edit: &Edit) -> Plan {
         let mut plan = self.plan.clone();
         let mut put = |(at, when): (&StepAt, &When)| {
-            if let Some(planting) = plan.plantings.get_mut(at.planting) {
+            if let Some(planting) = plan.plantings.get_mut(at.planting.0) {
                 *planting = moved(self.garden, planting, at.step, when.clone());
             }
         };
@@ -138,9 +137,9 @@ impl<'a> Replayer<'a> {
     }
 
     /// Puts the hardening of a planting back on its days.
-    fn hardened_as_planned(&self, planting: usize, plan: &mut Plan) {
-        let planned = self.plan.plantings.get(planting).into_iter();
-        let changed = plan.plantings.get_mut(planting).into_iter();
+    fn hardened_as_planned(&self, planting: PlantingAt, plan: &mut Plan) {
+        let planned = self.plan.planting(planting).into_iter();
+        let changed = plan.plantings.get_mut(planting.0).into_iter();
         let steps = changed.flat_map(|p| &mut p.steps);
         for (step, planned) in steps.zip(planned.flat_map(|p| &p.steps)) {
             match step.kind.facts().tied_to {
@@ -151,8 +150,8 @@ impl<'a> Replayer<'a> {
     }
 
     /// The plantings that are left without some steps, each with its position before that.
-    fn left(&self, lost: &[StepAt]) -> Vec<(usize, Planting)> {
-        let left = |(at, planting): (usize, &Planting)| {
+    fn left(&self, lost: &[StepAt]) -> Vec<(PlantingAt, Planting)> {
+        let left = |(at, planting): (PlantingAt, &Planting)| {
             let own = lost.iter().filter(|step| step.planting == at);
             let steps: Vec<usize> = own.map(|step| step.step).collect();
             match steps.is_empty() {
@@ -160,8 +159,7 @@ impl<'a> Replayer<'a> {
                 false => Some((at, without(self.garden, planting, &steps)?)),
             }
         };
-        let plantings = self.plan.plantings.iter().enumerate();
-        plantings.filter_map(left).collect()
+        self.plan.numbered().filter_map(left).collect()
     }
 
     fn harvest_of(&self, run: &Run<'_>, edit: &Edit) -> Harvest {
@@ -172,36 +170,29 @@ impl<'a> Replayer<'a> {
 
     /// Grows the plantings that were changed, the others as before; each with the position that
     /// it had.
-    fn ready_of(&self, run: &Run<'_>, edit: &Edit) -> Vec<(usize, Vec<Ready>)> {
+    fn ready_of(&self, run: &Run<'_>, edit: &Edit) -> Vec<(PlantingAt, Vec<Ready>)> {
         let feast = self.garden.feast.day;
         let missed: &[(StepAt, Option<ClassAt>)] = match edit {
             Edit::Missed(missed) => missed,
             _ => &[],
         };
-        let (before, changed): (Vec<usize>, Vec<usize>) = match edit {
+        let all = || (0..self.ready.len()).map(PlantingAt).collect();
+        let (before, changed): (Vec<PlantingAt>, Vec<PlantingAt>) = match edit {
             Edit::Lost(lost) => (
                 self.left(lost).into_iter().map(|(at, _)| at).collect(),
                 lost.iter().map(|at| at.planting).collect(),
             ),
-            Edit::Moved(at, _) | Edit::MovedBoth([(at, _), _]) => {
-                ((0..self.ready.len()).collect(), vec![at.planting])
-            }
-            Edit::MadeUp(steps) => (
-                (0..self.ready.len()).collect(),
-                steps.iter().map(|(at, _)| at.planting).collect(),
-            ),
-            Edit::Missed(missed) => (
-                (0..self.ready.len()).collect(),
-                missed.iter().map(|(at, _)| at.planting).collect(),
-            ),
+            Edit::Moved(at, _) | Edit::MovedBoth([(at, _), _]) => (all(), vec![at.planting]),
+            Edit::MadeUp(steps) => (all(), steps.iter().map(|(at, _)| at.planting).collect()),
+            Edit::Missed(missed) => (all(), missed.iter().map(|(at, _)| at.planting).collect()),
         };
-        let own = |at: usize| -> Vec<(usize, Option<ClassAt>)> {
+        let own = |at: PlantingAt| -> Vec<(usize, Option<ClassAt>)> {
             let own = missed.iter().filter(|(step, _)| step.planting == at);
             own.map(|(at, class)| (at.step, *class)).collect()
         };
-        let grow = |(planting, at): (_, usize)| match changed.contains(&at) {
-            true => grown_without(run, planting, &self.seasons[at], feast, &own(at)),
-            false => self.ready[at].clone(),
+        let grow = |(planting, at): (_, PlantingAt)| match changed.contains(&at) {
+            true => grown_without(run, planting, &self.seasons[at.0], feast, &own(at)),
+            false => self.ready[at.0].clone(),
         };
         let plantings = run.plantings.iter().zip(before);
         plantings.map(|pair| (pair.1, grow(pair))).collect()

@@ -3,7 +3,9 @@
 
 use crate::garden::Method;
 use crate::growth::least_ready_years;
-use crate::plan::{self, Needed, Plan, Planting as Planned, Promise, Rule, Visit};
+use crate::plan::{
+    self, Needed, Plan, Planting as Planned, PlantingAt, Promise, Rule, StepAt, Visit,
+};
 
 use super::edit::moved;
 use super::fault::Fault;
@@ -26,15 +28,6 @@ pub fn bears(now: usize, then: usize) -> bool {
     then + bearable(now) >= now
 }
 
-/// A step of a plan: positions of the planting and of the step in it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct StepAt {
-    /// Position of the planting in the plan.
-    pub planting: usize,
-    /// Position of the step in the planting.
-    pub step: usize,
-}
-
 /// The steps of a sound plan without slack, in order: those that break a rule, or cost their
 /// planting more than one of its ready years in ten, in the next round; and picks without another beside
 /// them. A patch is there whenever it is picked, and a plan without thinning keeps the rules.
@@ -50,7 +43,7 @@ pub fn fragile(run: &Run<'_>, seasons: &[Seasons]) -> Vec<StepAt> {
                 Needed::Always => late_fails(run, planting, step, &seasons[at], &ready[at]),
             };
             found.extend(fragile.then_some(StepAt {
-                planting: at,
+                planting: PlantingAt(at),
                 step: step.name.number - 1,
             }));
         }

@@ -144,7 +144,7 @@ impl Standing {
             .map(|day| crop_coefficient(&water, &stages, day as f64 - up as f64))
             .collect();
         let areas = planting.places.iter().map(|place| {
-            let strips = place.within(run.garden).len() as f64;
+            let strips = f64::from(place.within(run.garden).count);
             let width = run.garden[place.bed].width;
             (place.bed, (STRIP * strips).by(width))
         });

@@ -31,7 +31,7 @@ impl<'a> Bench<'a> {
     /// All days on which the same hands could do a step.
     pub fn choices(&self, planting: &Planting, step: &Step) -> Option<Vec<When>> {
         let garden = self.context.garden;
-        let span = (garden.school_year.start, garden.last_day());
+        let span = (garden.as_of(), garden.last_day());
         let within = |when: &When| when.first() >= Some(span.0) && when.last() <= Some(span.1);
         let in_time = |when: &When| {
             step.kind.facts().counted_from.is_none() || thinned_in_time(planting, step, when)

@@ -4,24 +4,21 @@ use chrono::Datelike;
 
 use crate::calendar::Date;
 use crate::candidates::Candidate;
-use crate::garden::{Garden, Plot, Rotation};
-use crate::plan::{Place, Planting};
-
-/// A planting with the first and last day on which it takes its strips; `None` for a patch.
-pub type Standing<'a> = (&'a Planting, Option<(Date, Date)>);
+use crate::garden::{BedAt, Garden, Plot, Rotation, StripAt, Strips};
+use crate::plan::{Place, Plan, Planting, PlantingAt, Stand};
 
 /// What stands in the beds, and since and until when.
 pub struct FreeStrips<'a> {
     garden: &'a Garden,
     taken: Vec<Taken<'a>>,
     /// Beds in which what is lost stood: these are filled first.
-    first: Vec<&'a str>,
+    first: Vec<BedAt>,
 }
 
-/// Strips with what stands there, from its first day until it is cleared.
+/// A stand that stays, with the families that it holds.
 struct Taken<'a> {
-    place: &'a Place,
-    family: Option<&'a Rotation>,
+    stand: &'a Stand,
+    families: Vec<&'a Rotation>,
     from: Date,
     to: Date,
 }
@@ -33,34 +30,45 @@ impl Taken<'_> {
         let must_wait = |later: &Rotation, first: Date, cleared: Date| {
             cleared < first && later.must_wait(first.year() - cleared.year())
         };
-        let family = self.family.filter(|f| f.family == rotation.family);
+        let mut same = self.families.iter().filter(|f| f.family == rotation.family);
         self.from <= to && from <= self.to
-            || family.is_some_and(|family| {
+            || same.any(|family| {
                 must_wait(rotation, from, self.to) || must_wait(family, self.from, to)
             })
     }
 }
 
 impl<'a> FreeStrips<'a> {
-    /// The strips beside some plantings; those of lost ones are free again.
-    pub fn of(garden: &'a Garden, staying: &[Standing<'a>], lost: &[Standing<'a>]) -> Self {
-        let taken = staying.iter().filter_map(|(planting, span)| {
-            let (from, to) = (*span)?;
-            let family = garden.ingredient_named(&planting.ingredient);
-            let family = family.map(|at| &garden[at].crop.rotation);
-            let taken = move |place| Taken {
-                place,
-                family,
-                from,
-                to,
+    /// The strips beside the stands of a plan; those of plantings that are lost are free again.
+    pub fn of(
+        garden: &'a Garden,
+        plan: &Plan,
+        stands: &'a [Stand],
+        is_lost: impl Fn(&Planting) -> bool,
+    ) -> Self {
+        let lost = |at: &PlantingAt| plan.planting(*at).is_some_and(&is_lost);
+        let horizon = garden.horizon();
+        let taken = |stand: &'a Stand| {
+            let staying = stand.plantings.iter().filter(|at| !lost(at));
+            let staying = staying.filter_map(|at| plan.planting(*at));
+            let rotation = |p: &Planting| {
+                let at = garden.ingredient_named(&p.ingredient)?;
+                Some(&garden[at].crop.rotation)
             };
-            Some(planting.places.iter().map(taken))
-        });
-        let beds = lost.iter().flat_map(|(planting, _)| &planting.places);
+            Taken {
+                stand,
+                families: staying.filter_map(rotation).collect(),
+                from: horizon.date(stand.days.0),
+                to: horizon.date(stand.days.1),
+            }
+        };
+        let (gone, stay): (Vec<&Stand>, Vec<&Stand>) = stands
+            .iter()
+            .partition(|stand| stand.plantings.iter().all(lost));
         Self {
             garden,
-            taken: taken.flatten().collect(),
-            first: beds.map(|place| place.bed.as_str()).collect(),
+            taken: stay.into_iter().map(taken).collect(),
+            first: gone.iter().map(|stand| stand.bed).collect(),
         }
     }
 
@@ -78,19 +86,15 @@ impl<'a> FreeStrips<'a> {
         let block = candidate.amounts.block.strips.max(1);
         let mut left = candidate.amounts.least_strips();
         let mut plots: Vec<&Plot> = plots.collect();
-        let bed = |plot: &Plot| self.garden[plot.bed].id.as_str();
-        plots.sort_by_key(|plot| !self.first.contains(&bed(plot)));
+        plots.sort_by_key(|plot| !self.first.contains(&plot.bed));
         let mut places = Vec::new();
         for plot in plots {
-            for (first, n) in self.runs(bed(plot), plot, |taken| taken.bars(rotation, days)) {
-                let take = (n / block * block).min(left);
-                if take > 0 {
-                    left -= take;
-                    places.push(Place {
-                        bed: bed(plot).to_owned(),
-                        first_strip: first,
-                        strips: take,
-                    });
+            for run in self.runs(plot, |taken| taken.bars(rotation, days)) {
+                let count = (run.count / block * block).min(left);
+                if count > 0 {
+                    left -= count;
+                    let bed = &self.garden[plot.bed].id;
+                    places.push(Place::of(bed, Strips { count, ..run }));
                 }
             }
         }
@@ -98,23 +102,14 @@ impl<'a> FreeStrips<'a> {
         (left == 0 && !places.is_empty()).then_some(places)
     }
 
-    /// Runs of free strips of a plot: the first, counted from 1 in the bed, and how many.
-    fn runs(&self, bed: &str, plot: &Plot, bars: impl Fn(&Taken<'_>) -> bool) -> Vec<(u32, u32)> {
-        let is_free = |strip: u32| {
+    /// Runs of free strips of a plot.
+    fn runs(&self, plot: &Plot, bars: impl Fn(&Taken<'_>) -> bool) -> Vec<Strips> {
+        let is_free = |strip: &StripAt| {
             !self.taken.iter().any(|taken| {
-                let place = taken.place;
-                let there = place.first_strip <= strip && strip < place.first_strip + place.strips;
-                place.bed == bed && there && bars(taken)
+                let stand = taken.stand;
+                stand.bed == plot.bed && stand.strips.has(*strip) && bars(taken)
             })
         };
-        let mut runs: Vec<(u32, u32)> = Vec::new();
-        for strip in plot.first_strip + 1..=plot.first_strip + plot.strips {
-            match runs.last_mut() {
-                _ if !is_free(strip) => {}
-                Some((first, n)) if *first + *n == strip => *n += 1,
-                _ => runs.push((strip, 1)),
-            }
-        }
-        runs
+        Strips::runs(plot.strips.iter().filter(is_free))
     }
 }

@@ -3,9 +3,9 @@
 
 use crate::calendar::{Date, days_between};
 use crate::candidates::family_days;
-use crate::checker::{Edit, StepAt};
+use crate::checker::Edit;
 use crate::garden::ClassAt;
-use crate::plan::{Planting, Step, StepKind, Visit, When};
+use crate::plan::{Planting, Step, StepAt, StepKind, Visit, When};
 
 use super::bench::{Bench, feeds_as_often, thinned_in_time};
 
@@ -35,8 +35,7 @@ impl Bench<'_> {
     /// What is lost if those who do a step do not come: class by class, in the order of the plan,
     /// or for all of them at once where it is no session.
     pub fn if_missed(&self, at: StepAt) -> Option<Vec<IfMissed>> {
-        let planting = self.checked.plan().plantings.get(at.planting)?;
-        let step = planting.steps.get(at.step)?;
+        let (planting, step) = self.checked.plan().step(at)?;
         match &step.when {
             When::Sessions(visits) => visits
                 .iter()
@@ -129,9 +128,7 @@ impl Bench<'_> {
     /// A sowing on other days together with its thinning, by the same class, on each of its other days;
     /// none for what is not thinned.
     fn made_up_with_thinning(&self, at: StepAt, when: &When, visit: Option<&Visit>) -> Vec<Edit> {
-        let planting = self.checked.plan().plantings.get(at.planting);
-        let sown = planting.and_then(|p| Some((p, p.steps.get(at.step)?)));
-        let Some((planting, sowing)) = sown else {
+        let Some((planting, sowing)) = self.checked.plan().step(at) else {
             return Vec::new();
         };
         let mut steps = planting.steps.iter().enumerate();
@@ -189,7 +186,7 @@ impl Bench<'_> {
             (when, None) => Some(when) == own,
             _ => false,
         };
-        let plantings = self.checked.plan().plantings.iter().enumerate();
+        let plantings = self.checked.plan().numbered();
         let same = plantings.filter(|(_, p)| p.ingredient == planting.ingredient);
         same.flat_map(|(planting, p)| {
             let steps = p.steps.iter().enumerate();

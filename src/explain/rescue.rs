@@ -11,9 +11,9 @@ use crate::deadline::Deadline;
 use crate::garden::{Crop, Garden, Ingredient, IngredientAt, Method, Source};
 use crate::growth::least_ready_years;
 use crate::model::planting;
-use crate::plan::{Plan, Planting, Step, When};
+use crate::plan::{Plan, Planting, Stand, Step, When};
 
-use super::free_strips::{FreeStrips, Standing};
+use super::free_strips::FreeStrips;
 
 /// What is done instead.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -68,12 +68,12 @@ pub fn rescue_ladders(
     deadline: &Deadline,
 ) -> Vec<RescueLadder> {
     let all: Vec<IngredientAt> = garden.ingredient_positions().collect();
-    let plantings = checked.plan().plantings.iter();
-    let standing: Vec<Standing<'_>> = plantings.zip(checked.in_bed(garden)).collect();
+    let stands = checked.stands(garden);
+    let standing = (checked.plan(), stands.as_slice());
     all.into_par_iter()
         .map(|at| RescueLadder {
             ingredient: at,
-            rungs: rungs((garden, checked), &standing, at, catalogue, deadline),
+            rungs: rungs((garden, checked), standing, at, catalogue, deadline),
         })
         .collect()
 }
@@ -81,7 +81,7 @@ pub fn rescue_ladders(
 /// The rungs of one ingredient. One that ends no later than a cheaper one is of no use.
 fn rungs(
     (garden, checked): (&Garden, &CheckedPlan),
-    standing: &[Standing<'_>],
+    standing: (&Plan, &[Stand]),
     at: IngredientAt,
     catalogue: &Catalogue,
     deadline: &Deadline,
@@ -105,7 +105,7 @@ fn rungs(
         Source::Sown => children_sow(&old.methods),
         Source::Patch(_) => children_sow(&old.crop.methods),
         // It was begun in another season, and the cold that such a crop asks is not modelled.
-        Source::Growing(_) => return Vec::new(),
+        Source::Begun(_) => return Vec::new(),
     };
     let bought = old
         .crop
@@ -179,16 +179,16 @@ fn with(garden: &Garden, at: IngredientAt, crop: &Crop, methods: Vec<Method>) ->
 /// The planting that begins last and does, put into the plan in place of all of its ingredient.
 fn latest(
     garden: &Garden,
-    standing: &[Standing<'_>],
+    standing: (&Plan, &[Stand]),
     (at, wanted): (IngredientAt, usize),
     rescue: Rescue,
     deadline: &Deadline,
 ) -> Option<RescueRung> {
     let name = &garden[at].name;
-    let (lost, rest): (Vec<Standing<'_>>, Vec<Standing<'_>>) =
-        standing.iter().partition(|(p, _)| p.ingredient == *name);
-    let free = FreeStrips::of(garden, &rest, &lost);
-    let rest: Vec<&Planting> = rest.into_iter().map(|(planting, _)| planting).collect();
+    let (plan, stands) = standing;
+    let is_lost = |p: &Planting| p.ingredient == *name;
+    let free = FreeStrips::of(garden, plan, stands, is_lost);
+    let rest: Vec<&Planting> = plan.plantings.iter().filter(|p| !is_lost(p)).collect();
     let alone = garden.with_ingredients(|other| other == at);
     let own = alone.ingredient_named(name)?;
     let found = Candidates::within(&alone, deadline).ok()?;
@@ -200,7 +200,7 @@ fn latest(
             if deadline.is_over() {
                 return None;
             }
-            let plots = candidate.plots.iter().filter_map(|k| found.plots.get(k));
+            let plots = candidate.plots.iter().map(|plot| &found[plot]);
             let Some(places) = free.places(plots, candidate, &alone[own].crop.rotation) else {
                 continue;
             };

@@ -4,10 +4,10 @@
 use rayon::prelude::*;
 
 use crate::candidates::{Round, next_round};
-use crate::checker::{CheckedPlan, Edit, StepAt};
+use crate::checker::{CheckedPlan, Edit};
 use crate::deadline::Deadline;
 use crate::garden::Garden;
-use crate::plan::{Needed, Planting, Step, Visit, When};
+use crate::plan::{Needed, Planting, PlantingAt, Step, StepAt, Visit, When};
 use crate::units::Kilograms;
 
 use super::bench::{Bench, keeps_promise, same_days, thinned_in_time};
@@ -73,7 +73,7 @@ pub fn slack(garden: &Garden, checked: &CheckedPlan) -> Vec<StepSlack> {
 #[must_use]
 pub fn slack_within(garden: &Garden, checked: &CheckedPlan, deadline: &Deadline) -> Vec<StepSlack> {
     let bench = Bench::new(garden, checked);
-    let plantings = checked.plan().plantings.iter().enumerate();
+    let plantings = checked.plan().numbered();
     let steps: Vec<StepAt> = plantings
         .flat_map(|(planting, planned)| {
             let steps = planned.steps.iter().enumerate();
@@ -94,8 +94,7 @@ pub fn slack_within(garden: &Garden, checked: &CheckedPlan, deadline: &Deadline)
 impl<'a> Bench<'a> {
     /// A step's slack; `None` for what goes with other steps.
     pub fn slack_of(&self, at: StepAt) -> Option<StepSlack> {
-        let planting = self.checked.plan().plantings.get(at.planting)?;
-        let step = planting.steps.get(at.step)?;
+        let (planting, step) = self.checked.plan().step(at)?;
         let mut choices = self.choices(planting, step)?;
         choices.retain(|when| !same_days(when, &step.when));
         let own = self
@@ -149,10 +148,7 @@ impl<'a> Bench<'a> {
 
     /// A sowing moved together with its thinning, in every way; none for what is not thinned.
     fn with_thinning(&self, at: StepAt, when: &When) -> Vec<Edit> {
-        let Some(planting) = self.checked.plan().plantings.get(at.planting) else {
-            return Vec::new();
-        };
-        let Some(sowing) = planting.steps.get(at.step) else {
+        let Some((planting, sowing)) = self.checked.plan().step(at) else {
             return Vec::new();
         };
         let thinning = |s: &Step| s.kind.is_counted_from(sowing.kind);
@@ -207,26 +203,25 @@ impl<'a> Bench<'a> {
     /// A step and all that falls out with its sessions of the same ingredient; what is thinned
     /// asks for nothing more.
     fn lost_with(&self, at: StepAt) -> Option<Vec<StepAt>> {
-        let plantings = &self.checked.plan().plantings;
-        let planting = plantings.get(at.planting)?;
-        let step = planting.steps.get(at.step)?;
+        let plan = self.checked.plan();
+        let (planting, step) = plan.step(at)?;
         if step.kind.facts().needed == Needed::Never {
             return Some(vec![at]);
         }
-        let same = |(_, p): &(usize, &Planting)| p.ingredient == planting.ingredient;
-        let of_planting = |(planting, p): (usize, &'a Planting)| {
+        let same = |(_, p): &(PlantingAt, &Planting)| p.ingredient == planting.ingredient;
+        let of_planting = |(planting, p): (PlantingAt, &'a Planting)| {
             let steps = p.steps.iter().enumerate();
             let then = steps.filter(|(_, s)| same_days(&s.when, &step.when));
             then.map(move |(step, _)| StepAt { planting, step })
                 .collect::<Vec<_>>()
         };
-        let sowings = plantings.iter().enumerate().filter(same);
+        let sowings = plan.numbered().filter(same);
         Some(sowings.flat_map(of_planting).collect())
     }
 
     fn missed(&self, at: StepAt, ingredient: usize) -> Option<Missed> {
         let lost = self.lost_with(at)?;
-        let mut sowings: Vec<usize> = lost.iter().map(|at| at.planting).collect();
+        let mut sowings: Vec<PlantingAt> = lost.iter().map(|at| at.planting).collect();
         sowings.sort_unstable();
         sowings.dedup();
         let edit = Edit::Lost(lost);

@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 
 use crate::checker::{CheckedPlan, check};
-use crate::garden::{Garden, Shelf};
+use crate::garden::{Garden, Shelf, StripAt};
 use crate::model::{self, Options};
 use crate::plan::{Aim, AimResult, Plan};
 
@@ -131,7 +131,7 @@ pub fn fewest_strips(garden: &Garden, checked: &CheckedPlan, options: &Options) 
     let found = model::on_fewest_strips(garden, options, &promise(checked)).ok()?;
     let with_fewer = check(garden, found.plan).ok()?;
     // What stands already keeps its strips whatever is planned.
-    let standing: u32 = garden.growing.iter().map(|g| g.strips).sum();
+    let standing: u32 = garden.begun.iter().map(|b| b.in_bed().1.count).sum();
     let own = strips_used(checked.plan());
     let fewest = strips_used(with_fewer.plan());
     let least = if fewest < own { &with_fewer } else { checked };
@@ -146,10 +146,8 @@ pub fn fewest_strips(garden: &Garden, checked: &CheckedPlan, options: &Options) 
 /// Strips that ever carry anything.
 fn strips_used(plan: &Plan) -> u32 {
     let places = plan.plantings.iter().flat_map(|p| &p.places);
-    let strips: BTreeSet<(&str, u32)> = places
-        .flat_map(|p| {
-            (p.first_strip..p.first_strip + p.strips).map(|strip| (p.bed.as_str(), strip))
-        })
+    let strips: BTreeSet<(&str, StripAt)> = places
+        .flat_map(|p| p.run().iter().map(|strip| (p.bed.as_str(), strip)))
         .collect();
     u32::try_from(strips.len()).unwrap_or(u32::MAX)
 }

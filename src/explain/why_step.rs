@@ -3,12 +3,12 @@
 
 use crate::calendar::Date;
 use crate::candidates::{Candidate, Candidates, Seasons};
-use crate::checker::{CheckedPlan, Edit, Harvest, StepAt, Violation};
+use crate::checker::{CheckedPlan, Edit, Harvest, Violation};
 use crate::garden::{Garden, IngredientAt, Method};
 use crate::growth::Loss;
 use crate::model::Options;
 use crate::pipeline::{NoPlan, plan_where};
-use crate::plan::{Planting, Step, StepKind, When};
+use crate::plan::{Planting, Step, StepAt, StepKind, When};
 
 use super::bench::{Bench, same_days};
 use super::slack::StepSlack;
@@ -83,8 +83,7 @@ pub fn why_step(
     options: &Options,
 ) -> Option<WhyStep> {
     let bench = Bench::new(garden, checked);
-    let planting = checked.plan().plantings.get(at.planting)?;
-    let step = planting.steps.get(at.step)?;
+    let (planting, step) = checked.plan().step(at)?;
     let choices = bench.choices(planting, step)?;
     let other = |when: &&When| !same_days(when, &step.when);
     let (mut earlier, later): (Vec<&When>, Vec<&When>) = choices
@@ -155,10 +154,9 @@ impl<'a> Hold<'a> {
         at: StepAt,
         options: &'a Options,
     ) -> Option<Self> {
-        let plantings = &checked.plan().plantings;
-        let planting = plantings.get(at.planting)?;
-        let kind = planting.steps.get(at.step)?.kind;
-        let others = plantings.iter().enumerate();
+        let (planting, step) = checked.plan().step(at)?;
+        let kind = step.kind;
+        let others = checked.plan().numbered();
         let others =
             others.filter(|(k, p)| *k != at.planting && p.ingredient == planting.ingredient);
         let steps = others.flat_map(|(_, p)| &p.steps);

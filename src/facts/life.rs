@@ -3,7 +3,7 @@
 
 use crate::calendar::Date;
 use crate::garden::{GradeAt, Method};
-use crate::plan::{Planting, StepKind};
+use crate::plan::{Planting, PlantingAt, StepKind};
 
 use super::Facts;
 use super::spans::span_of;
@@ -45,7 +45,7 @@ pub struct Span {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Life {
     /// The position of the planting in the plan.
-    pub planting: usize,
+    pub planting: PlantingAt,
     /// True if it is another grade's, which the one that is asked for takes over.
     pub taken_over: bool,
     /// Its spans.
@@ -58,10 +58,10 @@ impl<'a> Facts<'a> {
     /// The lives of plantings, grade by grade.
     #[must_use]
     pub fn lives(&self, whose: Whose) -> Vec<Life> {
-        let all = || self.plan.plantings.iter().enumerate();
+        let all = || self.plan.numbered();
         let own = |grade| all().filter(move |(_, p)| self.grade_of(p) == Some(grade));
         let life = |taken_over| {
-            move |(at, planting): (usize, &'a Planting)| Life {
+            move |(at, planting): (PlantingAt, &'a Planting)| Life {
                 planting: at,
                 taken_over,
                 spans: self.spans(at, planting),
@@ -88,7 +88,7 @@ impl<'a> Facts<'a> {
         other.is_some_and(|other| self.garden.tending(other, end) == by)
     }
 
-    fn spans(&self, at: usize, planting: &Planting) -> Vec<Span> {
+    fn spans(&self, at: PlantingAt, planting: &Planting) -> Vec<Span> {
         let shelf = (planting.method == Method::Indoor)
             .then(|| {
                 let (sown, _) = span_of(planting, StepKind::Sow)?;
@@ -96,7 +96,7 @@ impl<'a> Facts<'a> {
                 Some((sown, out))
             })
             .flatten();
-        let in_bed = self.in_bed.get(at).copied().flatten();
+        let in_bed = self.in_bed.get(at.0).copied().flatten();
         let stands = [(SpanKind::Shelf, shelf), (SpanKind::Bed, in_bed)].into_iter();
         let steps = StepKind::ALL.iter();
         let steps = steps.filter_map(|kind| Some((span_kind(*kind)?, span_of(planting, *kind))));

@@ -1,10 +1,11 @@
 //! The garden from above: beds with what stands in them, patches, areas. Lengths are in metres.
 
 use crate::garden::{Bed, BedAt, GradeAt, Position, Runs};
+use crate::plan::PlantingAt;
 use crate::units::Metres;
 
 use super::Facts;
-use super::stands::{Carries, Stand};
+use super::stands::{Carries, Dated};
 
 /// Where a piece of ground lies.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -15,11 +16,11 @@ pub struct Ground {
     pub extent: (Metres, Metres),
 }
 
-/// A planting on the map.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+/// What stands together on the map.
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Planted {
     /// Where it stands, and when.
-    pub stand: Stand,
+    pub dated: Dated,
     /// True if it is of the grade that the map stresses.
     pub ours: bool,
 }
@@ -120,13 +121,14 @@ impl Facts<'_> {
     }
 
     fn map_bed(&self, bed: &Bed, carries: &Carries, stressed: Option<GradeAt>) -> MapBed {
-        let planted = |stand: &Stand| {
-            let planting = self.plan.plantings.get(stand.planting);
+        let is_ours = |at: &PlantingAt| {
+            let planting = self.plan.planting(*at);
             let grade = planting.and_then(|p| self.grade_of(p));
-            Planted {
-                stand: *stand,
-                ours: grade.is_some() && grade == stressed,
-            }
+            grade.is_some() && grade == stressed
+        };
+        let planted = |dated: &Dated| Planted {
+            ours: dated.stand.plantings.iter().any(is_ours),
+            dated: dated.clone(),
         };
         MapBed {
             bed: carries.bed,

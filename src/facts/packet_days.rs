@@ -106,7 +106,7 @@ impl Facts<'_> {
     fn counts_as_plants(&self, planting: &Planting, ingredient: &Ingredient) -> bool {
         match (planting.method, ingredient.source) {
             (Method::Indoor | Method::Bought, _) => true,
-            (_, Source::Growing(at)) => self.garden.growing.get(at).is_some_and(|g| g.as_plants),
+            (_, Source::Begun(at)) => self.garden[at].as_plants(),
             _ => false,
         }
     }

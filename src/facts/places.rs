@@ -14,9 +14,7 @@ pub fn places(given: &[Place]) -> Vec<Place> {
     let mut places: Vec<Place> = Vec::new();
     for place in sorted {
         match places.last_mut() {
-            Some(last)
-                if last.bed == place.bed && last.first_strip + last.strips == place.first_strip =>
-            {
+            Some(last) if last.bed == place.bed && last.run().after() == place.run().first => {
                 last.strips += place.strips;
             }
             _ => places.push(place),

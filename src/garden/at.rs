@@ -12,6 +12,14 @@ pub struct IngredientAt(pub usize);
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct BedAt(pub usize);
 
+/// What has begun already: which of it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct BegunAt(pub usize);
+
+/// Which perennial patch.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct PatchAt(pub usize);
+
 /// Which class of which grade.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct ClassAt {

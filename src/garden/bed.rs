@@ -7,6 +7,7 @@ use crate::units::{Celsius, Centimetres, Kilograms, Metres, STRIP};
 
 use super::at::BedAt;
 use super::crop::{Crop, Sun};
+use super::strips::{StripAt, Strips};
 
 /// A bed in the ground or raised, or a container.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -92,10 +93,8 @@ pub struct Bed {
 pub struct Plot {
     /// The bed.
     pub bed: BedAt,
-    /// First strip of the part, counted from 0 at the bed's start.
-    pub first_strip: u32,
-    /// How many strips.
-    pub strips: u32,
+    /// Its strips.
+    pub strips: Strips,
     /// True if it has a trellis.
     pub trellis: bool,
 }
@@ -129,19 +128,20 @@ impl Bed {
         [
             Plot {
                 bed,
-                first_strip: 0,
-                strips: with,
+                strips: Strips::from_start(with),
                 trellis: true,
             },
             Plot {
                 bed,
-                first_strip: with,
-                strips: self.strips() - with,
+                strips: Strips {
+                    first: StripAt(with),
+                    count: self.strips() - with,
+                },
                 trellis: false,
             },
         ]
         .into_iter()
-        .filter(|p| p.strips > 0)
+        .filter(|p| p.strips.count > 0)
         .collect()
     }
 
@@ -194,21 +194,6 @@ impl Bed {
 /// Whole strips in a length; a millimetre of rounding is forgiven.
 fn whole_strips(length: Metres) -> u32 {
     ((length.0 + 0.001) / STRIP.0).floor() as u32
-}
-
-/// Something that already stands in a bed and serves an ingredient.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Growing {
-    /// The bed.
-    pub bed: BedAt,
-    /// The first strip, from 0.
-    pub first_strip: u32,
-    /// How many strips.
-    pub strips: u32,
-    /// When it was sown or planted.
-    pub sown: Date,
-    /// True if it was planted as a plant (not sown in place).
-    pub as_plants: bool,
 }
 
 /// A perennial patch outside the beds, standing every year.

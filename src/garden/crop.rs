@@ -1,5 +1,6 @@
 //! A crop as the program computes with it: the catalogue's figures, with the project's
-//! own figures in their place where it gives them.
+//! own figures in their place where it gives them. Groups of figures that the catalogue gives as they are
+//! here are read straight into these types.
 
 use serde::{Deserialize, Serialize};
 
@@ -7,7 +8,8 @@ use super::kitchen::Kitchen;
 use crate::units::{Celsius, Centimetres, DegreeDays, Hours, Kilograms, Share};
 
 /// How much sun a bed has, or a crop needs at the least.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Sun {
     /// Under about three hours of direct sun.
     Shade,
@@ -36,7 +38,8 @@ pub enum Method {
 }
 
 /// Size of the seed, for little hands and for the work it takes.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum SeedSize {
     /// Sown as a pinch, with help.
     Tiny,
@@ -82,7 +85,8 @@ pub struct IndoorStart {
 }
 
 /// Average of the day's extremes, or a sine through them.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum DegreeDayMethod {
     /// Mean of the extremes, each first held between base and upper limit.
     Average,
@@ -91,7 +95,8 @@ pub enum DegreeDayMethod {
 }
 
 /// How much warmth a crop needs until the first pick.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Ripening {
     /// Packet days from sowing in the bed, if it may be sown there.
     pub days_from_sowing: Option<f64>,
@@ -136,7 +141,8 @@ pub enum FrostResponse {
 }
 
 /// When long days end a crop.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Bolting {
     /// Day length that counts as long.
     pub day_length: Hours,
@@ -145,7 +151,8 @@ pub struct Bolting {
 }
 
 /// Picking, holding and keeping.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Picking {
     /// True if it bears again and again; then one pick gives only a share of the season.
     pub keeps_bearing: bool,
@@ -155,8 +162,10 @@ pub struct Picking {
     /// from first ripe until they stop.
     pub holds_in_ground_days: u32,
     /// True if frost does not harm the ripe crop in the ground (roots, bulbs).
+    #[serde(default)]
     pub safe_underground: bool,
     /// Days of curing or drying after the pick before it can be used; 0 for none.
+    #[serde(default)]
     pub cure_days: u32,
     /// Days that it keeps after pick and cure.
     pub storage_days: u32,
@@ -174,7 +183,8 @@ pub struct Yield {
 }
 
 /// Distances at which it stands.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Spacing {
     /// Between plants in a row.
     pub in_row: Centimetres,
@@ -183,7 +193,8 @@ pub struct Spacing {
 }
 
 /// What a bed must offer.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Needs {
     /// Least sun.
     pub sun: Sun,
@@ -194,7 +205,8 @@ pub struct Needs {
 }
 
 /// Rotation group and how long it should keep away.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Rotation {
     /// The group: nightshade, onion, cabbage ...
     pub family: String,
@@ -226,7 +238,8 @@ fn keeps_away(limit: u32, passed: i32) -> bool {
 }
 
 /// Crop coefficients of the FAO-56 stages.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct WaterUse {
     /// Initial stage.
     pub initial: f64,
@@ -238,7 +251,8 @@ pub struct WaterUse {
 
 /// Lengths of the four FAO-56 stages, in days as published. A planting that takes longer or
 /// shorter stretches all four alike.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Stages {
     /// From the start until a tenth of the ground is covered.
     pub initial: f64,
@@ -251,7 +265,8 @@ pub struct Stages {
 }
 
 /// Ages in years from which on children do the work well, as school gardens commonly see it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Ages {
     /// To sow it, where its seed is fine; `None` or 0 if every child can.
     pub sowing: Option<u32>,
@@ -283,7 +298,8 @@ impl Ages {
 }
 
 /// What a reader must be told.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Caution {
     /// Text in plain words; empty for none.
     pub text: String,

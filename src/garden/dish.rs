@@ -3,7 +3,7 @@
 use crate::calendar::Date;
 use crate::units::{Kilograms, Share};
 
-use super::at::GradeAt;
+use super::at::{BegunAt, GradeAt, PatchAt};
 use super::crop::{Crop, Method};
 use super::grade::Grade;
 
@@ -34,10 +34,10 @@ pub struct Fallback {
 pub enum Source {
     /// Sown or planted within the plan.
     Sown,
-    /// Already stands in a bed: position in `Garden::growing`.
-    Growing(usize),
-    /// A perennial patch: position in `Garden::patches`.
-    Patch(usize),
+    /// It has begun already.
+    Begun(BegunAt),
+    /// A perennial patch.
+    Patch(PatchAt),
 }
 
 /// One ingredient of the dish.
@@ -72,7 +72,7 @@ impl Ingredient {
     pub fn most_plantings(&self) -> u32 {
         match self.source {
             Source::Sown => self.max_sowings,
-            Source::Growing(_) | Source::Patch(_) => 1,
+            Source::Begun(_) | Source::Patch(_) => 1,
         }
     }
 

@@ -1,13 +1,16 @@
 //! What a kitchen must know of a crop: in what state it comes, what is done to it before it is
 //! cooked, how it is kept until then, how much fills a crate.
 
+use serde::Deserialize;
+
 use crate::units::{Celsius, Kilograms, Litres};
 
 /// What a harvest crate holds, filled to its edge: 60 x 40 x 20 cm outside (common practice).
 pub const CRATE: Litres = Litres(40.0);
 
 /// In what state a crop comes from the garden.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Arrives {
     /// Rinsed of soil and drained; the kitchen washes it again.
     Washed,
@@ -18,7 +21,8 @@ pub enum Arrives {
 }
 
 /// What is done to a crop before it is cooked.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Preparation {
     /// Leaves and root tips come off.
     Top,
@@ -39,7 +43,8 @@ pub enum Preparation {
 }
 
 /// Where a crop keeps until it is cooked.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Store {
     /// As cold as can be without frost, in a bag or box that keeps it from wilting.
     ColdMoist,

@@ -58,11 +58,7 @@ impl AimProgram {
                 .map(|(name, planting)| NamedPlanting {
                     name,
                     planting: planting.clone(),
-                    beds: planting
-                        .plots
-                        .iter()
-                        .map(|p| candidates.plots[p].bed)
-                        .collect(),
+                    beds: planting.plots.iter().map(|p| candidates[p].bed).collect(),
                 })
                 .collect(),
         }

@@ -1,5 +1,6 @@
 //! The aims as objectives, and what it means to hold one.
 
+use crate::candidates::Candidate;
 use crate::garden::IngredientAt;
 use crate::plan::Aim;
 
@@ -15,15 +16,11 @@ pub fn objective(aim: Aim, setting: &Setting<'_>) -> Objective {
         candidates,
         columns,
     } = setting;
-    let per_candidate = |weight: &dyn Fn(usize) -> u32| -> Terms {
-        let weighted = columns
-            .made
-            .iter()
-            .enumerate()
-            .map(|(k, col)| (*col, f64::from(weight(k))));
+    let per_candidate = |weight: fn(&Candidate) -> u32| -> Terms {
+        let made = columns.made.iter().zip(&candidates.all);
+        let weighted = made.map(|(col, c)| (*col, f64::from(weight(c))));
         weighted.filter(|(_, weight)| *weight > 0.0).collect()
     };
-    let all = &candidates.all;
     let terms = match aim {
         Aim::InThePot => columns.in_pot.iter().map(|col| (*col, 1.0)).collect(),
         Aim::WorstIngredient => vec![(columns.worst_years, 1.0)],
@@ -42,8 +39,8 @@ pub fn objective(aim: Aim, setting: &Setting<'_>) -> Objective {
             .iter()
             .map(|col| (*col, 1.0))
             .collect(),
-        Aim::Slack => per_candidate(&|k| all[k].fragile),
-        Aim::Children => per_candidate(&|k| all[k].by_others),
+        Aim::Slack => per_candidate(|c| c.fragile),
+        Aim::Children => per_candidate(|c| c.by_others),
         Aim::UnattendedDays => {
             let gaps = garden.gaps();
             let days = gaps.iter().map(|gap| f64::from(gap.unattended_days()));
@@ -54,7 +51,7 @@ pub fn objective(aim: Aim, setting: &Setting<'_>) -> Objective {
             .values()
             .map(|col| (*col, 1.0))
             .collect(),
-        Aim::Tidiness => per_candidate(&|k| all[k].idle_weeks + 1),
+        Aim::Tidiness => per_candidate(|c| c.idle_weeks + 1),
     };
     Objective {
         terms,

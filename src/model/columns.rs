@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::calendar::Date;
-use crate::candidates::{Candidate, Candidates, YearSet};
+use crate::candidates::{Candidate, CandidateAt, Candidates, PlotAt, YearSet};
 use crate::garden::{ClassAt, Garden, GradeAt, Ingredient, IngredientAt};
 
 use super::program::{Col, Program, Terms};
@@ -60,7 +60,7 @@ pub struct Columns {
     /// Sessions that two plantings may use: steps beyond the first.
     pub second_steps: BTreeMap<(ClassAt, Date), Col>,
     /// Where plots are named: the blocks of a candidate on a plot.
-    pub on_plot: Vec<(usize, usize, Col)>,
+    pub on_plot: Vec<(CandidateAt, PlotAt, Col)>,
 }
 
 impl Columns {
@@ -92,6 +92,8 @@ impl Columns {
         let (grown_by, takes_part) = grades(program, garden);
         let dish = alike_years(candidates.years, all.iter().map(|c| &c.ready))
             .into_iter()
+            // Not whole: it is at most each of some columns that are, so it comes out whole by itself, and a
+            // search need not branch on it.
             .map(|years| (years, program.real(1.0)))
             .collect();
         let years = u32::try_from(candidates.years).unwrap_or(u32::MAX);
@@ -122,12 +124,17 @@ impl Columns {
 
     /// The number of blocks of a candidate, times a factor.
     #[must_use]
-    pub fn blocks_of(&self, candidates: &Candidates, which: usize, factor: f64) -> (Col, f64) {
-        match self.blocks[which] {
+    pub fn blocks_of(
+        &self,
+        candidates: &Candidates,
+        which: CandidateAt,
+        factor: f64,
+    ) -> (Col, f64) {
+        match self.blocks[which.0] {
             Some(col) => (col, factor),
             None => {
-                let blocks = candidates.all[which].amounts.blocks.0;
-                (self.made[which], factor * f64::from(blocks))
+                let blocks = candidates[which].amounts.blocks.0;
+                (self.made[which.0], factor * f64::from(blocks))
             }
         }
     }
@@ -137,7 +144,7 @@ impl Columns {
     pub fn ready_years(&self, candidates: &Candidates, at: IngredientAt) -> Terms {
         match &self.ready[at.0] {
             Ready::AsPlanted => of(candidates, at)
-                .map(|(k, c)| (self.made[k], f64::from(c.ready.len())))
+                .map(|(k, c)| (self.made[k.0], f64::from(c.ready.len())))
                 .collect(),
             Ready::Decided(groups) => groups
                 .iter()
@@ -152,9 +159,10 @@ impl Columns {
         match &self.ready[at.0] {
             Ready::AsPlanted => of(candidates, at)
                 .filter(|(_, c)| c.ready.has(year))
-                .map(|(k, _)| (self.made[k], 1.0))
+                .map(|(k, _)| (self.made[k.0], 1.0))
                 .collect(),
             Ready::Decided(groups) => {
+                // Every year belongs to one of the groups: to that in which the same candidates are ready.
                 let alike = |years: &AlikeYears| {
                     of(candidates, at).all(|(_, c)| c.ready.has(years.year) == c.ready.has(year))
                 };
@@ -172,11 +180,9 @@ impl Columns {
 pub fn of(
     candidates: &Candidates,
     at: IngredientAt,
-) -> impl Iterator<Item = (usize, &Candidate)> + Clone {
+) -> impl Iterator<Item = (CandidateAt, &Candidate)> + Clone {
     candidates
-        .all
-        .iter()
-        .enumerate()
+        .numbered()
         .filter(move |(_, c)| c.ingredient == at)
 }
 
@@ -203,6 +209,7 @@ fn grades(program: &mut Program, garden: &Garden) -> (Vec<Vec<OfGrade>>, Vec<OfG
 /// A column for the blocks of a candidate, if there is anything to decide.
 fn decided_blocks(program: &mut Program, candidate: &Candidate) -> Option<Col> {
     let (least, most) = candidate.amounts.blocks;
+    // From 0, not from the least: that holds only where the planting is made, which a row says.
     (least < most).then(|| program.whole(0, most))
 }
 
@@ -256,6 +263,8 @@ fn shared_sessions(garden: &Garden, all: &[Candidate]) -> BTreeMap<(ClassAt, Dat
     let apart = garden.each_grade_grows_one();
     let most_steps = |users: Users| {
         let mut of_one: BTreeMap<usize, u32> = BTreeMap::new();
+        // Where no grade grows two ingredients, those of one grade never meet in a session: they share one
+        // entry, in which only the greatest counts.
         for ((grade, at), steps) in users {
             let steps = steps.min(garden[at].most_plantings());
             let most = of_one

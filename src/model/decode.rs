@@ -23,7 +23,7 @@ pub fn plan(
     let plantings = chosen
         .iter()
         .zip(places)
-        .map(|(c, places)| planting(garden, &candidates.all[c.candidate], c.blocks, places))
+        .map(|(c, places)| planting(garden, &candidates[c.candidate], c.blocks, places))
         .collect();
     Plan {
         plantings,
@@ -45,13 +45,9 @@ pub fn planting(
     let children = garden.children_of(candidate.grade);
     let need = need(ingredient, candidate.method, children, plants);
     let places = match ingredient.source {
-        Source::Growing(which) => {
-            let growing = &garden.growing[which];
-            vec![Place {
-                bed: garden[growing.bed].id.clone(),
-                first_strip: growing.first_strip + 1,
-                strips: growing.strips,
-            }]
+        Source::Begun(which) => {
+            let (bed, strips) = garden[which].in_bed();
+            vec![Place::of(&garden[bed].id, strips)]
         }
         _ => places,
     };
@@ -184,7 +180,7 @@ fn amount(
 ) -> Kilograms {
     chosen
         .iter()
-        .map(|c| (&candidates.all[c.candidate], c.blocks))
+        .map(|c| (&candidates[c.candidate], c.blocks))
         .filter(|(c, _)| counts(c))
         .map(|(c, blocks)| per_block(c) * f64::from(blocks))
         .sum()

@@ -1,6 +1,6 @@
 //! Sets of plantings that cannot be laid out together, as rows.
 
-use crate::candidates::{Candidate, Candidates};
+use crate::candidates::{Candidate, CandidateAt, Candidates};
 use crate::garden::Garden;
 
 use super::columns::Columns;
@@ -13,7 +13,7 @@ pub struct Reached {
     /// The column.
     pub col: Col,
     /// Candidates that reach the number, with the number of blocks.
-    pub by: Vec<(usize, u32)>,
+    pub by: Vec<(CandidateAt, u32)>,
 }
 
 /// Forbids a set of plantings that cannot be laid out together, and with it every set of
@@ -36,20 +36,21 @@ pub fn forbid(
     for planting in set {
         let blocks = planting.amounts.blocks.0;
         let once = garden[planting.ingredient].most_plantings() == 1;
-        let all = candidates.all.iter().enumerate();
-        let alike: Vec<usize> = all
+        let all = candidates.numbered();
+        let alike: Vec<CandidateAt> = all
             .filter(|(_, c)| c.amounts.blocks.1 >= blocks)
             .filter(|(_, c)| once && stands_as_long(c, planting) || c.is_same_planting(planting))
             .map(|(k, _)| k)
             .collect();
-        if alike.iter().all(|k| fewest[*k] >= blocks) {
-            row.extend(alike.iter().map(|k| (columns.made[*k], 1.0)));
+        // Made is as many as is too many: the columns themselves say it, and closer than a new one.
+        if alike.iter().all(|k| fewest[k.0] >= blocks) {
+            row.extend(alike.iter().map(|k| (columns.made[k.0], 1.0)));
             continue;
         }
         let col = program.binary();
         let mut terms: Terms = vec![(col, -1.0)];
         for k in &alike {
-            terms.extend(reaches(candidates, columns, fewest[*k], *k, blocks));
+            terms.extend(reaches(candidates, columns, fewest[k.0], *k, blocks));
         }
         program.at_most(terms, 0.0);
         row.push((col, 1.0));
@@ -66,13 +67,14 @@ fn reaches(
     candidates: &Candidates,
     columns: &Columns,
     fewest: u32,
-    which: usize,
+    which: CandidateAt,
     blocks: u32,
 ) -> Terms {
-    let made = columns.made[which];
-    match columns.blocks[which] {
+    let made = columns.made[which.0];
+    match columns.blocks[which.0] {
         Some(col) if fewest < blocks => {
-            let most = candidates.all[which].amounts.blocks.1;
+            let most = candidates[which].amounts.blocks.1;
+            // Nothing at one block too few, 1 at the most blocks that there may be, and more than nothing between.
             let weight = 1.0 / f64::from(most - blocks + 1);
             vec![(col, weight), (made, -weight * f64::from(blocks - 1))]
         }

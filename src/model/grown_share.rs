@@ -51,11 +51,13 @@ pub fn raise(
         bound: reached,
     };
     while !open.is_empty() {
+        // A plan that has a share has every lesser one too, so the answer parts the list in two.
         let middle = open.len() / 2;
         match with_share(board, open[middle], deadline)? {
             Tried::Had(found) => {
                 *values = point::values(board, &found);
                 result.value = share_of(&board.setting(), values).max(open[middle]);
+                // What was found may give more than was asked for, which settles further shares.
                 open = &open[open.partition_point(|s| *s <= result.value + 1e-9)..];
             }
             Tried::RuledOut => {
@@ -63,6 +65,7 @@ pub fn raise(
                 open = &open[..middle];
             }
             Tried::Unknown => {
+                // Nothing is ruled out above, so the bound is as great as any; below, a share may still be had.
                 result.bound = result.bound.max(open[open.len() - 1]);
                 open = &open[..middle];
             }
@@ -123,7 +126,7 @@ fn with_share(board: &mut Board<'_>, share: f64, deadline: &Deadline) -> Result<
 fn lean(trial: &Board<'_>, point: &[f64], share: f64) -> Vec<Vec<f64>> {
     let made = chosen(&trial.candidates, &trial.columns, point);
     let fewest = made.iter().map(|c| Chosen {
-        blocks: trial.fewest[c.candidate],
+        blocks: trial.fewest[c.candidate.0],
         ..*c
     });
     let lean = point::values(trial, &fewest.collect::<Vec<Chosen>>());
@@ -153,6 +156,7 @@ struct Shares {
 
 /// The shares that some ingredient can have.
 fn possible_shares(setting: &Setting<'_>) -> Shares {
+    // Billionths are whole numbers, so shares that differ by rounding alone are one.
     let mut shares: BTreeSet<u64> = BTreeSet::from([FINE as u64]);
     let mut complete = true;
     for at in setting.garden.ingredient_positions() {

@@ -1,7 +1,9 @@
 //! Plans that keep what is held already, and no more is asked of them: any at all, or one on
 //! the fewest strips of bed.
 
-use crate::candidates::{Candidate, Candidates, Scope, families, fullest};
+use std::ops::Range;
+
+use crate::candidates::{Candidate, CandidateAt, Candidates, PlotAt, Scope, families, fullest};
 use crate::garden::Garden;
 use crate::plan::{Aim, AimResult, Plan};
 
@@ -87,7 +89,7 @@ pub fn on_fewest_strips(
     let peaks = peaks(&mut board);
     let start = start(&board, &peaks, &known);
     let strips = Objective {
-        terms: peaks.iter().map(|peak| (*peak, 1.0)).collect(),
+        terms: peaks.iter().map(|peak| (peak.col, 1.0)).collect(),
         maximise: false,
     };
     board
@@ -129,6 +131,7 @@ pub fn on_fewest_strips(
 /// amounts stay open.
 fn enough(garden: &Garden, all: &Candidates, held: &[AimResult]) -> Candidates {
     let share = held.iter().find(|r| r.aim == Aim::LeastGrownShare);
+    // Less a billionth, or rounding would ask for one block more than the held share has.
     let share = share.map_or(0.0, |r| r.value - 1e-9);
     let with_enough = |c: Candidate| {
         let ingredient = &garden[c.ingredient];
@@ -152,6 +155,7 @@ fn any_placed(
     held: &[AimResult],
     pace: &Pace,
 ) -> Result<Option<Placed>, Unsolved> {
+    // The smaller form first; only where its plantings find no layout the one that names every plot.
     for places in [Places::Projected, Places::Named] {
         let mut board = Board::new(garden, few.clone(), places);
         hold_all(&mut board, held, pace);
@@ -205,9 +209,9 @@ fn most_at_once(
         program,
         ..
     } = &mut board;
-    let strips = candidates.plots.iter().map(|p| p.strips).sum();
+    let strips = candidates.plots.iter().map(|p| p.strips.count).sum();
     let most = program.whole(0, strips);
-    let placed = candidates.all.iter().enumerate();
+    let placed = candidates.numbered();
     let taken: Vec<_> = placed
         .filter(|(_, c)| !c.plots.is_empty())
         .map(|(k, c)| {
@@ -222,6 +226,7 @@ fn most_at_once(
         terms: vec![(most, 1.0)],
         maximise: false,
     };
+    // The other half is for the search that this bound serves.
     let limit = pace.deadline.left() / 2;
     let value = match solve(&board.program, &objective, None, limit) {
         Ok(solved) if solved.proved => solved.values[most.0],
@@ -235,7 +240,7 @@ fn most_at_once(
 }
 
 /// A candidate with its strips as a term.
-type Taken = (usize, (Col, f64));
+type Taken = (CandidateAt, (Col, f64));
 
 /// Holds a column to at least the strips that are taken on one day, or by a family of which a strip
 /// carries only one planting. `taken` has each candidate's strips as a term.
@@ -245,8 +250,8 @@ fn add_peak(
     candidates: &Candidates,
     (peak, taken): (Col, &[Taken]),
 ) {
-    let span = |k: usize| candidates.all[k].bed_days;
-    let mut add = |own: &dyn Fn(usize) -> bool| {
+    let span = |k: CandidateAt| candidates[k].bed_days;
+    let mut add = |own: &dyn Fn(CandidateAt) -> bool| {
         let own = taken.iter().filter(|(k, _)| own(*k));
         let mut row: Terms = own.map(|(_, term)| *term).collect();
         row.push((peak, -1.0));
@@ -256,12 +261,20 @@ fn add_peak(
         add(&|k| span(k).0 <= day && day <= span(k).1);
     }
     for family in families(garden, &candidates.all).values() {
-        add(&|k| family.contains(&candidates.all[k].ingredient));
+        add(&|k| family.contains(&candidates[k].ingredient));
     }
 }
 
-/// One column a plot: the most strips that are taken at once.
-fn peaks(board: &mut Board<'_>) -> Vec<Col> {
+/// The most strips of a plot that are taken at once.
+struct Peak {
+    /// The column.
+    col: Col,
+    /// The rows that hold it to what is taken on a day, or by a family.
+    rows: Range<usize>,
+}
+
+/// The peak of each plot, in order.
+fn peaks(board: &mut Board<'_>) -> Vec<Peak> {
     let Board {
         garden,
         candidates,
@@ -270,49 +283,46 @@ fn peaks(board: &mut Board<'_>) -> Vec<Col> {
         ..
     } = board;
     let mut peaks = Vec::new();
-    for (plot, place) in candidates.plots.iter().enumerate() {
-        let peak = program.whole(0, place.strips);
+    for (plot, place) in candidates.numbered_plots() {
+        let col = program.whole(0, place.strips.count);
         let here = columns.on_plot.iter().filter(|(_, on, _)| *on == plot);
-        let strips = |k: usize| f64::from(candidates.all[k].amounts.block.strips);
+        let strips = |k: CandidateAt| f64::from(candidates[k].amounts.block.strips);
         let taken: Vec<_> = here.map(|(k, _, col)| (*k, (*col, strips(*k)))).collect();
-        add_peak(program, garden, candidates, (peak, &taken));
-        peaks.push(peak);
+        let first = program.rows().len();
+        add_peak(program, garden, candidates, (col, &taken));
+        let rows = first..program.rows().len();
+        peaks.push(Peak { col, rows });
     }
     peaks
 }
 
 /// The point of plantings that are placed.
-fn start(board: &Board<'_>, peaks: &[Col], known: &Placed) -> Vec<f64> {
+fn start(board: &Board<'_>, peaks: &[Peak], known: &Placed) -> Vec<f64> {
     let mut values = point::values(board, &known.chosen);
     for (c, parts) in known.chosen.iter().zip(&known.parts) {
         for part in parts {
-            let on = |(k, plot, _): &&(usize, usize, Col)| (*k, *plot) == (c.candidate, part.plot);
+            let on = |(k, plot, _): &&(CandidateAt, PlotAt, Col)| {
+                (*k, *plot) == (c.candidate, part.plot)
+            };
             if let Some((.., col)) = board.columns.on_plot.iter().find(on) {
                 values[col.0] = f64::from(part.blocks);
             }
         }
     }
-    let mut most = vec![0.0_f64; peaks.len()];
-    for row in board.program.rows() {
-        let Some((peak, _)) = row.terms.last() else {
-            continue;
-        };
-        if let Some(plot) = peaks.iter().position(|p| p == peak) {
-            let taken = value(&row.terms, &values);
-            most[plot] = most[plot].max(taken);
-        }
-    }
-    for (peak, most) in peaks.iter().zip(most) {
-        values[peak.0] = most;
+    for peak in peaks {
+        // The column itself is still 0 in these rows, so what is left is what is taken.
+        let rows = &board.program.rows()[peak.rows.clone()];
+        let taken = rows.iter().map(|row| value(&row.terms, &values));
+        values[peak.col.0] = taken.fold(0.0, f64::max);
     }
     values
 }
 
 /// The plantings of a point of a program whose plots are named, where that puts them (there may
 /// be more than is planted), on plots that are no larger than the most that is taken at once.
-fn placed_on_plots(mut board: Board<'_>, peaks: &[Col], values: &[f64]) -> Placed {
+fn placed_on_plots(mut board: Board<'_>, peaks: &[Peak], values: &[f64]) -> Placed {
     for (plot, peak) in board.candidates.plots.iter_mut().zip(peaks) {
-        plot.strips = values[peak.0] as u32;
+        plot.strips.count = values[peak.col.0] as u32;
     }
     let chosen = chosen(&board.candidates, &board.columns, values);
     let parts = |c: &Chosen| {

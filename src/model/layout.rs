@@ -8,7 +8,7 @@ mod neat;
 mod packing;
 mod strips;
 
-use crate::candidates::Candidates;
+use crate::candidates::{Candidates, PlotAt};
 use crate::garden::Garden;
 
 pub use chains::GaveUp;
@@ -44,7 +44,7 @@ pub fn lay_out(
 fn by_planting(plots: &[Vec<u32>], plantings: usize) -> Parts {
     let parts = |planting: usize| {
         let all = plots.iter().enumerate().map(|(plot, blocks)| Part {
-            plot,
+            plot: PlotAt(plot),
             blocks: blocks[planting],
         });
         all.filter(|part| part.blocks > 0).collect()

@@ -47,10 +47,10 @@ fn of_plantings(board: &Board<'_>, plantings: &[String]) -> Vec<(Col, String)> {
         named.extend(levels.map(|(col, level)| (*col, format!("level-{level}.{name}"))));
     }
     for (k, plot, col) in &columns.on_plot {
-        let plot = &board.candidates.plots[*plot];
+        let plot = &board.candidates[*plot];
         let bed = word(&board.garden[plot.bed].id);
-        let strip = plot.first_strip + 1;
-        let name = format!("on-bed-{bed}.strip-{strip}.{}", plantings[*k]);
+        let strip = plot.strips.first;
+        let name = format!("on-bed-{bed}.strip-{strip}.{}", plantings[k.0]);
         named.push((*col, name));
     }
     named

@@ -57,7 +57,7 @@ fn days_in_bed(candidate: &Candidate) -> i64 {
 /// The grade of each ingredient at a point that has all in the pot.
 pub fn chosen(board: &Board<'_>, values: &[f64]) -> Vec<(IngredientAt, GradeAt)> {
     let made = made(&board.candidates, &board.columns, values);
-    let plantings = made.iter().map(|m| &board.candidates.all[m.candidate]);
+    let plantings = made.iter().map(|m| &board.candidates[m.candidate]);
     let mut grades: Vec<_> = plantings.map(|c| (c.ingredient, c.grade)).collect();
     grades.dedup();
     grades

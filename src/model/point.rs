@@ -1,7 +1,7 @@
 //! Points of a program as plantings and back: which plantings with how many blocks, and the
 //! values of all columns that follow from them.
 
-use crate::candidates::Candidates;
+use crate::candidates::{CandidateAt, Candidates};
 use crate::garden::IngredientAt;
 
 use super::board::Board;
@@ -13,18 +13,19 @@ use super::setting::Setting;
 /// The plantings that are made, by ingredient and first day.
 #[must_use]
 pub fn chosen(candidates: &Candidates, columns: &Columns, values: &[f64]) -> Vec<Chosen> {
-    let mut chosen: Vec<Chosen> = (0..candidates.all.len())
-        .filter(|k| values[columns.made[*k].0] > 0.5)
-        .map(|candidate| Chosen {
-            candidate,
-            blocks: match columns.blocks[candidate] {
+    let mut chosen: Vec<Chosen> = candidates
+        .numbered()
+        .filter(|(k, _)| values[columns.made[k.0].0] > 0.5)
+        .map(|(k, c)| Chosen {
+            candidate: k,
+            blocks: match columns.blocks[k.0] {
                 Some(col) => values[col.0].round() as u32,
-                None => candidates.all[candidate].amounts.blocks.0,
+                None => c.amounts.blocks.0,
             },
         })
         .collect();
     chosen.sort_by_key(|c| {
-        let candidate = &candidates.all[c.candidate];
+        let candidate = &candidates[c.candidate];
         (candidate.ingredient, candidate.bed_days, c.candidate)
     });
     chosen
@@ -41,23 +42,24 @@ pub fn values(board: &Board<'_>, chosen: &[Chosen]) -> Vec<f64> {
     } = board;
     let mut values = vec![0.0; program.columns().len()];
     for Chosen { candidate, blocks } in chosen {
-        let of_it = &candidates.all[*candidate];
-        values[columns.made[*candidate].0] = 1.0;
+        let of_it = &candidates[*candidate];
+        values[columns.made[candidate.0].0] = 1.0;
         values[columns.in_pot[of_it.ingredient.0].0] = 1.0;
-        if let Some(col) = columns.blocks[*candidate] {
+        if let Some(col) = columns.blocks[candidate.0] {
             values[col.0] = f64::from(*blocks);
         }
         let choice = columns.grown_by[of_it.ingredient.0].iter();
         for (_, col) in choice.filter(|(grade, _)| *grade == of_it.grade) {
             values[col.0] = 1.0;
         }
+        // Rows hold the levels in order, so those that the blocks have passed are the first ones.
         let passed = of_it
             .amounts
             .levels
             .iter()
             .take_while(|level| level.up_to < *blocks)
             .count();
-        for up in columns.level_up[*candidate].iter().take(passed) {
+        for up in columns.level_up[candidate.0].iter().take(passed) {
             values[up.0] = 1.0;
         }
     }
@@ -79,6 +81,7 @@ pub fn settle(board: &Board<'_>, values: &mut [f64]) {
     for (grade, takes_part) in &columns.takes_part {
         let grows = columns.grown_by.iter().flatten();
         let mut grows = grows.filter(|(g, _)| g == grade);
+        // As great as its row allows: 1 where the grade grows something.
         let one = grows.any(|(_, col)| values[col.0] > 0.5);
         values[takes_part.0] = f64::from(u8::from(one));
     }
@@ -98,23 +101,25 @@ pub fn settle(board: &Board<'_>, values: &mut [f64]) {
         values[columns.expected_share[at.0].0] = expected.min(1.0);
     }
     for (gap, used) in columns.gap_used.iter().enumerate() {
-        let touched =
-            |k: &usize| values[columns.made[*k].0] > 0.5 && candidates.all[*k].gaps.contains(&gap);
-        values[used.0] = f64::from(u8::from((0..candidates.all.len()).any(|k| touched(&k))));
+        let mut made = candidates.all.iter().zip(&columns.made);
+        let touched = made.any(|(c, made)| values[made.0] > 0.5 && c.gaps.contains(&gap));
+        values[used.0] = f64::from(u8::from(touched));
     }
     for ((class, date), second) in &columns.second_steps {
-        let steps: f64 = (0..candidates.all.len())
-            .map(|k| {
-                let tasks = candidates.all[k].tasks.iter();
+        let made = candidates.all.iter().zip(&columns.made);
+        let steps: f64 = made
+            .map(|(c, made)| {
+                let tasks = c.tasks.iter();
                 let here = tasks
                     .filter(|t| (t.class, t.date) == (*class, *date))
                     .count();
-                values[columns.made[k].0] * here as f64
+                values[made.0] * here as f64
             })
             .sum();
         values[second.0] = (steps - 1.0).max(0.0);
     }
     settle_reached(board, values);
+    // Last, for the two sums are of columns that are settled by now.
     for (col, [a, b]) in board.program.greater() {
         values[col.0] = value(a, values).max(value(b, values));
     }
@@ -127,6 +132,7 @@ fn settle_readiness(setting: &Setting<'_>, at: IngredientAt, values: &mut [f64])
     };
     for (years, col) in groups {
         let Some(col) = col else { continue };
+        // A sum of kilograms that is just enough can miss 1 by rounding.
         let low = setting.least_share_ready(at, years.year);
         values[col.0] = f64::from(u8::from(value(&low, values) >= 1.0 - 1e-9));
     }
@@ -140,12 +146,12 @@ fn settle_reached(board: &Board<'_>, values: &mut [f64]) {
         ..
     } = board;
     for reached in &board.reached {
-        let reaches = |(k, blocks): &(usize, u32)| {
-            let of_it = match columns.blocks[*k] {
+        let reaches = |(k, blocks): &(CandidateAt, u32)| {
+            let of_it = match columns.blocks[k.0] {
                 Some(col) => values[col.0].round() as u32,
-                None => candidates.all[*k].amounts.blocks.0,
+                None => candidates[*k].amounts.blocks.0,
             };
-            values[columns.made[*k].0] > 0.5 && of_it >= *blocks
+            values[columns.made[k.0].0] > 0.5 && of_it >= *blocks
         };
         values[reached.col.0] = f64::from(u8::from(reached.by.iter().any(reaches)));
     }

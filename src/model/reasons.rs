@@ -200,7 +200,7 @@ fn beds(garden: &Garden, candidates: &Candidates) -> Option<Pressure> {
                 .plots
                 .iter()
                 .filter(|p| garden[p.bed].free_from.is_none_or(is_free));
-            let strips = free.map(|p| p.strips).sum();
+            let strips = free.map(|p| p.strips.count).sum();
             let mut parts: Vec<(IngredientAt, u32)> = garden
                 .ingredient_positions()
                 .filter(|at| always(*at, day))
@@ -228,7 +228,7 @@ fn families_short(garden: &Garden, candidates: &Candidates) -> Vec<Pressure> {
         let own = candidates.all.iter();
         let own = own.filter(|c| ingredients.contains(&c.ingredient));
         let plots = own.fold(PlotSet::default(), |plots, c| plots.or(c.plots));
-        let strips = plots.iter().map(|plot| candidates.plots[plot].strips).sum();
+        let strips = plots.iter().map(|plot| candidates[plot].strips.count).sum();
         let parts = ingredients
             .iter()
             .filter_map(|at| Some((*at, least_plants(garden, *at)?.1)));

@@ -15,7 +15,7 @@ pub fn at_least(program: &mut Program, setting: &Setting<'_>, share: f64) -> Vec
     } = setting;
     program.raise(columns.least_share, share - 1e-9);
     let mut fewest: Vec<u32> = Vec::with_capacity(candidates.all.len());
-    for (k, c) in candidates.all.iter().enumerate() {
+    for (k, c) in candidates.numbered() {
         let (least, most) = c.amounts.blocks;
         let ingredient = &garden[c.ingredient];
         let wanted = ingredient.target(garden.feast.portions) * (share - 1e-9);
@@ -25,9 +25,12 @@ pub fn at_least(program: &mut Program, setting: &Setting<'_>, share: f64) -> Vec
         };
         fewest.push(blocks);
         if blocks > most {
-            program.at_most(vec![(columns.made[k], 1.0)], 0.0);
-        } else if let (Some(col), true) = (columns.blocks[k], blocks > least) {
-            program.at_least(vec![(col, 1.0), (columns.made[k], -f64::from(blocks))], 0.0);
+            program.at_most(vec![(columns.made[k.0], 1.0)], 0.0);
+        } else if let (Some(col), true) = (columns.blocks[k.0], blocks > least) {
+            program.at_least(
+                vec![(col, 1.0), (columns.made[k.0], -f64::from(blocks))],
+                0.0,
+            );
         }
     }
     tighten(program, setting, &fewest);

@@ -75,6 +75,7 @@ pub fn solve(
         let ended = run(program, objective, from, deadline.left(), true, order);
         match ended {
             Ok(Ended { solved, at_ceiling }) => {
+                // A search that ended at its ceiling without gain would end there again: it gets one other way.
                 let better = from.is_none_or(|known| gains(objective, known, &solved.values));
                 if solved.proved || !at_ceiling || (!better && order == RowOrder::Turned) {
                     return Ok(solved);

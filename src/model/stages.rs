@@ -1,6 +1,6 @@
 //! One aim after the other: solve, hold, go on from the same point.
 
-use crate::candidates::{Candidate, Candidates};
+use crate::candidates::{Candidate, CandidateAt, Candidates};
 use crate::garden::Garden;
 use crate::plan::{Aim, AimResult};
 
@@ -206,9 +206,9 @@ pub fn carried(from: &Candidates, chosen: &[Chosen], to: &Candidates) -> Vec<Cho
     chosen
         .iter()
         .filter_map(|c| {
-            let same = |other| from.all[c.candidate].is_same_planting(other);
+            let same = |other| from[c.candidate].is_same_planting(other);
             Some(Chosen {
-                candidate: to.all.iter().position(same)?,
+                candidate: CandidateAt(to.all.iter().position(same)?),
                 blocks: c.blocks,
             })
         })

@@ -36,6 +36,7 @@ pub fn still_possible(
         let once = garden[c.ingredient].most_plantings() == 1;
         let target = garden[c.ingredient].target(garden.feast.portions);
         let greatest_share = c.amounts.low * f64::from(c.amounts.blocks.1) / target;
+        // Of several sowings another may bring what this one lacks, so only a single one is judged by years.
         let in_time = !once
             || f64::from(c.ready.len()) >= least(Aim::WorstIngredient)
                 && f64::from(years.all_with(c)) >= least(Aim::AllIngredients)
@@ -70,6 +71,7 @@ impl Years {
                     .map(|(_, c)| c.ready.len())
                     .max()
                     .unwrap_or(0),
+                // Several sowings may be ready in different years, so at best in all in which any is.
                 _ => ever[at.0].len(),
             })
             .collect();

@@ -1,7 +1,7 @@
 //! What clashes of plantings that cannot be laid out: few of them, with as few blocks and as few
 //! days as still do not fit. The less of it there is, the more it forbids.
 
-use crate::candidates::{Candidate, Candidates};
+use crate::candidates::{Candidate, CandidateAt, Candidates};
 use crate::garden::Garden;
 
 use super::layout::{Chosen, Ground, Packed, pack};
@@ -19,7 +19,7 @@ pub fn too_much(garden: &Garden, candidates: &Candidates, chosen: &[Chosen]) -> 
         set: Vec::new(),
     };
     for c in chosen {
-        let mut planting = candidates.all[c.candidate].clone();
+        let mut planting = candidates[c.candidate].clone();
         planting.amounts.blocks.0 = c.blocks;
         if !planting.plots.is_empty() {
             set.set.push(planting);
@@ -43,7 +43,7 @@ impl TooMuch<'_> {
         let mut set = self.set.clone();
         change(&mut set);
         let chosen = set.iter().enumerate().map(|(candidate, c)| Chosen {
-            candidate,
+            candidate: CandidateAt(candidate),
             blocks: c.amounts.blocks.0,
         });
         let chosen: Vec<Chosen> = chosen.collect();

@@ -3,7 +3,7 @@
 use crate::calendar::{Date, Horizon, LONGEST_WEEKS};
 use crate::catalogue::Catalogue;
 use crate::diagnostic::{self, Code, Findings, Given, Problem, Read, peek};
-use crate::garden::{Bed, Garden, Growing, Ingredient, Locale, Patch, SchoolYear, Source};
+use crate::garden::{Bed, Begun, Garden, Ingredient, Locale, Patch, SchoolYear, Source};
 use crate::units::Latitude;
 use crate::weather::Record;
 
@@ -96,7 +96,7 @@ impl<'a> Check<'a> {
             grades: grades?,
             ingredients: ingredients?,
             beds,
-            growing: growing?,
+            begun: growing?,
             patches: patches?,
             areas: raw.areas?.into_iter().map(|area| area.value).collect(),
             shelf: shelf?,
@@ -130,7 +130,7 @@ impl<'a> Check<'a> {
     }
 
     /// The beds and what grows in them.
-    fn beds(&mut self, raw: &Document, days: &Days) -> (Read<Vec<Bed>>, Read<Vec<Growing>>) {
+    fn beds(&mut self, raw: &Document, days: &Days) -> (Read<Vec<Bed>>, Read<Vec<Begun>>) {
         let (found, assumed) = (&mut self.found, &mut self.assumed);
         let beds = peek(&raw.beds).and_then(|raw| bed::check(raw, found, assumed));
         let growing = peek(&raw.growing).and_then(|growing| {

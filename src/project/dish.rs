@@ -129,12 +129,12 @@ fn methods(
     findings: &mut Findings,
 ) -> Read<Vec<Method>> {
     match (raw.method?, source) {
-        (Some(method), Source::Growing(_) | Source::Patch(_)) => Err(findings.report(
+        (Some(method), Source::Begun(_) | Source::Patch(_)) => Err(findings.report(
             Problem::new(Code::KeyWithoutEffect, "this ingredient already stands")
                 .at(method.span, "there is nothing to sow or plant")
                 .remedy("remove `method`"),
         )),
-        (None, Source::Growing(_) | Source::Patch(_)) => Ok(Vec::new()),
+        (None, Source::Begun(_) | Source::Patch(_)) => Ok(Vec::new()),
         (None, Source::Sown) => Ok(usual_methods(crop)),
         (Some(method), Source::Sown) if crop.methods.contains(&method.value) => {
             Ok(vec![method.value])

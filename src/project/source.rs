@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::catalogue::Catalogue;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span, peek};
-use crate::garden::{Crop, Source};
+use crate::garden::{BegunAt, Crop, PatchAt, Source};
 
 use super::ingredient::{Around, RawIngredient};
 use super::names::{listed, near, quote};
@@ -84,7 +84,7 @@ pub fn source(
             if let Some(patch) = patch {
                 picked_in_time(patch, around, findings)?;
             }
-            Ok(Source::Patch(at))
+            Ok(Source::Patch(PatchAt(at)))
         }
         (None, standing) if crop.methods.is_empty() => {
             let at = raw.crop.as_ref().map_or(raw.span, |name| name.span);
@@ -103,7 +103,7 @@ pub fn source(
         (None, Some((at, standing))) => {
             let span = peek(&standing.for_ingredient)?.span;
             same_crop(crop, Some(&standing.crop), span, around.catalogue, findings)?;
-            Ok(Source::Growing(at))
+            Ok(Source::Begun(BegunAt(at)))
         }
         (None, None) => Ok(Source::Sown),
     }

@@ -4,7 +4,7 @@
 use crate::calendar::Date;
 use crate::catalogue::Catalogue;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, peek};
-use crate::garden::{Area, Bed, Growing, Patch, Position};
+use crate::garden::{Area, Bed, BedAt, Begun, Patch, Position, Reached, Spot, StripAt, Strips};
 use crate::units::{Kilograms, Metres};
 
 use super::bed::{self, RawBed, position, size};
@@ -61,8 +61,8 @@ pub fn check_growing(
     beds: Read<&[Bed]>,
     feast: Read<Given<Date>>,
     findings: &mut Findings,
-) -> Read<Vec<Growing>> {
-    let checked: Vec<Read<(Growing, Given<u32>)>> = raw
+) -> Read<Vec<Begun>> {
+    let checked: Vec<Read<(Begun, Given<u32>)>> = raw
         .iter()
         .map(|given| {
             let raw = &given.value;
@@ -71,35 +71,45 @@ pub fn check_growing(
             if let (Ok(sown), Ok(feast)) = (raw.sown, feast) {
                 in_order(("sown", sown), ("feast", feast), findings)?;
             }
-            let strips = raw.strips?;
-            let growing = Growing {
-                bed: at?,
-                first_strip: raw
-                    .first_strip?
-                    .map_or(0, |first| first.value.saturating_sub(1)),
-                strips: strips.value,
-                sown: raw.sown?.value,
-                as_plants: raw.as_plants?.is_some_and(|given| given.value),
+            let count = raw.strips?;
+            let as_plants = raw.as_plants?.is_some_and(|given| given.value);
+            let (bed, strips) = (at?, strips(raw.first_strip?, count));
+            let begun = Begun {
+                spot: Spot::Bed { bed, strips },
+                reached: match as_plants {
+                    true => Reached::PlantedOut,
+                    false => Reached::Sown,
+                },
+                since: raw.sown?.value,
             };
-            within_bed(&growing, strips, beds?, findings)?;
-            Ok((growing, strips))
+            within_bed(bed, strips, (count, beds?), findings)?;
+            Ok((begun, count))
         })
         .collect();
-    let checked: Vec<(Growing, Given<u32>)> = checked.into_iter().collect::<Read<_>>()?;
+    let checked: Vec<(Begun, Given<u32>)> = checked.into_iter().collect::<Read<_>>()?;
     apart(&checked, findings)?;
-    Ok(checked.into_iter().map(|(growing, _)| growing).collect())
+    Ok(checked.into_iter().map(|(begun, _)| begun).collect())
+}
+
+/// The strips of a section: from the bed's start where it does not say from where.
+fn strips(first: Option<Given<u32>>, count: Given<u32>) -> Strips {
+    let first = first.and_then(|first| StripAt::numbered(first.value));
+    Strips {
+        first: first.unwrap_or(StripAt(0)),
+        count: count.value,
+    }
 }
 
 fn within_bed(
-    growing: &Growing,
-    strips: Given<u32>,
-    beds: &[Bed],
+    at: BedAt,
+    strips: Strips,
+    (given, beds): (Given<u32>, &[Bed]),
     findings: &mut Findings,
 ) -> Read<()> {
-    let Some(bed) = beds.get(growing.bed.0) else {
+    let Some(bed) = beds.get(at.0) else {
         return Ok(());
     };
-    let (last, has) = (growing.first_strip + growing.strips, bed.strips());
+    let (last, has) = (strips.last().number(), bed.strips());
     if last <= has {
         return Ok(());
     }
@@ -110,20 +120,21 @@ fn within_bed(
     let remedy = "a strip is 30 cm of the bed's length; correct `first_strip` or `strips`";
     Err(findings.report(
         Problem::new(Code::OutsideBed, cause)
-            .at(strips.span, "")
+            .at(given.span, "")
             .remedy(remedy),
     ))
 }
 
-fn apart(growing: &[(Growing, Given<u32>)], findings: &mut Findings) -> Read<()> {
-    let mut order: Vec<&(Growing, Given<u32>)> = growing.iter().collect();
-    order.sort_by_key(|(g, _)| (g.bed, g.first_strip));
+fn apart(begun: &[(Begun, Given<u32>)], findings: &mut Findings) -> Read<()> {
+    let mut order: Vec<&(Begun, Given<u32>)> = begun.iter().collect();
+    order.sort_by_key(|(begun, _)| (begun.in_bed().0, begun.in_bed().1.first));
     let mut result = Ok(());
     for pair in order.windows(2) {
         let [(first, first_given), (second, second_given)] = pair else {
             continue;
         };
-        if first.bed == second.bed && first.first_strip + first.strips > second.first_strip {
+        let ((bed, before), (other_bed, strips)) = (first.in_bed(), second.in_bed());
+        if bed == other_bed && before.meets(strips) {
             let cause = "two [[growing]] sections stand on the same strip";
             result = Err(findings.report(
                 Problem::new(Code::StripsOverlap, cause)

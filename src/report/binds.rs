@@ -5,6 +5,7 @@ use crate::plan::{StepKind, TiedTo};
 use crate::units::Minutes;
 
 use super::broken;
+use super::day_limits::told;
 use super::step_words;
 use super::view::View;
 use super::words::{count, minutes};
@@ -173,20 +174,7 @@ fn day(
     from: Option<crate::calendar::Date>,
     to: Option<crate::calendar::Date>,
 ) -> String {
-    let why = match limit {
-        DayLimit::Span => "that lies outside the plan's time",
-        DayLimit::Order => "the step before it is not over",
-        DayLimit::Harden => "seven days to harden off do not fit in",
-        DayLimit::Cure => "drying or curing does not fit in",
-        DayLimit::Delivery => "the kitchen needs it earlier",
-        DayLimit::PatchSeason => "the patch does not bear then",
-        DayLimit::Keeps => "what is picked then does not keep until the dish",
-        DayLimit::Up => "the seed is not up when it is handled",
-        DayLimit::AfterSowing => "potting up comes less than two weeks after sowing",
-        DayLimit::AfterPottingUp => "planting out comes less than ten days after potting up",
-        DayLimit::Thinning => "it would be too soon or too late after sowing to thin",
-        DayLimit::Round => "the classes would do it too far apart",
-    };
+    let why = told(limit).forbids;
     match (from, to) {
         (Some(from), Some(to)) if limit == DayLimit::Thinning => {
             format!("{why} (possible {})", view.words.days(from, to))

@@ -9,7 +9,10 @@ pub mod space;
 pub mod timeline;
 pub mod weeks;
 
+use crate::plan::{PlantingAt, Stand};
+
 use super::view::View;
+use super::words::list;
 
 /// What is said of a picture.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -49,9 +52,17 @@ fn shown_signs<'a>(meanings: impl Iterator<Item = &'a str>) -> String {
     }
 }
 
-/// The name of the grade that grows a planting, by the position of the planting in the plan.
-fn grade_at<'a>(view: &View<'a>, planting: usize) -> &'a str {
-    let planting = view.plan.plantings.get(planting);
+/// The name of the grade that grows a planting.
+fn grade_at<'a>(view: &View<'a>, planting: PlantingAt) -> &'a str {
+    let planting = view.plan.planting(planting);
     let grade = planting.and_then(|p| view.grade_of(p));
     grade.map_or("", |grade| view.grade_name(grade))
+}
+
+/// The names of the grades that grow what stands together, each once.
+fn grades_of(view: &View<'_>, stand: &Stand) -> String {
+    let plantings = stand.plantings.iter();
+    let mut grades: Vec<&str> = plantings.map(|at| grade_at(view, *at)).collect();
+    grades.dedup();
+    list(&grades)
 }

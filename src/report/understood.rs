@@ -76,13 +76,8 @@ fn grown_by(garden: &Garden, ingredient: &Ingredient) -> String {
 fn source(garden: &Garden, ingredient: &Ingredient) -> String {
     match ingredient.source {
         Source::Sown => "sown or planted".to_owned(),
-        Source::Growing(at) => garden.growing.get(at).map_or_else(String::new, |g| {
-            format!("stands in bed {}", garden[g.bed].id)
-        }),
-        Source::Patch(at) => garden
-            .patches
-            .get(at)
-            .map_or_else(String::new, |p| format!("patch {}", p.id)),
+        Source::Begun(at) => format!("stands in bed {}", garden[garden[at].in_bed().0].id),
+        Source::Patch(at) => format!("patch {}", garden[at].id),
     }
 }
 

@@ -34,6 +34,12 @@ impl<'a> View<'a> {
         }
     }
 
+    /// The facts, for as long as they are there.
+    #[must_use]
+    pub fn facts(&self) -> &'a Facts<'a> {
+        self.facts
+    }
+
     /// `past years` or `generated weather years`.
     #[must_use]
     pub fn kind_of_years(&self) -> &'static str {

@@ -25,8 +25,7 @@ pub fn why_step(garden: &Garden, checked: &CheckedPlan, why: &WhyStep) -> Page {
     let facts = Facts::new(garden, checked);
     let view = View::of(&facts);
     let mut page = Page::new();
-    let place = checked.plan().plantings.get(why.at.planting);
-    let Some((planting, step)) = place.and_then(|p| Some((p, p.steps.get(why.at.step)?))) else {
+    let Some((planting, step)) = checked.plan().step(why.at) else {
         return page;
     };
     page.paragraph(&occasion(garden));

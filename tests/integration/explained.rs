@@ -10,5 +10,6 @@ mod least_space;
 mod repairs;
 mod rescue;
 mod slack;
+mod stands;
 mod steps_by_hand;
 mod weeks;

@@ -8,6 +8,7 @@ mod plan;
 mod pressure;
 mod sessions;
 mod step_kinds;
+mod strips;
 
 use std::path::PathBuf;
 

@@ -13,6 +13,7 @@ mod how_sure;
 mod interval;
 mod lists;
 mod locales;
+mod names;
 mod no_plan;
 mod places;
 mod screens;

@@ -143,9 +143,7 @@ fn patch_season(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
     let Source::Patch(at) = planting.ingredient.source else {
         return Vec::new();
     };
-    let Some(patch) = run.garden.patches.get(at) else {
-        return Vec::new();
-    };
+    let patch = &run.garden[at];
     let outside = |day| day < patch.pick_from || day > patch.pick_to;
     planting
         .picks()

@@ -6,16 +6,19 @@ use chrono::Datelike;
 
 use crate::checker::days::in_bed;
 use crate::checker::fault::Fault;
-use crate::checker::planting::{Place, Planting};
+use crate::checker::planting::Planting;
 use crate::checker::run::Run;
-use crate::garden::Bed;
+use crate::checker::stands::stands;
+use crate::garden::{Bed, BedAt, StripAt};
+use crate::plan::{PlantingAt, Stand};
 
 /// All faults: a family in a bed that carried it within its hard years, or on a strip on which
 /// the plan itself had it before. What already stands in a bed was not chosen by the plan and is
 /// not judged.
 pub fn faults(run: &Run<'_>) -> Vec<Fault> {
     let mut faults = Vec::new();
-    for planting in &run.plantings {
+    let stands = stands(run);
+    for (at, planting) in run.plantings.iter().enumerate() {
         let Some(year) = planting_year(run, planting) else {
             continue;
         };
@@ -33,28 +36,29 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
                 });
             }
         }
-        faults.extend(after_its_own(run, planting));
+        faults.extend(after_its_own(run, &stands, PlantingAt(at)));
     }
     faults
 }
 
 /// Strips on which a planting comes after one of its family in the same plan, one fault for each
 /// earlier planting.
-fn after_its_own(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
-    let rotation = &planting.ingredient.crop.rotation;
-    let fault = |before: Before<'_, '_>| {
-        Some(Fault::FamilyAgain {
-            planting: planting.name.clone(),
-            bed: run.garden[before.place.bed].id.clone(),
-            strip: u32::try_from(before.strip).ok()?.saturating_add(1),
-            family: rotation.family.clone(),
-            before: before.planting.name.clone(),
-            cleared: run.horizon.date(before.cleared),
-            years_hard: rotation.years_hard,
-        })
+fn after_its_own(run: &Run<'_>, stands: &[Stand], at: PlantingAt) -> Vec<Fault> {
+    let Some(planting) = run.plantings.get(at.0) else {
+        return Vec::new();
     };
-    let too_soon = family_before(run, planting, |passed| rotation.must_wait(passed));
-    too_soon.into_iter().filter_map(fault).collect()
+    let rotation = &planting.ingredient.crop.rotation;
+    let fault = |before: Before<'_, '_>| Fault::FamilyAgain {
+        planting: planting.name.clone(),
+        bed: run.garden[before.bed].id.clone(),
+        strip: before.strip.number(),
+        family: rotation.family.clone(),
+        before: before.planting.name.clone(),
+        cleared: run.horizon.date(before.cleared),
+        years_hard: rotation.years_hard,
+    };
+    let too_soon = family_before(run, stands, at, |passed| rotation.must_wait(passed));
+    too_soon.into_iter().map(fault).collect()
 }
 
 /// A planting of the plan that was on a strip before another one of its family.
@@ -63,10 +67,10 @@ pub struct Before<'r, 'p> {
     pub planting: &'r Planting<'p>,
     /// The day number on which it is cleared.
     pub cleared: usize,
-    /// The later one's place.
-    pub place: &'r Place,
-    /// The first strip, from 0, that both have.
-    pub strip: usize,
+    /// The bed in which both stand.
+    pub bed: BedAt,
+    /// The first strip that both have.
+    pub strip: StripAt,
 }
 
 /// The plantings of its family that the plan has on a strip of a planting before it, those cleared
@@ -74,26 +78,28 @@ pub struct Before<'r, 'p> {
 /// taken twice, which is another rule's.
 pub fn family_before<'r, 'p>(
     run: &'r Run<'p>,
-    planting: &'r Planting<'p>,
+    stands: &[Stand],
+    at: PlantingAt,
     waits: impl Fn(i32) -> bool,
 ) -> Vec<Before<'r, 'p>> {
-    let family = &planting.ingredient.crop.rotation.family;
-    let Some(starts) = planting.bedding().map(|step| step.first) else {
+    let planting = run.plantings.get(at.0);
+    let begun = planting.and_then(|p| Some((p, p.bedding()?.first)));
+    let Some((planting, starts)) = begun else {
         return Vec::new();
     };
+    let family = &planting.ingredient.crop.rotation.family;
     let year = |day: usize| run.horizon.date(day).year();
-    let mut before: Vec<Before<'_, '_>> = run
-        .plantings
-        .iter()
-        .filter(|other| other.ingredient.crop.rotation.family == *family)
-        .filter_map(|other| Some((in_bed(run, other)?.1, other)))
-        .filter(|(cleared, _)| *cleared < starts && waits(year(starts) - year(*cleared)))
-        .filter_map(|(cleared, other)| {
-            let (place, strip) = first_shared(run, planting, other)?;
+    let others = run.plantings.iter().enumerate();
+    let mut before: Vec<Before<'_, '_>> = others
+        .filter(|(_, other)| other.ingredient.crop.rotation.family == *family)
+        .filter_map(|(k, other)| Some((PlantingAt(k), in_bed(run, other)?.1, other)))
+        .filter(|(_, cleared, _)| *cleared < starts && waits(year(starts) - year(*cleared)))
+        .filter_map(|(other_at, cleared, other)| {
+            let (bed, strip) = first_shared(stands, at, other_at)?;
             Some(Before {
                 planting: other,
                 cleared,
-                place,
+                bed,
                 strip,
             })
         })
@@ -102,19 +108,15 @@ pub fn family_before<'r, 'p>(
     before
 }
 
-/// The first strip (from 0) on which both plantings stand at some time, and the place of the
-/// first one.
-fn first_shared<'p>(
-    run: &Run<'_>,
-    planting: &'p Planting<'_>,
-    other: &Planting<'_>,
-) -> Option<(&'p Place, usize)> {
-    planting.places.iter().find_map(|place| {
-        let shared = |strip: &usize| {
-            let mut others = other.places.iter().filter(|o| o.bed == place.bed);
-            others.any(|o| o.within(run.garden).contains(strip))
+/// The first strip on which two plantings stand, each at its time, and its bed.
+fn first_shared(stands: &[Stand], a: PlantingAt, b: PlantingAt) -> Option<(BedAt, StripAt)> {
+    let of = |at: PlantingAt| stands.iter().filter(move |stand| stand.holds(at));
+    of(a).find_map(|own| {
+        let shared = |strip: &StripAt| {
+            let mut others = of(b).filter(|other| other.bed == own.bed);
+            others.any(|other| other.strips.has(*strip))
         };
-        Some((place, place.within(run.garden).find(shared)?))
+        Some((own.bed, own.strips.iter().find(shared)?))
     })
 }
 

@@ -5,7 +5,9 @@ use crate::checker::fault::{Fault, PlaceFault};
 use crate::checker::needs::{block, strips};
 use crate::checker::planting::{Place, Planting};
 use crate::checker::run::Run;
-use crate::garden::{Method, Source};
+use crate::checker::stands::stands;
+use crate::garden::{BegunAt, Method, Source};
+use crate::plan::{self, PlantingAt};
 
 /// All faults: places out of the bed, unsuitable or not free, broken blocks, strips used twice.
 pub fn faults(run: &Run<'_>) -> Vec<Fault> {
@@ -18,7 +20,7 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
                     .first()
                     .map(|p| place_fault(run, planting, Some(p), PlaceFault::NotWhereItGrows)),
             ),
-            (Method::Growing, Source::Growing(at)) => {
+            (Method::Growing, Source::Begun(at)) => {
                 faults.extend(where_it_grows(run, planting, at));
             }
             _ => faults.extend(places(run, planting)),
@@ -31,7 +33,7 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
 fn place_fault(
     run: &Run<'_>,
     planting: &Planting<'_>,
-    place: Option<&Place>,
+    place: Option<&Place<'_>>,
     why: PlaceFault,
 ) -> Fault {
     Fault::Place {
@@ -42,14 +44,10 @@ fn place_fault(
 }
 
 /// What already stands takes exactly the strips that the garden says.
-fn where_it_grows(run: &Run<'_>, planting: &Planting<'_>, at: usize) -> Option<Fault> {
-    let growing = run.garden.growing.get(at)?;
+fn where_it_grows(run: &Run<'_>, planting: &Planting<'_>, at: BegunAt) -> Option<Fault> {
+    let (bed, strips) = run.garden[at].in_bed();
     let right = match planting.places.as_slice() {
-        [place] => {
-            place.bed == growing.bed
-                && place.first_strip == growing.first_strip + 1
-                && place.strips == growing.strips
-        }
+        [place] => place.bed == bed && *place.plan == plan::Place::of(&place.plan.bed, strips),
         _ => false,
     };
     let place = planting.places.first();
@@ -59,7 +57,7 @@ fn where_it_grows(run: &Run<'_>, planting: &Planting<'_>, at: usize) -> Option<F
 /// The places of what is sown or planted within the plan.
 fn places(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
     let mut faults = Vec::new();
-    let mut found = |place: Option<&Place>, why| {
+    let mut found = |place: Option<&Place<'_>>, why| {
         faults.push(place_fault(run, planting, place, why));
     };
     let first = planting.places.first();
@@ -92,14 +90,14 @@ fn places(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
 }
 
 /// What is wrong with one place alone.
-fn place_wrong(run: &Run<'_>, planting: &Planting<'_>, place: &Place) -> Option<PlaceFault> {
+fn place_wrong(run: &Run<'_>, planting: &Planting<'_>, place: &Place<'_>) -> Option<PlaceFault> {
     let bed = &run.garden[place.bed];
     let crop = &planting.ingredient.crop;
-    let last = place.last_strip();
+    let last = place.plan.last_number();
     let starts = in_bed(run, planting).map(|(from, _)| run.horizon.date(from));
-    if place.strips == 0 {
+    if place.plan.strips == 0 {
         Some(PlaceFault::Nowhere)
-    } else if place.first_strip == 0 {
+    } else if place.plan.first_strip == 0 {
         Some(PlaceFault::NoStrip(0))
     } else if last > bed.strips() {
         Some(PlaceFault::NoStrip(last))
@@ -116,18 +114,24 @@ fn place_wrong(run: &Run<'_>, planting: &Planting<'_>, place: &Place) -> Option<
 
 /// Strips that carry two plantings on one day.
 fn clashes(run: &Run<'_>) -> Vec<Fault> {
-    let name = |at: usize| Some(run.plantings.get(at)?.name.clone());
+    let name = |at: PlantingAt| Some(run.plantings.get(at.0)?.name.clone());
+    let stands = stands(run);
     let mut faults = Vec::new();
     for bed in run.garden.bed_positions() {
-        faults.extend(bed_use(run, bed).1.into_iter().filter_map(|clash| {
-            Some(Fault::StripTakenTwice {
-                bed: run.garden[bed].id.clone(),
-                strip: u32::try_from(clash.strip).ok()?.saturating_add(1),
-                day: run.horizon.date(clash.day),
-                first: name(clash.first)?,
-                second: name(clash.second)?,
-            })
-        }));
+        faults.extend(
+            bed_use(run, &stands, bed)
+                .1
+                .into_iter()
+                .filter_map(|clash| {
+                    Some(Fault::StripTakenTwice {
+                        bed: run.garden[bed].id.clone(),
+                        strip: clash.strip.number(),
+                        day: run.horizon.date(clash.day),
+                        first: name(clash.first)?,
+                        second: name(clash.second)?,
+                    })
+                }),
+        );
     }
     faults
 }

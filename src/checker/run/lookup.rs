@@ -85,20 +85,16 @@ impl<'a> Run<'a> {
 
     fn grows_since(&self, ingredient: &Ingredient) -> Option<usize> {
         match ingredient.source {
-            Source::Growing(at) => self.horizon.day_number(self.garden.growing.get(at)?.sown),
+            Source::Begun(at) => self.horizon.day_number(self.garden[at].since),
             Source::Sown | Source::Patch(_) => None,
         }
     }
 
-    fn places(&self, planting: &plan::Planting, unknown: &mut Vec<Violation>) -> Vec<Place> {
+    fn places(&self, planting: &'a plan::Planting, unknown: &mut Vec<Violation>) -> Vec<Place<'a>> {
         let mut places = Vec::new();
         for place in &planting.places {
             match self.garden.bed_with_id(&place.bed) {
-                Some(bed) => places.push(Place {
-                    bed,
-                    first_strip: place.first_strip,
-                    strips: place.strips,
-                }),
+                Some(bed) => places.push(Place { bed, plan: place }),
                 None => unknown.push(not_known(Named::Bed, &place.bed)),
             }
         }
@@ -172,7 +168,7 @@ impl<'a> Run<'a> {
     /// The day number of a date; a date before anyone may sow or after the last day is a
     /// fault, even where it still has a number.
     fn day_number(&self, step: &StepRef, day: Date, unknown: &mut Vec<Violation>) -> Option<usize> {
-        let (from, to) = (self.garden.school_year.start, self.garden.last_day());
+        let (from, to) = (self.garden.as_of(), self.garden.last_day());
         if day < from || day > to {
             unknown.push(Violation {
                 rule: Rule::Sessions,

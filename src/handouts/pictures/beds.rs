@@ -2,12 +2,12 @@
 
 use maud::{Markup, html};
 
-use crate::facts::stands::Stand;
+use crate::facts::stands::Dated;
 use crate::report::pictures::beds::{Beds, Row};
 
 use super::lettering::{LINE, SIZE, shorten, width};
 use super::pattern::{Pattern, filled, swatch};
-use super::sheet::{Anchor, Area, frame, legend, line, n, text};
+use super::sheet::{Anchor, Area, frame, legend, line, n, positions, text};
 use super::weeks::{Scale, before, behind, head};
 
 /// Where the weeks begin.
@@ -27,7 +27,7 @@ const GAP: f64 = 6.0;
 
 /// A name that does not fit into its box stands over the bed.
 struct Over<'s> {
-    stand: &'s Stand,
+    stand: &'s Dated,
     name: Option<String>,
     x: f64,
     line: usize,
@@ -84,13 +84,13 @@ fn lines(over: &[Over<'_>]) -> usize {
 }
 
 /// What stands in a bed, with its names.
-fn named(row: &Row) -> impl Iterator<Item = (&Stand, &str)> {
+fn named(row: &Row) -> impl Iterator<Item = (&Dated, &str)> {
     let names = row.names.iter().map(String::as_str);
     row.carries.stands.iter().zip(names)
 }
 
 /// True if the name of a stand fits into its box, in a bed of a height.
-fn fits((stand, name): (&Stand, &str), row: &Row, scale: &Scale, high: f64) -> bool {
+fn fits((stand, name): (&Dated, &str), row: &Row, scale: &Scale, high: f64) -> bool {
     let bed = Area {
         x: 0.0,
         y: 0.0,
@@ -102,10 +102,15 @@ fn fits((stand, name): (&Stand, &str), row: &Row, scale: &Scale, high: f64) -> b
 }
 
 /// The box of a stand in a bed whose box is given.
-fn place(stand: &Stand, row: &Row, scale: &Scale, bed: Area) -> Area {
+fn place(stand: &Dated, row: &Row, scale: &Scale, bed: Area) -> Area {
     let strip = bed.h / f64::from(row.carries.strips.max(1));
-    let y = bed.y + strip * f64::from(stand.first);
-    scale.span(stand.from, stand.to, y, strip * f64::from(stand.strips))
+    let y = bed.y + strip * f64::from(stand.stand.strips.first.0);
+    scale.span(
+        stand.from,
+        stand.to,
+        y,
+        strip * f64::from(stand.stand.strips.count),
+    )
 }
 
 /// One bed, and the height under it.
@@ -152,11 +157,11 @@ fn draw_row(row: &Row, scale: &Scale, top: f64, high: f64) -> (Markup, f64) {
     (body, y + high)
 }
 
-fn draw_stand(stand: &Stand, area: Area) -> Markup {
+fn draw_stand(stand: &Dated, area: Area) -> Markup {
     html! {
         rect.stand x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h))
-            data-from=(stand.from) data-to=(stand.to) data-planting=(stand.planting)
-            data-strips=(stand.strips) {}
+            data-from=(stand.from) data-to=(stand.to) data-planting=(positions(&stand.stand))
+            data-strips=(stand.stand.strips.count) {}
     }
 }
 
@@ -166,7 +171,7 @@ fn over<'s>(row: &'s Row, scale: &Scale, high: f64) -> Vec<Over<'s>> {
     let mut ends: Vec<f64> = Vec::new();
     let mut placed: Vec<Over<'s>> = Vec::new();
     for (stand, name) in named(row).filter(|named| !fits(*named, row, scale, high)) {
-        let same = |o: &&Over<'s>| o.stand.planting == stand.planting;
+        let same = |o: &&Over<'s>| o.stand.stand.plantings == stand.stand.plantings;
         if let Some(Over { x, line, .. }) = placed.iter().find(same) {
             let (x, line, name) = (*x, *line, None);
             placed.push(Over {

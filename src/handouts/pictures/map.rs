@@ -12,7 +12,7 @@ use crate::report::pictures::map::{Key, Map};
 
 use super::lettering::{LINE, SIZE};
 use super::pattern::{Pattern, filled};
-use super::sheet::{Anchor, Area, frame, legend, n, text};
+use super::sheet::{Anchor, Area, frame, legend, n, positions, text};
 
 use cells::{Cell, cells, trellis};
 use ground::Layout;
@@ -84,7 +84,7 @@ fn cell_of(cell: &Cell<'_>) -> Markup {
     let rect = |fill: &str, thick: &str| {
         html! {
             rect.strips x=(n(x)) y=(n(y)) width=(n(w)) height=(n(h)) fill=(fill)
-                stroke-width=(thick) data-planting=(cell.planted.stand.planting) {}
+                stroke-width=(thick) data-planting=(positions(&cell.planted.dated.stand)) {}
         }
     };
     html! {

@@ -4,6 +4,7 @@
 use maud::{Markup, html};
 
 use crate::harmless::plain;
+use crate::plan::Stand;
 use crate::report::pictures::Said;
 
 use super::super::safe::steady;
@@ -65,6 +66,13 @@ impl Area {
             && self.y + apart < other.bottom()
             && other.y + apart < self.bottom()
     }
+}
+
+/// The positions of plantings that stand together, as the drawing holds them.
+pub fn positions(stand: &Stand) -> String {
+    let plantings = stand.plantings.iter();
+    let positions: Vec<String> = plantings.map(|at| at.0.to_string()).collect();
+    positions.join(" ")
 }
 
 /// A number as the drawing holds it: hundredths of a point.

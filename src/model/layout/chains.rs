@@ -94,6 +94,8 @@ impl Search<'_> {
         for strip in &mut strips {
             strip.can_carry &= to_come;
         }
+        // Strips that are alike stand together, and those of least use come first; the order also makes one
+        // state of all that differ by names of strips only.
         strips.sort_by_key(|s| (s.can_carry.count_ones(), s.can_carry));
         let state = (next, strips.iter().map(|s| s.can_carry).collect());
         if self.failed.contains(&state) {
@@ -128,9 +130,11 @@ impl Search<'_> {
         let alike = |s: &&Strip| s.can_carry == strips[first].can_carry;
         let group = strips[first..].iter().take_while(alike).count();
         let after = first + group;
+        // Too few strips are left for the rest of the planting, however they are shared out.
         if strips[first..].iter().filter(|s| can(s)).count() < left as usize {
             return Ok(None);
         }
+        // The least useful strips are spent first: the others stay free for what is to come.
         for n in (0..=group.min(left as usize)).rev() {
             let mut with = strips.to_vec();
             for strip in &mut with[first..first + n] {

@@ -1,10 +1,12 @@
 //! Plantings to be placed, and where they are placed.
 
+use crate::candidates::{CandidateAt, PlotAt};
+
 /// A planting to be placed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Chosen {
     /// Position of the candidate.
-    pub candidate: usize,
+    pub candidate: CandidateAt,
     /// How many blocks.
     pub blocks: u32,
 }
@@ -13,7 +15,7 @@ pub struct Chosen {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Part {
     /// Position of the plot.
-    pub plot: usize,
+    pub plot: PlotAt,
     /// How many blocks.
     pub blocks: u32,
 }

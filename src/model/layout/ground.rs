@@ -1,6 +1,6 @@
 //! What plantings want of plots, without their names, and how much of it a plot holds.
 
-use crate::candidates::{Candidates, PlotSet, clash, fullest};
+use crate::candidates::{Candidates, PlotAt, PlotSet, clash, fullest};
 use crate::garden::Garden;
 
 use super::chains::{GaveUp, Use, chains};
@@ -70,17 +70,16 @@ impl Ground {
     /// Chosen plantings on the plots of their candidates.
     #[must_use]
     pub fn of(garden: &Garden, candidates: &Candidates, chosen: &[Chosen]) -> Self {
-        let all = &candidates.all;
         let piece = |c: &Chosen| Piece {
             blocks: c.blocks,
-            strips: all[c.candidate].amounts.block.strips,
-            plots: all[c.candidate].plots,
-            days: all[c.candidate].bed_days,
+            strips: candidates[c.candidate].amounts.block.strips,
+            plots: candidates[c.candidate].plots,
+            days: candidates[c.candidate].bed_days,
         };
-        let of = |k: usize| &all[chosen[k].candidate];
+        let of = |k: usize| &candidates[chosen[k].candidate];
         Self::new(
             chosen.iter().map(piece).collect(),
-            candidates.plots.iter().map(|p| p.strips).collect(),
+            candidates.plots.iter().map(|p| p.strips.count).collect(),
             |a, b| clash(garden, of(a), of(b)),
         )
     }
@@ -94,7 +93,7 @@ impl Ground {
 
     /// A plot with nothing on it.
     #[must_use]
-    pub fn empty(&self, plot: usize) -> Load {
+    pub fn empty(&self, PlotAt(plot): PlotAt) -> Load {
         Load {
             strips: self.plots[plot],
             free: vec![self.plots[plot]; self.days],
@@ -111,6 +110,7 @@ impl Ground {
             let standing = all.clone().filter(|k| self.stands[*k].contains(&day));
             standing.collect()
         };
+        // Taken one by one, not the greatest such set: any of them holds, and a larger only says more.
         let family = |first: usize| {
             let mut crowd = vec![first];
             for k in &self.waits_for[first] {

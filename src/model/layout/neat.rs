@@ -1,7 +1,7 @@
 //! The first search for a layout: each planting in one piece where that can be, on beds that suit
 //! the wished rotation. It looks at the likely ways only, so what it does not find may still be.
 
-use crate::candidates::{Candidate, Candidates, breaks_wish};
+use crate::candidates::{Candidate, Candidates, PlotAt, breaks_wish};
 use crate::garden::Garden;
 use crate::model::rules::wish_broken;
 
@@ -19,13 +19,13 @@ pub fn neat(garden: &Garden, candidates: &Candidates, chosen: &[Chosen]) -> Opti
     let ground = Ground::of(garden, candidates, chosen);
     let mut order: Vec<usize> = (0..chosen.len()).collect();
     order.sort_by_key(|k| {
-        let c = &candidates.all[chosen[*k].candidate];
+        let c = &candidates[chosen[*k].candidate];
         (
             c.plots.iter().count(),
             std::cmp::Reverse(chosen[*k].blocks * c.amounts.block.strips),
         )
     });
-    let of = |k: usize| &candidates.all[chosen[k].candidate];
+    let of = |k: usize| &candidates[chosen[k].candidate];
     let wishes = |k: usize| {
         let others = (0..chosen.len()).filter(|other| *other != k);
         others
@@ -38,7 +38,9 @@ pub fn neat(garden: &Garden, candidates: &Candidates, chosen: &[Chosen]) -> Opti
         candidates,
         chosen,
         order,
-        loads: (0..ground.plots.len()).map(|p| ground.empty(p)).collect(),
+        loads: (0..ground.plots.len())
+            .map(|p| ground.empty(PlotAt(p)))
+            .collect(),
         ground: &ground,
         parts: vec![Vec::new(); chosen.len()],
         best: None,
@@ -75,17 +77,17 @@ impl Search<'_> {
             return;
         };
         let candidates = self.candidates;
-        let c = &candidates.all[self.chosen[which].candidate];
+        let c = &candidates[self.chosen[which].candidate];
         for parts in self.placings(c, which) {
             let wishes = parts.iter().filter(|p| self.breaks_wish(c, which, p));
             let more = wishes.count() as u32 + (parts.len().max(1) as u32 - 1) * SPLIT_PRICE;
             for part in &parts {
-                self.loads[part.plot].put(self.ground, which, part.blocks);
+                self.loads[part.plot.0].put(self.ground, which, part.blocks);
             }
             self.parts[which].clone_from(&parts);
             self.place(depth + 1, price + more);
             for part in &parts {
-                self.loads[part.plot].take_off(self.ground, which, part.blocks);
+                self.loads[part.plot.0].take_off(self.ground, which, part.blocks);
             }
         }
     }
@@ -93,12 +95,12 @@ impl Search<'_> {
     /// True if the family was on the plot before the plan within its wished years, or the plot is
     /// too short to keep it off what the plan has there of it.
     fn breaks_wish(&self, c: &Candidate, which: usize, part: &Part) -> bool {
-        let load = &self.loads[part.plot];
+        let load = &self.loads[part.plot.0];
         let others = self.wishes[which].iter().map(|k| (*k, load.blocks[*k]));
         let apart: u32 = others.map(|(k, n)| self.ground.strips_of(k, n)).sum();
         let own = self.ground.strips_of(which, part.blocks);
-        wish_broken(self.garden, c, &self.candidates.plots[part.plot])
-            || apart > 0 && apart + own > self.ground.plots[part.plot]
+        wish_broken(self.garden, c, &self.candidates[part.plot])
+            || apart > 0 && apart + own > self.ground.plots[part.plot.0]
     }
 
     /// Ways to place a planting: whole on each plot that holds it (those without a broken
@@ -108,10 +110,10 @@ impl Search<'_> {
             return vec![Vec::new()];
         }
         let blocks = self.chosen[which].blocks;
-        let room = |plot: usize| self.loads[plot].room(self.ground, which).blocks;
-        let mut room: Vec<(usize, u32)> = c.plots.iter().map(|p| (p, room(p))).collect();
-        let wish = |plot: usize| self.breaks_wish(c, which, &Part { plot, blocks });
-        let mut whole: Vec<(usize, u32)> =
+        let room = |plot: PlotAt| self.loads[plot.0].room(self.ground, which).blocks;
+        let mut room: Vec<(PlotAt, u32)> = c.plots.iter().map(|p| (p, room(p))).collect();
+        let wish = |plot: PlotAt| self.breaks_wish(c, which, &Part { plot, blocks });
+        let mut whole: Vec<(PlotAt, u32)> =
             room.iter().copied().filter(|(_, r)| *r >= blocks).collect();
         whole.sort_by_key(|(plot, room)| (wish(*plot), *room, *plot));
         let mut placings: Vec<Vec<Part>> = whole

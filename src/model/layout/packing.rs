@@ -5,7 +5,7 @@
 
 use std::collections::HashSet;
 
-use crate::candidates::PlotSet;
+use crate::candidates::{PlotAt, PlotSet};
 
 use super::chains::GaveUp;
 use super::ground::{Ground, Load, Room};
@@ -25,9 +25,10 @@ pub enum Packed {
 /// the same blocks come out the same on a machine that is busy.
 #[must_use]
 pub fn pack(ground: &Ground, most_steps: u64) -> Packed {
-    let used = |plot: &usize| ground.pieces.iter().any(|p| p.plots.has(*plot));
-    let mut order: Vec<usize> = (0..ground.plots.len()).filter(used).collect();
-    let users = |plot: usize| -> Vec<bool> {
+    let used = |plot: &PlotAt| ground.pieces.iter().any(|p| p.plots.has(*plot));
+    let all = (0..ground.plots.len()).map(PlotAt);
+    let mut order: Vec<PlotAt> = all.filter(used).collect();
+    let users = |plot: PlotAt| -> Vec<bool> {
         let users = ground.pieces.iter().map(|p| p.plots.has(plot));
         users.collect()
     };
@@ -36,7 +37,7 @@ pub fn pack(ground: &Ground, most_steps: u64) -> Packed {
     order.sort_by_cached_key(|plot| {
         let users = users(*plot);
         let few = users.iter().filter(|user| **user).count();
-        (few, users, ground.plots[*plot], *plot)
+        (few, users, ground.plots[plot.0], *plot)
     });
     let placed = |p: &super::ground::Piece| if p.plots.is_empty() { 0 } else { p.blocks };
     let left: Vec<u32> = ground.pieces.iter().map(placed).collect();
@@ -62,7 +63,7 @@ struct Search<'a> {
     /// Pieces of which no two can have the same strip, with all their plots.
     crowds: Vec<(Vec<usize>, PlotSet)>,
     /// The plots, in the order in which they are filled.
-    order: Vec<usize>,
+    order: Vec<PlotAt>,
     /// Blocks left over that do not fit on the plots from a place in the order on.
     failed: HashSet<(usize, Vec<u32>)>,
     packed: Vec<Vec<u32>>,
@@ -77,7 +78,7 @@ impl Search<'_> {
     fn from(&mut self, at: usize, left: &[u32]) -> Result<bool, GaveUp> {
         if left.iter().all(|blocks| *blocks == 0) {
             for plot in &self.order[at..] {
-                self.packed[*plot].fill(0);
+                self.packed[plot.0].fill(0);
             }
             return Ok(true);
         }
@@ -112,11 +113,11 @@ impl Search<'_> {
         let rest = || self.order[at..].iter();
         let alone = pieces.iter().zip(left).all(|(piece, blocks)| {
             let own = rest().filter(|plot| piece.plots.has(**plot));
-            *blocks == 0 || *blocks <= own.map(|plot| plots[*plot] / piece.strips.max(1)).sum()
+            *blocks == 0 || *blocks <= own.map(|plot| plots[plot.0] / piece.strips.max(1)).sum()
         });
         let strips = |set: &PlotSet| -> u32 {
             let own = rest().filter(|plot| set.has(**plot));
-            own.map(|plot| plots[*plot]).sum()
+            own.map(|plot| plots[plot.0]).sum()
         };
         let wanted = |crowd: &[usize]| -> u32 {
             let strips = crowd.iter().map(|k| left[*k] * pieces[*k].strips);
@@ -140,6 +141,7 @@ impl Search<'_> {
             return self.go_on(at, left, load);
         }
         let most = self.room(plot, piece, load).min(left[piece]);
+        // As many as there is room for first: what is full leaves the least over.
         for blocks in (0..=most).rev() {
             self.step()?;
             load.put(self.ground, piece, blocks);
@@ -156,6 +158,7 @@ impl Search<'_> {
     fn go_on(&mut self, at: usize, left: &[u32], load: &Load) -> Result<bool, GaveUp> {
         let plot = self.order[at];
         for (piece, blocks) in left.iter().enumerate() {
+            // Not full: the same with more on this plot is tried as well, and is no worse.
             if load.blocks[piece] < *blocks && self.room(plot, piece, load) > 0 {
                 return Ok(false);
             }
@@ -164,13 +167,13 @@ impl Search<'_> {
         let rest: Vec<u32> = here.map(|(left, blocks)| left - blocks).collect();
         let found = self.from(at + 1, &rest)?;
         if found {
-            self.packed[plot].clone_from(&load.blocks);
+            self.packed[plot.0].clone_from(&load.blocks);
         }
         Ok(found)
     }
 
     /// How many more blocks of a piece a plot holds.
-    fn room(&mut self, plot: usize, piece: usize, load: &Load) -> u32 {
+    fn room(&mut self, plot: PlotAt, piece: usize, load: &Load) -> u32 {
         if !self.ground.pieces[piece].plots.has(plot) {
             return 0;
         }

@@ -1,15 +1,12 @@
 //! Puts plantings on the strips of their plots: one piece where a free run is long enough.
 
 use crate::candidates::{Candidates, breaks_wish};
-use crate::garden::{Garden, Plot};
+use crate::garden::{Garden, Strips};
 use crate::plan::Place;
 
 use super::chains::{Use, chains};
 use super::chosen::{Chosen, Part};
 use super::ground::Ground;
-
-/// Neighbouring strips of a plot: the first, from 0, and how many.
-type Run = (usize, usize);
 
 /// The places of each chosen planting; `None` if some plot cannot hold its parts, or none was
 /// found. A plot that holds its parts in a layout holds them here.
@@ -21,10 +18,10 @@ pub fn places(
     parts: &[Vec<Part>],
 ) -> Option<Vec<Vec<Place>>> {
     let ground = Ground::of(garden, candidates, chosen);
-    let of = |k: usize| &candidates.all[chosen[k].candidate];
+    let of = |k: usize| &candidates[chosen[k].candidate];
     let unwished = |a: usize, b: usize| breaks_wish(garden, of(a), of(b));
     let mut places = vec![Vec::new(); chosen.len()];
-    for (at, plot) in candidates.plots.iter().enumerate() {
+    for (at, plot) in candidates.numbered_plots() {
         let blocks = parts.iter().map(|parts| {
             let here = parts.iter().filter(|part| part.plot == at);
             here.map(|part| part.blocks).sum()
@@ -34,7 +31,8 @@ pub fn places(
         let runs = in_time(&ground, &uses, plot.strips, &unwished);
         for (planting, runs) in runs.or_else(|| by_chains(&ground, &uses, plot.strips))? {
             let places: &mut Vec<Place> = &mut places[planting];
-            places.extend(runs.into_iter().map(|run| place(garden, plot, run)));
+            let bed = &garden[plot.bed].id;
+            places.extend(runs.into_iter().map(|run| Place::of(bed, run)));
         }
     }
     for places in &mut places {
@@ -49,84 +47,79 @@ pub fn places(
 fn in_time(
     ground: &Ground,
     uses: &[Use],
-    strips: u32,
+    strips: Strips,
     unwished: impl Fn(usize, usize) -> bool,
-) -> Option<Vec<(usize, Vec<Run>)>> {
-    let mut carried: Vec<Vec<usize>> = vec![Vec::new(); strips as usize];
+) -> Option<Vec<(usize, Vec<Strips>)>> {
+    let mut carried: Vec<Vec<usize>> = vec![Vec::new(); strips.count as usize];
     let mut placed = Vec::new();
     for planting in uses {
-        let is_free = |strip: &usize| {
-            let mut before = carried[*strip].iter();
+        let is_free = |before: &[usize]| {
+            let mut before = before.iter();
             before.all(|other| !ground.clash(*other, planting.piece))
         };
-        let is_wished = |strip: &usize| {
-            let mut before = carried[*strip].iter();
-            is_free(strip) && before.all(|other| !unwished(*other, planting.piece))
+        let is_wished = |before: &[usize]| {
+            let mut others = before.iter();
+            is_free(before) && others.all(|other| !unwished(*other, planting.piece))
         };
         let block = ground.pieces[planting.piece].strips;
-        let wished = whole(&free_runs(carried.len(), is_wished), planting.strips);
-        let runs = wished.map(|run| vec![run]);
-        let runs =
-            runs.or_else(|| choose(&free_runs(carried.len(), is_free), planting.strips, block))?;
-        for (from, n) in &runs {
-            let taken = &mut carried[*from..*from + *n];
-            taken
-                .iter_mut()
-                .for_each(|strip| strip.push(planting.piece));
+        let wished = whole(&runs(strips, &carried, is_wished), planting.strips);
+        let chosen = wished.map(|run| vec![run]);
+        let free = || runs(strips, &carried, is_free);
+        let chosen = chosen.or_else(|| choose(&free(), planting.strips, block))?;
+        let taken = strips.iter().zip(&mut carried);
+        for (_, carries) in taken.filter(|(strip, _)| chosen.iter().any(|run| run.has(*strip))) {
+            carries.push(planting.piece);
         }
-        placed.push((planting.piece, runs));
+        placed.push((planting.piece, chosen));
     }
     Some(placed)
 }
 
 /// The same by trying everything. Strips that carry the same lie side by side.
-fn by_chains(ground: &Ground, uses: &[Use], strips: u32) -> Option<Vec<(usize, Vec<Run>)>> {
-    let mut carried = chains(uses, strips, |a, b| ground.clash(a, b)).ok()??;
+fn by_chains(ground: &Ground, uses: &[Use], strips: Strips) -> Option<Vec<(usize, Vec<Strips>)>> {
+    let mut carried = chains(uses, strips.count, |a, b| ground.clash(a, b)).ok()??;
     carried.sort();
-    let runs = |planting: &Use| {
-        let carries = |strip: &usize| carried[*strip].contains(&planting.piece);
-        (planting.piece, free_runs(carried.len(), carries))
+    let placed = |planting: &Use| {
+        let carries = |carried: &[usize]| carried.contains(&planting.piece);
+        (planting.piece, runs(strips, &carried, carries))
     };
-    Some(uses.iter().map(runs).collect())
+    Some(uses.iter().map(placed).collect())
 }
 
-/// The longest runs of strips for which something holds.
-fn free_runs(strips: usize, holds: impl Fn(&usize) -> bool) -> Vec<Run> {
-    let mut runs: Vec<Run> = Vec::new();
-    for strip in (0..strips).filter(holds) {
-        match runs.last_mut() {
-            Some((first, n)) if *first + *n == strip => *n += 1,
-            _ => runs.push((strip, 1)),
-        }
-    }
-    runs
+/// The longest runs of strips of which something holds of what each carries.
+fn runs(strips: Strips, carried: &[Vec<usize>], holds: impl Fn(&[usize]) -> bool) -> Vec<Strips> {
+    let each = strips.iter().zip(carried);
+    let own = each.filter(|(_, carries)| holds(carries));
+    Strips::runs(own.map(|(strip, _)| strip))
 }
 
 /// The first of the shortest runs that hold so many strips.
-fn whole(runs: &[Run], strips: u32) -> Option<Run> {
-    let strips = strips as usize;
-    let long = runs.iter().filter(|r| r.1 >= strips);
-    let shortest = long.min_by_key(|r| (r.1, r.0));
-    shortest.map(|(first, _)| (*first, strips))
+fn whole(runs: &[Strips], strips: u32) -> Option<Strips> {
+    let long = runs.iter().filter(|run| run.count >= strips);
+    let shortest = long.min_by_key(|run| (run.count, run.first))?;
+    Some(Strips {
+        count: strips,
+        ..*shortest
+    })
 }
 
 /// Takes `strips` from the runs: from the shortest run that holds all, else whole blocks from
 /// the longest runs, else whatever is free.
-fn choose(runs: &[Run], strips: u32, block: u32) -> Option<Vec<Run>> {
+fn choose(runs: &[Strips], strips: u32, block: u32) -> Option<Vec<Strips>> {
     if let Some(run) = whole(runs, strips) {
         return Some(vec![run]);
     }
-    let strips = strips as usize;
-    for unit in [block.max(1) as usize, 1] {
+    // Whole blocks keep their rows in one piece; single strips only where there is no other way.
+    for unit in [block.max(1), 1] {
         let mut longest = runs.to_vec();
-        longest.sort_by_key(|r| (std::cmp::Reverse(r.1), r.0));
+        longest.sort_by_key(|run| (std::cmp::Reverse(run.count), run.first));
         let mut left = strips;
         let mut taken = Vec::new();
-        for (first, n) in longest {
-            let n = (n / unit * unit).min(left);
-            if n > 0 {
-                taken.push((first, n));
-                left -= n;
+        for run in longest {
+            let count = (run.count / unit * unit).min(left);
+            if count > 0 {
+                taken.push(Strips { count, ..run });
+                left -= count;
             }
         }
         if left == 0 {
@@ -134,12 +127,4 @@ fn choose(runs: &[Run], strips: u32, block: u32) -> Option<Vec<Run>> {
         }
     }
     None
-}
-
-fn place(garden: &Garden, plot: &Plot, (from, strips): Run) -> Place {
-    Place {
-        bed: garden[plot.bed].id.clone(),
-        first_strip: plot.first_strip + from as u32 + 1,
-        strips: strips as u32,
-    }
 }

@@ -16,7 +16,7 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
     } = setting;
     for at in garden.ingredient_positions() {
         let made: Vec<_> = of(candidates, at)
-            .map(|(k, _)| (columns.made[k], 1.0))
+            .map(|(k, _)| (columns.made[k.0], 1.0))
             .collect();
         program.at_most(made.clone(), f64::from(garden[at].most_plantings()));
         let mut in_pot = vec![(columns.in_pot[at.0], 1.0)];
@@ -39,17 +39,17 @@ fn blocks_where_made(program: &mut Program, setting: &Setting<'_>) {
         columns,
         ..
     } = setting;
-    for (k, c) in candidates.all.iter().enumerate() {
-        let Some(blocks) = columns.blocks[k] else {
+    for (k, c) in candidates.numbered() {
+        let Some(blocks) = columns.blocks[k.0] else {
             continue;
         };
         let (least, most) = c.amounts.blocks;
         program.at_least(
-            vec![(blocks, 1.0), (columns.made[k], -f64::from(least))],
+            vec![(blocks, 1.0), (columns.made[k.0], -f64::from(least))],
             0.0,
         );
         program.at_most(
-            vec![(blocks, 1.0), (columns.made[k], -f64::from(most))],
+            vec![(blocks, 1.0), (columns.made[k.0], -f64::from(most))],
             0.0,
         );
     }

@@ -18,6 +18,7 @@ impl Capacities {
     /// Collects a row. The caller has seen that it can bind.
     pub fn push(&mut self, mut terms: Vec<(Col, u32)>, capacity: u32) {
         terms.retain(|(_, weight)| *weight > 0);
+        // Sorted, so that equal rows are one and `contains` can look up terms.
         terms.sort_unstable();
         self.rows.insert((capacity, terms));
     }
@@ -55,6 +56,7 @@ fn to_terms(terms: &[(Col, u32)]) -> Terms {
 pub fn rounded(terms: &[(Col, u32)], capacity: u32) -> Vec<(Vec<(Col, u32)>, u32)> {
     MULTIPLES
         .filter_map(|k| {
+            // In 64 bits, for a weight five times over may need more than 32.
             let round = |weight: u32| u64::from(weight) * u64::from(k) / (u64::from(capacity) + 1);
             let row: Vec<(Col, u32)> = terms
                 .iter()

@@ -1,7 +1,7 @@
 //! Plantings of which each wants strips of its own in a set of plots, as rows: all together take
 //! at most the strips of the set (Hall's condition for sharing plots out).
 
-use crate::candidates::{Candidate, PlotSet, greatest_use, unions, usable_strips};
+use crate::candidates::{Candidate, CandidateAt, PlotSet, greatest_use, unions, usable_strips};
 use crate::garden::IngredientAt;
 use crate::model::program::{Col, Program};
 use crate::model::setting::Setting;
@@ -61,8 +61,11 @@ impl Crowd {
     }
 
     /// The candidates of the crowd, with their positions.
-    fn own<'a>(&'a self, setting: &Setting<'a>) -> impl Iterator<Item = (usize, &'a Candidate)> {
-        let all = setting.candidates.all.iter().enumerate();
+    fn own<'a>(
+        &'a self,
+        setting: &Setting<'a>,
+    ) -> impl Iterator<Item = (CandidateAt, &'a Candidate)> {
+        let all = setting.candidates.numbered();
         all.filter(|(_, c)| self.has(c))
     }
 }
@@ -87,9 +90,9 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>, crowds: &[Crowd]) 
     for crowd in crowds {
         let used: Vec<(Col, u32)> = crowd
             .own(setting)
-            .map(|(k, c)| match setting.columns.blocks[k] {
+            .map(|(k, c)| match setting.columns.blocks[k.0] {
                 Some(blocks) => (blocks, c.amounts.block.strips),
-                None => (setting.columns.made[k], c.amounts.least_strips()),
+                None => (setting.columns.made[k.0], c.amounts.least_strips()),
             })
             .collect();
         for (row, rhs) in rounded(&used, crowd.strips) {
@@ -110,7 +113,12 @@ pub fn add_rounded(program: &mut Program, setting: &Setting<'_>, crowds: &[Crowd
     for crowd in crowds {
         let least: Vec<(Col, u32)> = crowd
             .own(setting)
-            .map(|(k, c)| (setting.columns.made[k], fewest[k] * c.amounts.block.strips))
+            .map(|(k, c)| {
+                (
+                    setting.columns.made[k.0],
+                    fewest[k.0] * c.amounts.block.strips,
+                )
+            })
             .collect();
         for (row, rhs) in rounded(&least, crowd.strips) {
             companions.push(row, rhs);

@@ -35,9 +35,10 @@ fn one_grade(program: &mut Program, setting: &Setting<'_>, at: IngredientAt) {
     program.at_most(one, 1.0);
     let most = f64::from(setting.garden[at].most_plantings());
     for (grade, col) in choice {
+        // All sowings of an ingredient are of one grade, so one row bounds them all.
         let mut made: Terms = of(setting.candidates, at)
             .filter(|(_, c)| c.grade == *grade)
-            .map(|(k, _)| (setting.columns.made[k], 1.0))
+            .map(|(k, _)| (setting.columns.made[k.0], 1.0))
             .collect();
         if !made.is_empty() {
             made.push((*col, -most));

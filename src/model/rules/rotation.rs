@@ -15,7 +15,7 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
     debug_assert!(setting.candidates.all.iter().all(|c| {
         let crop = &setting.garden[c.ingredient].crop;
         c.plots.iter().all(|p| {
-            let bed = &setting.garden[setting.candidates.plots[p].bed];
+            let bed = &setting.garden[setting.candidates[p].bed];
             c.steps
                 .into_bed()
                 .is_none_or(|day| !bed.is_tired_of(crop, day))

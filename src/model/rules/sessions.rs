@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use crate::calendar::Date;
-use crate::candidates::{Candidate, Candidates};
+use crate::candidates::{Candidate, CandidateAt, Candidates};
 use crate::garden::ClassAt;
 use crate::growth::Effort;
 use crate::model::program::{Program, Terms};
@@ -20,8 +20,8 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
         candidates,
         columns,
     } = setting;
-    let mut tasks: BTreeMap<(ClassAt, Date), Vec<(usize, Effort)>> = BTreeMap::new();
-    for (k, c) in candidates.all.iter().enumerate() {
+    let mut tasks: BTreeMap<(ClassAt, Date), Vec<(CandidateAt, Effort)>> = BTreeMap::new();
+    for (k, c) in candidates.numbered() {
         for task in &c.tasks {
             tasks
                 .entry((task.class, task.date))
@@ -34,7 +34,10 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
         let Some(tasks) = tasks.get(session) else {
             continue;
         };
-        let mut steps: Terms = tasks.iter().map(|(k, _)| (columns.made[*k], 1.0)).collect();
+        let mut steps: Terms = tasks
+            .iter()
+            .map(|(k, _)| (columns.made[k.0], 1.0))
+            .collect();
         steps.push((*second, -1.0));
         program.at_most(steps, 1.0);
 
@@ -48,7 +51,7 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
             .iter()
             .map(|(k, effort)| {
                 (
-                    columns.made[*k],
+                    columns.made[k.0],
                     hundredths(least_minutes(candidates, *k, effort)),
                 )
             })
@@ -61,8 +64,8 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
 }
 
 /// The minutes of a task of the fewest blocks.
-fn least_minutes(candidates: &Candidates, which: usize, effort: &Effort) -> f64 {
-    let amounts = &candidates.all[which].amounts;
+fn least_minutes(candidates: &Candidates, which: CandidateAt, effort: &Effort) -> f64 {
+    let amounts = &candidates[which].amounts;
     effort.minutes(amounts.blocks.0 * amounts.block.plants).0
 }
 
@@ -76,7 +79,7 @@ fn hundredths(minutes: f64) -> u32 {
 fn add_minutes(
     program: &mut Program,
     setting: &Setting<'_>,
-    which: usize,
+    which: CandidateAt,
     effort: &Effort,
     row: &mut Terms,
 ) {
@@ -85,11 +88,12 @@ fn add_minutes(
         columns,
         ..
     } = setting;
-    let candidate: &Candidate = &candidates.all[which];
+    let candidate: &Candidate = &candidates[which];
     let amounts = &candidate.amounts;
-    let made = columns.made[which];
+    let made = columns.made[which.0];
     let per_block = effort.per_plant.0 * f64::from(amounts.block.plants);
     row.push((made, effort.around.0));
+    // Where one of the two is the greater for every amount, the row needs no column for that.
     if per_block * f64::from(amounts.blocks.0) >= effort.least.0 {
         row.push(columns.blocks_of(candidates, which, per_block));
     } else if per_block * f64::from(amounts.blocks.1) <= effort.least.0 {

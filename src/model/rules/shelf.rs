@@ -55,13 +55,13 @@ fn levels(program: &mut Program, setting: &Setting<'_>) {
         columns,
         ..
     } = setting;
-    for (k, c) in candidates.all.iter().enumerate() {
-        let (Some(first), Some(blocks)) = (c.amounts.levels.first(), columns.blocks[k]) else {
+    for (k, c) in candidates.numbered() {
+        let (Some(first), Some(blocks)) = (c.amounts.levels.first(), columns.blocks[k.0]) else {
             continue;
         };
-        let mut row = vec![(blocks, 1.0), (columns.made[k], -f64::from(first.up_to))];
-        let mut below = columns.made[k];
-        for (step, up) in c.amounts.levels.windows(2).zip(&columns.level_up[k]) {
+        let mut row = vec![(blocks, 1.0), (columns.made[k.0], -f64::from(first.up_to))];
+        let mut below = columns.made[k.0];
+        for (step, up) in c.amounts.levels.windows(2).zip(&columns.level_up[k.0]) {
             program.at_most(vec![(*up, 1.0), (below, -1.0)], 0.0);
             row.push((*up, -f64::from(step[1].up_to - step[0].up_to)));
             below = *up;
@@ -78,12 +78,13 @@ fn flats(setting: &Setting<'_>, measure: impl Fn(&ShelfDays, u32, u32) -> u32) -
         ..
     } = setting;
     let mut terms = Vec::new();
-    for (k, c) in candidates.all.iter().enumerate() {
+    for (k, c) in candidates.numbered() {
         let Some(days) = &c.shelf else { continue };
         let mut below = 0;
-        let steps = std::iter::once(&columns.made[k]).chain(&columns.level_up[k]);
+        let steps = std::iter::once(&columns.made[k.0]).chain(&columns.level_up[k.0]);
         for (level, col) in c.amounts.levels.iter().zip(steps) {
             let flats = measure(days, level.sown, level.kept);
+            // A level's column is 1 only with all below it, so it stands for what the level adds to them.
             terms.push((*col, flats - below));
             below = flats;
         }

@@ -2,7 +2,7 @@
 //! the strips of the plantings that stand only there are at most its strips. Which strip goes to
 //! which planting is settled after the solve.
 
-use crate::candidates::{families, fullest};
+use crate::candidates::{CandidateAt, PlotAt, families, fullest};
 use crate::model::program::{Col, Program, Section};
 use crate::model::setting::Setting;
 use crate::plan::Rule;
@@ -31,7 +31,7 @@ pub fn short_of_strips(setting: &Setting<'_>) -> Vec<Crowd> {
 /// Adds the blocks of every candidate on every plot as columns, and the strips of every plot
 /// and day, and of every plot and family, as rows: closer than the projected rows, but larger.
 /// Gives back the columns, each with its candidate and plot.
-pub fn name_plots(program: &mut Program, setting: &Setting<'_>) -> Vec<(usize, usize, Col)> {
+pub fn name_plots(program: &mut Program, setting: &Setting<'_>) -> Vec<(CandidateAt, PlotAt, Col)> {
     program.begin(Section::Rule(Rule::Space));
     let Setting {
         candidates,
@@ -39,15 +39,10 @@ pub fn name_plots(program: &mut Program, setting: &Setting<'_>) -> Vec<(usize, u
         ..
     } = setting;
     let mut on_plot = Vec::new();
-    for (k, c) in candidates
-        .all
-        .iter()
-        .enumerate()
-        .filter(|(_, c)| !c.plots.is_empty())
-    {
+    for (k, c) in candidates.numbered().filter(|(_, c)| !c.plots.is_empty()) {
         let mut placed = vec![columns.blocks_of(candidates, k, 1.0)];
         for plot in c.plots.iter() {
-            let fit = candidates.plots[plot].strips / c.amounts.block.strips.max(1);
+            let fit = candidates[plot].strips.count / c.amounts.block.strips.max(1);
             let col = program.whole(0, fit.min(c.amounts.blocks.1));
             placed.push((col, -1.0));
             on_plot.push((k, plot, col));
@@ -55,23 +50,23 @@ pub fn name_plots(program: &mut Program, setting: &Setting<'_>) -> Vec<(usize, u
         program.at_most(placed, 0.0);
     }
     let mut rows = Capacities::default();
-    for (plot, place) in candidates.plots.iter().enumerate() {
+    for (plot, place) in candidates.numbered_plots() {
         let here = || on_plot.iter().filter(|(_, on, _)| *on == plot);
-        let spans = here().map(|(k, ..)| candidates.all[*k].bed_days);
+        let spans = here().map(|(k, ..)| candidates[*k].bed_days);
         for day in fullest(spans) {
             let standing = here().filter(|(k, ..)| {
-                let (from, to) = candidates.all[*k].bed_days;
+                let (from, to) = candidates[*k].bed_days;
                 from <= day && day <= to
             });
             let terms = standing
-                .map(|(k, _, col)| (*col, candidates.all[*k].amounts.block.strips))
+                .map(|(k, _, col)| (*col, candidates[*k].amounts.block.strips))
                 .collect();
-            rows.push(terms, place.strips);
+            rows.push(terms, place.strips.count);
         }
         for family in families(setting.garden, &candidates.all).values() {
-            let own = here().filter(|(k, ..)| family.contains(&candidates.all[*k].ingredient));
-            let terms = own.map(|(k, _, col)| (*col, candidates.all[*k].amounts.block.strips));
-            rows.push(terms.collect(), place.strips);
+            let own = here().filter(|(k, ..)| family.contains(&candidates[*k].ingredient));
+            let terms = own.map(|(k, _, col)| (*col, candidates[*k].amounts.block.strips));
+            rows.push(terms.collect(), place.strips.count);
         }
     }
     rows.add_rows(program);

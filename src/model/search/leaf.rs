@@ -1,5 +1,6 @@
 //! The end of a branch: a point or none.
 
+use crate::candidates::CandidateAt;
 use crate::model::board::Board;
 use crate::model::layout::{Chosen, Ground, MOST_STEPS, Packed, pack};
 use crate::model::point;
@@ -22,7 +23,7 @@ impl Search<'_> {
             None => candidates.all[k].amounts.blocks.0,
         };
         let chosen = self.chosen_candidates().map(|candidate| Chosen {
-            candidate,
+            candidate: CandidateAt(candidate),
             blocks: blocks(candidate),
         });
         let chosen: Vec<Chosen> = chosen.collect();

@@ -1,6 +1,6 @@
 //! A board as groups and rows.
 
-use crate::candidates::Candidate;
+use crate::candidates::{Candidate, CandidateAt};
 use crate::model::board::Board;
 use crate::model::columns::of;
 use crate::model::forbidden::stands_as_long;
@@ -32,7 +32,7 @@ impl<'a> Search<'a> {
                 continue;
             }
             let first = candidates.len();
-            for (k, _) in of(all, at) {
+            for (CandidateAt(k), _) in of(all, at) {
                 let option = candidates.len();
                 options[k] = Some(option);
                 owner[columns.made[k].0] = Some(Owner::Is(option));

@@ -1,9 +1,11 @@
 //! The words of the beds by week: which strips of which bed are taken, by what, against what
 //! there is.
 
-use crate::facts::stands::{Carries, Stand};
+use crate::facts::stands::Carries;
+use crate::garden::Strips;
+use crate::plan::Stand;
 use crate::report::view::View;
-use crate::report::words::count;
+use crate::report::words::{count, list};
 
 use super::timeline::numbered_at;
 use super::weeks::Weeks;
@@ -72,7 +74,7 @@ fn row(view: &View<'_>, carries: Carries) -> Row {
     Row {
         name: format!("Bed {}", view.garden[carries.bed].id),
         has: count(carries.strips, "strip"),
-        names: stands.map(|s| numbered_at(view, s.planting)).collect(),
+        names: stands.map(|dated| names_of(view, &dated.stand)).collect(),
         carries,
     }
 }
@@ -89,7 +91,7 @@ fn table(view: &View<'_>, rows: &[Row]) -> Table {
             vec![
                 row.name.clone(),
                 name.clone(),
-                strips(stand),
+                strips(stand.stand.strips),
                 view.words.day(stand.from),
                 view.words.day(stand.to),
                 format!("{most} of {all}"),
@@ -99,11 +101,20 @@ fn table(view: &View<'_>, rows: &[Row]) -> Table {
     table
 }
 
-/// `1 to 6`, counted from 1.
-pub(super) fn strips(stand: &Stand) -> String {
-    let Stand { first, strips, .. } = *stand;
-    match strips {
-        1 => format!("{}", first + 1),
-        _ => format!("{} to {}", first + 1, first + strips),
+/// `1 to 6`.
+pub(super) fn strips(strips: Strips) -> String {
+    match strips.count {
+        1 => strips.first.to_string(),
+        _ => format!("{} to {}", strips.first, strips.last()),
     }
+}
+
+/// The names of what stands together.
+pub(super) fn names_of(view: &View<'_>, stand: &Stand) -> String {
+    let plantings = stand.plantings.iter();
+    list(
+        &plantings
+            .map(|at| numbered_at(view, *at))
+            .collect::<Vec<_>>(),
+    )
 }

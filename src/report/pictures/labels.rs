@@ -2,13 +2,14 @@
 
 use crate::facts::spans::span_of;
 use crate::facts::stands::Carries;
-use crate::plan::{Planting, StepKind};
+use crate::plan::{Planting, PlantingAt, StepKind};
 use crate::report::places;
 use crate::report::step_words;
 use crate::report::view::View;
 
-use super::grade_at;
+use super::beds::names_of;
 use super::timeline::numbered_at;
+use super::{grade_at, grades_of};
 
 /// One label in large print.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -37,7 +38,7 @@ pub struct Labels {
 /// The labels; `None` where nothing is planted.
 #[must_use]
 pub fn labels(view: &View<'_>) -> Option<Labels> {
-    let plantings = view.plan.plantings.iter().enumerate();
+    let plantings = view.plan.numbered();
     let plants: Vec<Label> = plantings.map(|(at, p)| plant(view, at, p)).collect();
     (!plants.is_empty()).then_some(Labels {
         beds_title: "Labels for the beds",
@@ -56,9 +57,9 @@ fn beds(view: &View<'_>) -> Vec<Label> {
             lines: stands
                 .iter()
                 .map(|stand| {
-                    let name = numbered_at(view, stand.planting);
+                    let name = names_of(view, &stand.stand);
                     let span = view.words.span(stand.from, stand.to);
-                    format!("{name} ({}), {span}", grade_at(view, stand.planting))
+                    format!("{name} ({}), {span}", grades_of(view, &stand.stand))
                 })
                 .collect(),
         }
@@ -68,7 +69,7 @@ fn beds(view: &View<'_>) -> Vec<Label> {
     labels.map(label).collect()
 }
 
-fn plant(view: &View<'_>, at: usize, planting: &Planting) -> Label {
+fn plant(view: &View<'_>, at: PlantingAt, planting: &Planting) -> Label {
     let told = StepKind::ALL.iter().filter_map(|kind| {
         let words = step_words::of(*kind);
         let (from, to) = span_of(planting, *kind).filter(|_| words.on_label)?;

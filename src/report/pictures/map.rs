@@ -2,12 +2,12 @@
 
 use crate::facts::map::{Ground, Map as Drawn, MapBed, Planted, Unplaced};
 use crate::garden::GradeAt;
+use crate::plan::Stand;
 use crate::report::view::View;
-use crate::report::words::Words;
+use crate::report::words::{Words, list};
 use crate::units::STRIP;
 
-use super::beds::strips;
-use super::timeline::numbered_at;
+use super::beds::{names_of, strips};
 use super::{Said, Table, shown_signs};
 
 /// What is written at a planting.
@@ -94,15 +94,25 @@ pub fn map(view: &View<'_>, stressed: Option<GradeAt>) -> Option<Map> {
     })
 }
 
+/// The numbers of plantings in the table, counted from 1.
+fn numbers(stand: &Stand) -> String {
+    let plantings = stand.plantings.iter();
+    list(
+        &plantings
+            .map(|at| at.number().to_string())
+            .collect::<Vec<_>>(),
+    )
+}
+
 fn bed_words(view: &View<'_>, on_map: &MapBed) -> BedWords {
     let bed = &view.garden[on_map.bed];
     let planted = on_map
         .planted
         .iter()
-        .map(|Planted { stand, .. }| PlantedWords {
-            name: numbered_at(view, stand.planting),
-            dates: view.words.span(stand.from, stand.to),
-            number: (stand.planting + 1).to_string(),
+        .map(|Planted { dated, .. }| PlantedWords {
+            name: names_of(view, &dated.stand),
+            dates: view.words.span(dated.from, dated.to),
+            number: numbers(&dated.stand),
         });
     let ground = view.words.ground(bed.length, bed.width);
     BedWords {
@@ -199,16 +209,16 @@ fn bed_rows(view: &View<'_>, on_map: &MapBed, words: &BedWords) -> Vec<Vec<Strin
     }
     let planted = on_map.planted.iter().zip(&words.planted);
     planted
-        .map(|(Planted { stand, .. }, words)| {
+        .map(|(Planted { dated, .. }, words)| {
             vec![
                 words.number.clone(),
                 name.clone(),
                 size.clone(),
                 words.name.clone(),
-                super::grade_at(view, stand.planting).to_owned(),
-                strips(stand),
-                view.words.short(stand.from),
-                view.words.short(stand.to),
+                super::grades_of(view, &dated.stand),
+                strips(dated.stand.strips),
+                view.words.short(dated.from),
+                view.words.short(dated.to),
             ]
         })
         .collect()

@@ -3,7 +3,7 @@
 use crate::calendar::Date;
 use crate::facts::life::{Life, SpanKind, Whose};
 use crate::facts::sowings::Sowing;
-use crate::plan::{Planting, StepKind};
+use crate::plan::{Planting, PlantingAt, StepKind};
 use crate::report::view::View;
 use crate::report::{step_words, steps};
 
@@ -120,7 +120,7 @@ pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Timeline> {
 fn row(view: &View<'_>, life: Life) -> Row {
     let name = numbered_at(view, life.planting);
     let grade = grade_at(view, life.planting);
-    let planting = view.plan.plantings.get(life.planting);
+    let planting = view.plan.planting(life.planting);
     Row {
         short: format!("{}: {name}", planting.map_or("", |p| &p.grade)),
         grade: match life.taken_over {
@@ -134,8 +134,8 @@ fn row(view: &View<'_>, life: Life) -> Row {
 }
 
 /// `carrot`, `carrot 2`: of the planting at a position of the plan.
-pub(super) fn numbered_at(view: &View<'_>, at: usize) -> String {
-    match view.plan.plantings.get(at) {
+pub(super) fn numbered_at(view: &View<'_>, at: PlantingAt) -> String {
+    match view.plan.planting(at) {
         Some(planting) => numbered(planting, view.sowing(at)),
         None => String::new(),
     }
@@ -199,7 +199,7 @@ fn legend(rows: &[Row], weeks: &Weeks, frost: bool) -> Vec<(Key, &'static str)> 
 fn table(view: &View<'_>, rows: &[Row]) -> Table {
     let mut table = Table::under(&["Grade", "Ingredient", "Step", "When"]);
     for row in rows {
-        let planting = view.plan.plantings.get(row.life.planting);
+        let planting = view.plan.planting(row.life.planting);
         for (step, text) in planting.map_or_else(Vec::new, |p| steps::lines(p, view.words)) {
             let cells = [row.grade.clone(), row.name.clone(), step.to_owned(), text];
             table.rows.push(cells.to_vec());

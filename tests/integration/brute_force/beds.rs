@@ -2,7 +2,7 @@
 //! blocks on plots is tried, day by day; and where a family comes twice, strip by strip.
 
 use chrono::Datelike;
-use tureen::candidates::Candidate;
+use tureen::candidates::{Candidate, PlotAt};
 use tureen::garden::Garden;
 
 use super::takes::{Choice, School};
@@ -14,7 +14,7 @@ pub fn hold(school: &School<'_>, choices: &[Choice<'_>]) -> bool {
     let mut beds = Beds {
         school,
         choices,
-        free: plots.iter().map(|p| vec![p.strips; days]).collect(),
+        free: plots.iter().map(|p| vec![p.strips.count; days]).collect(),
         blocks: vec![vec![0; choices.len()]; plots.len()],
     };
     let blocks = choices.first().map_or(0, |c| c.blocks);
@@ -48,7 +48,7 @@ impl Beds<'_> {
         let block = candidate.amounts.block.strips;
         let free = self.free[plot][days.clone()].iter().min();
         let room = free.map_or(0, |strips| strips / block);
-        let most = if candidate.plots.has(plot) {
+        let most = if candidate.plots.has(PlotAt(plot)) {
             room.min(left)
         } else {
             0
@@ -87,7 +87,7 @@ impl Beds<'_> {
         if !here.iter().enumerate().any(twice) {
             return true;
         }
-        let strips = self.school.candidates.plots[plot].strips as usize;
+        let strips = self.school.candidates.plots[plot].strips.count as usize;
         let left = here.first().map_or(0, |(_, strips)| *strips);
         one_by_one(garden, &here, left, 0, &mut vec![Vec::new(); strips])
     }

@@ -44,7 +44,7 @@ pub fn all<'a>(school: &School<'a>, at: IngredientAt, most: usize) -> Option<Vec
     let ingredient = &school.garden[at];
     let plantings = match ingredient.source {
         // What stands already is harvested once.
-        Source::Growing(_) | Source::Patch(_) => 1,
+        Source::Begun(_) | Source::Patch(_) => 1,
         Source::Sown => ingredient.max_sowings as usize,
     };
     // One planting of each candidate, with every number of blocks.

@@ -1,7 +1,7 @@
 //! How many ready years a step in the next round may lose: one in ten, no more.
 
-use tureen::checker::{StepAt, bearable, check, promise};
-use tureen::plan::Plan;
+use tureen::checker::{bearable, check, promise};
+use tureen::plan::{Plan, PlantingAt, StepAt};
 
 use crate::support::gardens::tiny_garden;
 use crate::support::plans::tiny_plan;
@@ -33,7 +33,7 @@ fn a_sowing_that_loses_two_years_of_eighteen_is_without_slack() {
         assert_eq!(promise.whole_dish_years, 18);
         let checked = check(&garden, Plan { promise, ..plan }).unwrap();
         let sowing = StepAt {
-            planting: 0,
+            planting: PlantingAt(0),
             step: 0,
         };
         let found = checked.replay().fragile.contains(&sowing);

@@ -1,7 +1,7 @@
 //! A crop family within its years: in the bed before the plan, and on a strip of the plan itself.
 
 use tureen::checker::{Fault, Violation, check};
-use tureen::garden::{Garden, GradeAt, Growing, Method, Source};
+use tureen::garden::{Begun, BegunAt, Garden, GradeAt, Method, Reached, Source, Spot, Strips};
 use tureen::plan::{Place, Plan, Planting, StepKind};
 
 use crate::support::crops::sown_crop;
@@ -138,15 +138,16 @@ fn a_family_does_not_follow_what_stood_there_at_the_start() {
     let (mut garden, mut plantings) = two_sowings([place("B", 1, 4), place("B", 1, 4)]);
     let mut standing = garden.ingredients[0].clone();
     standing.name = "pea".to_owned();
-    standing.source = Source::Growing(0);
+    standing.source = Source::Begun(BegunAt(0));
     standing.methods = vec![Method::Growing];
     garden.ingredients.push(standing);
-    garden.growing.push(Growing {
-        bed: tureen::garden::BedAt(1),
-        first_strip: 0,
-        strips: 4,
-        sown: day("2027-03-01"),
-        as_plants: false,
+    garden.begun.push(Begun {
+        spot: Spot::Bed {
+            bed: tureen::garden::BedAt(1),
+            strips: Strips::from_start(4),
+        },
+        reached: Reached::Sown,
+        since: day("2027-03-01"),
     });
     plantings[0].ingredient = "pea".to_owned();
     plantings[0].method = Method::Growing;

@@ -2,7 +2,9 @@
 //! sowings. Each passes as it should be, and not otherwise.
 
 use tureen::checker::{DayLimit, Fault, PlaceFault, Violation, check};
-use tureen::garden::{Garden, Growing, Method, Patch, Source};
+use tureen::garden::{
+    Begun, BegunAt, Garden, Method, Patch, PatchAt, Reached, Source, Spot, Strips,
+};
 use tureen::growth::Unready;
 use tureen::plan::{Plan, Planting, Rule, StepKind};
 use tureen::units::Kilograms;
@@ -42,7 +44,7 @@ fn places(violations: &[Violation]) -> Vec<PlaceFault> {
 
 fn patch_garden() -> Garden {
     let mut garden = tiny_garden();
-    garden.ingredients[0].source = Source::Patch(0);
+    garden.ingredients[0].source = Source::Patch(PatchAt(0));
     garden.patches = vec![Patch {
         id: "hedge".to_owned(),
         crop: "bean".to_owned(),
@@ -133,14 +135,15 @@ fn a_patch_takes_no_bed() {
 fn growing_garden() -> Garden {
     let mut garden = tiny_garden();
     let bed = garden.bed_positions().nth(1).unwrap();
-    garden.ingredients[0].source = Source::Growing(0);
+    garden.ingredients[0].source = Source::Begun(BegunAt(0));
     garden.beds[1].grew = vec![(2026, vec!["bean".to_owned()])];
-    garden.growing = vec![Growing {
-        bed,
-        first_strip: 0,
-        strips: 4,
-        sown: day("2027-02-22"),
-        as_plants: false,
+    garden.begun = vec![Begun {
+        spot: Spot::Bed {
+            bed,
+            strips: Strips::from_start(4),
+        },
+        reached: Reached::Sown,
+        since: day("2027-02-22"),
     }];
     garden
 }
@@ -175,7 +178,7 @@ fn what_was_set_out_as_plants_is_grown_as_plants() {
     // picks on that day; the other waits for 25 May. At 19 C ripe 58 days later, on 21 April,
     // and past on 12 May, a day too early for 1b. At 13.5 C ripe 95 days later, on 28 May.
     let mut garden = growing_garden();
-    garden.growing[0].as_plants = true;
+    garden.begun[0].reached = Reached::PlantedOut;
     garden.ingredients[0].crop.ripening.days_from_planting = Some(80.0);
     let plan = with_bean(&garden, growing_bean(), 1, 0.96, 1);
     let checked = check(&garden, plan).unwrap();

@@ -84,7 +84,7 @@ fn days_in_bed(garden: &Garden, planting: &Planting) -> Option<(Date, Date)> {
     };
     let begun = of(StepKind::PlantOut).chain(of(StepKind::Sow)).next();
     let from = match ingredient.source {
-        Source::Growing(at) => garden.growing[at].sown,
+        Source::Begun(at) => garden[at].since,
         _ => begun?.when.first()?,
     };
     let picked = of(StepKind::Pick).filter_map(|s| s.when.last()).max()?;

@@ -10,6 +10,7 @@ use tureen::garden::{Garden, GradeAt, Method};
 use tureen::plan::{Plan, Planting, Step, StepKind, When};
 use tureen::report::entries::{Entry, entries};
 use tureen::report::tasks::{title, who};
+use tureen::report::view::View;
 use tureen::report::words::Words;
 use tureen::report::{Look, grade};
 
@@ -60,7 +61,7 @@ impl Case {
         let days = match task.who {
             Doer::Class(class) => self.garden.sessions(class),
             _ => {
-                let planting = &self.plan().plantings[task.at.planting];
+                let planting = &self.plan().plantings[task.at.planting.0];
                 let choices = choices(&self.garden, planting, task.at.step);
                 choices.iter().filter_map(When::first).collect()
             }
@@ -88,7 +89,7 @@ fn without(case: &Case, task: &Task<'_>, others: bool) -> Plan {
     let mut plan = case.plan().clone();
     let name = who(&case.garden, task.who);
     for (at, planting) in plan.plantings.iter_mut().enumerate() {
-        if !others && at != task.at.planting {
+        if !others && at != task.at.planting.0 {
             continue;
         }
         let hit: Vec<bool> = planting
@@ -146,7 +147,7 @@ fn put(step: &mut Step, class: &str, from: Date, to: Date) {
 /// rounds.
 fn made_up(case: &Case, task: &Task<'_>, day: Date) -> Option<Vec<usize>> {
     let mut plan = case.plan().clone();
-    let planting = &mut plan.plantings[task.at.planting];
+    let planting = &mut plan.plantings[task.at.planting.0];
     put(
         &mut planting.steps[task.at.step],
         &who(&case.garden, task.who),
@@ -169,7 +170,7 @@ fn made_up(case: &Case, task: &Task<'_>, day: Date) -> Option<Vec<usize>> {
 }
 
 /// What a calendar's entry says.
-fn meaning(case: &Case, task: &Task<'_>, entry: &Entry) -> Meaning {
+fn meaning(case: &Case, task: &Task<'_>, entry: &Entry<'_>) -> Meaning {
     let text = entry
         .lines
         .iter()
@@ -187,9 +188,9 @@ fn meaning(case: &Case, task: &Task<'_>, entry: &Entry) -> Meaning {
 }
 
 /// The entry of a task.
-fn entry_of<'e>(garden: &Garden, task: &Task<'_>, all: &'e [Entry]) -> &'e Entry {
+fn entry_of<'e>(garden: &Garden, task: &Task<'_>, all: &'e [Entry<'e>]) -> &'e Entry<'e> {
     let chance = task.chance.map_or(String::new(), |c| c.number.to_string());
-    let own = |e: &&Entry| match e.key.as_slice() {
+    let own = |e: &&Entry<'_>| match e.entry.key.as_slice() {
         [what, ingredient, sowing, kind, _, doer, number] => {
             what == "step"
                 && *ingredient == task.ingredient.name
@@ -197,7 +198,7 @@ fn entry_of<'e>(garden: &Garden, task: &Task<'_>, all: &'e [Entry]) -> &'e Entry
                 && kind == "pick"
                 && *doer == who(garden, task.who)
                 && *number == chance
-                && e.span.first() == task.from
+                && e.entry.span.first() == task.from
         }
         _ => false,
     };
@@ -301,14 +302,15 @@ fn what_is_said_of_a_missed_pick_is_what_the_replay_loses() {
     let (mut seen, mut lines) = ([0; 4], 0);
     for case in bundled.chain(random) {
         let slack = slack(&case.garden, &case.checked);
-        let all = entries(&case.garden, &case.checked, &slack);
+        let facts = Facts::new(&case.garden, &case.checked);
+        let all = entries(&View::of(&facts), &slack);
         let look = Look {
             width: 400,
             color: false,
         };
         let page = |at: GradeAt| grade(&case.garden, &case.checked, at).text(look);
         let pages: Vec<String> = case.garden.grade_positions().map(page).collect();
-        for task in &Facts::new(&case.garden, &case.checked).tasks {
+        for task in &facts.tasks {
             if task.kind != StepKind::Pick {
                 continue;
             }

@@ -40,7 +40,7 @@ type Held = Vec<(Aim, f64)>;
 fn reaches(garden: &Garden, strips: Option<&[u32]>, held: &Held) -> Result<bool, TooLarge> {
     let mut candidates = Candidates::enumerate(garden);
     for (plot, strips) in candidates.plots.iter_mut().zip(strips.unwrap_or_default()) {
-        plot.strips = *strips;
+        plot.strips.count = *strips;
     }
     let school = School::new(garden, &candidates);
     let ways = options::of_each(&school, MOST_WAYS).ok_or(TooLarge)?;
@@ -89,7 +89,7 @@ fn splits(plots: &[u32], sum: u32) -> Vec<Vec<u32>> {
 /// True if `sum` strips are enough somewhere.
 fn strips_suffice(garden: &Garden, sum: u32, held: &Held) -> Result<bool, TooLarge> {
     let plots = Candidates::enumerate(garden).plots;
-    let plots: Vec<u32> = plots.iter().map(|p| p.strips).collect();
+    let plots: Vec<u32> = plots.iter().map(|p| p.strips.count).collect();
     let splits = splits(&plots, sum);
     if splits.len() > MOST_SPLITS {
         return Err(TooLarge);
@@ -171,7 +171,7 @@ fn no_fewer_strips_would_do() {
             continue;
         }
         // What stands already has its strips beside the plots.
-        let standing: u32 = garden.growing.iter().map(|g| g.strips).sum();
+        let standing: u32 = garden.begun.iter().map(|b| b.in_bed().1.count).sum();
         let free = strips.enough - standing;
         let enough = strips_suffice(&garden, free, &held);
         let fewer = match free {

@@ -94,7 +94,7 @@ fn every_rung_is_a_plan_that_passes_the_checker() {
                 seen[kind] += 1;
             }
             not_too_early(&case, &ladder);
-            if matches!(case.garden[ladder.ingredient].source, Source::Growing(_)) {
+            if matches!(case.garden[ladder.ingredient].source, Source::Begun(_)) {
                 assert!(ladder.rungs.is_empty(), "seed {seed}: {:?}", ladder.rungs);
             }
         }

@@ -36,12 +36,12 @@ impl Case {
 fn same_days(case: &Case, slack: &StepSlack) {
     let plan = case.checked.plan();
     let at = slack.at;
-    let planting = &plan.plantings[at.planting];
+    let planting = &plan.plantings[at.planting.0];
     let planned = key(&planting.steps[at.step].when);
     let mut expected = BTreeSet::from([planned]);
     for when in choices(&case.garden, planting, at.step) {
-        let other = moved(&case.garden, plan, at.planting, at.step, &when);
-        let in_time = thinned_in_time(&other.plantings[at.planting]);
+        let other = moved(&case.garden, plan, at.planting.0, at.step, &when);
+        let in_time = thinned_in_time(&other.plantings[at.planting.0]);
         if in_time && bears(&case.planned, &said(&case.garden, &other)) {
             expected.insert(key(&when));
         }
@@ -58,20 +58,20 @@ fn same_days(case: &Case, slack: &StepSlack) {
 fn same_days_with_thinning(case: &Case, slack: &StepSlack) -> usize {
     let plan = case.checked.plan();
     let at = slack.at;
-    let steps = &plan.plantings[at.planting].steps;
+    let steps = &plan.plantings[at.planting.0].steps;
     let thin = steps.iter().position(|s| s.kind == StepKind::Thin);
     let (StepKind::Sow, Some(thin)) = (steps[at.step].kind, thin) else {
         assert_eq!(slack.with_thinning, [], "seed {}", case.seed);
         return 0;
     };
-    let planting = &plan.plantings[at.planting];
+    let planting = &plan.plantings[at.planting.0];
     let mut expected = BTreeSet::new();
     for when in choices(&case.garden, planting, at.step) {
-        let sown = moved(&case.garden, plan, at.planting, at.step, &when);
+        let sown = moved(&case.garden, plan, at.planting.0, at.step, &when);
         let thinned = choices(&case.garden, planting, thin).into_iter();
         let does = |thinned: &When| {
-            let both = moved(&case.garden, &sown, at.planting, thin, thinned);
-            thinned_in_time(&both.plantings[at.planting])
+            let both = moved(&case.garden, &sown, at.planting.0, thin, thinned);
+            thinned_in_time(&both.plantings[at.planting.0])
                 && bears(&case.planned, &said(&case.garden, &both))
         };
         if !slack.days.iter().any(|day| key(day) == key(&when))
@@ -90,7 +90,7 @@ fn same_days_with_thinning(case: &Case, slack: &StepSlack) -> usize {
 fn same_costs(case: &Case, slack: &StepSlack) -> usize {
     let plan = case.checked.plan();
     let at = slack.at;
-    let planting = &plan.plantings[at.planting];
+    let planting = &plan.plantings[at.planting.0];
     let step = &planting.steps[at.step];
     let When::Sessions(visits) = &step.when else {
         return 0;
@@ -112,16 +112,16 @@ fn same_costs(case: &Case, slack: &StepSlack) -> usize {
     let thin = planting.steps.iter().position(|s| s.kind == StepKind::Thin);
     let thin = thin.filter(|_| step.kind == StepKind::Sow);
     let dear = |next: When| {
-        let late = moved(&case.garden, plan, at.planting, at.step, &next);
+        let late = moved(&case.garden, plan, at.planting.0, at.step, &next);
         let thinned = thin.into_iter().flat_map(|thin| {
             let days = choices(&case.garden, planting, thin).into_iter();
             let late = &late;
-            days.map(move |when| moved(&case.garden, late, at.planting, thin, &when))
+            days.map(move |when| moved(&case.garden, late, at.planting.0, thin, &when))
         });
         let mut ways = thinned.chain([late.clone()]);
         ways.any(|way| {
             let said = said(&case.garden, &way);
-            thinned_in_time(&way.plantings[at.planting])
+            thinned_in_time(&way.plantings[at.planting.0])
                 && !said.breaks_rules
                 && !bears(&case.planned, &said)
         })
@@ -135,7 +135,7 @@ fn same_costs(case: &Case, slack: &StepSlack) -> usize {
 /// the step can wait.
 fn page_and_screen_agree(case: &Case, slack: &StepSlack) -> usize {
     let plan = case.checked.plan();
-    let step = &plan.plantings[slack.at.planting].steps[slack.at.step];
+    let step = &plan.plantings[slack.at.planting.0].steps[slack.at.step];
     let (When::Sessions(visits), [missed]) = (&step.when, slack.if_missed.as_slice()) else {
         return 0;
     };
@@ -157,7 +157,7 @@ fn page_and_screen_agree(case: &Case, slack: &StepSlack) -> usize {
 /// What is left without the step.
 fn same_loss(case: &Case, slack: &StepSlack) {
     let plan = case.checked.plan();
-    let planting = &plan.plantings[slack.at.planting];
+    let planting = &plan.plantings[slack.at.planting.0];
     let step = &planting.steps[slack.at.step];
     let rest = match step.kind {
         StepKind::Thin => plan.clone(),
@@ -214,7 +214,7 @@ fn slack_is_what_trying_every_round_finds() {
             dear += same_costs(&case, &slack);
             waits += page_and_screen_agree(&case, &slack);
             shared += usize::from(slack.missed.sowings > 1);
-            let planting = &plantings[slack.at.planting];
+            let planting = &plantings[slack.at.planting.0];
             let sowings = plantings
                 .iter()
                 .filter(|p| p.ingredient == planting.ingredient)

@@ -1,11 +1,11 @@
 //! What another week would cost: the plan with a step held to it, against all others.
 
 use tureen::candidates::Candidate;
-use tureen::checker::{StepAt, check};
+use tureen::checker::check;
 use tureen::explain::why_step;
 use tureen::garden::Garden;
 use tureen::model::{Options, Outcome, solve_where};
-use tureen::plan::{Aim, Plan, StepKind, When};
+use tureen::plan::{Aim, Plan, PlantingAt, StepAt, StepKind, When};
 
 use super::aim::plans;
 use super::steps_by_hand::{choices, key};
@@ -50,7 +50,10 @@ fn the_nearest_week_with_a_plan_is_the_first_that_has_one() {
             continue;
         };
         let checked = check(&garden, plan.clone()).unwrap();
-        let at = StepAt { planting, step: 0 };
+        let at = StepAt {
+            planting: PlantingAt(planting),
+            step: 0,
+        };
         let why = why_step(&garden, &checked, at, &Options::default()).unwrap();
         let own = &plan.plantings[planting];
         let planned = own.steps[0].when.first();

@@ -100,7 +100,7 @@ fn a_bed_takes_a_sowing_on_the_first_day_on_which_it_is_free() {
         garden.beds[1].free_from = Some(day(free));
         let all = Candidates::enumerate(&garden);
         let in_b = |c: &tureen::candidates::Candidate| {
-            let mut plots = c.plots.iter().map(|plot| &garden[all.plots[plot].bed].id);
+            let mut plots = c.plots.iter().map(|plot| &garden[all[plot].bed].id);
             plots.any(|bed| bed == "B")
         };
         let early: Vec<_> = all

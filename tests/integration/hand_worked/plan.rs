@@ -44,7 +44,7 @@ fn ways(garden: &Garden, at: IngredientAt) -> Vec<Way> {
         .filter(|c| c.ingredient == at)
         .map(|c| {
             let plot = c.plots.iter().next().unwrap();
-            let covered = garden[candidates.plots[plot].bed].cover.is_some();
+            let covered = garden[candidates[plot].bed].cover.is_some();
             let sown = c.steps.sow.as_ref().unwrap().first();
             let start = c.steps.plant_out.as_ref().map_or(sown, |r| r.first());
             (covered, sown, start, c.ready.len(), c.fragile)

@@ -3,7 +3,7 @@
 
 use std::time::Duration;
 
-use tureen::candidates::{Candidate, Candidates};
+use tureen::candidates::{Candidate, CandidateAt, Candidates};
 use tureen::checker::check;
 use tureen::deadline::Deadline;
 use tureen::garden::Garden;
@@ -33,7 +33,7 @@ const MOST_GARDENS: u64 = 800;
 /// what the kitchen would like to have; `None` if something stands there already.
 fn crowded(seed: u64) -> Option<Garden> {
     let mut garden = garden(seed, &CROWDED);
-    if !garden.growing.is_empty() {
+    if !garden.begun.is_empty() {
         return None;
     }
     let dice = &mut Dice::new(seed);
@@ -60,17 +60,14 @@ fn crowded(seed: u64) -> Option<Garden> {
 fn chosen(garden: &Garden, candidates: &Candidates, made: &Planting) -> Chosen {
     let blocks = |c: &Candidate| made.plants / c.amounts.block.plants.max(1);
     let is_it = |c: &Candidate| {
-        let plots = c
-            .plots
-            .iter()
-            .map(|plot| &garden[candidates.plots[plot].bed].id);
+        let plots = c.plots.iter().map(|plot| &garden[candidates[plot].bed].id);
         let beds: Vec<&String> = plots.collect();
         made.places.iter().all(|place| beds.contains(&&place.bed))
             && planting(garden, c, blocks(c), made.places.clone()) == *made
     };
     let candidate = candidates.all.iter().position(is_it).unwrap();
     Chosen {
-        candidate,
+        candidate: CandidateAt(candidate),
         blocks: blocks(&candidates.all[candidate]),
     }
 }

@@ -1,7 +1,7 @@
 //! The neat search for a layout, by hand: whole where that can be, on the plot that it fills best; else
 //! shared out, the roomiest plot first.
 
-use tureen::candidates::Candidates;
+use tureen::candidates::{CandidateAt, Candidates};
 use tureen::model::{Chosen, neat_layout};
 
 use super::wishes::beans;
@@ -14,13 +14,13 @@ fn strips(beds: &[u32], plantings: &[u32]) -> Option<Vec<Vec<(usize, u32)>>> {
     let chosen: Vec<Chosen> = plantings
         .iter()
         .map(|strips| Chosen {
-            candidate: 0,
+            candidate: CandidateAt(0),
             blocks: strips / block,
         })
         .collect();
     let parts = neat_layout(&garden, &all, &chosen)?;
     let of_one = |parts: &Vec<tureen::model::Part>| {
-        let parts = parts.iter().map(|part| (part.plot, part.blocks * block));
+        let parts = parts.iter().map(|part| (part.plot.0, part.blocks * block));
         parts.collect()
     };
     Some(parts.iter().map(of_one).collect())

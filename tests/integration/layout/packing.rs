@@ -2,7 +2,7 @@
 //! only clash because they stand there at once, and with such as wait for each other.
 
 use tureen::candidates::PlotSet;
-use tureen::garden::{BedAt, Plot};
+use tureen::garden::{BedAt, Plot, Strips};
 use tureen::model::{Ground, Packed, Piece, pack};
 
 use crate::random_gardens::dice::Dice;
@@ -18,8 +18,7 @@ const AMPLE: u64 = 1_000_000;
 pub fn plot_set(n: usize, holds: impl Fn(usize) -> bool) -> PlotSet {
     let plot = |k| Plot {
         bed: BedAt(k),
-        first_strip: 0,
-        strips: 1,
+        strips: Strips::from_start(1),
         trellis: false,
     };
     let plots: Vec<Plot> = (0..n).map(plot).collect();

@@ -1,6 +1,7 @@
 //! Every way of giving the strips of some plots to blocks, one strip after the other, by code
 //! that shares nothing with the model.
 
+use tureen::candidates::PlotAt;
 use tureen::model::Piece;
 
 /// Blocks, plots, and which pieces cannot have the same strip.
@@ -30,7 +31,7 @@ fn blocks_from(case: &Case, piece: usize, done: u32, strips: &mut Strips) -> boo
         return blocks_from(case, piece + 1, 0, strips);
     }
     (0..case.plots.len())
-        .filter(|plot| wanted.plots.has(*plot))
+        .filter(|plot| wanted.plots.has(PlotAt(*plot)))
         .any(|plot| strips_from(case, (piece, done), plot, (0, 0), strips))
 }
 
@@ -73,7 +74,7 @@ pub fn is_right(case: &Case, packed: &[Vec<u32>]) -> bool {
         let mut alone = case.clone();
         alone.plots = vec![case.plots[plot]];
         for (piece, blocks) in alone.pieces.iter_mut().zip(blocks) {
-            if *blocks > 0 && !piece.plots.has(plot) {
+            if *blocks > 0 && !piece.plots.has(PlotAt(plot)) {
                 return false;
             }
             piece.blocks = *blocks;

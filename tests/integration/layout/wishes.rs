@@ -1,7 +1,7 @@
 //! Wished years of rotation between two plantings of the plan itself: they keep off each other's strips
 //! where there is room, and no layout is lost for it where there is none.
 
-use tureen::candidates::{Candidates, breaks_wish, clash};
+use tureen::candidates::{CandidateAt, Candidates, breaks_wish, clash};
 use tureen::garden::{Garden, IngredientAt};
 use tureen::model::{Chosen, neat_layout, strips_of_layout};
 use tureen::plan::Place;
@@ -36,7 +36,7 @@ fn places(garden: &Garden) -> [Vec<Place>; 2] {
     assert_eq!(breaks_wish(garden, a, b), wished);
     assert_eq!(breaks_wish(garden, b, a), wished);
     let chosen = [first, second].map(|candidate| Chosen {
-        candidate,
+        candidate: CandidateAt(candidate),
         blocks: 4 / all.all[candidate].amounts.block.strips,
     });
     let parts = neat_layout(garden, &all, &chosen).unwrap();

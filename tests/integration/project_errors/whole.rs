@@ -2,7 +2,8 @@
 
 use chrono::Weekday;
 use tureen::garden::{
-    BedAt, BedKind, Care, Class, Garden, GradeAt, HandOver, Locale, Method, Runs, Slot, Source, Sun,
+    BedAt, BedKind, BegunAt, Care, Class, Garden, GradeAt, HandOver, Locale, Method, PatchAt,
+    Reached, Runs, Slot, Source, StripAt, Strips, Sun,
 };
 use tureen::project;
 use tureen::units::{Celsius, Centimetres, Kilograms, Metres, Minutes, Share};
@@ -154,9 +155,9 @@ fn the_full_file_gives_its_dish() {
     let fallback = carrot.fallback.expect("a fallback");
     assert_eq!(fallback.buy_by, day("2027-09-24"));
     assert_eq!(fallback.cost, Some(18.0));
-    assert_eq!(garlic.source, Source::Growing(0));
+    assert_eq!(garlic.source, Source::Begun(BegunAt(0)));
     assert_eq!(berries.name, "berries");
-    assert_eq!(berries.source, Source::Patch(0));
+    assert_eq!(berries.source, Source::Patch(PatchAt(0)));
     assert_eq!(berries.grades, [GradeAt(2)]);
     let known = catalogue().get("dry bean").expect("a known crop");
     let mut own = known.clone();
@@ -198,11 +199,14 @@ fn the_full_file_gives_its_garden() {
     );
     assert_eq!((bed.runs, pot.runs), (Runs::NorthSouth, Runs::EastWest));
     assert_eq!(bed.extent(), (Metres(1.2), Metres(3.6)));
-    let growing = &garden.growing[0];
-    assert_eq!(growing.bed, BedAt(0));
-    assert_eq!((growing.first_strip, growing.strips), (2, 4));
-    assert_eq!(growing.sown, day("2026-10-12"));
-    assert!(!growing.as_plants);
+    let begun = &garden.begun[0];
+    let strips = Strips {
+        first: StripAt(2),
+        count: 4,
+    };
+    assert_eq!(begun.in_bed(), (BedAt(0), strips));
+    assert_eq!(begun.since, day("2026-10-12"));
+    assert_eq!(begun.reached, Reached::Sown);
     // The plan begins where the garlic was planted.
     assert_eq!(garden.horizon().first(), day("2026-10-12"));
     let patch = &garden.patches[0];

@@ -48,7 +48,7 @@ fn mirrored(garden: &Garden) -> Garden {
         bed.grew.clear();
         bed.free_from.iter_mut().for_each(later);
     });
-    other.growing.iter_mut().for_each(|g| later(&mut g.sown));
+    other.begun.iter_mut().for_each(|b| later(&mut b.since));
     let patches = other.patches.iter_mut();
     patches
         .flat_map(|p| [&mut p.pick_from, &mut p.pick_to])

@@ -3,8 +3,8 @@
 use tureen::calendar::{Date, Horizon, plus_days};
 use tureen::candidates::Candidates;
 use tureen::garden::{
-    Bed, BedAt, BedKind, Cover, Crop, Feast, Garden, GradeAt, Growing, Ingredient, Locale, Method,
-    Patch, Runs, Shelf, Source, Sun,
+    Bed, BedAt, BedKind, Begun, BegunAt, Cover, Crop, Feast, Garden, GradeAt, Ingredient, Locale,
+    Method, Patch, PatchAt, Reached, Runs, Shelf, Source, Spot, StripAt, Strips, Sun,
 };
 use tureen::growth::{Block, need};
 use tureen::units::{Celsius, Centimetres, Kilograms, Latitude, Metres, Share};
@@ -90,7 +90,7 @@ pub fn garden(seed: u64, size: &Size) -> Garden {
         grades,
         ingredients: Vec::new(),
         beds,
-        growing: Vec::new(),
+        begun: Vec::new(),
         patches: Vec::new(),
         areas: Vec::new(),
         shelf,
@@ -226,7 +226,7 @@ fn ingredient(dice: &mut Dice, garden: &mut Garden, number: u32) {
         crop,
     };
     let standing = dice.below(12);
-    let target = if standing == 0 && garden.growing.is_empty() {
+    let target = if standing == 0 && garden.begun.is_empty() {
         growing(dice, garden, &mut ingredient)
     } else if standing == 1 && garden.patches.is_empty() {
         patch(dice, garden, &mut ingredient)
@@ -257,17 +257,24 @@ fn growing(dice: &mut Dice, garden: &mut Garden, ingredient: &mut Ingredient) ->
     let strips = dice.int(1, bed.strips() - first_strip);
     let block = Block::of(&ingredient.crop, bed.width).map_or(1, |b| b.plants / b.strips);
     let stands = need(ingredient, Method::Direct, 1, (block * strips).max(1)).low;
-    let sown = plus_days(
+    let since = plus_days(
         garden.school_year.start,
         -i64::from(dice.int(0, LONGEST_GROWN as u32)),
     );
-    ingredient.source = Source::Growing(garden.growing.len());
-    garden.growing.push(Growing {
-        bed: at,
-        first_strip,
-        strips,
-        sown,
-        as_plants: dice.chance(0.5),
+    ingredient.source = Source::Begun(BegunAt(garden.begun.len()));
+    garden.begun.push(Begun {
+        spot: Spot::Bed {
+            bed: at,
+            strips: Strips {
+                first: StripAt(first_strip),
+                count: strips,
+            },
+        },
+        reached: match dice.chance(0.5) {
+            true => Reached::PlantedOut,
+            false => Reached::Sown,
+        },
+        since,
     });
     stands * (dice.real(0.4, 1.1) / ingredient.least_share.0)
 }
@@ -277,7 +284,7 @@ fn patch(dice: &mut Dice, garden: &mut Garden, ingredient: &mut Ingredient) -> K
     let Feast { day, .. } = garden.feast;
     let pick_from = plus_days(day, -i64::from(dice.int(5, 40)));
     let low = Kilograms(dice.real(0.5, 4.0));
-    ingredient.source = Source::Patch(garden.patches.len());
+    ingredient.source = Source::Patch(PatchAt(garden.patches.len()));
     let Crop { name, .. } = &ingredient.crop;
     garden.patches.push(Patch {
         id: "P".into(),

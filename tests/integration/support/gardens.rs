@@ -159,7 +159,7 @@ pub fn tiny_garden() -> Garden {
             ingredient(tomato, GradeAt(1), 40.0),
         ],
         beds: tiny_beds(),
-        growing: Vec::new(),
+        begun: Vec::new(),
         patches: Vec::new(),
         areas: Vec::new(),
         shelf: Shelf {

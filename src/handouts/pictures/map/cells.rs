@@ -27,10 +27,10 @@ pub fn cells<'m>(bed: &'m MapBed, words: &'m BedWords, area: Area, south: bool) 
     let strip = STRIP.0 * metre;
     let cell =
         |((planted, words), (lane, of)): ((&'m Planted, &'m PlantedWords), (usize, usize))| {
-            let stand = &planted.stand;
+            let strips = planted.dated.stand.strips;
             let (first, length) = (
-                strip * f64::from(stand.first),
-                strip * f64::from(stand.strips),
+                strip * f64::from(strips.first.0),
+                strip * f64::from(strips.count),
             );
             let (lane, of) = (lane as f64, of as f64);
             let area = match bed.runs {
@@ -63,7 +63,8 @@ pub fn cells<'m>(bed: &'m MapBed, words: &'m BedWords, area: Area, south: bool) 
 /// For each planting its lane, and of how many: those that share strips, also through others,
 /// part the bed's width among them.
 fn lanes(planted: &[Planted]) -> Vec<(usize, usize)> {
-    let share = |a: usize, b: usize| planted[a].stand.shares_strips_with(&planted[b].stand);
+    let stand = |k: usize| &planted[k].dated.stand;
+    let share = |a: usize, b: usize| stand(a).shares_strips(stand(b));
     let mut lanes: Vec<usize> = Vec::new();
     let mut groups: Vec<usize> = Vec::new();
     for at in 0..planted.len() {

@@ -20,8 +20,28 @@ const HEADROOM: f64 = LINE + 8.0;
 const GAP: f64 = 0.9;
 const ROW: f64 = 12.0;
 
-/// A piece in metres: from the west, from the north (downward), width, height.
-type Piece = (f64, f64, f64, f64);
+/// A piece of ground in metres, `x` counted eastward and `y` southward, as on the paper.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+struct Piece {
+    x: f64,
+    y: f64,
+    wide: f64,
+    high: f64,
+}
+
+impl Piece {
+    /// Where a thing of the file lies, if that says so: it counts from the south-west corner,
+    /// northward.
+    fn placed(ground: &Ground) -> Option<Self> {
+        let (wide, high) = (ground.extent.0.0, ground.extent.1.0);
+        ground.at.map(|at| Self {
+            x: at.x.0,
+            y: -(at.y.0 + high),
+            wide,
+            high,
+        })
+    }
+}
 
 /// Everything in points of the paper.
 pub struct Layout {
@@ -44,22 +64,21 @@ impl Layout {
     pub fn of(map: &Map) -> Self {
         let beds = map.beds.iter().map(|bed| &bed.ground);
         let all: Vec<&Ground> = beds.chain(&map.patches).chain(&map.areas).collect();
-        let placed: Vec<Option<Piece>> = all
-            .iter()
-            .map(|Ground { at, extent: (w, h) }| at.map(|at| (at.x.0, -(at.y.0 + h.0), w.0, h.0)))
+        let placed: Vec<Option<Piece>> = all.iter().map(|ground| Piece::placed(ground)).collect();
+        let whole = bounds(placed.iter().flatten());
+        let lost: Vec<&Ground> = all
+            .into_iter()
+            .filter(|ground| ground.at.is_none())
             .collect();
-        let (west, north, wide, high) = bounds(placed.iter().flatten());
-        let lost = all.iter().filter(|ground| ground.at.is_none());
-        let sizes: Vec<(f64, f64)> = lost.map(|g| (g.extent.0.0, g.extent.1.0)).collect();
-        let rows = in_rows(&sizes, wide.max(ROW));
-        let (_, _, rows_wide, rows_high) = bounds(rows.iter());
-        let room = HIGH - if high > 0.0 { 2.0 } else { 1.0 } * HEADROOM;
-        let scale = ((WIDTH - 2.0 * MARGIN) / wide.max(rows_wide).max(0.1))
-            .min(room / (high + rows_high).max(0.1))
+        let rows = in_rows(&lost, whole.wide.max(ROW));
+        let beside = bounds(rows.iter());
+        let room = HIGH - if whole.high > 0.0 { 2.0 } else { 1.0 } * HEADROOM;
+        let scale = ((WIDTH - 2.0 * MARGIN) / whole.wide.max(beside.wide).max(0.1))
+            .min(room / (whole.high + beside.high).max(0.1))
             .min(LARGEST);
         let top = HEADROOM;
-        let under = if high > 0.0 {
-            top + high * scale + LINE
+        let under = if whole.high > 0.0 {
+            top + whole.high * scale + LINE
         } else {
             0.0
         };
@@ -67,10 +86,10 @@ impl Layout {
         let rows_top = under + LINE + HEADROOM + 2.0;
         let mut next = rows.iter();
         let mut paper = placed.iter().map(|piece| match piece {
-            Some(piece) => on_paper(*piece, (west, north), scale, top),
+            Some(piece) => on_paper(*piece, &whole, scale, top),
             None => {
                 let piece = next.next().copied().unwrap_or_default();
-                on_paper(piece, (0.0, 0.0), scale, rows_top)
+                on_paper(piece, &Piece::default(), scale, rows_top)
             }
         });
         let beds: Vec<Area> = paper.by_ref().take(map.beds.len()).collect();
@@ -105,39 +124,41 @@ impl Layout {
     }
 }
 
-fn on_paper((x, y, w, h): Piece, (west, north): (f64, f64), scale: f64, top: f64) -> Area {
+/// A piece on the paper, on which the corner of `whole` lies at the margin and at `top`.
+fn on_paper(piece: Piece, whole: &Piece, scale: f64, top: f64) -> Area {
     Area {
-        x: MARGIN + (x - west) * scale,
-        y: top + (y - north) * scale,
-        w: w * scale,
-        h: h * scale,
+        x: MARGIN + (piece.x - whole.x) * scale,
+        y: top + (piece.y - whole.y) * scale,
+        w: piece.wide * scale,
+        h: piece.high * scale,
     }
 }
 
-/// West, north, width and height of all pieces; nothing of none.
+/// The least piece that holds all pieces; nothing of none.
 fn bounds<'p>(pieces: impl Iterator<Item = &'p Piece> + Clone) -> Piece {
-    let least = |of: &dyn Fn(&Piece) -> f64| pieces.clone().map(of).reduce(f64::min);
-    let most = |of: &dyn Fn(&Piece) -> f64| pieces.clone().map(of).reduce(f64::max);
-    let (west, north) = (
-        least(&|p| p.0).unwrap_or(0.0),
-        least(&|p| p.1).unwrap_or(0.0),
-    );
-    let east = most(&|p| p.0 + p.2).unwrap_or(0.0);
-    let south = most(&|p| p.1 + p.3).unwrap_or(0.0);
-    (west, north, east - west, south - north)
+    let least = |of: fn(&Piece) -> f64| pieces.clone().map(of).reduce(f64::min);
+    let most = |of: fn(&Piece) -> f64| pieces.clone().map(of).reduce(f64::max);
+    let (x, y) = (least(|p| p.x).unwrap_or(0.0), least(|p| p.y).unwrap_or(0.0));
+    Piece {
+        x,
+        y,
+        wide: most(|p| p.x + p.wide).unwrap_or(0.0) - x,
+        high: most(|p| p.y + p.high).unwrap_or(0.0) - y,
+    }
 }
 
-/// Things side by side in rows of a width, in their order.
-fn in_rows(sizes: &[(f64, f64)], wide: f64) -> Vec<Piece> {
-    let (mut x, mut y, mut high) = (0.0, 0.0, 0.0_f64);
+/// Grounds without a place side by side in rows of a width, in their order.
+fn in_rows(grounds: &[&Ground], row: f64) -> Vec<Piece> {
+    let (mut x, mut y, mut highest) = (0.0, 0.0, 0.0_f64);
     let mut pieces = Vec::new();
-    for (w, h) in sizes {
-        if x > 0.0 && x + w > wide {
-            (x, y, high) = (0.0, y + high + GAP, 0.0);
+    for ground in grounds {
+        let (wide, high) = (ground.extent.0.0, ground.extent.1.0);
+        if x > 0.0 && x + wide > row {
+            (x, y, highest) = (0.0, y + highest + GAP, 0.0);
         }
-        pieces.push((x, y, *w, *h));
-        x += w + GAP;
-        high = high.max(*h);
+        pieces.push(Piece { x, y, wide, high });
+        x += wide + GAP;
+        highest = highest.max(high);
     }
     pieces
 }

@@ -1,9 +1,10 @@
 //! Ways of growing, the order of steps, and the days on which they lie.
 
 use crate::calendar::Date;
-use crate::checker::{DayLimit, Fault};
+use crate::checker::Fault;
 use crate::plan::StepKind;
 
+use super::super::super::day_limits::told;
 use super::super::super::step_words;
 use super::super::super::steps::how_grown;
 use super::super::super::words::{Words, list, sentence as capital};
@@ -42,7 +43,7 @@ pub(super) fn sentence(fault: &Fault, words: Words) -> Option<String> {
             "{} is on {}: {}{}.",
             capital(&step(s)),
             words.day(*got),
-            limit_text(*limit),
+            told(*limit).broken,
             days_that_would_do(*from, *to, words)
         ),
         _ => return None,
@@ -59,23 +60,6 @@ fn kinds(steps: &[StepKind]) -> String {
         .map(|kind| step_words::of(*kind).plain)
         .collect::<Vec<_>>()
         .join(", ")
-}
-
-fn limit_text(limit: DayLimit) -> &'static str {
-    match limit {
-        DayLimit::Span => "outside the plan's time",
-        DayLimit::Order => "it must come wholly after the step before it",
-        DayLimit::Harden => "hardening off takes the seven days before planting out",
-        DayLimit::Cure => "drying or curing begins the day after the pick and takes its full time",
-        DayLimit::Delivery => "the kitchen needs it earlier",
-        DayLimit::PatchSeason => "outside the season of the patch",
-        DayLimit::Keeps => "what is picked then does not keep until the dish",
-        DayLimit::Up => "the seed is not up yet",
-        DayLimit::AfterSowing => "too soon after sowing",
-        DayLimit::AfterPottingUp => "too soon after potting up",
-        DayLimit::Thinning => "too soon or too late after sowing to thin a row",
-        DayLimit::Round => "all classes must do it in the same week or fortnight",
-    }
 }
 
 fn days_that_would_do(from: Option<Date>, to: Option<Date>, words: Words) -> String {

@@ -221,7 +221,7 @@ fn a_patch_alone_has_a_timeline_and_a_map_and_no_beds() {
         size: None,
         at: None,
     }];
-    garden.ingredients[0].source = Source::Patch(0);
+    garden.ingredients[0].source = Source::Patch(tureen::garden::PatchAt(0));
     garden.ingredients[0].methods = vec![Method::Patch];
     let visits = [("1a", "2027-05-25"), ("1b", "2027-05-27")];
     let steps = vec![
