@@ -146,7 +146,7 @@ fn planting(view: &View<'_>, at: PlantingAt, planting: &plan::Planting) -> Plant
     };
     Planting {
         ingredient: plain(&planting.ingredient),
-        sowing: view.sowing(PlantingAt(at)).number,
+        sowing: view.sowing(at).number,
         grade: plain(&planting.grade),
         method: method(planting.method),
         places: places(&planting.places).iter().map(place).collect(),
