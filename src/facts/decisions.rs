@@ -1,7 +1,5 @@
 //! What to decide and by when: seed orders, people, purchases, the nurse.
 
-pub use crate::growth::amount::{CHILD_LOSS, SURE};
-
 use crate::calendar::{Date, plus_days};
 use crate::garden::{Break, Fallback, Ingredient};
 use crate::plan::Planting;

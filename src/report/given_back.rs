@@ -49,8 +49,7 @@ fn bought(checked: &CheckedPlan, back: &GivenBack) -> String {
     let Some(without) = &back.without else {
         return "What was bought with it was not settled in the time allowed.".to_owned();
     };
-    let first = back.aims.iter().map(|b| b.aim).min();
-    let gains = gains(checked, without, first.unwrap_or(Aim::WholeDish));
+    let gains = gains(checked, without, &back.aims);
     let proved = without.plan().aims.iter().all(AimResult::proved);
     let unless = if proved {
         ""

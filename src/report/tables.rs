@@ -174,7 +174,7 @@ fn plantings_table(view: &View<'_>) -> Table {
     let days = step_days().map(|(_, _, head, width)| (head, width));
     let heads: Vec<(&str, u16)> = heads.into_iter().chain(days).chain(counts).collect();
     let mut rows = Vec::new();
-    for (at, planting) in view.plan.plantings.iter().enumerate() {
+    for (at, planting) in view.plan.numbered() {
         rows.extend(planting_rows(view, at, planting));
     }
     Table {
@@ -184,8 +184,8 @@ fn plantings_table(view: &View<'_>) -> Table {
     }
 }
 
-fn planting_rows(view: &View<'_>, at: usize, planting: &Planting) -> Vec<Vec<Cell>> {
-    let stands = view.in_bed.get(at).copied().flatten();
+fn planting_rows(view: &View<'_>, at: PlantingAt, planting: &Planting) -> Vec<Vec<Cell>> {
+    let stands = view.in_bed.get(at.0).copied().flatten();
     let grade = view.grade_of(planting).map(|grade| view.grade_name(grade));
     let day = |kind, edge| {
         let span = span_of(planting, kind);
@@ -196,7 +196,7 @@ fn planting_rows(view: &View<'_>, at: usize, planting: &Planting) -> Vec<Vec<Cel
     };
     let of_planting = [
         planting.ingredient.as_str().into(),
-        view.sowing(PlantingAt(at)).number.into(),
+        view.sowing(at).number.into(),
         grade.into(),
         steps::how_grown(planting.method).into(),
     ];

@@ -22,7 +22,7 @@ use time::day;
 /// All that is told of a plan.
 pub fn told(view: &View<'_>, calendars: &[String]) -> PlanData {
     let garden = view.garden;
-    let plantings = view.plan.plantings.iter().enumerate();
+    let plantings = view.plan.numbered();
     PlanData {
         schema: SCHEMA.to_owned(),
         tureen_plan_data: VERSION,
@@ -137,8 +137,8 @@ fn ingredient(view: &View<'_>, at: IngredientAt) -> Option<Ingredient> {
     })
 }
 
-fn planting(view: &View<'_>, at: usize, planting: &plan::Planting) -> Planting {
-    let in_bed = view.in_bed.get(at).copied().flatten();
+fn planting(view: &View<'_>, at: PlantingAt, planting: &plan::Planting) -> Planting {
+    let in_bed = view.in_bed.get(at.0).copied().flatten();
     let place = |place: &plan::Place| Place {
         bed: plain(&place.bed),
         first_strip: place.first_strip,
@@ -146,7 +146,7 @@ fn planting(view: &View<'_>, at: usize, planting: &plan::Planting) -> Planting {
     };
     Planting {
         ingredient: plain(&planting.ingredient),
-        sowing: view.sowing(PlantingAt(at)).number,
+        sowing: view.sowing(at).number,
         grade: plain(&planting.grade),
         method: method(planting.method),
         places: places(&planting.places).iter().map(place).collect(),

@@ -4,7 +4,7 @@ use chrono::Datelike;
 use tureen::calendar::{Date, days_between};
 use tureen::garden::Locale;
 use tureen::growth::climate::WARM_SOIL;
-use tureen::report::frost::Frosts;
+use tureen::report::frost;
 use tureen::report::words::Words;
 use tureen::units::{Celsius, Latitude};
 use tureen::weather::cold_days::{ColdDays, FREEZING, HARD_FROST};
@@ -129,7 +129,10 @@ fn between(last: Night, first: Night, printed: f64) -> Check {
 
 /// Sentences of `check`.
 fn words(record: &Record) -> [Check; 4] {
-    let spring = Frosts::of(record, NORTH).spring(Words::in_locale(Locale::British));
+    let spring = frost::spring(
+        &ColdDays::frosts(record, NORTH, FREEZING),
+        Words::in_locale(Locale::British),
+    );
     [
         (
             "last frost, 10 %",
