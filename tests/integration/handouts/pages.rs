@@ -43,8 +43,8 @@ fn pages(files: &[File]) -> Vec<(&str, String)> {
         .collect()
 }
 
-fn handouts(view: &View<'_>) -> Vec<Handout> {
-    let slack = explain::slack(view.garden, view.checked);
+fn handouts(view: &View<'_>, checked: &CheckedPlan) -> Vec<Handout> {
+    let slack = explain::slack(view.garden, checked);
     report::handouts::all(view, &slack, None)
 }
 
@@ -148,7 +148,7 @@ fn every_text_of_a_report_is_on_its_page() {
     let view = View::of(&facts);
     let files = files(&garden, &checked);
     let pages = pages(&files);
-    let handouts = handouts(&view);
+    let handouts = handouts(&view, &checked);
     assert_eq!(pages.len(), handouts.len() + 1);
     for (handout, (name, page)) in handouts.iter().zip(&pages[1..]) {
         let page = read(page);
@@ -180,7 +180,7 @@ fn names_with_markup_are_text() {
 fn page_of(garden: &Garden, checked: &CheckedPlan, reader: Reader) -> String {
     let facts = Facts::new(garden, checked);
     let view = View::of(&facts);
-    let all = handouts(&view);
+    let all = handouts(&view, checked);
     let page = all.iter().find(|h| h.reader == reader).unwrap();
     let look = Look {
         width: 100,
