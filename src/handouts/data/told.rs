@@ -53,7 +53,7 @@ fn kg(mass: crate::units::Kilograms) -> f64 {
 }
 
 fn standing(view: &View<'_>) -> Standing {
-    match view.checked.standing() {
+    match view.standing() {
         checker::Standing::Planned | checker::Standing::Saved => Standing::AsPlanned,
         checker::Standing::Edited => Standing::Edited,
         checker::Standing::Changed(_) => Standing::ProjectChanged,
