@@ -41,7 +41,7 @@ pub fn all(
     let facts = Facts::new(garden, checked);
     let view = View::of(&facts);
     let slack = explain::slack(garden, checked);
-    let others = files(garden, checked, saved, &slack)?;
+    let others = files(&view, saved, &slack)?;
     let handouts = report::handouts::all(&view, &slack, least);
     let mut all = pages::pages(&view, &handouts, &others);
     all.extend(others);

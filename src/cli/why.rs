@@ -4,13 +4,15 @@
 use std::path::PathBuf;
 
 use crate::explain::{self, Workbench};
+use crate::facts::Facts;
 use crate::facts::no_plan::Hindrance;
 use crate::model::{Options, USUAL_TIME};
+use crate::page::Page;
 use crate::pipeline::{self, NoPlan};
 use crate::plan::StepAt;
 use crate::project;
-use crate::report::page::Page;
 use crate::report::{self, StepName};
+use crate::words;
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load};
@@ -61,7 +63,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
         Err(why) => super::plan::no_plan(&planning.deadline, &garden, why),
         Ok(checked) if !arguments.step.is_empty() => {
             let asked = arguments.step.join(" ");
-            let at = find(&report::step_names(&checked), &asked)?;
+            let at = find(&report::step_names(&Facts::new(&garden, &checked)), &asked)?;
             let why = explain::why_step(&garden, &checked, at, &options);
             match why {
                 None if deadline.is_over() => {
@@ -136,5 +138,5 @@ fn list(steps: &[&StepName]) -> String {
         .filter_map(|s| s.names.first())
         .map(String::as_str)
         .collect();
-    report::words::list(&names)
+    words::list(&names)
 }

@@ -6,7 +6,7 @@ use crate::garden::{ClassAt, GradeAt, Ingredient};
 use crate::plan::{Planting, PlantingAt, Site, Step, StepAt, StepKind, Visit, When};
 use crate::units::Minutes;
 
-use super::Facts;
+use super::known::Known;
 use super::sowings::Sowing;
 use super::things::{Thing, shared_out};
 
@@ -127,43 +127,43 @@ impl Task<'_> {
 }
 
 /// All tasks of a plan, in order of time; on one day in the order of classes and plantings.
-pub(super) fn tasks<'a>(facts: &Facts<'a>) -> Vec<Task<'a>> {
-    let plantings = facts.plan.numbered();
+pub(super) fn tasks<'a>(known: &Known<'a>) -> Vec<Task<'a>> {
+    let plantings = known.plan.numbered();
     let mut all: Vec<Task<'a>> = plantings
-        .flat_map(|(at, planting)| of_planting(facts, at, planting))
+        .flat_map(|(at, planting)| of_planting(known, at, planting))
         .collect();
     all.sort_by_key(|task| (task.from, task.who, task.at));
     all
 }
 
 /// The tasks of one planting, in the order of its steps.
-fn of_planting<'a>(facts: &Facts<'a>, at: PlantingAt, planting: &'a Planting) -> Vec<Task<'a>> {
-    let known = facts.ingredient_of(planting).zip(facts.grade_of(planting));
-    let Some(known) = known else {
+fn of_planting<'a>(known: &Known<'a>, at: PlantingAt, planting: &'a Planting) -> Vec<Task<'a>> {
+    let grown = known.ingredient_of(planting).zip(known.grade_of(planting));
+    let Some(grown) = grown else {
         return Vec::new();
     };
     let steps = planting.steps.iter().enumerate();
     steps
         .flat_map(|(step, done)| {
             let at = StepAt { planting: at, step };
-            of_step(facts, (at, planting, done), known)
+            of_step(known, (at, planting, done), grown)
         })
         .collect()
 }
 
 fn of_step<'a>(
-    facts: &Facts<'a>,
+    known: &Known<'a>,
     (at, planting, step): (StepAt, &'a Planting, &Step),
     (ingredient, grade): (&'a Ingredient, GradeAt),
 ) -> Vec<Task<'a>> {
-    let garden = facts.garden;
+    let garden = known.garden;
     let task = |who: Doer, from: Date, to: Date| Task {
         at,
         visit: 0,
         kind: step.kind,
         planting,
         ingredient,
-        sowing: facts.sowing(at.planting),
+        sowing: known.sowing(at.planting),
         grade,
         who,
         from,
@@ -187,7 +187,7 @@ fn of_step<'a>(
                     begins: slot.at,
                     session: Some(slot.minutes),
                     takes: Some(step.minutes),
-                    part: part(facts, planting, step, visit, visits),
+                    part: part(known, planting, step, visit, visits),
                     ..task(Doer::Class(class), visit.date, visit.date)
                 })
             })
@@ -210,7 +210,7 @@ fn spot(planting: &Planting, kind: StepKind) -> Spot {
 }
 
 /// Which of several picks a step is.
-fn chance(planting: &Planting, step: usize) -> Option<Chance> {
+pub(super) fn chance(planting: &Planting, step: usize) -> Option<Chance> {
     let is_pick = |s: &&Step| s.kind.is_harvest();
     let picks = planting.steps.iter().filter(is_pick).count();
     let wanted = planting.steps.get(step).filter(is_pick).is_some() && picks > 1;
@@ -222,7 +222,7 @@ fn chance(planting: &Planting, step: usize) -> Option<Chance> {
 
 /// A class's part of the seeds or plants, by its children.
 fn part(
-    facts: &Facts<'_>,
+    known: &Known<'_>,
     planting: &Planting,
     step: &Step,
     visit: &Visit,
@@ -230,8 +230,8 @@ fn part(
 ) -> Option<Part> {
     let (total, thing) = shared_out(planting, step)?;
     let children = |name: &str| {
-        let class = facts.garden.class_named(name);
-        class.map_or(0, |class| facts.garden.class(class).children)
+        let class = known.garden.class_named(name);
+        class.map_or(0, |class| known.garden.class(class).children)
     };
     let all: u32 = visits.iter().map(|v| children(&v.class)).sum();
     let part = f64::from(total) * f64::from(children(&visit.class)) / f64::from(all.max(1));

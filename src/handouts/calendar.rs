@@ -9,8 +9,9 @@ use chrono::{DateTime, TimeDelta, Utc};
 
 use crate::calendar::{Date, plus_days};
 use crate::checksum::checksum;
+use crate::facts::entries::Span;
 use crate::harmless::plain;
-use crate::report::entries::{Entry, Span};
+use crate::report::entries::Entry;
 use crate::units::Minutes;
 
 use lines::Lines;
@@ -52,7 +53,7 @@ impl Stamp {
 pub fn calendar<'a>(
     name: &str,
     project: &str,
-    entries: impl IntoIterator<Item = &'a Entry>,
+    entries: impl IntoIterator<Item = &'a Entry<'a>>,
     saved: Stamp,
 ) -> Vec<u8> {
     let mut lines = Lines::default();
@@ -70,14 +71,14 @@ pub fn calendar<'a>(
     lines.into_bytes()
 }
 
-fn event(lines: &mut Lines, project: &str, entry: &Entry, saved: Stamp) {
+fn event(lines: &mut Lines, project: &str, entry: &Entry<'_>, saved: Stamp) {
     let moment = saved.utc();
     lines.add("BEGIN", "VEVENT");
-    lines.add("UID", &uid(project, &entry.key));
+    lines.add("UID", &uid(project, &entry.entry.key));
     lines.add("DTSTAMP", &moment);
     lines.add("LAST-MODIFIED", &moment);
     lines.add("SEQUENCE", &saved.revision().to_string());
-    match entry.span {
+    match entry.entry.span {
         Span::Days(from, to) => {
             lines.add("DTSTART;VALUE=DATE", &day(from));
             // The end is the first day that no longer belongs to it.

@@ -6,8 +6,7 @@ mod told;
 
 use schemars::generate::SchemaSettings;
 
-use crate::checker::CheckedPlan;
-use crate::garden::Garden;
+use crate::report::view::View;
 
 pub use shape::SCHEMA;
 
@@ -20,12 +19,8 @@ pub const DATA: &str = "plan-data.json";
 ///
 /// # Errors
 /// Those of the writer; texts and numbers in memory give none.
-pub fn data(
-    garden: &Garden,
-    checked: &CheckedPlan,
-    calendars: &[String],
-) -> Result<Vec<u8>, serde_json::Error> {
-    lines(&told::told(garden, checked, calendars))
+pub fn data(view: &View<'_>, calendars: &[String]) -> Result<Vec<u8>, serde_json::Error> {
+    lines(&told::told(view, calendars))
 }
 
 /// The schema of the data file.

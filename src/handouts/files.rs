@@ -1,12 +1,12 @@
 //! The files of the folder that are no pages: calendars, tables, data, and the workbook where
 //! the program was built with it.
 
-use crate::checker::CheckedPlan;
 use crate::explain::StepSlack;
 use crate::garden::{ClassAt, Garden};
 use crate::report::calendar_name;
 use crate::report::entries::{Entry, entries};
 use crate::report::tables::{Table, tables};
+use crate::report::view::View;
 
 use super::calendar::{Stamp, calendar};
 use super::data::{DATA, SCHEMA, data, schema};
@@ -29,18 +29,14 @@ const TABLES: [&str; 3] = ["steps", "plantings", "weeks"];
 ///
 /// # Errors
 /// What the writer of a format says.
-pub fn files(
-    garden: &Garden,
-    checked: &CheckedPlan,
-    saved: Stamp,
-    slack: &[StepSlack],
-) -> Result<Vec<File>, FormatError> {
+pub fn files(view: &View<'_>, saved: Stamp, slack: &[StepSlack]) -> Result<Vec<File>, FormatError> {
+    let garden = view.garden;
     let classes = class_files(garden);
     let names: Vec<String> = classes.iter().map(|(_, name)| name.clone()).collect();
-    let mut files = calendars(garden, &classes, &entries(garden, checked, slack), saved);
-    let tables = tables(garden, checked);
+    let mut files = calendars(garden, &classes, &entries(view, slack), saved);
+    let tables = tables(view);
     files.extend(csv_files(&tables)?);
-    files.push(file(DATA, data(garden, checked, &names)?));
+    files.push(file(DATA, data(view, &names)?));
     files.push(file(SCHEMA, schema()?));
     #[cfg(feature = "spreadsheet")]
     files.push(file(
@@ -75,13 +71,14 @@ pub fn class_files(garden: &Garden) -> Vec<(ClassAt, String)> {
 fn calendars(
     garden: &Garden,
     classes: &[(ClassAt, String)],
-    entries: &[Entry],
+    entries: &[Entry<'_>],
     saved: Stamp,
 ) -> Vec<File> {
     let project = &garden.name;
     let all = calendar(&calendar_name(garden, None), project, entries, saved);
     let of_class = |(class, path): &(ClassAt, String)| {
-        let own = |entry: &&Entry| entry.everywhere || entry.class == Some(*class);
+        let own =
+            |entry: &&Entry<'_>| entry.entry.is_everywhere() || entry.entry.class() == Some(*class);
         let name = calendar_name(garden, Some(*class));
         file(
             path,

@@ -1,160 +1,90 @@
-//! Who must be found: gaps in which plants need daily care and nobody is on site, and
+//! Who must be found, in words: gaps in which plants need daily care and nobody is on site, and
 //! steps that are not done by the children who sowed.
 
-use std::collections::BTreeSet;
-
 use crate::calendar::Date;
-use crate::checker::Unattended;
-use crate::garden::{Garden, Ingredient, Method};
-use crate::plan::{Planting, Step, StepKind, When};
+use crate::facts::gaps::{Need, OpenGap};
+use crate::facts::hands::{Hands, OtherHands};
 
-use super::page::Page;
 use super::step_words;
 use super::steps;
 use super::view::View;
-use super::words::{Words, choice, count, list};
-use crate::facts::spans::by_children;
+use crate::page::Page;
+use crate::words::{choice, count, list};
 
 /// Writes the gaps; one line if there is none.
 pub(super) fn gaps(view: &View<'_>, page: &mut Page) {
     page.heading("Days without anyone");
-    if view.replay.unattended.is_empty() {
+    if view.gaps.is_empty() {
         page.line("Nothing needs daily care on days when nobody is on site.");
         return;
     }
-    let days: u32 = view
-        .replay
-        .unattended
-        .iter()
-        .map(|u| u.gap.unattended_days())
-        .sum();
+    let days: u32 = view.gaps.iter().map(|gap| gap.unattended_days).sum();
     page.line(&format!(
         "Someone must be found for {}, counted beyond the two days of a weekend:",
         count(days, "day")
     ));
-    for unattended in &view.replay.unattended {
-        page.item(&gap(view, unattended));
+    for open in &view.gaps {
+        page.item(&gap(view, open));
     }
 }
 
 /// `Sat 3 Apr to Sun 11 Apr (Spring break): leek seedlings.`
-pub(super) fn gap(view: &View<'_>, unattended: &Unattended) -> String {
-    let needs: Vec<String> = unattended
-        .needs
-        .iter()
-        .map(|(ingredient, kind)| what(view, ingredient, *kind))
-        .collect();
-    format!(
-        "{}: {}.",
-        gap_days(view.garden, view.words, unattended),
-        list(&needs)
-    )
+pub(super) fn gap(view: &View<'_>, gap: &OpenGap<'_>) -> String {
+    let needs: Vec<String> = gap.needs.iter().map(what).collect();
+    format!("{}: {}.", gap_days(view, gap), list(&needs))
 }
 
 /// The days of a gap with the name of the break in it.
-pub(super) fn gap_days(garden: &Garden, words: Words, unattended: &Unattended) -> String {
-    let gap = unattended.gap;
-    let name = garden
-        .school_year
-        .breaks
-        .iter()
-        .find(|b| gap.touches(b.from, b.to))
-        .map_or_else(String::new, |b| format!(" ({})", b.name));
-    format!("{}{name}", words.days(gap.from, gap.to))
+pub(super) fn gap_days(view: &View<'_>, gap: &OpenGap<'_>) -> String {
+    let name = gap.pause.map(|b| format!(" ({})", b.name));
+    let days = view.words.days(gap.from, gap.to);
+    format!("{days}{}", name.unwrap_or_default())
 }
 
 /// What needs care: a seedbed, seedlings, potted seedlings.
-fn what(view: &View<'_>, ingredient: &str, kind: StepKind) -> String {
-    let indoor = view
-        .plantings_named(ingredient)
-        .any(|p| p.method == Method::Indoor);
-    (step_words::of(kind).tended)(ingredient, indoor)
+fn what(need: &Need<'_>) -> String {
+    (step_words::of(need.after).tended)(need.ingredient, need.on_shelf)
 }
 
 /// Writes who does the steps that children of the grade that sowed do not do.
 pub(super) fn other_hands(view: &View<'_>, page: &mut Page) {
-    let mut lines = Vec::new();
-    for (planting, ingredient) in view.planted() {
-        lines.extend(by_adults(view, planting, &ingredient.name));
-        lines.extend(taken_over(view, planting, ingredient));
-    }
-    if lines.is_empty() {
+    let all = view.other_hands();
+    if all.is_empty() {
         return;
     }
     page.heading("Not done by the children who sowed");
-    for line in lines {
-        page.item(&line);
+    for hands in &all {
+        page.item(&of_others(view, hands));
     }
 }
 
-/// Steps of families, of an adult, and of whoever is there every day.
-fn by_adults(view: &View<'_>, planting: &Planting, ingredient: &str) -> Vec<String> {
-    let mut lines = Vec::new();
-    for steps in planting.steps.chunk_by(|a, b| a.kind == b.kind) {
-        let Some(step) = steps.first() else { continue };
-        let what = format!(
-            "{} {ingredient}",
-            step_words::name(planting.method, step.kind).to_lowercase()
-        );
-        let families = days_of(view, steps, |w| match w {
-            When::Families(day) => Some(*day),
-            _ => None,
-        });
-        let adult = days_of(view, steps, |w| match w {
-            When::Adult(day) => Some(*day),
-            _ => None,
-        });
-        lines.extend(families.map(|days| format!("Families {what}: {days}.")));
-        lines.extend(adult.map(|days| format!("An adult: {what}, {days}.")));
-        if let When::Daily { from, to } = step.when {
-            let days = match step.kind.follows_harvest() {
-                true => steps::cure_text(from, to, view.words),
-                false => format!("every day, {}", view.words.days(from, to)),
+/// Who does what, and when.
+fn of_others(view: &View<'_>, OtherHands { planting, hands }: &OtherHands<'_>) -> String {
+    let ingredient = &planting.ingredient;
+    let name = |kind| step_words::name(planting.method, kind).to_lowercase();
+    let what = |kind| format!("{} {ingredient}", name(kind));
+    let one_of = |days: &[Date]| {
+        let days: Vec<String> = days.iter().map(|day| view.words.day(*day)).collect();
+        choice(&days)
+    };
+    match hands {
+        Hands::Families(kind, days) => format!("Families {}: {}.", what(*kind), one_of(days)),
+        Hands::Adult(kind, days) => format!("An adult: {}, {}.", what(*kind), one_of(days)),
+        Hands::Anyone(kind, from, to) => {
+            let days = match kind.follows_harvest() {
+                true => steps::cure_text(*from, *to, view.words),
+                false => format!("every day, {}", view.words.days(*from, *to)),
             };
-            lines.push(format!("Whoever is there: {what}, {days}."));
+            format!("Whoever is there: {}, {days}.", what(*kind))
+        }
+        Hands::OtherChildren { grade, from, kinds } => {
+            let names: Vec<String> = kinds.iter().map(|kind| name(*kind)).collect();
+            format!(
+                "The children then in {}: {} {ingredient}, after moving up on {}.",
+                view.grade_name(*grade),
+                list(&names),
+                view.words.day(*from)
+            )
         }
     }
-    lines
-}
-
-/// The days on which certain hands do a step, with "or" between; `None` if never.
-fn days_of(view: &View<'_>, steps: &[Step], day: impl Fn(&When) -> Option<Date>) -> Option<String> {
-    let days: Vec<String> = steps
-        .iter()
-        .filter_map(|s| day(&s.when))
-        .map(|d| view.words.day(d))
-        .collect();
-    (!days.is_empty()).then(|| choice(&days))
-}
-
-/// Which later steps of a planting other children do.
-fn taken_over(view: &View<'_>, planting: &Planting, ingredient: &Ingredient) -> Option<String> {
-    let moves_up = view.garden.school_year.moves_up?;
-    let grade = view.grade_of(planting)?;
-    let by_others = |step: &&Step| {
-        by_children(step)
-            && step
-                .when
-                .first()
-                .is_some_and(|day| !view.garden.same_children(grade, day))
-    };
-    let kinds: BTreeSet<StepKind> = planting
-        .steps
-        .iter()
-        .filter(by_others)
-        .map(|s| s.kind)
-        .collect();
-    let names: Vec<String> = kinds
-        .iter()
-        .map(|k| step_words::name(planting.method, *k).to_lowercase())
-        .collect();
-    (!names.is_empty()).then(|| {
-        format!(
-            "The children then in {}: {} {}, after moving up on {}.",
-            view.grade_name(view.garden.tending(grade, moves_up)),
-            list(&names),
-            ingredient.name,
-            view.words.day(moves_up)
-        )
-    })
 }

@@ -1,58 +1,28 @@
-//! What stands in calendars: a class's lessons with what is done in them, and all the other days
-//! of the plan. Plain texts and days; how they are written down is left to the format.
+//! What stands in calendars, in words: a title, lines and a place for every entry.
 
-use crate::calendar::{Date, Time};
-use crate::checker::{CheckedPlan, Unattended};
 use crate::explain::{IfMissed, StepSlack};
-use crate::facts::Facts;
+use crate::facts::entries::{self, About};
+use crate::facts::missed::if_missed;
 use crate::facts::tasks::{Chance, Doer, Task};
 use crate::garden::{Break, Care, ClassAt, Garden};
-use crate::units::Minutes;
 
-use super::decisions::Decision;
 use super::screen::occasion;
 use super::step_words;
 use super::view::View;
-use super::words::{minutes, sentence};
-use super::{care, cautions, decisions, make_up, tasks};
+use super::{care, cautions, decisions, tasks};
+use crate::words::{minutes, sentence};
 
 /// One entry of a calendar.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Entry {
-    /// What makes it the same entry in every plan of the project, whatever its days.
-    pub key: Vec<String>,
-    /// The class in whose calendar it stands; every other entry is only in the calendar of all.
-    pub class: Option<ClassAt>,
-    /// True for the feast, which stands in every calendar.
-    pub everywhere: bool,
+pub struct Entry<'f> {
+    /// What it is about, and when it is.
+    pub entry: entries::Entry<'f>,
     /// Its title.
     pub title: String,
     /// What else is to be known, line by line.
     pub lines: Vec<String>,
     /// Where it is; empty where that is no question.
     pub place: String,
-    /// When it is.
-    pub span: Span,
-}
-
-/// When an entry is.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Span {
-    /// Whole days, both ends included.
-    Days(Date, Date),
-    /// A lesson: its day, when it begins by the school's clock, how long it is.
-    Lesson(Date, Time, Minutes),
-}
-
-impl Span {
-    /// The first day.
-    #[must_use]
-    pub fn first(&self) -> Date {
-        match self {
-            Self::Days(from, _) => *from,
-            Self::Lesson(day, ..) => *day,
-        }
-    }
 }
 
 /// What a calendar is called: that of a class, or that of all.
@@ -67,70 +37,70 @@ pub fn calendar_name(garden: &Garden, class: Option<ClassAt>) -> String {
 /// All entries of a plan, in order of time. With the slack of its steps, they also tell until
 /// when what was cancelled can be made up for.
 #[must_use]
-pub fn entries(garden: &Garden, checked: &CheckedPlan, slack: &[StepSlack]) -> Vec<Entry> {
-    let facts = Facts::new(garden, checked);
-    let view = View::of(&facts);
-    let mut all: Vec<Entry> = view
-        .tasks
-        .iter()
-        .map(|task| of_task(&view, task, slack))
-        .collect();
-    all.extend(days_of_the_dish(garden));
-    all.extend(breaks(garden));
-    let gaps = view.replay.unattended.iter().enumerate();
-    all.extend(gaps.map(|(n, gap)| of_gap(&view, n, gap)));
-    all.extend(decisions::all(&view).iter().map(of_decision));
-    all.sort_by(|a, b| (a.span.first(), &a.key).cmp(&(b.span.first(), &b.key)));
-    all
+pub fn entries<'f>(view: &View<'f>, slack: &[StepSlack]) -> Vec<Entry<'f>> {
+    let worded = |entry: entries::Entry<'f>| {
+        let place = match entry.about {
+            About::Task(task) => tasks::spot(view.garden, task),
+            _ => String::new(),
+        };
+        let (title, lines) = said(view, entry.about, slack);
+        Entry {
+            entry,
+            title,
+            lines,
+            place,
+        }
+    };
+    view.facts().entries().into_iter().map(worded).collect()
 }
 
-/// An entry without a class, on whole days.
-fn all_day(key: &[&str], from: Date, to: Date, title: String, lines: Vec<String>) -> Entry {
-    Entry {
-        key: key.iter().map(|part| (*part).to_owned()).collect(),
-        class: None,
-        everywhere: false,
-        title,
-        lines,
-        place: String::new(),
-        span: Span::Days(from, to),
+/// Title and lines of an entry.
+fn said(view: &View<'_>, about: About<'_>, slack: &[StepSlack]) -> (String, Vec<String>) {
+    let garden = view.garden;
+    let name = &garden.name;
+    let of_the_dish = |title: String| (title, vec![occasion(garden)]);
+    match about {
+        About::Task(task) => (title(garden, task), lines(view, task, slack)),
+        About::Feast => of_the_dish(name.clone()),
+        About::Delivery => of_the_dish(format!("{name}: all of the harvest is in the kitchen")),
+        About::RainDate => of_the_dish(format!("{name}: rain date")),
+        About::Break(pause) => (break_title(pause), Vec::new()),
+        About::Gap(gap) => (
+            "Someone must be found who waters".to_owned(),
+            vec![care::gap(view, gap)],
+        ),
+        About::Decision(decision) => {
+            let short = decisions::short(view, &decision.topic);
+            (
+                format!("Decide: {}", short.strip_suffix('.').unwrap_or(&short)),
+                vec![decisions::what(view, &decision.topic)],
+            )
+        }
     }
 }
 
-fn of_task(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> Entry {
-    let who = tasks::who(view.garden, task.who);
+/// `5a: Pick: leek (chance 1 of 3)`.
+fn title(garden: &Garden, task: &Task<'_>) -> String {
+    let who = tasks::who(garden, task.who);
+    // A class's name is written as it is.
+    let shown = match task.who {
+        Doer::Class(_) => who,
+        Doer::Families | Doer::Adult | Doer::Anyone => sentence(&who),
+    };
     let chance = task
         .chance
         .map_or_else(String::new, |Chance { number, of }| {
             format!(" (chance {number} of {of})")
         });
-    let span = match (task.begins, task.session) {
-        (Some(begins), Some(session)) => Span::Lesson(task.from, begins, session),
-        _ => Span::Days(task.from, task.to),
-    };
-    let number = |n: usize| n.to_string();
-    // A class's name is written as it is.
-    let shown = match task.who {
-        Doer::Class(_) => who.clone(),
-        _ => sentence(&who),
-    };
-    Entry {
-        key: vec![
-            "step".to_owned(),
-            task.ingredient.name.clone(),
-            number(task.sowing.number),
-            task.kind.facts().key.to_owned(),
-            task.who.key().to_owned(),
-            who.clone(),
-            task.chance
-                .map_or_else(String::new, |chance| number(chance.number)),
-        ],
-        class: task.who.class(),
-        everywhere: false,
-        title: format!("{shown}: {}{chance}", tasks::title(task)),
-        lines: lines(view, task, slack),
-        place: tasks::spot(view.garden, task),
-        span,
+    format!("{shown}: {}{chance}", tasks::title(task))
+}
+
+/// `Summer: families water`.
+fn break_title(pause: &Break) -> String {
+    match pause.care {
+        Care::Nobody => format!("{}: nobody is on site", pause.name),
+        Care::Staff => format!("{}: staff water", pause.name),
+        Care::Families => format!("{}: families water", pause.name),
     }
 }
 
@@ -171,7 +141,7 @@ fn lines(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> Vec<String> {
 
 /// What to do if it is cancelled.
 fn made_up(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> Option<String> {
-    Some(match make_up::if_missed(task, slack)? {
+    Some(match if_missed(task, slack)? {
         IfMissed::Nothing => {
             "If it is cancelled, nothing is lost: if the other days of picking are kept, they bring \
              in as much."
@@ -187,8 +157,7 @@ fn made_up(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> Option<Stri
             view.words.day(day)
         ),
         IfMissed::Little { ready_years } => {
-            let seen = view.seen(&task.ingredient.name);
-            let now = seen.map_or(0, |seen| seen.ready_years());
+            let now = view.ready_years(&task.ingredient.name);
             format!(
                 "If it is cancelled, the other days of picking bring in nearly as much, if they are \
                  kept: {} is ready in {ready_years} years instead of {now}.",
@@ -203,60 +172,4 @@ fn made_up(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> Option<Stri
                 .to_owned()
         }
     })
-}
-
-/// The feast, the day on which the harvest has to be in the kitchen, and the rain date.
-fn days_of_the_dish(garden: &Garden) -> Vec<Entry> {
-    let feast = garden.feast;
-    let whole = |key: &str, day: Date, title: String| {
-        all_day(&[key], day, day, title, vec![occasion(garden)])
-    };
-    let mut entries = vec![
-        Entry {
-            everywhere: true,
-            ..whole("feast", feast.day, garden.name.clone())
-        },
-        whole(
-            "delivery",
-            feast.deliver_by,
-            format!("{}: all of the harvest is in the kitchen", garden.name),
-        ),
-    ];
-    let rain = feast.rain_date;
-    entries.extend(rain.map(|day| whole("rain", day, format!("{}: rain date", garden.name))));
-    entries
-}
-
-/// Breaks within the plan, with who waters. Breaks of one name are told apart by their order.
-fn breaks(garden: &Garden) -> Vec<Entry> {
-    let horizon = garden.horizon();
-    let breaks = &garden.school_year.breaks;
-    let entry = |(at, b): (usize, &Break)| {
-        let same = breaks.iter().take(at).filter(|other| other.name == b.name);
-        let title = match b.care {
-            Care::Nobody => format!("{}: nobody is on site", b.name),
-            Care::Staff => format!("{}: staff water", b.name),
-            Care::Families => format!("{}: families water", b.name),
-        };
-        let key = ["break", &b.name, &same.count().to_string()];
-        all_day(&key, b.from, b.to, title, Vec::new())
-    };
-    let all = breaks.iter().enumerate();
-    all.filter(|(_, b)| b.from <= horizon.last() && horizon.first() <= b.to)
-        .map(entry)
-        .collect()
-}
-
-fn of_gap(view: &View<'_>, n: usize, gap: &Unattended) -> Entry {
-    let title = "Someone must be found who waters".to_owned();
-    let key = ["gap", &n.to_string()];
-    let lines = vec![care::gap(view, gap)];
-    all_day(&key, gap.gap.from, gap.gap.to, title, lines)
-}
-
-fn of_decision(decision: &Decision) -> Entry {
-    let title = format!("Decide: {}", decision.short().trim_end_matches('.'));
-    let key = ["decision", &decision.topic];
-    let (by, lines) = (decision.by, vec![decision.what.clone()]);
-    all_day(&key, by, by, title, lines)
 }

@@ -5,17 +5,17 @@ use std::time::Duration;
 use crate::checker::CheckedPlan;
 use crate::explain::{Rescue, RescueLadder, StepSlack};
 use crate::facts::Facts;
+use crate::facts::slack::{range, weeks_to, with_thinning};
+use crate::facts::step_slack::{self, Lost, Mark, fewer_years, is_one_of_several};
 use crate::garden::{Garden, Method};
-use crate::plan::{Planting, Step};
-use crate::units::Kilograms;
+use crate::plan::{Planting, Step, When};
 
-use super::decisions::bought_by;
-use super::page::Page;
 use super::screen::occasion;
-use super::slack::{NO_SLACK, promise, range, step_of, weeks_apart, weeks_to, with_thinning};
+use super::slack::{NO_SLACK, promise, weeks_apart};
 use super::view::{View, kind_of_years};
-use super::words::{list, sentence};
 use super::{ran_out, step_words, steps, timeline};
+use crate::page::Page;
+use crate::words::{list, sentence};
 
 /// Width of the column of step names.
 const LABEL: usize = 12;
@@ -55,7 +55,7 @@ pub fn slack(
                 view.grade_name(grade),
                 timeline::title(&view, planting)
             ));
-            let own = slack.iter().filter_map(|s| Some((s, step_of(&view, s)?)));
+            let own = slack.iter().filter_map(|s| Some((s, view.step_of(s)?)));
             for (slack, (_, step)) in own.filter(|(_, (p, _))| *p == planting) {
                 let name = step_words::name(planting.method, step.kind);
                 page.entry(name, LABEL, &one(&view, slack, planting, step));
@@ -79,13 +79,13 @@ pub fn slack(
 pub(super) fn one(view: &View<'_>, slack: &StepSlack, planting: &Planting, step: &Step) -> String {
     let mut parts = vec![format!("{}.", steps::when(&step.when, view.words))];
     // Of several chances to pick, only how long they may go on says anything.
-    match (step.kind.is_harvest(), planting.picks().count()) {
-        (true, 2..) => parts.extend(last_chance(view, slack)),
-        _ => parts.push(span(view, slack)),
+    match is_one_of_several(planting, step) {
+        true => parts.extend(last_chance(view, slack)),
+        false => parts.push(span(view, slack)),
     }
     parts.extend(if_thinning_moves(view, slack));
     parts.extend(mark(slack, planting, step));
-    parts.push(missed(view, slack, planting, step));
+    parts.extend(missed(view, slack, planting, step));
     parts.join(" ")
 }
 
@@ -117,10 +117,7 @@ fn span(view: &View<'_>, slack: &StepSlack) -> String {
         (Some(first), Some(last)) => format!("From {first} to {last}."),
     };
     if !slack.not_between.is_empty() {
-        let days = slack
-            .not_between
-            .iter()
-            .filter_map(crate::plan::When::first);
+        let days = slack.not_between.iter().filter_map(When::first);
         let days: Vec<String> = days.map(|day| view.words.day(day)).collect();
         text += &format!(" Not in the round from {}.", list(&days));
     }
@@ -129,18 +126,14 @@ fn span(view: &View<'_>, slack: &StepSlack) -> String {
 
 /// The ready years of other days, where they are fewer.
 fn fewer(slack: &StepSlack, at: usize) -> String {
-    let years = |at: usize| slack.ready_years.get(at).copied();
-    match (years(at), years(slack.planned)) {
-        (Some(then), Some(now)) if then < now => {
-            format!(", ready in {then} years instead of {now}")
-        }
-        _ => String::new(),
-    }
+    fewer_years(slack, at).map_or_else(String::new, |(then, now)| {
+        format!(", ready in {then} years instead of {now}")
+    })
 }
 
 /// How much further a sowing may move if its thinning moves too.
 fn if_thinning_moves(view: &View<'_>, slack: &StepSlack) -> Option<String> {
-    let side = |when: Option<&crate::plan::When>, side| {
+    let side = |when: Option<&When>, side| {
         let weeks = weeks_apart(weeks_to(slack, when), side)?;
         Some(format!("{} ({weeks})", steps::when(when?, view.words)))
     };
@@ -152,77 +145,69 @@ fn if_thinning_moves(view: &View<'_>, slack: &StepSlack) -> Option<String> {
 
 /// Why it is marked, if it is.
 fn mark(slack: &StepSlack, planting: &Planting, step: &Step) -> Option<String> {
-    let too_late = (step_words::of(step.kind).too_late)(planting.method);
-    let text = match (slack.fragile, slack.bears_next) {
-        (true, _) if step.kind.is_harvest() => too_late,
-        (true, Some(true)) => {
+    let name = &planting.ingredient;
+    let text = match step_slack::mark(slack, planting, step.kind)? {
+        Mark::TooLate => (step_words::of(step.kind).too_late)(planting.method),
+        Mark::AnotherSowing => {
             "by itself it fails in the next round; another sowing makes up for it"
         }
-        (true, _) if slack.next_costs => {
+        Mark::CostsYears => {
             "in the next round, with every class later, too many ready years are lost"
         }
-        (true, _) => too_late,
-        (false, Some(false)) if slack.next_costs => {
+        Mark::CostsTogether => {
             return Some(format!(
-                "Not in the next round: {} would bear it by itself, but with all that goes into the \
-                 pot too many ready years are lost.",
-                planting.ingredient
+                "Not in the next round: {name} would bear it by itself, but with all that goes into \
+                 the pot too many ready years are lost."
             ));
         }
-        (false, Some(false)) => {
-            let mut steps = planting.steps.iter();
-            let thinning = match steps.any(|s| s.kind.is_counted_from(step.kind)) {
+        Mark::NoRoom { thinning } => {
+            let thinning = match thinning {
                 true => ", or the class has no session in which to thin it in time",
                 false => "",
             };
             return Some(format!(
-                "No room: {} would bear the next round, but lessons, shelf or beds are full{thinning}.",
-                planting.ingredient
+                "No room: {name} would bear the next round, but lessons, shelf or beds are \
+                 full{thinning}."
             ));
         }
-        (false, Some(true) | None) => return None,
     };
     Some(format!("{}: {text}.", sentence(NO_SLACK)))
 }
 
 /// What is lost if it is missed.
-fn missed(view: &View<'_>, slack: &StepSlack, planting: &Planting, step: &Step) -> String {
+fn missed(view: &View<'_>, slack: &StepSlack, planting: &Planting, step: &Step) -> Option<String> {
     let name = &planting.ingredient;
-    let Some(seen) = view.seen(name) else {
-        return String::new();
-    };
-    let whole = view.replay.whole_dish_years();
-    let (now, then) = (seen.ready_years(), slack.missed.ready_years);
     let years = format!(
-        "{name} is then ready in {then} of {} years instead of {now}, the whole dish in {} instead \
-         of {whole}",
+        "{name} is then ready in {} of {} years instead of {}, the whole dish in {} instead of {}",
+        slack.missed.ready_years,
         view.years(),
-        slack.missed.whole_dish_years
+        view.ready_years(name),
+        slack.missed.whole_dish_years,
+        view.replay.whole_dish_years()
     );
-    if let Some(left_out) = step_words::of(step.kind).left_out {
-        return format!("If it is missed: the rules ask nothing more, but {left_out}.");
-    }
-    let is_one_pick_of_steps = step.kind.is_harvest() && planting.steps.len() > 1;
-    match slack.missed.sowings {
-        _ if step.kind.is_harvest() && planting.picks().count() > 1 && slack.missed.nothing => {
-            "If it falls out: nothing is lost.".to_owned()
+    Some(match view.lost(slack, planting, step)? {
+        Lost::LeftOut => {
+            let left_out = step_words::of(step.kind).left_out?;
+            format!("If it is missed: the rules ask nothing more, but {left_out}.")
         }
-        2.. if is_one_pick_of_steps => {
+        Lost::Nothing => "If it falls out: nothing is lost.".to_owned(),
+        Lost::Pick { with_others: true } => {
             format!("If it falls out, for all sowings that are picked then: {years}.")
         }
-        _ if is_one_pick_of_steps => format!("If it falls out: {years}."),
-        sowings => {
-            let lost = view.words.mass_range(
-                Kilograms(seen.low.0 - slack.missed.low.0),
-                Kilograms(seen.expected.0 - slack.missed.expected.0),
-            );
-            let what = match sowings {
-                0 | 1 => "this planting is lost",
-                _ => "this planting is lost, and what another sowing needs that day",
+        Lost::Pick { with_others: false } => format!("If it falls out: {years}."),
+        Lost::Planting {
+            with_others,
+            low,
+            expected,
+        } => {
+            let lost = view.words.mass_range(low, expected);
+            let what = match with_others {
+                false => "this planting is lost",
+                true => "this planting is lost, and what another sowing needs that day",
             };
             format!("If it is missed: {what}, {lost} of {name}; {years}.")
         }
-    }
+    })
 }
 
 /// The ways out of one ingredient.
@@ -251,7 +236,7 @@ fn ladder_of(view: &View<'_>, ladder: &RescueLadder, width: usize, page: &mut Pa
     let buy = match ingredient.fallback {
         Some(fallback) => format!(
             "buy it, by {}",
-            view.words.full_day(bought_by(view, fallback))
+            view.words.full_day(view.bought_by(fallback))
         ),
         None => "buy it".to_owned(),
     };

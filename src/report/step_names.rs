@@ -1,7 +1,9 @@
 //! The names by which a person asks for a step: `carrot sow`, `tomato plant out`.
 
-use crate::checker::CheckedPlan;
-use crate::plan::{Planting, PlantingAt, StepAt};
+use crate::facts::Facts;
+use crate::facts::asked::Asked;
+use crate::facts::sowings::Sowing;
+use crate::plan::{Plan, StepAt};
 
 use super::{step_words, tasks};
 
@@ -20,72 +22,68 @@ pub struct StepName {
 /// is sown several times, its name is followed by the number of the sowing; where it is picked
 /// on several days, "pick" is followed by the number of the day.
 #[must_use]
-pub fn step_names(checked: &CheckedPlan) -> Vec<StepName> {
-    let plantings = &checked.plan().plantings;
-    let mut found = Vec::new();
-    for (planting, planned) in plantings.iter().enumerate() {
-        let same = |p: &&Planting| p.ingredient == planned.ingredient;
-        let sowings = plantings.iter().filter(same).count();
-        let number = plantings.iter().take(planting + 1).filter(same).count();
-        let own = planned.ingredient.to_lowercase();
-        let name = match sowings {
-            1 => own.clone(),
-            _ => format!("{own} {number}"),
+pub fn step_names(facts: &Facts<'_>) -> Vec<StepName> {
+    let names = |asked: Asked<'_>| {
+        let own = asked.planting.ingredient.to_lowercase();
+        let called = called(facts, &own, asked.sowing);
+        let kinds = kinds(&asked);
+        let under = |name: &String| {
+            let kinds = kinds.iter();
+            kinds
+                .map(|kind| format!("{name} {kind}"))
+                .collect::<Vec<_>>()
         };
-        let mut called = vec![name];
-        if sowings > 1 {
-            let nth = tasks::ordinal(number);
-            called.push(format!("{nth} {own}"));
-            called.push(format!("{own}, {nth} sowing,"));
+        StepName {
+            at: asked.at,
+            names: called.iter().flat_map(under).collect(),
+            ingredient: own,
         }
-        called.extend(short(checked, &called));
-        let is_pick = |s: &&crate::plan::Step| s.kind.is_harvest();
-        let picks = planned.steps.iter().filter(is_pick).count();
-        for (step, done) in planned.steps.iter().enumerate() {
-            if done.kind.is_span() {
-                continue;
-            }
-            let nth = planned.steps.iter().take(step + 1).filter(is_pick).count();
-            let words = step_words::of(done.kind);
-            let name = (words.name)(planned.method).to_lowercase();
-            let mut kinds = vec![words.plain.to_owned(), name];
-            if done.kind.is_harvest() && picks > 1 {
-                kinds = vec![format!("pick {nth}")];
-            }
-            if picks <= 1 || nth == 1 {
-                let also = (words.also)(planned.method).iter();
-                kinds.extend(also.map(|word| (*word).to_owned()));
-            }
-            kinds.dedup();
-            let under = |name: &String| {
-                let kinds = kinds.iter();
-                kinds
-                    .map(|kind| format!("{name} {kind}"))
-                    .collect::<Vec<_>>()
-            };
-            found.push(StepName {
-                at: StepAt {
-                    planting: PlantingAt(planting),
-                    step,
-                },
-                ingredient: own.clone(),
-                names: called.iter().flat_map(under).collect(),
-            });
+    };
+    facts.asked().into_iter().map(names).collect()
+}
+
+/// What a sowing of an ingredient is called.
+fn called(facts: &Facts<'_>, own: &str, sowing: Sowing) -> Vec<String> {
+    let mut called = match sowing.of {
+        1 => vec![own.to_owned()],
+        _ => {
+            let nth = tasks::ordinal(sowing.number);
+            vec![
+                format!("{own} {}", sowing.number),
+                format!("{nth} {own}"),
+                format!("{own}, {nth} sowing,"),
+            ]
         }
+    };
+    called.extend(short(facts.plan, &called));
+    called
+}
+
+/// What is done, under all its names.
+fn kinds(asked: &Asked<'_>) -> Vec<String> {
+    let method = asked.planting.method;
+    let words = step_words::of(asked.kind);
+    let mut kinds = match asked.chance {
+        Some(chance) => vec![format!("pick {}", chance.number)],
+        None => vec![words.plain.to_owned(), (words.name)(method).to_lowercase()],
+    };
+    if asked.chance.is_none_or(|chance| chance.number == 1) {
+        let also = (words.also)(method).iter();
+        kinds.extend(also.map(|word| (*word).to_owned()));
     }
-    found
+    kinds.dedup();
+    kinds
 }
 
 /// The same names without what is in brackets, such as "lettuce" for "lettuce (leaf)", if no
 /// other ingredient is called so.
-fn short(checked: &CheckedPlan, called: &[String]) -> Vec<String> {
+fn short(plan: &Plan, called: &[String]) -> Vec<String> {
     let plain = |name: &str| {
         let (before, rest) = name.split_once(" (")?;
         let (_, after) = rest.split_once(')')?;
         Some(format!("{before}{after}"))
     };
-    let others: Vec<String> = checked
-        .plan()
+    let others: Vec<String> = plan
         .plantings
         .iter()
         .map(|p| p.ingredient.to_lowercase())

@@ -7,7 +7,7 @@ use crate::plan::{Planting, Step, StepKind, When};
 use crate::units::Minutes;
 
 use super::step_words::name;
-use super::words::{Words, choice, count, list, minutes};
+use crate::words::{Words, choice, count, list, minutes};
 
 /// How a planting is grown.
 pub(super) fn how_grown(method: Method) -> &'static str {
@@ -77,8 +77,7 @@ fn count_of(planting: &Planting, step: &Step) -> String {
 }
 
 /// What is counted: seed, seed piece, bought plant, plant.
-#[must_use]
-pub fn thing(thing: Thing) -> &'static str {
+pub(super) fn thing(thing: Thing) -> &'static str {
     match thing {
         Thing::Seed => "seed",
         Thing::SeedPiece => "seed piece",
@@ -88,10 +87,10 @@ pub fn thing(thing: Thing) -> &'static str {
 }
 
 /// What is sown of an ingredient: `carrot seed`, `potato seed piece`, `bought leek plant`.
-pub(super) fn seed_of(ingredient: &str, method: Method) -> String {
-    match method {
-        Method::Bought => format!("bought {ingredient} plant"),
-        _ => format!("{ingredient} {}", thing(Thing::sown(method))),
+pub(super) fn seed_of(ingredient: &str, sown: Thing) -> String {
+    match sown {
+        Thing::BoughtPlant => format!("bought {ingredient} plant"),
+        _ => format!("{ingredient} {}", thing(sown)),
     }
 }
 

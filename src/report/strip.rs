@@ -3,24 +3,22 @@
 
 mod between;
 mod dates;
-mod ours;
 
 use crate::checker::CheckedPlan;
 use crate::explain::{self, StepSlack};
 use crate::facts::Facts;
+use crate::facts::things::Thing;
 use crate::garden::{Garden, GradeAt};
-use crate::plan::StepKind;
 
-use super::page::{Page, Picture};
 use super::screen::occasion;
 use super::step_words;
 use super::steps;
 use super::view::View;
-use super::words::{count, list, sentence};
 use super::{cautions, idle, packet_days, timeline};
+use crate::facts::ours::Ours;
 use crate::facts::spans::by_children;
-
-use ours::{Grown, Ours};
+use crate::page::{Page, Picture};
+use crate::words::{count, list, sentence};
 
 /// What `tureen show --grade` prints.
 #[must_use]
@@ -36,13 +34,13 @@ pub fn grade(garden: &Garden, checked: &CheckedPlan, grade: GradeAt) -> Page {
 
 /// `Grade 5: we grow tomato`.
 pub(super) fn title(view: &View<'_>, grade: GradeAt) -> String {
-    let ours = Ours::new(view, grade);
+    let ours = view.ours(grade);
     format!("{}: {}", view.grade_name(grade), what_we_grow(&ours))
 }
 
 /// All that a grade reads, under its title.
 pub(super) fn write(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: &mut Page) {
-    let ours = Ours::new(view, grade);
+    let ours = view.ours(grade);
     page.paragraph(&occasion(view.garden));
     idle::on_its_page(view, grade, page);
     if ours.all().next().is_none() {
@@ -104,36 +102,33 @@ fn beds(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
 
 /// Seeds in each child's hand.
 fn each_child(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
-    let children = view.garden.children_of(ours.grade);
-    let sown: Vec<&Grown<'_>> = ours
-        .own
-        .iter()
-        .filter(|(p, _)| p.steps_of(StepKind::Sow).next().is_some() && p.seeds > 0)
-        .collect();
-    if children == 0 || sown.is_empty() {
+    let shares = view.shares(ours);
+    if shares.is_empty() {
         return;
     }
     page.heading("Each child");
-    for (planting, ingredient) in sown {
-        let thing = steps::seed_of(&ingredient.name, planting.method);
+    for share in shares {
+        let planting = share.planting;
+        let thing = steps::seed_of(&planting.ingredient, Thing::sown(planting.method));
         let which = timeline::sowing(view, planting);
         let which = which.map_or_else(String::new, |which| sentence(&which) + ": ");
-        let text = match (planting.seeds / children, planting.seeds % children) {
+        let text = match (share.each, share.rest) {
             (0, _) => format!(
-                "{} for {children} children: they share.",
-                count(planting.seeds, &thing)
+                "{} for {} children: they share.",
+                count(planting.seeds, &thing),
+                share.children
             ),
-            (share, 0) => format!("{} for every child.", count(share, &thing)),
-            (share, rest) => format!(
+            (each, 0) => format!("{} for every child.", count(each, &thing)),
+            (each, rest) => format!(
                 "{} for every child, and {rest} more to share out.",
-                count(share, &thing)
+                count(each, &thing)
             ),
         };
         page.item(&format!("{which}{text}"));
-        if planting.flats_kept > 0 {
+        if let Some(plants) = share.plants {
             page.item(&format!(
                 "{} go into the bed; seedlings left over go home.",
-                count(planting.plants, &format!("{} plant", ingredient.name))
+                count(plants, &format!("{} plant", planting.ingredient))
             ));
         }
     }
@@ -161,12 +156,7 @@ fn to_bring(ours: &Ours<'_>, page: &mut Page) {
 
 fn take_care(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     page.heading("Take care");
-    let mut told: Vec<&str> = Vec::new();
-    for (_, ingredient) in ours.all() {
-        if told.contains(&ingredient.name.as_str()) {
-            continue;
-        }
-        told.push(&ingredient.name);
+    for ingredient in ours.ingredients() {
         if let Some(text) = cautions::of(ingredient) {
             page.item(&text);
         }

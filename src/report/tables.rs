@@ -1,16 +1,14 @@
 //! The plan as tables for spreadsheets: all steps, all plantings, all weeks. Plain cells with a
 //! kind; how they are written down is left to the format.
 
-use crate::calendar::{Date, Time, plus_days};
-use crate::checker::CheckedPlan;
-use crate::facts::Facts;
-use crate::garden::Garden;
+use crate::calendar::{Date, Time};
 use crate::plan::{Planting, PlantingAt, StepKind};
 
 use super::step_words::{self, Edge};
 use super::steps;
 use super::view::View;
 use super::{cautions, tasks};
+use crate::facts::filled::{Use, Week};
 use crate::facts::places::places;
 use crate::facts::spans::span_of;
 use crate::facts::tasks::Task;
@@ -85,14 +83,8 @@ impl<T: Into<Self>> From<Option<T>> for Cell {
 
 /// The three tables.
 #[must_use]
-pub fn tables(garden: &Garden, checked: &CheckedPlan) -> [Table; 3] {
-    let facts = Facts::new(garden, checked);
-    let view = View::of(&facts);
-    [
-        steps_table(&view),
-        plantings_table(&view, &view.in_bed),
-        weeks_table(&view),
-    ]
+pub fn tables(view: &View<'_>) -> [Table; 3] {
+    [steps_table(view), plantings_table(view), weeks_table(view)]
 }
 
 fn columns(heads: &[(&str, u16)]) -> Vec<Column> {
@@ -161,7 +153,7 @@ fn step_days() -> impl Iterator<Item = (StepKind, Edge, &'static str, u16)> {
 
 /// A row per planting and place, in the order of the plan; what is counted for the whole
 /// planting stands in its first row.
-fn plantings_table(view: &View<'_>, in_bed: &[Option<(Date, Date)>]) -> Table {
+fn plantings_table(view: &View<'_>) -> Table {
     let heads = [
         ("Ingredient", 18),
         ("Sowing", 8),
@@ -182,9 +174,8 @@ fn plantings_table(view: &View<'_>, in_bed: &[Option<(Date, Date)>]) -> Table {
     let days = step_days().map(|(_, _, head, width)| (head, width));
     let heads: Vec<(&str, u16)> = heads.into_iter().chain(days).chain(counts).collect();
     let mut rows = Vec::new();
-    for (at, planting) in view.plan.plantings.iter().enumerate() {
-        let stands = in_bed.get(at).copied().flatten();
-        rows.extend(planting_rows(view, at, planting, stands));
+    for (at, planting) in view.plan.numbered() {
+        rows.extend(planting_rows(view, at, planting));
     }
     Table {
         name: "Plantings",
@@ -193,12 +184,8 @@ fn plantings_table(view: &View<'_>, in_bed: &[Option<(Date, Date)>]) -> Table {
     }
 }
 
-fn planting_rows(
-    view: &View<'_>,
-    at: usize,
-    planting: &Planting,
-    stands: Option<(Date, Date)>,
-) -> Vec<Vec<Cell>> {
+fn planting_rows(view: &View<'_>, at: PlantingAt, planting: &Planting) -> Vec<Vec<Cell>> {
+    let stands = view.in_bed.get(at.0).copied().flatten();
     let grade = view.grade_of(planting).map(|grade| view.grade_name(grade));
     let day = |kind, edge| {
         let span = span_of(planting, kind);
@@ -209,7 +196,7 @@ fn planting_rows(
     };
     let of_planting = [
         planting.ingredient.as_str().into(),
-        view.sowing(PlantingAt(at)).number.into(),
+        view.sowing(at).number.into(),
         grade.into(),
         steps::how_grown(planting.method).into(),
     ];
@@ -245,7 +232,6 @@ fn planting_rows(
 
 /// A row per week: flats and strips in use, beside what there is.
 fn weeks_table(view: &View<'_>) -> Table {
-    let (garden, replay) = (view.garden, view.replay);
     let mut heads = columns(&[
         ("Week from", 12),
         ("Flats used", 11),
@@ -253,7 +239,7 @@ fn weeks_table(view: &View<'_>) -> Table {
         ("Flats on the mat", 15),
         ("Room on the mat", 15),
     ]);
-    for bed in &garden.beds {
+    for bed in &view.garden.beds {
         heads.push(Column {
             head: format!("Bed {}: strips used", bed.id),
             width: 18,
@@ -263,25 +249,16 @@ fn weeks_table(view: &View<'_>) -> Table {
             width: 18,
         });
     }
-    let horizon = garden.horizon();
-    let week = |weeks: &[u32], week: usize| weeks.get(week).copied().unwrap_or(0);
-    let row = |at: usize| {
-        let mut row = vec![
-            horizon.monday(at).into(),
-            week(&replay.flats_by_week, at).into(),
-            garden.shelf.flats.into(),
-            week(&replay.warm_flats_by_week, at).into(),
-            garden.shelf.warm_flats.into(),
-        ];
-        for (bed, strips) in garden.beds.iter().zip(&replay.strips_by_week) {
-            let sunday = plus_days(horizon.monday(at), 6);
-            row.extend([week(strips, at).into(), bed.strips_on(sunday).into()]);
-        }
-        row
+    let of = |of: Use| [of.used.into(), of.there.into()];
+    let row = |week: Week<'_>| {
+        let beds = week.beds.iter().map(|(_, strips)| *strips);
+        let all = [week.flats, week.warm_flats].into_iter().chain(beds);
+        let monday = [week.monday.into()];
+        monday.into_iter().chain(all.flat_map(of)).collect()
     };
     Table {
         name: "Weeks",
         columns: heads,
-        rows: (0..horizon.weeks()).map(row).collect(),
+        rows: view.weeks().into_iter().map(row).collect(),
     }
 }

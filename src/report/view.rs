@@ -6,7 +6,7 @@ use crate::facts::Facts;
 use crate::garden::Garden;
 use crate::units::Latitude;
 
-use super::words::Words;
+use crate::words::Words;
 
 /// What a report reads: the facts, and how they are written.
 #[derive(Clone, Copy)]
@@ -32,6 +32,12 @@ impl<'a> View<'a> {
             facts,
             words: Words::of(facts.garden),
         }
+    }
+
+    /// The facts, for as long as they are there.
+    #[must_use]
+    pub fn facts(&self) -> &'a Facts<'a> {
+        self.facts
     }
 
     /// `past years` or `generated weather years`.

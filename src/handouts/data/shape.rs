@@ -1,26 +1,24 @@
 //! The form of the data file. The words beside the fields stand in its schema; a change that a
 //! reader would notice needs a new version.
 
+mod caring;
+mod doing;
+mod time;
+
+pub use caring::{
+    Allergen, Break, Care, Caution, CautionKind, Decision, Gap, Need, Topic, TopicKind,
+};
+pub use doing::{Chance, Hands, Kind, Part, Spot, Step, Thing};
+pub use time::{Clock, Day};
+
 use schemars::JsonSchema;
 use serde::Serialize;
 
 /// The version of the form that is written.
-pub const VERSION: u32 = 2;
+pub const VERSION: u32 = 3;
 
 /// The name of the schema; it lies beside the data file.
 pub const SCHEMA: &str = "plan-data.schema.json";
-
-/// A day in the school's calendar, ISO 8601: year-month-day.
-#[derive(Serialize, JsonSchema)]
-#[serde(transparent)]
-#[schemars(extend("format" = "date"))]
-pub struct Day(pub String);
-
-/// A time of day by the clock on the school's wall, of no time zone: hours and minutes.
-#[derive(Serialize, JsonSchema)]
-#[serde(transparent)]
-#[schemars(extend("pattern" = "^([01][0-9]|2[0-3]):[0-5][0-9]$"))]
-pub struct Clock(pub String);
 
 /// A plan of one dish that a whole school grows and eats on one day. Names and texts are on one
 /// line, without control signs. Lists are in the order of the project file or of time, as said.
@@ -35,6 +33,8 @@ pub struct PlanData {
     pub tureen_plan_data: u32,
     /// What is planned, and where.
     pub project: Project,
+    /// What the plan is worth.
+    pub standing: Standing,
     /// The shared day.
     pub feast: Feast,
     /// How sure it is.
@@ -55,6 +55,21 @@ pub struct PlanData {
     pub gaps: Vec<Gap>,
     /// What to decide by when, in order of time.
     pub decisions: Vec<Decision>,
+    /// What to take care of, in the order of the pages.
+    pub cautions: Vec<Caution>,
+}
+
+/// What the plan is worth. It keeps every rule in all cases.
+#[derive(Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Standing {
+    /// Made just now, or saved and unchanged since.
+    AsPlanned,
+    /// Its file was edited by hand since it was made: it need not be the best one.
+    Edited,
+    /// The project, or the program, has changed since it was made: figures were derived anew, and it
+    /// need not be the best one.
+    ProjectChanged,
 }
 
 /// What is planned, and where.
@@ -233,91 +248,6 @@ pub struct Place {
     pub strips: u32,
 }
 
-/// What is done.
-#[derive(Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Kind {
-    /// Seed, pieces, sets or cloves go into flats or into the bed.
-    Sow,
-    /// Seedlings move from cells to pots.
-    PotUp,
-    /// Seedlings learn the outdoors, day by day.
-    Harden,
-    /// Plants go into the bed.
-    PlantOut,
-    /// Surplus seedlings are taken out of the row.
-    Thin,
-    /// The harvest.
-    Pick,
-    /// The harvest dries or cures.
-    Cure,
-}
-
-/// Who does it.
-#[derive(Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Hands {
-    /// A class in its lesson.
-    Class,
-    /// Families, in a break in which they care.
-    Families,
-    /// An adult of the school.
-    Adult,
-    /// Whoever is there, day by day.
-    Anyone,
-}
-
-/// One thing to do, by one class or one sort of people.
-#[derive(Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
-pub struct Step {
-    /// Which planting: its place in the list of plantings, counted from 0.
-    pub planting: usize,
-    /// What is done.
-    pub kind: Kind,
-    /// The same in words.
-    pub title: String,
-    /// Who does it.
-    pub hands: Hands,
-    /// The class, where a class does it.
-    pub class: Option<String>,
-    /// The day, or the first of several.
-    pub from: Day,
-    /// The last day, the same where it is one day.
-    pub to: Day,
-    /// When the class's lesson begins, where the project says so.
-    pub at: Option<Clock>,
-    /// Minutes of the lesson that it takes.
-    pub minutes: Option<u32>,
-    /// The class's part of what is handed out.
-    pub part: Option<Part>,
-    /// Which of several chances to pick this is: the first on which it is ripe counts, the later
-    /// ones fall away.
-    pub chance: Option<Chance>,
-}
-
-/// A class's part of what is handed out.
-#[derive(Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
-pub struct Part {
-    /// What this class gets, rounded up.
-    pub part: u32,
-    /// What all classes get together.
-    pub of: u32,
-    /// What it is.
-    pub thing: String,
-}
-
-/// One of several days set aside for one harvest.
-#[derive(Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
-pub struct Chance {
-    /// Which, counted from 1.
-    pub number: usize,
-    /// How many there are.
-    pub of: usize,
-}
-
 /// A week from Monday to Sunday: what is in use on its fullest day, and what there is.
 #[derive(Serialize, JsonSchema)]
 #[schemars(deny_unknown_fields)]
@@ -346,54 +276,4 @@ pub struct BedUse {
     pub strips_used: u32,
     /// Strips that it has: none in a week in which all of it still carries what stood there before.
     pub strips_there: u32,
-}
-
-/// Who cares for plants in a break.
-#[derive(Serialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Care {
-    /// Nobody is on site.
-    Nobody,
-    /// Staff water.
-    Staff,
-    /// Families water, pick and cure.
-    Families,
-}
-
-/// A span without school.
-#[derive(Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
-pub struct Break {
-    /// Its name.
-    pub name: String,
-    /// The first day without school.
-    pub from: Day,
-    /// The last day without school.
-    pub to: Day,
-    /// Who cares for plants.
-    pub care: Care,
-}
-
-/// Days on which nobody is on site and something needs daily care.
-#[derive(Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
-pub struct Gap {
-    /// The first day.
-    pub from: Day,
-    /// The last day.
-    pub to: Day,
-    /// Days for which someone has to be found, beyond the two of a weekend.
-    pub unattended_days: u32,
-    /// Names of the ingredients that need care.
-    pub ingredients: Vec<String>,
-}
-
-/// Something to decide by a day.
-#[derive(Serialize, JsonSchema)]
-#[schemars(deny_unknown_fields)]
-pub struct Decision {
-    /// The last day.
-    pub by: Day,
-    /// What to do.
-    pub what: String,
 }

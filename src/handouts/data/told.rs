@@ -1,63 +1,63 @@
 //! From a plan to the form of the data file.
 
-use crate::calendar::{Date, plus_days};
-use crate::checker::CheckedPlan;
-use crate::facts::Facts;
+mod caring;
+mod doing;
+mod time;
+
+use crate::checker;
 use crate::facts::interval::further_years_95;
 use crate::facts::places::places;
-use crate::facts::tasks::{Doer, Task};
+use crate::facts::{filled, idle};
 use crate::garden::{self, Garden, GradeAt, IngredientAt};
 use crate::harmless::plain;
-use crate::plan::{self, StepKind};
+use crate::plan::{self, PlantingAt};
+use crate::report::caution;
 use crate::report::view::View;
-use crate::report::{caution, decisions, idle, tasks, thing};
 
 use super::shape::{
-    BedUse, Break, Care, Chance, Class, Clock, Day, Decision, Feast, Gap, Grade, Hands, Idle,
-    Ingredient, Kind, Method, Part, Place, PlanData, Planting, Project, SCHEMA, Step, VERSION,
-    Verdict, Week,
+    BedUse, Class, Feast, Grade, Idle, Ingredient, Method, Place, PlanData, Planting, Project,
+    SCHEMA, Standing, VERSION, Verdict, Week,
 };
+use time::day;
 
 /// All that is told of a plan.
-pub fn told(garden: &Garden, checked: &CheckedPlan, calendars: &[String]) -> PlanData {
-    let facts = Facts::new(garden, checked);
-    let in_bed = checked.in_bed(garden);
-    let plantings = &checked.plan().plantings;
-    let planting = |at: usize| planting(plantings, at, in_bed.get(at).copied().flatten());
-    let decisions = decisions(garden, checked).into_iter();
+pub fn told(view: &View<'_>, calendars: &[String]) -> PlanData {
+    let garden = view.garden;
+    let plantings = view.plan.numbered();
     PlanData {
         schema: SCHEMA.to_owned(),
         tureen_plan_data: VERSION,
         project: project(garden),
+        standing: standing(view),
         feast: feast(&garden.feast),
-        verdict: verdict(garden, checked),
-        grades: grades(garden, checked, calendars),
+        verdict: verdict(view),
+        grades: grades(view, calendars),
         ingredients: garden
             .ingredient_positions()
-            .filter_map(|at| ingredient(garden, checked, at))
+            .filter_map(|at| ingredient(view, at))
             .collect(),
-        plantings: (0..plantings.len()).filter_map(planting).collect(),
-        steps: facts.tasks.iter().map(|task| step(garden, task)).collect(),
-        weeks: weeks(garden, checked),
-        breaks: breaks(garden),
-        gaps: gaps(checked),
-        decisions: decisions
-            .map(|decision| Decision {
-                by: day(decision.by),
-                what: plain(&decision.what),
-            })
-            .collect(),
+        plantings: plantings.map(|(at, p)| planting(view, at, p)).collect(),
+        steps: view.tasks.iter().map(|t| doing::step(garden, t)).collect(),
+        weeks: weeks(view),
+        breaks: caring::breaks(garden),
+        gaps: view.gaps.iter().map(caring::gap).collect(),
+        decisions: caring::decisions(view),
+        cautions: caring::cautions(garden),
     }
-}
-
-fn day(day: Date) -> Day {
-    Day(day.format("%Y-%m-%d").to_string())
 }
 
 /// To a tenth of a gram: what comes after it is the computer's, not the garden's.
 fn kg(mass: crate::units::Kilograms) -> f64 {
     // Adding nothing makes plain what is a negative nothing.
     (mass.0 * 1e4).round() / 1e4 + 0.0
+}
+
+fn standing(view: &View<'_>) -> Standing {
+    match view.standing() {
+        checker::Standing::Planned | checker::Standing::Saved => Standing::AsPlanned,
+        checker::Standing::Edited => Standing::Edited,
+        checker::Standing::Changed(_) => Standing::ProjectChanged,
+    }
 }
 
 fn project(garden: &Garden) -> Project {
@@ -80,9 +80,9 @@ fn feast(feast: &garden::Feast) -> Feast {
     }
 }
 
-fn verdict(garden: &Garden, checked: &CheckedPlan) -> Verdict {
-    let replay = checked.replay();
-    let (years, ready) = (replay.years.len(), replay.whole_dish_years());
+fn verdict(view: &View<'_>) -> Verdict {
+    let (garden, replay) = (view.garden, view.replay);
+    let (years, ready) = (view.years(), replay.whole_dish_years());
     let (fewest, most) = further_years_95(ready, years);
     let rain = replay.dish_ready_on_rain_date.as_ref();
     Verdict {
@@ -95,9 +95,8 @@ fn verdict(garden: &Garden, checked: &CheckedPlan) -> Verdict {
     }
 }
 
-fn grades(garden: &Garden, checked: &CheckedPlan, calendars: &[String]) -> Vec<Grade> {
-    let facts = Facts::new(garden, checked);
-    let view = View::of(&facts);
+fn grades(view: &View<'_>, calendars: &[String]) -> Vec<Grade> {
+    let garden = view.garden;
     let mut calendars = calendars.iter();
     let mut class = |class: &garden::Class| Class {
         name: plain(&class.name),
@@ -105,9 +104,8 @@ fn grades(garden: &Garden, checked: &CheckedPlan, calendars: &[String]) -> Vec<G
         calendar: calendars.next().cloned().unwrap_or_default(),
     };
     let grows = |at: GradeAt| {
-        let plantings = checked.plan().plantings.iter();
-        let own = plantings.filter(|p| garden.grade_with_id(&p.grade) == Some(at));
-        let mut names: Vec<String> = own.map(|p| plain(&p.ingredient)).collect();
+        let own = view.planted_by(at);
+        let mut names: Vec<String> = own.map(|(_, i)| plain(&i.name)).collect();
         names.dedup();
         names
     };
@@ -117,7 +115,7 @@ fn grades(garden: &Garden, checked: &CheckedPlan, calendars: &[String]) -> Vec<G
             id: plain(&garden[at].id),
             name: plain(&garden[at].name),
             grows: grows(at),
-            grows_nothing_because: idle::why(&view, at).map(|why| match why {
+            grows_nothing_because: view.idle(at).map(|why| match why {
                 idle::Idle::GivenToOthers => Idle::GivenToOthers,
                 idle::Idle::TooYoung => Idle::TooYoung,
                 idle::Idle::TooFewIngredients => Idle::TooFewIngredients,
@@ -127,17 +125,16 @@ fn grades(garden: &Garden, checked: &CheckedPlan, calendars: &[String]) -> Vec<G
         .collect()
 }
 
-fn ingredient(garden: &Garden, checked: &CheckedPlan, at: IngredientAt) -> Option<Ingredient> {
-    let seen = checked.replay().ingredients.get(at.0)?;
-    let ingredient = &garden[at];
-    let mut plantings = checked.plan().plantings.iter();
-    let own = plantings.find(|p| p.ingredient == ingredient.name);
+fn ingredient(view: &View<'_>, at: IngredientAt) -> Option<Ingredient> {
+    let seen = view.replay.ingredients.get(at.0)?;
+    let ingredient = &view.garden[at];
+    let own = view.plantings_named(&ingredient.name).next();
     let rain = seen.ready_on_rain_date.as_ref();
     let allergen = ingredient.crop.caution.allergen.as_deref();
     Some(Ingredient {
         name: plain(&ingredient.name),
         grade: own.map(|p| plain(&p.grade)),
-        target_kg: kg(ingredient.target(garden.feast.portions)),
+        target_kg: kg(ingredient.target(view.garden.feast.portions)),
         low_kg: kg(seen.low),
         expected_kg: kg(seen.expected),
         ready_years: seen.ready_years(),
@@ -146,23 +143,20 @@ fn ingredient(garden: &Garden, checked: &CheckedPlan, at: IngredientAt) -> Optio
         allergen: allergen.map(plain),
         buy_by: ingredient
             .fallback
-            .map(|fallback| day(garden.school_year.school_day_until(fallback.buy_by))),
+            .map(|fallback| day(view.bought_by(fallback))),
     })
 }
 
-fn planting(all: &[plan::Planting], at: usize, in_bed: Option<(Date, Date)>) -> Option<Planting> {
-    let planting = all.get(at)?;
-    let before = all.iter().take(at + 1);
+fn planting(view: &View<'_>, at: PlantingAt, planting: &plan::Planting) -> Planting {
+    let in_bed = view.in_bed.get(at.0).copied().flatten();
     let place = |place: &plan::Place| Place {
         bed: plain(&place.bed),
         first_strip: place.first_strip,
         strips: place.strips,
     };
-    Some(Planting {
+    Planting {
         ingredient: plain(&planting.ingredient),
-        sowing: before
-            .filter(|p| p.ingredient == planting.ingredient)
-            .count(),
+        sowing: view.sowing(at).number,
         grade: plain(&planting.grade),
         method: method(planting.method),
         places: places(&planting.places).iter().map(place).collect(),
@@ -173,7 +167,7 @@ fn planting(all: &[plan::Planting], at: usize, in_bed: Option<(Date, Date)>) -> 
         flats_sown: planting.flats_sown,
         flats_kept: planting.flats_kept,
         on_mat: planting.on_mat,
-    })
+    }
 }
 
 fn method(method: garden::Method) -> Method {
@@ -187,95 +181,22 @@ fn method(method: garden::Method) -> Method {
     }
 }
 
-fn step(garden: &Garden, task: &Task<'_>) -> Step {
-    let (hands, class) = match task.who {
-        Doer::Class(at) => (Hands::Class, Some(plain(&garden.class(at).name))),
-        Doer::Families => (Hands::Families, None),
-        Doer::Adult => (Hands::Adult, None),
-        Doer::Anyone => (Hands::Anyone, None),
+fn weeks(view: &View<'_>) -> Vec<Week> {
+    let week = |week: filled::Week<'_>| Week {
+        monday: day(week.monday),
+        flats_used: week.flats.used,
+        flats_there: week.flats.there,
+        mat_flats_used: week.warm_flats.used,
+        mat_flats_there: week.warm_flats.there,
+        beds: week
+            .beds
+            .into_iter()
+            .map(|(bed, strips)| BedUse {
+                bed: plain(&bed.id),
+                strips_used: strips.used,
+                strips_there: strips.there,
+            })
+            .collect(),
     };
-    Step {
-        planting: task.at.planting.0,
-        kind: match task.kind {
-            StepKind::Sow => Kind::Sow,
-            StepKind::PotUp => Kind::PotUp,
-            StepKind::Harden => Kind::Harden,
-            StepKind::PlantOut => Kind::PlantOut,
-            StepKind::Thin => Kind::Thin,
-            StepKind::Pick => Kind::Pick,
-            StepKind::Cure => Kind::Cure,
-        },
-        title: plain(&tasks::title(task)),
-        hands,
-        class,
-        from: day(task.from),
-        to: day(task.to),
-        at: task.begins.map(|at| Clock(at.format("%H:%M").to_string())),
-        minutes: task.whole_minutes(),
-        part: task.part.map(|part| Part {
-            part: part.part,
-            of: part.total,
-            thing: thing(part.thing).to_owned(),
-        }),
-        chance: task.chance.map(|chance| Chance {
-            number: chance.number,
-            of: chance.of,
-        }),
-    }
-}
-
-fn weeks(garden: &Garden, checked: &CheckedPlan) -> Vec<Week> {
-    let (replay, horizon) = (checked.replay(), garden.horizon());
-    let used = |weeks: &[u32], week: usize| weeks.get(week).copied().unwrap_or(0);
-    let beds = |week: usize| {
-        let beds = garden.beds.iter().zip(&replay.strips_by_week);
-        beds.map(move |(bed, strips)| BedUse {
-            bed: plain(&bed.id),
-            strips_used: used(strips, week),
-            strips_there: bed.strips_on(plus_days(horizon.monday(week), 6)),
-        })
-    };
-    let week = |week: usize| Week {
-        monday: day(horizon.monday(week)),
-        flats_used: used(&replay.flats_by_week, week),
-        flats_there: garden.shelf.flats,
-        mat_flats_used: used(&replay.warm_flats_by_week, week),
-        mat_flats_there: garden.shelf.warm_flats,
-        beds: beds(week).collect(),
-    };
-    (0..horizon.weeks()).map(week).collect()
-}
-
-fn breaks(garden: &Garden) -> Vec<Break> {
-    let horizon = garden.horizon();
-    let breaks = garden.school_year.breaks.iter();
-    breaks
-        .filter(|b| b.from <= horizon.last() && horizon.first() <= b.to)
-        .map(|b| Break {
-            name: plain(&b.name),
-            from: day(b.from),
-            to: day(b.to),
-            care: match b.care {
-                garden::Care::Nobody => Care::Nobody,
-                garden::Care::Staff => Care::Staff,
-                garden::Care::Families => Care::Families,
-            },
-        })
-        .collect()
-}
-
-fn gaps(checked: &CheckedPlan) -> Vec<Gap> {
-    let unattended = checked.replay().unattended.iter();
-    unattended
-        .map(|seen| {
-            let mut names: Vec<String> = seen.needs.iter().map(|(name, _)| plain(name)).collect();
-            names.dedup();
-            Gap {
-                from: day(seen.gap.from),
-                to: day(seen.gap.to),
-                unattended_days: seen.gap.unattended_days(),
-                ingredients: names,
-            }
-        })
-        .collect()
+    view.weeks().into_iter().map(week).collect()
 }

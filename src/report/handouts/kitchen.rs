@@ -1,22 +1,14 @@
 //! The kitchen's note: how much of each ingredient comes, what is missing and by when to order it,
 //! in what state it comes, what is done to it, crates and cold space, when it comes, cautions.
 
-use crate::checker::IngredientReplay;
-use crate::facts::spans::span_of;
-use crate::garden::{CRATE, Ingredient, Source, Store};
-use crate::plan::{Planting, StepKind};
-use crate::report::page::Page;
+use crate::facts::cautions::allergens;
+use crate::facts::kitchen::{Comes, HEAVIEST, Picked};
+use crate::garden::{CRATE, Ingredient};
+use crate::page::Page;
 use crate::report::screen::occasion;
 use crate::report::view::View;
-use crate::report::words::{choice, count, list, sentence};
-use crate::report::{cautions, decisions, handling, verdict};
-use crate::units::{Kilograms, Share};
-
-/// No crate is filled heavier: one adult carries it without trouble (common practice).
-const HEAVIEST: Kilograms = Kilograms(12.0);
-
-/// Where things keep, in the order in which they are told.
-const STORES: [Store; 3] = [Store::ColdMoist, Store::CoolMoist, Store::CoolDry];
+use crate::report::{cautions, handling, verdict};
+use crate::words::{choice, count, list, sentence};
 
 /// Writes the note.
 pub fn write(view: &View<'_>, page: &mut Page) {
@@ -33,20 +25,18 @@ pub fn write(view: &View<'_>, page: &mut Page) {
 
 /// What comes of each ingredient, and what is to order.
 fn amounts(view: &View<'_>, page: &mut Page) {
-    let feast = view.garden.feast;
     page.heading("How much comes");
-    let rows: Vec<Vec<String>> = view
-        .ingredients()
-        .map(|(_, ingredient, seen)| {
-            vec![
-                ingredient.name.clone(),
-                view.words.mass_in_both(seen.low),
-                view.words.mass_in_both(seen.expected),
-                view.words.mass_in_both(ingredient.target(feast.portions)),
-                missing(view, ingredient, seen),
-            ]
-        })
-        .collect();
+    let row = |comes: Comes<'_>| {
+        let mass = |mass| view.words.mass_in_both(mass);
+        vec![
+            comes.ingredient.name.clone(),
+            mass(comes.low),
+            mass(comes.expected),
+            mass(comes.wanted),
+            comes.missing.map_or_else(|| "nothing".to_owned(), mass),
+        ]
+    };
+    let rows: Vec<Vec<String>> = view.comes().into_iter().map(row).collect();
     let header = [
         "Ingredient",
         "Poor year",
@@ -59,18 +49,8 @@ fn amounts(view: &View<'_>, page: &mut Page) {
     page.line(&format!(
         "Kilograms and pounds ready to cook, after trimming. Order what is missing in a poor year by {}; \
          two weeks is common practice. What is left over the kitchen uses up, or it goes home.",
-        view.words.day(decisions::rest_ordered_by(view))
+        view.words.day(view.rest_ordered_by())
     ));
-}
-
-/// What the garden does not bring in a poor year.
-fn missing(view: &View<'_>, ingredient: &Ingredient, seen: &IngredientReplay) -> String {
-    let target = ingredient.target(view.garden.feast.portions);
-    // Less than a scale in a kitchen shows is nothing.
-    match target - seen.low {
-        gap if gap > Kilograms(0.005) => view.words.mass_in_both(gap),
-        _ => "nothing".to_owned(),
-    }
 }
 
 /// What to do if an ingredient fails.
@@ -89,7 +69,7 @@ fn fallbacks(view: &View<'_>, page: &mut Page) {
         page.item(&format!(
             "{}: ask the garden on {}; if it has failed, order {}{cost}.",
             ingredient.name,
-            view.words.day(decisions::bought_by(view, fallback)),
+            view.words.day(view.bought_by(fallback)),
             view.words.mass_in_both(ingredient.target(portions))
         ));
     }
@@ -104,26 +84,24 @@ fn fallbacks(view: &View<'_>, page: &mut Page) {
 /// In what state each comes, and what is done to it.
 fn state(view: &View<'_>, page: &mut Page) {
     page.heading("In what state it comes");
-    let rows: Vec<Vec<String>> = view
-        .garden
-        .ingredients
-        .iter()
-        .map(|ingredient| {
-            let crop = &ingredient.crop;
-            let keeps = match crop.picking.storage_days {
-                365.. => "a year".to_owned(),
-                days => count(days, "day"),
-            };
-            vec![
-                ingredient.name.clone(),
-                comes(ingredient),
-                handling::before_cooking(&crop.kitchen.steps),
-                usable(ingredient).map_or_else(String::new, |share| share.to_string()),
-                // On one line, so that the sheet holds all ingredients.
-                format!("{}, {keeps}", handling::store(crop.kitchen.store)).replace(' ', "\u{a0}"),
-            ]
-        })
-        .collect();
+    let row = |comes: Comes<'_>| {
+        let crop = &comes.ingredient.crop;
+        let keeps = match crop.picking.storage_days {
+            365.. => "a year".to_owned(),
+            days => count(days, "day"),
+        };
+        vec![
+            comes.ingredient.name.clone(),
+            arrives(comes.ingredient),
+            handling::before_cooking(&crop.kitchen.steps),
+            comes
+                .usable
+                .map_or_else(String::new, |share| share.to_string()),
+            // On one line, so that the sheet holds all ingredients.
+            format!("{}, {keeps}", handling::store(crop.kitchen.store)).replace(' ', "\u{a0}"),
+        ]
+    };
+    let rows: Vec<Vec<String>> = view.comes().into_iter().map(row).collect();
     let header = ["Ingredient", "It comes", "Before cooking", "Left", "Keeps"];
     page.table(&header, &rows, &[3]);
     page.gap();
@@ -134,7 +112,7 @@ fn state(view: &View<'_>, page: &mut Page) {
 }
 
 /// `dry, soil brushed off, not washed; cured`.
-fn comes(ingredient: &Ingredient) -> String {
+fn arrives(ingredient: &Ingredient) -> String {
     let state = handling::arrives(ingredient.crop.kitchen.arrives);
     match ingredient.crop.picking.cure_days {
         0 => state.to_owned(),
@@ -142,45 +120,20 @@ fn comes(ingredient: &Ingredient) -> String {
     }
 }
 
-/// The share that is left after trimming; a patch's kilograms are given as they go into the pot.
-fn usable(ingredient: &Ingredient) -> Option<Share> {
-    let patch = matches!(ingredient.source, Source::Patch(_));
-    (!patch).then_some(ingredient.crop.yields.usable)
-}
-
-/// Kilograms as they come from the garden, in an ordinary year.
-fn untrimmed(ingredient: &Ingredient, seen: &IngredientReplay) -> Kilograms {
-    let usable = usable(ingredient).map_or(1.0, |share| share.0.max(0.01));
-    seen.expected * (1.0 / usable)
-}
-
-/// Crates of the amount that an ordinary year brings.
-fn crates(ingredient: &Ingredient, seen: &IngredientReplay) -> u32 {
-    let full = ingredient.crop.kitchen.crate_holds.min(HEAVIEST);
-    (untrimmed(ingredient, seen) / full).ceil().max(1.0) as u32
-}
-
 /// Crates, and where they stand.
 fn space(view: &View<'_>, page: &mut Page) {
     page.heading("Crates and cold space");
-    for store in STORES {
-        let here: Vec<_> = view
-            .ingredients()
-            .filter(|(_, i, _)| i.crop.kitchen.store == store)
-            .collect();
-        if here.is_empty() {
-            continue;
-        }
-        let all: u32 = here.iter().map(|(_, i, seen)| crates(i, seen)).sum();
+    for (store, here) in view.stores() {
+        let all: u32 = here.iter().map(|comes| comes.crates).sum();
         let each: Vec<String> = here
             .iter()
-            .map(|(_, ingredient, seen)| {
+            .map(|comes| {
                 format!(
                     "{} {} of {}, best at {}",
-                    ingredient.name,
-                    crates(ingredient, seen),
-                    view.words.mass_in_both(untrimmed(ingredient, seen)),
-                    handling::temperature(&ingredient.crop.kitchen, view.words)
+                    comes.ingredient.name,
+                    comes.crates,
+                    view.words.mass_in_both(comes.untrimmed),
+                    handling::temperature(&comes.ingredient.crop.kitchen, view.words)
                 )
             })
             .collect();
@@ -205,10 +158,8 @@ fn arrivals(view: &View<'_>, page: &mut Page) {
     let deliver_by = view.words.day(view.garden.feast.deliver_by);
     page.heading("When it comes");
     for ingredient in &view.garden.ingredients {
-        let spans: Vec<String> = view
-            .plantings_named(&ingredient.name)
-            .filter_map(|planting| picked(view, planting))
-            .collect();
+        let picked = view.picked(ingredient).into_iter();
+        let spans: Vec<String> = picked.map(|picked| days(view, picked)).collect();
         if !spans.is_empty() {
             page.item(&format!("{}: picked {}.", ingredient.name, choice(&spans)));
         }
@@ -220,13 +171,12 @@ fn arrivals(view: &View<'_>, page: &mut Page) {
 }
 
 /// `30 Aug - 4 Oct, then drying or curing until Fri 24 Sep at the latest`.
-fn picked(view: &View<'_>, planting: &Planting) -> Option<String> {
-    let (first, last) = span_of(planting, StepKind::Pick)?;
-    let cured = span_of(planting, StepKind::Cure).map_or_else(String::new, |(_, last)| {
+fn days(view: &View<'_>, picked: Picked) -> String {
+    let cured = picked.cured.map_or_else(String::new, |last| {
         let until = view.words.day(last);
         format!(", then drying or curing until {until} at the latest")
     });
-    Some(format!("{}{cured}", view.words.span(first, last)))
+    format!("{}{cured}", view.words.span(picked.from, picked.to))
 }
 
 /// Allergens and cautions; local rules come first.
@@ -234,7 +184,7 @@ fn care(view: &View<'_>, page: &mut Page) {
     page.heading("Take care");
     page.item(&format!(
         "Allergies: the school nurse decides about {}.",
-        cautions::whole_dish(&cautions::allergens(view.garden))
+        cautions::whole_dish(&allergens(view.garden))
     ));
     for text in view.garden.ingredients.iter().filter_map(cautions::of) {
         page.item(&text);

@@ -2,15 +2,15 @@
 //! people to find, cost, cautions, what to decide by when.
 
 use crate::explain::LeastSpace;
+use crate::facts::lessons::Most;
 use crate::facts::places;
-use crate::facts::spans::first_day;
 use crate::garden::{Care, GradeAt, Ingredient};
-use crate::plan::{Planting, When};
-use crate::report::page::{Page, Picture};
+use crate::page::{Page, Picture};
+use crate::plan::Planting;
 use crate::report::screen::occasion;
 use crate::report::view::View;
-use crate::report::words::{list, minutes};
-use crate::report::{care, cautions, decisions, idle, least_space, lessons, space, verdict};
+use crate::report::{care, cautions, decisions, idle, least_space, space, verdict};
+use crate::words::{list, minutes};
 
 /// Writes the sheet.
 pub fn write(view: &View<'_>, least: Option<&LeastSpace>, page: &mut Page) {
@@ -77,21 +77,22 @@ fn row(view: &View<'_>, grade: GradeAt) -> Option<Vec<String>> {
         lines.join("\n")
     };
     let plantings = |i: &Ingredient| view.plantings_named(&i.name).collect::<Vec<_>>();
+    let work = |i: &Ingredient| view.work_on(&i.name);
     let ready: Vec<String> = own
         .iter()
         .map(|(.., seen)| seen.ready_years().to_string())
         .collect();
-    let given = lessons::of_grade(view, grade);
-    let told = |of: &dyn Fn(&lessons::Given) -> String| given.as_ref().map_or_else(String::new, of);
+    let most = view.most_of_grade(grade);
+    let told = |of: &dyn Fn(Most) -> String| most.map_or_else(String::new, of);
     Some(vec![
         view.grade_name(grade).to_owned(),
         lines(&|i| i.name.clone()),
-        lines(&|i| work(view, &plantings(i))),
+        lines(&|i| work(i).map_or_else(String::new, |(first, last)| view.words.span(first, last))),
         lines(&|i| beds(&plantings(i))),
         ready.join("\n"),
-        told(&|given| given.sessions.to_string()),
-        told(&|given| minutes(given.all)),
-        told(&|given| minutes(given.fullest)),
+        told(&|most| most.sessions.to_string()),
+        told(&|most| minutes(most.minutes)),
+        told(&|most| minutes(most.fullest)),
     ])
 }
 
@@ -100,45 +101,14 @@ fn beds(plantings: &[&Planting]) -> String {
     places::beds(plantings.iter().flat_map(|p| &p.places)).join(", ")
 }
 
-/// From the first day to the last on which anything is done.
-fn work(view: &View<'_>, plantings: &[&Planting]) -> String {
-    let first = plantings.iter().filter_map(|p| first_day(p)).min();
-    let steps = plantings.iter().flat_map(|p| &p.steps);
-    let last = steps.filter_map(|step| step.when.last()).max();
-    first
-        .zip(last)
-        .map_or_else(String::new, |(first, last)| view.words.span(first, last))
-}
-
 /// Who waters and picks in breaks.
 fn breaks(view: &View<'_>, page: &mut Page) {
-    let plan = view.plan.plantings.iter();
-    let first = plan.filter_map(first_day).min();
-    let picked = |from, to| {
-        let steps = view
-            .planted()
-            .flat_map(|(p, i)| p.steps.iter().map(move |s| (s, i)));
-        let mut names: Vec<&str> = steps
-            .filter(
-                |(step, _)| matches!(step.when, When::Families(day) if (from..=to).contains(&day)),
-            )
-            .map(|(_, ingredient): (_, &Ingredient)| ingredient.name.as_str())
-            .collect();
-        names.dedup();
-        names.join(", ")
-    };
-    let breaks = view.garden.school_year.breaks.iter();
-    let cared = breaks.filter(|b| {
-        b.care != Care::Nobody
-            && first.is_some_and(|first| first <= b.to)
-            && b.from <= view.garden.last_day()
-    });
-    for pause in cared {
+    for (pause, names) in view.cared_breaks() {
         let who = match pause.care {
             Care::Families => "families",
             Care::Staff | Care::Nobody => "staff",
         };
-        let picks = match picked(pause.from, pause.to) {
+        let picks = match names.join(", ") {
             names if names.is_empty() => String::new(),
             names => format!(" and pick {names}"),
         };
@@ -153,12 +123,11 @@ fn breaks(view: &View<'_>, page: &mut Page) {
 /// What is known of the cost.
 fn cost(view: &View<'_>, page: &mut Page) {
     page.heading("Cost");
-    let fallbacks = || {
-        let ingredients = view.garden.ingredients.iter();
-        ingredients.filter_map(|i| Some((i, i.fallback?)))
-    };
-    let known: f64 = fallbacks().filter_map(|(_, f)| f.cost).sum();
-    let names: Vec<&str> = fallbacks().map(|(i, _)| i.name.as_str()).collect();
+    let known: f64 = view.bought_if_it_fails().filter_map(|(_, cost)| cost).sum();
+    let names: Vec<&str> = view
+        .bought_if_it_fails()
+        .map(|(ingredient, _)| ingredient.name.as_str())
+        .collect();
     let fails = match (names.is_empty(), known > 0.0) {
         (true, _) => "The file names nothing that is bought if it fails.".to_owned(),
         (false, true) => format!(

@@ -1,21 +1,16 @@
 //! The seed and shopping list: what to order by when, what the shelf and the beds want, what
 //! children bring, what is known of the cost.
 
+use crate::facts::decisions::Order;
 use crate::facts::places::places;
-use crate::garden::{Ingredient, Method};
-use crate::growth::amount::{CHILD_LOSS, SURE};
-use crate::plan::{Planting, StepKind};
-use crate::report::decisions::{Order, to_order};
-use crate::report::page::Page;
+use crate::facts::supplies::{RESERVE, Raised};
+use crate::page::Page;
+use crate::report::decisions::ordered;
 use crate::report::screen::occasion;
+use crate::report::tasks;
 use crate::report::view::View;
-use crate::report::words::{count, list};
-use crate::units::{Litres, Metres, STRIP};
-
-/// Potting mix in a flat of cells, 28 x 54 cm and 5 cm deep.
-const MIX_IN_CELLS: Litres = Litres(7.6);
-/// Potting mix in a flat of pots, as large and 8 cm deep.
-const MIX_IN_POTS: Litres = Litres(12.1);
+use crate::units::STRIP;
+use crate::words::{count, list};
 
 /// Writes the list.
 pub fn write(view: &View<'_>, page: &mut Page) {
@@ -30,7 +25,7 @@ pub fn write(view: &View<'_>, page: &mut Page) {
 /// What is sown or planted, a row for each ingredient.
 fn seeds(view: &View<'_>, page: &mut Page) {
     page.heading("Seed, pieces and plants");
-    let orders = to_order(view);
+    let orders = view.orders();
     let rows: Vec<Vec<String>> = orders.iter().map(|order| row(view, order)).collect();
     if rows.is_empty() {
         page.line("Nothing: all that the dish needs stands already.");
@@ -44,8 +39,8 @@ fn seeds(view: &View<'_>, page: &mut Page) {
          although some does not come up and {:.0} in 100 are lost under children's hands (common \
          practice), and every child sows its own. Pieces and plants have none: buy one in ten more. How many \
          seeds a packet holds stands on it; take the next whole packet. Order two weeks ahead.",
-        SURE.0 * 100.0,
-        CHILD_LOSS.0 * 100.0
+        RESERVE.sure.0 * 100.0,
+        RESERVE.lost.0 * 100.0
     ));
 }
 
@@ -54,7 +49,7 @@ fn row(view: &View<'_>, order: &Order<'_>) -> Vec<String> {
     vec![
         view.words.day(order.by),
         order.ingredient.name.clone(),
-        order.what.clone(),
+        ordered(order),
         view.words.day(order.needed),
         grade.map_or_else(String::new, |grade| view.grade_name(grade).to_owned()),
     ]
@@ -62,75 +57,55 @@ fn row(view: &View<'_>, order: &Order<'_>) -> Vec<String> {
 
 /// Flats, pots, mix and labels.
 fn shelf(view: &View<'_>, page: &mut Page) {
-    let raised: Vec<(&Planting, &Ingredient)> = view
-        .planted()
-        .filter(|(p, _)| p.method == Method::Indoor)
-        .collect();
-    if raised.is_empty() {
+    let shelf = view.for_shelf();
+    if shelf.raised.is_empty() {
         return;
     }
     page.heading("For the seedling shelf");
-    for (planting, ingredient) in &raised {
-        page.item(&raising(view, planting, ingredient));
+    for raised in &shelf.raised {
+        page.item(&raising(view, raised));
     }
-    let most = view.replay.flats_by_week.iter().max().copied().unwrap_or(0);
-    let sown: u32 = raised.iter().map(|(p, _)| p.flats_sown).sum();
-    let potted: u32 = raised
-        .iter()
-        .filter(|(p, _)| is_potted(p))
-        .map(|(p, _)| p.flats_kept)
-        .sum();
     page.item(&format!(
-        "Trays of 28 x 54 cm (11 x 21 in): {most} at once, if each is used again.",
+        "Trays of 28 x 54 cm (11 x 21 in): {} at once, if each is used again.",
+        shelf.trays
     ));
-    let mix = MIX_IN_CELLS * f64::from(sown) + MIX_IN_POTS * f64::from(potted);
     page.item(&format!(
         "Seed and potting mix: about {}, if cells are filled 5 cm (2 in) and pots 8 cm (3 in) deep over \
          the whole tray.",
-        view.words.volume_in_both(mix)
+        view.words.volume_in_both(shelf.mix)
     ));
     page.item(&format!(
         "Labels: {} for the trays, and one for each planting in the beds; pencils, which do not run.",
-        sown + potted
+        shelf.labels
     ));
 }
 
-/// True if a planting is potted up.
-fn is_potted(planting: &Planting) -> bool {
-    planting.steps_of(StepKind::PotUp).next().is_some()
-}
-
 /// `leek: 3 flats of 128 cells; 2 flats of 18 pots after potting up`.
-fn raising(view: &View<'_>, planting: &Planting, ingredient: &Ingredient) -> String {
-    let indoor = ingredient.crop.indoor;
-    let cells = indoor.map_or(0, |i| i.cells_per_flat);
+fn raising(view: &View<'_>, raised: &Raised<'_>) -> String {
+    let planting = raised.planting;
     let mat = match planting.on_mat {
         true => ", on the heat mat until it is up",
         false => "",
     };
-    let which = crate::report::timeline::sowing(view, planting);
+    let which = tasks::sowing(view.sowing_of(planting));
     let which = which.map_or_else(String::new, |which| format!(", {which}"));
-    let mut text = format!(
-        "{}{which}: {} of {cells} cells{mat}",
-        ingredient.name,
-        count(planting.flats_sown, "flat")
+    let cells = format!(
+        "{}{which}: {} of {} cells{mat}",
+        raised.ingredient.name,
+        count(planting.flats_sown, "flat"),
+        raised.cells
     );
-    if let Some(pots) = indoor
-        .and_then(|i| i.pots_per_flat)
-        .filter(|_| is_potted(planting))
-    {
-        text.push_str(&format!(
-            "; {} of {pots} pots for potting up",
-            count(planting.flats_kept, "flat")
-        ));
-    }
-    text + "."
+    let pots = raised.pots.map_or_else(String::new, |pots| {
+        let flats = count(planting.flats_kept, "flat");
+        format!("; {flats} of {pots} pots for potting up")
+    });
+    format!("{cells}{pots}.")
 }
 
 /// Trellis, covers, and what the work in beds wants.
 fn beds(view: &View<'_>, page: &mut Page) {
     page.heading("For the beds");
-    for (planting, ingredient) in view.planted().filter(|(_, i)| i.crop.needs.trellis) {
+    for (planting, ingredient) in view.on_trellis() {
         for place in places(&planting.places) {
             let length = STRIP * f64::from(place.strips);
             page.item(&format!(
@@ -141,21 +116,14 @@ fn beds(view: &View<'_>, page: &mut Page) {
             ));
         }
     }
-    let planted = |id: &str| {
-        let mut places = view.plan.plantings.iter().flat_map(|p| &p.places);
-        places.any(|place| place.bed == id)
-    };
-    for bed in view.garden.beds.iter().filter(|bed| planted(&bed.id)) {
-        if let Some(cover) = &bed.cover {
-            let sides = |side: Metres| side + Metres(0.6);
-            page.item(&format!(
-                "Cover for bed {} ({}), with 30 cm (12 in) to spare on every side: {}.",
-                bed.id,
-                cover.name,
-                view.words
-                    .ground_in_both(sides(bed.length), sides(bed.width))
-            ));
-        }
+    for covered in view.covered() {
+        let (length, width) = covered.size;
+        page.item(&format!(
+            "Cover for bed {} ({}), with 30 cm (12 in) to spare on every side: {}.",
+            covered.bed.id,
+            covered.cover,
+            view.words.ground_in_both(length, width)
+        ));
     }
     page.item(
         "Trowels, rakes, a string line, blunt scissors, watering cans with a fine rose, clean crates and \
@@ -176,10 +144,8 @@ fn from_home(page: &mut Page) {
 fn cost(view: &View<'_>, page: &mut Page) {
     page.heading("Cost");
     let costs: Vec<String> = view
-        .garden
-        .ingredients
-        .iter()
-        .filter_map(|i| Some(format!("{} {:.2}", i.name, i.fallback?.cost?)))
+        .bought_if_it_fails()
+        .filter_map(|(ingredient, cost)| Some(format!("{} {:.2}", ingredient.name, cost?)))
         .collect();
     if costs.is_empty() {
         page.line("The file names no cost. Ask for prices before you order.");

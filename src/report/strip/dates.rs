@@ -1,53 +1,36 @@
 //! The table of a grade's dates: what is done on which day, by which class, in how long.
 
-use crate::calendar::Date;
 use crate::explain::{IfMissed, StepSlack};
+use crate::facts::ours::{self, Job, Ours};
 use crate::facts::tasks::{Doer, Task};
-use crate::plan::Planting;
-use crate::units::Minutes;
 
-use super::super::make_up;
-use super::super::page::Page;
 use super::super::tasks;
 use super::super::view::View;
-use super::super::words::{Words, list, minutes};
-use super::ours::Ours;
 use crate::facts::order::natural;
-
-/// One thing to do on one day.
-struct Job {
-    day: Date,
-    who: String,
-    what: String,
-    takes: Option<Minutes>,
-    /// When it can be made up for.
-    instead: String,
-}
+use crate::page::Page;
+use crate::words::{Words, list, minutes};
 
 /// Writes everything in order of time; of what is taken over, only what comes after that.
 pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page: &mut Page) {
     page.heading("Our dates");
-    let own = ours
-        .own
-        .iter()
-        .flat_map(|(p, _)| jobs(view, p, slack, None));
-    let moves_up = view.garden.school_year.moves_up;
-    let adopted = ours
-        .adopted
-        .iter()
-        .flat_map(|(p, _)| jobs(view, p, slack, moves_up));
-    let mut all: Vec<Job> = own.chain(adopted).collect();
-    all.sort_by(|a, b| a.day.cmp(&b.day).then_with(|| natural(&a.who, &b.who)));
+    let jobs = view.jobs(ours, slack);
+    let mut all: Vec<(String, Job<'_>)> = jobs
+        .into_iter()
+        .map(|job| (tasks::who(view.garden, job.task.who), job))
+        .collect();
+    all.sort_by(|(a, first), (b, second)| {
+        let days = first.task.from.cmp(&second.task.from);
+        days.then_with(|| natural(a, b))
+    });
     let rows: Vec<Vec<String>> = all
-        .chunk_by(|a, b| (a.day, &a.who) == (b.day, &b.who))
+        .chunk_by(|(a, first), (b, second)| (first.task.from, a) == (second.task.from, b))
         .flat_map(|session| rows(view, session))
         .collect();
-    let rows = together(rows);
     let header = ["Day", "Who", "What", "Takes", "If it falls out"];
-    page.table(&header, &rows, &[3]);
+    page.table(&header, &together(rows), &[3]);
     page.gap();
-    page.line(&legend(&rows));
-    if ours.all().any(|(p, _)| p.picks().count() > 1) {
+    page.line(&legend(&all));
+    if ours.has_chances() {
         page.line(
             "Look before each day of picking: pick on the first one on which it is ripe. The \
              later ones then fall away.",
@@ -62,82 +45,63 @@ const WHO: usize = 1;
 const TAKES: usize = 3;
 
 /// When a step can be made up for, or what is lost if it is not.
-fn instead(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> String {
-    match make_up::if_missed(task, slack) {
+fn instead(view: &View<'_>, job: &Job<'_>) -> String {
+    match job.if_missed {
         None => String::new(),
-        Some(IfMissed::Nothing) => NOTHING.to_owned(),
+        Some(IfMissed::Nothing) => "nothing is lost".to_owned(),
         Some(IfMissed::MadeUp(day)) => view.words.day(day),
-        Some(IfMissed::AndThinned(day)) => format!("{}{THINNED}", view.words.day(day)),
+        Some(IfMissed::AndThinned(day)) => format!("{}, thin later", view.words.day(day)),
         Some(IfMissed::Little { ready_years }) => {
-            let seen = view.seen(&task.ingredient.name);
-            let now = seen.map_or(0, |seen| seen.ready_years());
-            format!("ready in {ready_years}{OF}{now} years")
+            let now = view.ready_years(&job.task.ingredient.name);
+            format!("ready in {ready_years}, not {now} years")
         }
-        Some(IfMissed::Crowded) => CROWDED.to_owned(),
+        Some(IfMissed::Crowded) => "as soon as you can".to_owned(),
         Some(IfMissed::Lost) => "none".to_owned(),
     }
 }
 
-/// A pick that the other days make up for.
-const NOTHING: &str = "nothing is lost";
-/// Between the ready years that are left and those that were promised.
-const OF: &str = ", not ";
-/// Of a sowing that is not to be thinned on the planned day then.
-const THINNED: &str = ", thin later";
-/// A thinning that is late on any other day.
-const CROWDED: &str = "as soon as you can";
-
 /// What the words in the last column mean, those that stand there.
-fn legend(rows: &[Vec<String>]) -> String {
-    let says = |word: &str| {
-        rows.iter()
-            .filter_map(|r| r.last())
-            .any(|c| c.contains(word))
-    };
+fn legend(all: &[(String, Job<'_>)]) -> String {
+    let says = |is: fn(IfMissed) -> bool| all.iter().any(|(_, job)| job.if_missed.is_some_and(is));
     let mut text =
         "If it falls out: the day on which the same class can make up for it, all else as \
                     planned. \"None\": tell the coordinator at once."
             .to_owned();
-    if says(NOTHING) {
+    if says(|what| what == IfMissed::Nothing) {
         text +=
             " \"Nothing is lost\": if the other days of picking are kept, they bring in as much.";
     }
-    if says(OF) {
+    if says(|what| matches!(what, IfMissed::Little { .. })) {
         text += " A number of years: if the other days of picking are kept, they bring in nearly as \
                  much.";
     }
-    if says(THINNED) {
+    if says(|what| matches!(what, IfMissed::AndThinned(_))) {
         text +=
             " \"Thin later\": the planned day is then too early for it; ask the coordinator when.";
     }
-    if says(CROWDED) {
+    if says(|what| what == IfMissed::Crowded) {
         text += " \"As soon as you can\": no lesson comes in time, and in a crowded row roots stay \
                  small (common practice).";
     }
     text
 }
 
-/// The rows of one class on one day. Of several jobs the last one tells what all take together:
-/// minutes that are rounded job by job do not add up.
-fn rows(view: &View<'_>, session: &[Job]) -> Vec<Vec<String>> {
-    let timed = || session.iter().filter_map(|job| job.takes);
-    let together = (timed().count() > 1).then(|| minutes(timed().sum()));
-    let mut rows: Vec<Vec<String>> = session
-        .iter()
-        .map(|job| {
-            let takes = job.takes.map_or_else(String::new, minutes);
-            vec![
-                view.words.day(job.day),
-                job.who.clone(),
-                job.what.clone(),
-                takes,
-                job.instead.clone(),
-            ]
-        })
-        .collect();
+/// The rows of one class on one day. Of several jobs the last one tells what all take together.
+fn rows(view: &View<'_>, session: &[(String, Job<'_>)]) -> Vec<Vec<String>> {
+    let row = |(who, job): &(String, Job<'_>)| {
+        vec![
+            view.words.day(job.task.from),
+            who.clone(),
+            what(job.task, view.words),
+            job.task.takes.map_or_else(String::new, minutes),
+            instead(view, job),
+        ]
+    };
+    let mut rows: Vec<Vec<String>> = session.iter().map(row).collect();
+    let jobs: Vec<Job<'_>> = session.iter().map(|(_, job)| *job).collect();
     let last = rows.last_mut().and_then(|row| row.get_mut(TAKES));
-    if let (Some(last), Some(together)) = (last, together) {
-        last.push_str(&format!(" (in all {together})"));
+    if let (Some(last), Some(together)) = (last, ours::together(&jobs)) {
+        last.push_str(&format!(" (in all {})", minutes(together)));
     }
     rows
 }
@@ -157,23 +121,6 @@ fn together(rows: Vec<Vec<String>>) -> Vec<Vec<String>> {
         row
     };
     all.into_iter().map(join).collect()
-}
-
-/// The jobs of a planting from a day on.
-fn jobs(view: &View<'_>, planting: &Planting, slack: &[StepSlack], from: Option<Date>) -> Vec<Job> {
-    let own = |task: &&Task<'_>| std::ptr::eq(task.planting, planting);
-    view.tasks
-        .iter()
-        .filter(own)
-        .filter(|task| from.is_none_or(|from| task.from >= from))
-        .map(|task| Job {
-            day: task.from,
-            who: tasks::who(view.garden, task.who),
-            what: what(task, view.words),
-            takes: task.takes,
-            instead: instead(view, task, slack),
-        })
-        .collect()
 }
 
 /// What is done, with a class's part of the seeds or plants: `Sow in bed: carrot, about 109 of

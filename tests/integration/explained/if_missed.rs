@@ -7,11 +7,13 @@ use tureen::explain::slack;
 use tureen::facts::Facts;
 use tureen::facts::tasks::{Doer, Task};
 use tureen::garden::{Garden, GradeAt, Method};
+use tureen::page::Look;
 use tureen::plan::{Plan, Planting, Step, StepKind, When};
 use tureen::report::entries::{Entry, entries};
+use tureen::report::grade;
 use tureen::report::tasks::{title, who};
-use tureen::report::words::Words;
-use tureen::report::{Look, grade};
+use tureen::report::view::View;
+use tureen::words::Words;
 
 use super::aim::plans;
 use super::steps_by_hand::{Said, bears, choices, spans_follow};
@@ -169,7 +171,7 @@ fn made_up(case: &Case, task: &Task<'_>, day: Date) -> Option<Vec<usize>> {
 }
 
 /// What a calendar's entry says.
-fn meaning(case: &Case, task: &Task<'_>, entry: &Entry) -> Meaning {
+fn meaning(case: &Case, task: &Task<'_>, entry: &Entry<'_>) -> Meaning {
     let text = entry
         .lines
         .iter()
@@ -187,9 +189,9 @@ fn meaning(case: &Case, task: &Task<'_>, entry: &Entry) -> Meaning {
 }
 
 /// The entry of a task.
-fn entry_of<'e>(garden: &Garden, task: &Task<'_>, all: &'e [Entry]) -> &'e Entry {
+fn entry_of<'e>(garden: &Garden, task: &Task<'_>, all: &'e [Entry<'e>]) -> &'e Entry<'e> {
     let chance = task.chance.map_or(String::new(), |c| c.number.to_string());
-    let own = |e: &&Entry| match e.key.as_slice() {
+    let own = |e: &&Entry<'_>| match e.entry.key.as_slice() {
         [what, ingredient, sowing, kind, _, doer, number] => {
             what == "step"
                 && *ingredient == task.ingredient.name
@@ -197,7 +199,7 @@ fn entry_of<'e>(garden: &Garden, task: &Task<'_>, all: &'e [Entry]) -> &'e Entry
                 && kind == "pick"
                 && *doer == who(garden, task.who)
                 && *number == chance
-                && e.span.first() == task.from
+                && e.entry.span.first() == task.from
         }
         _ => false,
     };
@@ -301,14 +303,15 @@ fn what_is_said_of_a_missed_pick_is_what_the_replay_loses() {
     let (mut seen, mut lines) = ([0; 4], 0);
     for case in bundled.chain(random) {
         let slack = slack(&case.garden, &case.checked);
-        let all = entries(&case.garden, &case.checked, &slack);
+        let facts = Facts::new(&case.garden, &case.checked);
+        let all = entries(&View::of(&facts), &slack);
         let look = Look {
             width: 400,
             color: false,
         };
         let page = |at: GradeAt| grade(&case.garden, &case.checked, at).text(look);
         let pages: Vec<String> = case.garden.grade_positions().map(page).collect();
-        for task in &Facts::new(&case.garden, &case.checked).tasks {
+        for task in &facts.tasks {
             if task.kind != StepKind::Pick {
                 continue;
             }

@@ -10,6 +10,7 @@ use serde_json::Value;
 use tureen::checker::{CheckedPlan, check};
 use tureen::explain;
 use tureen::facts::Facts;
+use tureen::facts::entries::Span;
 use tureen::facts::tasks::Doer;
 use tureen::garden::{Garden, HandOver};
 use tureen::handouts::calendar::Stamp;
@@ -17,7 +18,8 @@ use tureen::handouts::folder::File;
 use tureen::handouts::{class_files, files};
 use tureen::model::Options;
 use tureen::pipeline::plan;
-use tureen::report::entries::{Span, entries};
+use tureen::report::entries::{Entry, entries};
+use tureen::report::view::View;
 
 use crate::scenarios;
 use crate::support::day;
@@ -41,7 +43,12 @@ fn saved(seconds: u64) -> Stamp {
 }
 
 fn written((garden, checked): &Planned) -> Vec<File> {
-    files(garden, checked, saved(1_800_000_000), &[]).unwrap()
+    files(
+        &View::of(&Facts::new(garden, checked)),
+        saved(1_800_000_000),
+        &[],
+    )
+    .unwrap()
 }
 
 fn text(files: &[File], path: &str) -> String {
@@ -188,7 +195,7 @@ fn a_plan_on_other_days_keeps_its_uids_and_counts_as_newer() {
         break_of.to = break_of.to.succ_opt().unwrap();
     }
     let uids = |garden: &Garden, stamp| {
-        let files = files(garden, checked, stamp, &[]).unwrap();
+        let files = files(&View::of(&Facts::new(garden, checked)), stamp, &[]).unwrap();
         let lines = unfolded(&text(&files, "calendars/all.ics"));
         let of = |name| {
             values(&lines, name)
@@ -215,7 +222,7 @@ fn another_project_has_other_uids() {
     };
     let uids = |garden: &Garden| {
         let all = text(
-            &files(garden, checked, saved(0), &[]).unwrap(),
+            &files(&View::of(&Facts::new(garden, checked)), saved(0), &[]).unwrap(),
             "calendars/all.ics",
         );
         let lines = unfolded(&all);
@@ -259,24 +266,26 @@ fn days_without_school_end_before_the_day_that_ends_them() {
 fn with_slack_the_calendar_tells_when_to_make_up() {
     let (garden, checked) = soup();
     let slack = explain::slack(garden, checked);
-    let all = entries(garden, checked, &slack);
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
+    let all = entries(&view, &slack);
     let told = |words: &str| {
-        let says = |e: &&tureen::report::entries::Entry| e.lines.iter().any(|l| l.contains(words));
+        let says = |e: &&Entry<'_>| e.lines.iter().any(|l| l.contains(words));
         all.iter().filter(says).count()
     };
     assert!(told("make up for it on") > 0 && told("tell the coordinator at once") > 0);
-    for entry in all.iter().filter(|e| e.key[0] == "step") {
+    for entry in all.iter().filter(|e| e.entry.key[0] == "step") {
         let Some(line) = entry.lines.iter().find(|l| l.contains("make up")) else {
             continue;
         };
-        let Span::Lesson(on, ..) = entry.span else {
+        let Span::Lesson(on, ..) = entry.entry.span else {
             continue;
         };
         let short = on.format("%a\u{a0}%-d\u{a0}%b").to_string();
         assert!(!line.contains(&short), "{line} on {short}");
     }
     assert!(
-        entries(garden, checked, &[])
+        entries(&view, &[])
             .iter()
             .all(|e| e.lines.iter().all(|l| !l.contains("make up")))
     );
@@ -343,12 +352,17 @@ fn a_moment_before_1970_or_far_ahead_is_borne() {
     let (garden, checked) = soup();
     let early = Stamp::from(SystemTime::UNIX_EPOCH - Duration::from_secs(5));
     let all = text(
-        &files(garden, checked, early, &[]).unwrap(),
+        &files(&View::of(&Facts::new(garden, checked)), early, &[]).unwrap(),
         "calendars/all.ics",
     );
     assert!(all.contains("DTSTAMP:19700101T000000Z\r\n") && all.contains("SEQUENCE:0\r\n"));
     let far = text(
-        &files(garden, checked, saved(9_999_999_999), &[]).unwrap(),
+        &files(
+            &View::of(&Facts::new(garden, checked)),
+            saved(9_999_999_999),
+            &[],
+        )
+        .unwrap(),
         "calendars/all.ics",
     );
     assert!(far.contains("SEQUENCE:2147483647\r\n"));

@@ -1,9 +1,14 @@
 //! What is to be decided, by when, and what must be said with it.
 
 use tureen::checker::check;
+use tureen::facts::Facts;
+use tureen::facts::decisions::Topic;
+use tureen::facts::entries::About;
 use tureen::garden::{Care, Fallback, Garden};
 use tureen::plan::Aim;
 use tureen::report;
+use tureen::report::entries::entries;
+use tureen::report::view::View;
 
 use super::plain;
 use crate::support::day;
@@ -164,4 +169,41 @@ fn a_plan_without_aims_claims_nothing() {
         "The whole dish is ready in 2 of 4 past years, so expect it in 0 to 4 of 4 more.",
     );
     assert!(!text.contains("best"), "{text}");
+}
+
+/// A short form that was cut out of the long one lost what came after a colon in a name.
+#[test]
+fn the_title_of_a_decision_holds_the_whole_name_whatever_is_in_it() {
+    let mut garden = tiny_garden();
+    let mut plan = tiny_plan(&garden);
+    let called = |name: &str| format!("{name}: the long one. Early");
+    for ingredient in &mut garden.ingredients {
+        ingredient.name = called(&ingredient.name);
+    }
+    for planting in &mut plan.plantings {
+        planting.ingredient = called(&planting.ingredient);
+    }
+    for promise in &mut plan.promise.ingredients {
+        promise.ingredient = called(&promise.ingredient);
+    }
+    let pause = &mut garden.school_year.breaks[0];
+    (pause.care, pause.name) = (Care::Staff, called("Spring"));
+    let checked = check(&garden, plan).unwrap();
+    let facts = Facts::new(&garden, &checked);
+    let mut named = 0;
+    for entry in entries(&View::of(&facts), &[]) {
+        let About::Decision(decision) = entry.entry.about else {
+            continue;
+        };
+        let name = match &decision.topic {
+            Topic::Order(order) => &order.ingredient.name,
+            Topic::Break(pause) => &pause.name,
+            Topic::Buy { ingredient, .. } => &ingredient.name,
+            Topic::Nurse | Topic::Kitchen | Topic::Gap(_) => continue,
+        };
+        assert!(entry.title.contains(name.as_str()), "{}", entry.title);
+        assert!(decision.topic.key().ends_with(name.as_str()));
+        named += 1;
+    }
+    assert_eq!(named, 3);
 }

@@ -4,10 +4,11 @@ use std::sync::LazyLock;
 
 use tureen::checker::{CheckedPlan, check};
 use tureen::facts::Facts;
+use tureen::facts::decisions::Topic;
 use tureen::garden::{Garden, Locale};
 use tureen::model::Options;
 use tureen::pipeline::plan;
-use tureen::report::decisions;
+use tureen::report::decision;
 use tureen::report::handouts::{Reader, all};
 use tureen::report::view::View;
 use tureen::units::Kilograms;
@@ -64,17 +65,17 @@ fn the_shopping_list_of_soup_day() {
     let text = page(garden, checked, Reader::Buyers);
     compare("shopping-list", &text);
     // It asks for the same, by the same days, as what is to decide.
-    let orders: Vec<_> = decisions(garden, checked)
-        .into_iter()
-        .filter(|d| d.topic.starts_with("order "))
-        .collect();
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
+    let orders = facts.decisions.iter().filter_map(|d| match &d.topic {
+        Topic::Order(order) => Some((order, decision(&view, &d.topic))),
+        _ => None,
+    });
+    let orders: Vec<_> = orders.collect();
     assert!(orders.len() >= 4, "{orders:?}");
-    for order in orders {
-        let name = order.topic.trim_start_matches("order ");
-        let amount = order
-            .what
-            .trim_start_matches("Order ")
-            .trim_end_matches('.');
+    for (order, what) in orders {
+        let name = order.ingredient.name.as_str();
+        let amount = what.trim_start_matches("Order ").trim_end_matches('.');
         let day = order.by.format("%a %-d %b").to_string();
         let row = text.lines().find(|line| line.contains(amount));
         let row = row.unwrap_or_else(|| panic!("no {amount} in\n{text}"));

@@ -13,6 +13,7 @@ use tureen::plan::{Place, StepKind};
 use tureen::report::places::in_words;
 use tureen::report::tables::{Cell, tables};
 use tureen::report::tasks::spot;
+use tureen::report::view::View;
 
 use super::tiny;
 use crate::support::day;
@@ -125,7 +126,7 @@ fn seedlings_harden_off_and_the_harvest_dries_elsewhere_than_in_the_bed() {
 #[test]
 fn a_bed_has_no_strips_before_it_is_free() {
     let (garden, checked) = tiny();
-    let weeks = &tables(&garden, &checked)[2];
+    let weeks = &tables(&View::of(&Facts::new(&garden, &checked)))[2];
     let head = |name: &str| weeks.columns.iter().position(|c| c.head == name).unwrap();
     let (first, there) = (head("Week from"), head("Bed B: strips there"));
     let strips = |monday: &str| {
@@ -136,7 +137,12 @@ fn a_bed_has_no_strips_before_it_is_free() {
     assert_eq!(strips("2027-03-01"), Cell::Number(0.0));
     assert_eq!(strips("2027-03-08"), Cell::Number(4.0));
     assert_eq!(strips("2027-06-07"), Cell::Number(4.0));
-    let files = files(&garden, &checked, Stamp::from(SystemTime::UNIX_EPOCH), &[]).unwrap();
+    let files = files(
+        &View::of(&Facts::new(&garden, &checked)),
+        Stamp::from(SystemTime::UNIX_EPOCH),
+        &[],
+    )
+    .unwrap();
     let data = files.iter().find(|f| f.path == "plan-data.json").unwrap();
     let data: serde_json::Value = serde_json::from_slice(&data.bytes).unwrap();
     let told = |week: usize| data["weeks"][week]["beds"][1]["strips_there"].as_u64();

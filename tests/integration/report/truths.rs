@@ -12,11 +12,11 @@ use tureen::facts::order::natural;
 use tureen::garden::Garden;
 use tureen::handouts::calendar::Stamp;
 use tureen::handouts::files;
+use tureen::report;
 use tureen::report::handouts::all;
 use tureen::report::tables::{Cell, tables};
 use tureen::report::tasks::spot;
 use tureen::report::view::View;
-use tureen::report::{self, decisions};
 
 use super::figures::negative_nothing;
 use super::plain;
@@ -60,7 +60,8 @@ impl Case {
     /// Calendars, tables and data, as text.
     fn files(&self) -> Vec<(String, String)> {
         let stamp = Stamp::from(SystemTime::UNIX_EPOCH);
-        let files = files(&self.garden, &self.checked, stamp, &self.slack).unwrap();
+        let facts = Facts::new(&self.garden, &self.checked);
+        let files = files(&View::of(&facts), stamp, &self.slack).unwrap();
         let text = |bytes| String::from_utf8(bytes).ok();
         files
             .into_iter()
@@ -129,11 +130,12 @@ fn every_text_of_every_plan_is_true_to_its_figures_days_and_names() {
         for (what, text) in &pages {
             assert_eq!(weekend(text), None, "{name}, {what}");
         }
-        for decision in decisions(garden, &case.checked) {
+        let facts = Facts::new(garden, &case.checked);
+        for decision in &facts.decisions {
             assert!(at_school(garden, decision.by), "{name}: {decision:?}");
             deadlines += 1;
         }
-        for task in &Facts::new(garden, &case.checked).tasks {
+        for task in &facts.tasks {
             let place = spot(garden, task);
             let beds = beds_named(garden, &place);
             let rising = beds
@@ -144,7 +146,7 @@ fn every_text_of_every_plan_is_true_to_its_figures_days_and_names() {
             assert!(rising || parted, "{name}: {place}");
             places += beds.len();
         }
-        for row in tables(garden, &case.checked).iter().flat_map(|t| &t.rows) {
+        for row in tables(&View::of(&facts)).iter().flat_map(|t| &t.rows) {
             let signed =
                 |cell: &Cell| matches!(cell, Cell::Number(n) if *n == 0.0 && n.is_sign_negative());
             assert!(!row.iter().any(signed), "{name}: {row:?}");

@@ -1,0 +1,59 @@
+//! Shelf and beds week by week: what is in use on the fullest day, and what there is.
+
+use crate::calendar::{Date, plus_days};
+use crate::garden::Bed;
+
+use super::Facts;
+
+/// How much of something is in use, and how much there is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Use {
+    /// In use on the fullest day.
+    pub used: u32,
+    /// There.
+    pub there: u32,
+}
+
+/// A week from Monday to Sunday.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Week<'a> {
+    /// Its Monday.
+    pub monday: Date,
+    /// Flats on the shelf.
+    pub flats: Use,
+    /// Flats on the heat mat.
+    pub warm_flats: Use,
+    /// Strips of each bed, in the order of the file. Strips that carry what stood there before are
+    /// not there.
+    pub beds: Vec<(&'a Bed, Use)>,
+}
+
+impl<'a> Facts<'a> {
+    /// Every week of the plan.
+    #[must_use]
+    pub fn weeks(&self) -> Vec<Week<'a>> {
+        let (garden, replay) = (self.garden, self.replay);
+        let horizon = garden.horizon();
+        let in_week = |weeks: &[u32], week: usize| weeks.get(week).copied().unwrap_or(0);
+        let week = |at: usize| {
+            let monday = horizon.monday(at);
+            let beds = garden.beds.iter().zip(&replay.strips_by_week);
+            let strips = |(bed, used): (&'a Bed, &Vec<u32>)| {
+                let used = in_week(used, at);
+                let there = bed.strips_on(plus_days(monday, 6));
+                (bed, Use { used, there })
+            };
+            let flats = |used: &[u32], there| Use {
+                used: in_week(used, at),
+                there,
+            };
+            Week {
+                monday,
+                flats: flats(&replay.flats_by_week, garden.shelf.flats),
+                warm_flats: flats(&replay.warm_flats_by_week, garden.shelf.warm_flats),
+                beds: beds.map(strips).collect(),
+            }
+        };
+        (0..horizon.weeks()).map(week).collect()
+    }
+}

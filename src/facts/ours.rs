@@ -1,0 +1,154 @@
+//! What one grade has to do with: what it grows and takes over, what it does on which day, and the
+//! sessions on which nothing is due.
+
+use crate::calendar::Date;
+use crate::explain::{IfMissed, StepSlack};
+use crate::garden::{ClassAt, GradeAt, Ingredient};
+use crate::plan::{Planting, StepKind};
+use crate::units::Minutes;
+
+use super::Facts;
+use super::missed::if_missed;
+use super::spans::{first_day, span_of};
+use super::tasks::{Doer, Task};
+
+/// A planting with its ingredient.
+pub type Grown<'a> = (&'a Planting, &'a Ingredient);
+
+/// What a grade has to do with.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ours<'a> {
+    /// The grade.
+    pub grade: GradeAt,
+    /// What the grade grows.
+    pub own: Vec<Grown<'a>>,
+    /// What it takes over from a grade that leaves.
+    pub adopted: Vec<Grown<'a>>,
+}
+
+/// One thing to do on one day, on the page of a grade.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Job<'f> {
+    /// What is done.
+    pub task: &'f Task<'f>,
+    /// What becomes of it if it is missed; `None` for what goes on from day to day.
+    pub if_missed: Option<IfMissed>,
+}
+
+/// The sessions of a grade on which nothing is due.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Between {
+    /// The first day on which there is something to tend.
+    pub from: Date,
+    /// The last day of picking.
+    pub to: Date,
+    /// The classes that have such sessions, and how many.
+    pub free: Vec<(ClassAt, u32)>,
+    /// True if seedlings are raised that are planted out.
+    pub raised: bool,
+}
+
+impl<'a> Ours<'a> {
+    /// What it grows, then what it takes over.
+    pub fn all(&self) -> impl Iterator<Item = &Grown<'a>> {
+        self.own.iter().chain(&self.adopted)
+    }
+
+    /// Its ingredients, each once.
+    #[must_use]
+    pub fn ingredients(&self) -> Vec<&'a Ingredient> {
+        let mut all: Vec<&Ingredient> = Vec::new();
+        for (_, ingredient) in self.all() {
+            if all.iter().all(|known| known.name != ingredient.name) {
+                all.push(ingredient);
+            }
+        }
+        all
+    }
+
+    /// True if one of several days is to be chosen for a harvest.
+    #[must_use]
+    pub fn has_chances(&self) -> bool {
+        self.all().any(|(p, _)| p.picks().count() > 1)
+    }
+}
+
+impl<'a> Facts<'a> {
+    /// What a grade has to do with.
+    #[must_use]
+    pub fn ours(&self, grade: GradeAt) -> Ours<'a> {
+        let end = self.garden.last_day();
+        let takes_over = |planting: &Planting| {
+            let other = self.grade_of(planting).filter(|other| *other != grade);
+            other.is_some_and(|other| self.garden.tending(other, end) == grade)
+        };
+        Ours {
+            grade,
+            own: self.planted_by(grade).collect(),
+            adopted: self.planted().filter(|(p, _)| takes_over(p)).collect(),
+        }
+    }
+
+    /// All that is done, planting by planting; of what is taken over, only what comes after that.
+    #[must_use]
+    pub fn jobs(&self, ours: &Ours<'_>, slack: &[StepSlack]) -> Vec<Job<'_>> {
+        let moves_up = self.garden.school_year.moves_up;
+        let own = ours.own.iter().map(|(p, _)| (*p, None));
+        let adopted = ours.adopted.iter().map(|(p, _)| (*p, moves_up));
+        let of_planting = |(planting, from): (&Planting, Option<Date>)| {
+            let tasks = self.tasks.iter();
+            let own = tasks.filter(|task| std::ptr::eq(task.planting, planting));
+            own.filter(|task| from.is_none_or(|from| task.from >= from))
+                .collect::<Vec<_>>()
+        };
+        let tasks = own.chain(adopted).flat_map(of_planting);
+        tasks
+            .map(|task| Job {
+                task,
+                if_missed: if_missed(task, slack),
+            })
+            .collect()
+    }
+
+    /// The sessions on which nothing is due; `None` where there is nothing to tend.
+    #[must_use]
+    pub fn between(&self, ours: &Ours<'_>) -> Option<Between> {
+        // What is taken over is tended from the day on which the grades move up.
+        let taken_over = self.garden.school_year.moves_up;
+        let adopted = ours.adopted.iter().filter_map(|_| taken_over);
+        let own = ours.own.iter().filter_map(|(p, _)| first_day(p));
+        let from = own.chain(adopted).min()?;
+        let picks = ours.all().filter_map(|(p, _)| span_of(p, StepKind::Pick));
+        let to = picks.map(|(_, last)| last).max()?;
+        let is_raised = |p: &Planting| span_of(p, StepKind::PlantOut).is_some();
+        let classes = self.garden.classes_of(ours.grade);
+        let free = classes.map(|class| (class, self.free_sessions(ours, class, (from, to))));
+        Some(Between {
+            from,
+            to,
+            free: free.filter(|(_, free)| *free > 0).collect(),
+            raised: ours.own.iter().any(|(p, _)| is_raised(p)),
+        })
+    }
+
+    /// How many sessions a class has in a span of days on which it has nothing to do with the
+    /// grade's plantings.
+    fn free_sessions(&self, ours: &Ours<'_>, class: ClassAt, (from, to): (Date, Date)) -> u32 {
+        let is_ours = |task: &Task<'_>| ours.all().any(|(p, _)| std::ptr::eq(*p, task.planting));
+        let due = |day: Date| {
+            let mut tasks = self.tasks.iter();
+            tasks.any(|t| t.who == Doer::Class(class) && t.from == day && is_ours(t))
+        };
+        let sessions = self.garden.sessions(class).into_iter();
+        let free = sessions.filter(|day| (from..=to).contains(day) && !due(*day));
+        u32::try_from(free.count()).unwrap_or(u32::MAX)
+    }
+}
+
+/// What the jobs of one class in one session take together; `None` where no more than one has its
+/// time. Minutes that are rounded job by job do not add up.
+#[must_use]
+pub fn together(session: &[Job<'_>]) -> Option<Minutes> {
+    let timed = || session.iter().filter_map(|job| job.task.takes);
+    (timed().count() > 1).then(|| timed().sum())
+}

@@ -1,0 +1,134 @@
+//! What is bought or laid ready besides seed: trays, mix, labels, trellis, covers, and what is known
+//! of the cost.
+
+use crate::garden::{Bed, Ingredient, Method};
+use crate::growth::amount;
+use crate::plan::{Planting, StepKind};
+use crate::units::{Litres, Metres, Share};
+
+use super::Facts;
+
+/// With what reserve seed is counted.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Reserve {
+    /// The chance that the plants stand.
+    pub sure: Share,
+    /// The part of the seedlings that is lost under children's hands.
+    pub lost: Share,
+}
+
+/// The reserve of all seed.
+pub const RESERVE: Reserve = Reserve {
+    sure: amount::SURE,
+    lost: amount::CHILD_LOSS,
+};
+
+/// Potting mix in a flat of cells, 28 x 54 cm and 5 cm deep.
+const MIX_IN_CELLS: Litres = Litres(7.6);
+/// Potting mix in a flat of pots, as large and 8 cm deep.
+const MIX_IN_POTS: Litres = Litres(12.1);
+/// How far a cover goes beyond both sides of a bed, added up.
+const TO_SPARE: Metres = Metres(0.6);
+
+/// Seedlings of one planting on the shelf.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Raised<'a> {
+    /// The planting.
+    pub planting: &'a Planting,
+    /// Its ingredient.
+    pub ingredient: &'a Ingredient,
+    /// Cells of a flat.
+    pub cells: u32,
+    /// Pots of a flat, where it is potted up.
+    pub pots: Option<u32>,
+}
+
+/// What the shelf wants.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ForShelf<'a> {
+    /// Seedlings, planting by planting; none where nothing is raised.
+    pub raised: Vec<Raised<'a>>,
+    /// The most trays at once.
+    pub trays: u32,
+    /// Seed and potting mix for all flats.
+    pub mix: Litres,
+    /// A label for every flat, of cells and of pots.
+    pub labels: u32,
+}
+
+/// A cover that goes over a bed.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Covered<'a> {
+    /// The bed.
+    pub bed: &'a Bed,
+    /// What the cover is called.
+    pub cover: &'a str,
+    /// The cover's length and width, with some to spare.
+    pub size: (Metres, Metres),
+}
+
+impl<'a> Facts<'a> {
+    /// What the shelf wants.
+    #[must_use]
+    pub fn for_shelf(&self) -> ForShelf<'a> {
+        let indoor = self.planted().filter(|(p, _)| p.method == Method::Indoor);
+        let raised = indoor.map(|(planting, ingredient)| {
+            let start = ingredient.crop.indoor;
+            Raised {
+                planting,
+                ingredient,
+                cells: start.map_or(0, |i| i.cells_per_flat),
+                pots: start
+                    .and_then(|i| i.pots_per_flat)
+                    .filter(|_| is_potted(planting)),
+            }
+        });
+        let raised: Vec<Raised<'a>> = raised.collect();
+        let plantings = || raised.iter().map(|r| r.planting);
+        let sown: u32 = plantings().map(|p| p.flats_sown).sum();
+        let potted = plantings().filter(|p| is_potted(p));
+        let potted: u32 = potted.map(|p| p.flats_kept).sum();
+        let trays = self.replay.flats_by_week.iter().max().copied();
+        ForShelf {
+            trays: trays.unwrap_or(0),
+            mix: MIX_IN_CELLS * f64::from(sown) + MIX_IN_POTS * f64::from(potted),
+            labels: sown + potted,
+            raised,
+        }
+    }
+
+    /// Plantings that climb, with their ingredient.
+    pub fn on_trellis(&self) -> impl Iterator<Item = (&'a Planting, &'a Ingredient)> {
+        self.planted().filter(|(_, i)| i.crop.needs.trellis)
+    }
+
+    /// Covers of the beds in which something grows.
+    #[must_use]
+    pub fn covered(&self) -> Vec<Covered<'a>> {
+        let is_planted = |bed: &Bed| {
+            let mut places = self.plan.plantings.iter().flat_map(|p| &p.places);
+            places.any(|place| place.bed == bed.id)
+        };
+        let beds = self.garden.beds.iter().filter(|bed| is_planted(bed));
+        let covered = beds.filter_map(|bed| {
+            let cover = bed.cover.as_ref()?;
+            Some(Covered {
+                bed,
+                cover: &cover.name,
+                size: (bed.length + TO_SPARE, bed.width + TO_SPARE),
+            })
+        });
+        covered.collect()
+    }
+
+    /// What is bought if it fails, each with its cost where the file tells it.
+    pub fn bought_if_it_fails(&self) -> impl Iterator<Item = (&'a Ingredient, Option<f64>)> {
+        let ingredients = self.garden.ingredients.iter();
+        ingredients.filter_map(|i| Some((i, i.fallback?.cost)))
+    }
+}
+
+/// True if a planting is potted up.
+fn is_potted(planting: &Planting) -> bool {
+    planting.steps_of(StepKind::PotUp).next().is_some()
+}
