@@ -28,7 +28,7 @@ pub fn places(
         });
         let blocks: Vec<u32> = blocks.collect();
         let uses = ground.uses(&blocks);
-        let runs = in_time(&ground, &uses, plot.strips, &unwished);
+        let runs = in_time(&ground, &uses, plot.strips, unwished);
         for (planting, runs) in runs.or_else(|| by_chains(&ground, &uses, plot.strips))? {
             let places: &mut Vec<Place> = &mut places[planting];
             let bed = &garden[plot.bed].id;

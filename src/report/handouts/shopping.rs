@@ -1,7 +1,7 @@
 //! The seed and shopping list: what to order by when, what the shelf and the beds want, what
 //! children bring, what is known of the cost.
 
-use crate::facts::decisions::{CHILD_LOSS, Order, SURE};
+use crate::facts::decisions::{Order, RESERVE};
 use crate::facts::places::places;
 use crate::facts::supplies::Raised;
 use crate::report::decisions::ordered;
@@ -39,8 +39,8 @@ fn seeds(view: &View<'_>, page: &mut Page) {
          although some does not come up and {:.0} in 100 are lost under children's hands (common \
          practice), and every child sows its own. Pieces and plants have none: buy one in ten more. How many \
          seeds a packet holds stands on it; take the next whole packet. Order two weeks ahead.",
-        SURE.0 * 100.0,
-        CHILD_LOSS.0 * 100.0
+        RESERVE.sure.0 * 100.0,
+        RESERVE.lost.0 * 100.0
     ));
 }
 

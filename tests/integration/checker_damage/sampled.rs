@@ -116,7 +116,7 @@ fn stands_alike(garden: &Garden, plan: &Plan, at: usize) -> bool {
     let others = plan.plantings.iter().enumerate().filter(|(k, _)| *k != at);
     let taken = others.clone().any(|(_, other)| {
         let span = days_in_bed(garden, other);
-        let family = &ingredient(garden, other).crop.rotation.family == &crop.rotation.family;
+        let family = ingredient(garden, other).crop.rotation.family == crop.rotation.family;
         let at_once = |(a, b): (Date, Date)| a <= to && from <= b || family;
         span.is_some_and(at_once)
             && other
