@@ -33,6 +33,7 @@ pub mod outlook;
 pub mod packet_days;
 pub mod places;
 pub mod program;
+pub mod record;
 pub mod shares;
 pub mod slack;
 pub mod sowings;

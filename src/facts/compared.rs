@@ -4,7 +4,7 @@ use std::cmp::Reverse;
 
 use crate::calendar::Date;
 use crate::checker::{CheckedPlan, Harvest};
-use crate::explain::promise;
+use crate::explain::{YearsBack, promise};
 use crate::garden::GradeAt;
 use crate::plan::{Aim, Planting, StepKind};
 
@@ -81,9 +81,12 @@ pub struct Gain {
     pub without: f64,
 }
 
-/// The aims after one in which a plan is better than another, in order.
+/// The aims after the first of which something was given back in which a plan is better than the one
+/// that gives nothing back, in order.
 #[must_use]
-pub fn gains(checked: &CheckedPlan, without: &CheckedPlan, first: Aim) -> Vec<Gain> {
+pub fn gains(checked: &CheckedPlan, without: &CheckedPlan, back: &[YearsBack]) -> Vec<Gain> {
+    let first = back.iter().map(|b| b.aim).min();
+    let first = first.unwrap_or(Aim::WholeDish);
     // Of years and amounts what the plan has counts, not what was reached before something was
     // given back.
     let value = |of: &CheckedPlan, aim: Aim| {

@@ -2,9 +2,7 @@
 
 use crate::calendar::{Date, plus_days};
 use crate::garden::{Break, Fallback, Ingredient};
-use crate::growth::amount::{CHILD_LOSS, SURE};
 use crate::plan::Planting;
-use crate::units::Share;
 
 use super::gaps::OpenGap;
 use super::known::Known;
@@ -15,20 +13,6 @@ use super::things::Thing;
 const ORDER_DAYS: i64 = 14;
 /// People are asked two weeks ahead (common practice).
 const ASK_DAYS: i64 = 14;
-
-/// The reserve with which seed is counted.
-pub struct Reserve {
-    /// How likely it is that the plants stand then.
-    pub sure: Share,
-    /// The share of seedlings that are lost under children's hands.
-    pub lost: Share,
-}
-
-/// That of all seed.
-pub const RESERVE: Reserve = Reserve {
-    sure: SURE,
-    lost: CHILD_LOSS,
-};
 
 /// Something to decide by a day.
 #[derive(Debug, Clone, PartialEq)]

@@ -1,7 +1,7 @@
 //! A checked plan with its garden, and what is looked up in them.
 
 use crate::calendar::Date;
-use crate::checker::{CheckedPlan, IngredientReplay, Replay};
+use crate::checker::{CheckedPlan, IngredientReplay, Replay, Standing};
 use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt};
 use crate::plan::{Plan, Planting, PlantingAt, Stand};
 
@@ -12,7 +12,7 @@ pub struct Known<'a> {
     /// The garden.
     pub garden: &'a Garden,
     /// Its plan with the proof that it was checked.
-    pub checked: &'a CheckedPlan,
+    pub(super) checked: &'a CheckedPlan,
     /// The plan.
     pub plan: &'a Plan,
     /// What the replay of the plan saw.
@@ -54,6 +54,12 @@ impl<'a> Known<'a> {
         let mut plantings = self.plan.plantings.iter();
         let at = plantings.position(|p| p == planting);
         self.sowing(PlantingAt(at.unwrap_or(self.sowings.len())))
+    }
+
+    /// What the plan is worth: just made, saved, edited, or of a project that has changed since.
+    #[must_use]
+    pub fn standing(&self) -> &'a Standing {
+        self.checked.standing()
     }
 
     /// First and last day of the plan.

@@ -1,7 +1,7 @@
 //! Shelf and beds week by week against what there is, and when they are fullest.
 
 use crate::calendar::{Date, plus_days};
-use crate::garden::{Bed, BedAt};
+use crate::garden::{Bed, BedAt, Garden};
 
 use super::Facts;
 
@@ -50,6 +50,12 @@ impl Use {
     }
 }
 
+/// The strips of all beds.
+#[must_use]
+pub fn all_strips(garden: &Garden) -> u32 {
+    garden.beds.iter().map(Bed::strips).sum()
+}
+
 /// The greatest use of any week; `None` without weeks.
 #[must_use]
 pub fn most(by_week: &[u32]) -> Option<u32> {
@@ -93,7 +99,7 @@ impl Facts<'_> {
         let week = |week| beds.iter().filter_map(|bed| bed.get(week)).sum();
         Use {
             room: Room::AllBeds,
-            capacity: self.garden.beds.iter().map(Bed::strips).sum(),
+            capacity: all_strips(self.garden),
             weeks: (0..self.garden.horizon().weeks()).map(week).collect(),
         }
     }

@@ -2,10 +2,26 @@
 //! of the cost.
 
 use crate::garden::{Bed, Ingredient, Method};
+use crate::growth::amount;
 use crate::plan::{Planting, StepKind};
-use crate::units::{Litres, Metres};
+use crate::units::{Litres, Metres, Share};
 
 use super::Facts;
+
+/// With what reserve seed is counted.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Reserve {
+    /// The chance that the plants stand.
+    pub sure: Share,
+    /// The part of the seedlings that is lost under children's hands.
+    pub lost: Share,
+}
+
+/// The reserve of all seed.
+pub const RESERVE: Reserve = Reserve {
+    sure: amount::SURE,
+    lost: amount::CHILD_LOSS,
+};
 
 /// Potting mix in a flat of cells, 28 x 54 cm and 5 cm deep.
 const MIX_IN_CELLS: Litres = Litres(7.6);

@@ -91,7 +91,7 @@ impl Facts<'_> {
             years,
             expected: further_years_95(ready, years),
             proof: proof(&self.plan.aims, ready, years),
-            proved_before: *self.checked.standing() == Standing::Saved,
+            proved_before: *self.standing() == Standing::Saved,
         }
     }
 

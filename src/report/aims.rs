@@ -6,8 +6,8 @@ use crate::garden::Garden;
 use crate::plan::{Aim, AimResult};
 use crate::units::{Share, rounded};
 
-use super::page::Page;
 use super::view::View;
+use crate::page::Page;
 
 /// Writes one line per aim.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {
@@ -25,7 +25,7 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
         page.item(&line(view, result));
     }
     page.gap();
-    if *view.checked.standing() == Standing::Saved {
+    if *view.standing() == Standing::Saved {
         page.line("What is best was proved when the plan was made.");
     }
     page.line(

@@ -3,55 +3,41 @@
 
 use crate::calendar::{Date, plus_days};
 use crate::facts::climate::Climate;
-use crate::units::Latitude;
-use crate::weather::Record;
-use crate::weather::cold_days::{ColdDays, FREEZING};
+use crate::weather::cold_days::ColdDays;
 
-use super::page::Page;
-use super::words::{Words, sentence};
+use crate::page::Page;
+use crate::words::{Words, sentence};
 
-/// The light frosts of a record in sentences.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Frosts(ColdDays);
-
-impl Frosts {
-    /// The light frosts of a record.
-    #[must_use]
-    pub fn of(record: &Record, latitude: Latitude) -> Self {
-        Self(ColdDays::frosts(record, latitude, FREEZING))
+/// The last frosts in a sentence: half of the years, and one year in ten.
+#[must_use]
+pub fn spring(frosts: &ColdDays, words: Words) -> String {
+    let (frosty, all) = frosts.springs();
+    if frosty == 0 {
+        return "No frost in any spring of the record.".to_owned();
     }
+    let after = |share| edge("after", frosts.still_after(share), words);
+    format!(
+        "Last frost: {} in half of the years, {} in one year of ten; {frosty} of {all} springs \
+         had frost.",
+        after(0.5),
+        after(0.1)
+    )
+}
 
-    /// The last frosts in a sentence: half of the years, and one year in ten.
-    #[must_use]
-    pub fn spring(&self, words: Words) -> String {
-        let (frosty, all) = self.0.springs();
-        if frosty == 0 {
-            return "No frost in any spring of the record.".to_owned();
-        }
-        let after = |share| edge("after", self.0.still_after(share), words);
-        format!(
-            "Last frost: {} in half of the years, {} in one year of ten; {frosty} of {all} \
-             springs had frost.",
-            after(0.5),
-            after(0.1)
-        )
+/// The first frosts in a sentence.
+#[must_use]
+pub fn autumn(frosts: &ColdDays, words: Words) -> String {
+    let (frosty, all) = frosts.autumns();
+    if frosty == 0 {
+        return "No frost in any autumn of the record.".to_owned();
     }
-
-    /// The first frosts in a sentence.
-    #[must_use]
-    pub fn autumn(&self, words: Words) -> String {
-        let (frosty, all) = self.0.autumns();
-        if frosty == 0 {
-            return "No frost in any autumn of the record.".to_owned();
-        }
-        let before = |share| edge("before", self.0.already_before(share), words);
-        format!(
-            "First frost: {} in half of the years, {} in one year of ten; {frosty} of {all} \
-             autumns had frost.",
-            before(0.5),
-            before(0.1)
-        )
-    }
+    let before = |share| edge("before", frosts.already_before(share), words);
+    format!(
+        "First frost: {} in half of the years, {} in one year of ten; {frosty} of {all} autumns \
+         had frost.",
+        before(0.5),
+        before(0.1)
+    )
 }
 
 /// `after 6 May`, or `none`.

@@ -6,8 +6,8 @@ use crate::facts::compared::{Gain, gains};
 use crate::plan::{Aim, AimResult};
 use crate::units::{Share, rounded};
 
-use super::page::Page;
-use super::words::{count, list, sentence};
+use crate::page::Page;
+use crate::words::{count, list, sentence};
 
 /// So many gains are told.
 const MOST_GAINS: usize = 3;
@@ -49,8 +49,7 @@ fn bought(checked: &CheckedPlan, back: &GivenBack) -> String {
     let Some(without) = &back.without else {
         return "What was bought with it was not settled in the time allowed.".to_owned();
     };
-    let first = back.aims.iter().map(|b| b.aim).min();
-    let gains = gains(checked, without, first.unwrap_or(Aim::WholeDish));
+    let gains = gains(checked, without, &back.aims);
     let proved = without.plan().aims.iter().all(AimResult::proved);
     let unless = if proved {
         ""

@@ -6,6 +6,7 @@ use std::path::Path;
 
 use crate::disk::Author;
 use crate::facts::program::{For, MayBeMade, Program};
+use crate::facts::record::grown_through;
 use crate::garden::Garden;
 use crate::harmless::{self, plain};
 use crate::plan::Aim;
@@ -13,7 +14,7 @@ use crate::plan::Aim;
 use super::aims::name;
 use super::marked::{author, marked};
 use super::step_words;
-use super::words::{count, list};
+use crate::words::{count, list};
 
 /// The name of the objective among the rows.
 const OBJECTIVE: &str = "aim";
@@ -52,7 +53,7 @@ pub fn mps_author(bytes: &[u8]) -> Author {
 /// What the file is about, what was found, and what the names mean.
 fn head(text: &mut String, garden: &Garden, solved: &Program<'_>) -> std::fmt::Result {
     let result = &solved.result;
-    let years = garden.weather.years(garden.horizon()).len();
+    let years = grown_through(garden).years;
     let (great, bound) = if result.aim.more_is_better() {
         ("great", "at most")
     } else {

@@ -6,10 +6,10 @@ use crate::facts::Facts;
 use crate::garden::Garden;
 use crate::plan::saved::Since;
 
-use super::page::Page;
 use super::view::View;
-use super::words::{Words, count};
 use super::{broken, verdict};
+use crate::page::Page;
+use crate::words::{Words, count};
 
 /// So many figures that have changed are told.
 const MOST_FIGURES: usize = 12;
@@ -34,14 +34,14 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
 
 /// Writes the figures that are others now than when a plan was made.
 pub(super) fn figures(view: &View<'_>, page: &mut Page) {
-    if let Standing::Changed(changed) = view.checked.standing() {
+    if let Standing::Changed(changed) = view.standing() {
         differences(changed, view.words, page);
     }
 }
 
 /// Writes what happened since a plan was made, in a sentence or two.
 pub(super) fn notice(view: &View<'_>, page: &mut Page) {
-    match view.checked.standing() {
+    match view.standing() {
         Standing::Planned | Standing::Saved => {}
         Standing::Edited => page.title(
             "This plan was edited since it was made. It keeps every rule; whether a better one is \

@@ -5,17 +5,17 @@ use crate::checker::CheckedPlan;
 use crate::explain::{Diagnosis, Kind, Repair};
 use crate::facts::Facts;
 use crate::facts::no_plan::Hindrance;
-use crate::facts::space::most;
+use crate::facts::space::{all_strips, most};
 use crate::garden::{Care, Garden};
 use crate::project::Change;
 use crate::units::Kilograms;
 
-use super::page::Page;
 use super::screen::occasion;
 use super::space::weeks_of;
 use super::view::{View, kind_of_years};
-use super::words::{Words, count, list, sentence};
 use super::{no_plan, verdict};
+use crate::page::Page;
+use crate::words::{Words, count, list, sentence};
 
 /// What `tureen why` prints when no plan keeps the rules.
 #[must_use]
@@ -144,7 +144,7 @@ fn new_room(garden: &Garden, repair: &Repair) -> Vec<String> {
     let view = View::of(&facts);
     let flats = garden.shelf.flats;
     let beds = view.all_beds_use().weeks;
-    let strips = garden.beds.iter().map(|bed| bed.strips()).sum();
+    let strips = all_strips(garden);
     let room = |kind: &Kind| match kind {
         Kind::MoreFlats { .. } => wanted(&view, &view.replay.flats_by_week, flats, "flat"),
         Kind::MoreBeds { .. } => wanted(&view, &beds, strips, "strip"),

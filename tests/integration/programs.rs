@@ -14,9 +14,10 @@ use tureen::garden::{Garden, GradeAt, SeedSize};
 use tureen::model::{AimProgram, Options, Outcome, Recorded, Section, solve, solve_and_record};
 use tureen::plan::{Aim, Rule};
 use tureen::report;
-use tureen::units::{Metres, Share};
+use tureen::units::Metres;
 
 use crate::random_gardens::make::{LARGER, TINY, garden};
+use crate::support::crops::sown_crop;
 use crate::support::gardens::tiny_garden;
 use reader::Read;
 
@@ -181,6 +182,10 @@ fn a_file_looks_like_this() {
 fn a_family_that_must_wait_has_rows_of_its_own() {
     let rows = |family: &str, years_hard: u32| {
         let mut garden = tiny_garden();
+        // Soon ripe and long kept, so that one may follow the other.
+        let crop = &mut garden.ingredients[0].crop;
+        *crop = sown_crop("bean", 20.0);
+        crop.picking.storage_days = 70;
         let mut pea = garden.ingredients[0].clone();
         (pea.name, pea.grades) = ("pea".to_owned(), vec![GradeAt(1)]);
         pea.crop.rotation.family = family.to_owned();
@@ -188,7 +193,6 @@ fn a_family_that_must_wait_has_rows_of_its_own() {
         for ingredient in &mut garden.ingredients {
             ingredient.crop.rotation.years_hard = years_hard;
             ingredient.crop.seed_size = SeedSize::Large;
-            ingredient.least_share = Share(0.1);
         }
         garden.beds.truncate(1);
         garden.beds[0].length = Metres(5.0 * 0.3);

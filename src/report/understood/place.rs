@@ -1,15 +1,17 @@
 //! The part of `check` about the place: beds, seedling shelf, weather and frosts.
 
+use crate::facts::record::{grown_through, light_frosts};
+use crate::facts::space::all_strips;
 use crate::garden::{BedKind, Garden, Sun};
 
-use super::super::frost::Frosts;
-use super::super::page::Page;
+use super::super::frost;
 use super::super::view::kind_of_years;
-use super::super::words::{Words, count};
+use crate::page::Page;
 use crate::units::STRIP;
+use crate::words::{Words, count};
 
 pub(super) fn beds(garden: &Garden, page: &mut Page) {
-    let strips: u32 = garden.beds.iter().map(|b| b.strips()).sum();
+    let strips = all_strips(garden);
     page.heading("Beds");
     let words = Words::of(garden);
     let rows: Vec<Vec<String>> = garden
@@ -84,20 +86,16 @@ pub(super) fn shelf(garden: &Garden, page: &mut Page) {
 
 pub(super) fn weather(garden: &Garden, page: &mut Page) {
     page.heading("Weather");
-    let years = garden.weather.years(garden.horizon());
+    let seen = grown_through(garden);
     let kind = kind_of_years(garden);
-    let span = match (years.first(), years.last()) {
-        (Some(first), Some(last)) if !garden.weather.is_generated() => {
-            format!(" ({} to {})", first.label, last.label)
-        }
-        _ => String::new(),
-    };
+    let span = seen.measured;
+    let span = span.map_or_else(String::new, |(from, to)| format!(" ({from} to {to})"));
     page.line(&format!(
         "The plan is grown through {} {kind}{span}.",
-        years.len()
+        seen.years
     ));
     let words = Words::of(garden);
-    let frosts = Frosts::of(&garden.weather, garden.latitude);
-    page.item(&frosts.spring(words));
-    page.item(&frosts.autumn(words));
+    let frosts = light_frosts(garden);
+    page.item(&frost::spring(&frosts, words));
+    page.item(&frost::autumn(&frosts, words));
 }

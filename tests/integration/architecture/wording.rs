@@ -40,7 +40,7 @@ const WORDED: [(&str, &[&str]); 4] = [
 ];
 
 /// What a checked plan works out when it is asked.
-const ASKED: [&str; 4] = ["grown_in", "in_bed", "replayer", "watering"];
+const ASKED: [&str; 5] = ["grown_in", "in_bed", "replayer", "stands", "watering"];
 
 fn is_of(file: &SourceFile, room: &str) -> bool {
     let path = file.path.as_str();

@@ -85,6 +85,23 @@ fn a_change_that_cannot_be_made_is_shown_with_its_place() {
     }
 }
 
+/// Just the part of the key that leads nowhere is pointed at.
+#[test]
+fn the_part_of_a_change_that_is_wrong_is_pointed_at() {
+    let folder = as_it_is("try-pointed-at");
+    for (change, length) in [
+        ("bed.9.length_m=3", 1),
+        ("bed.AAA.length_m=3", 3),
+        ("bed.AAAA=3", 4),
+        ("project.feast.day=3", 5),
+        ("shelf.flats", 11),
+    ] {
+        let output = folder.run(&["try", "garden.toml", "--set", change]);
+        let told = text(&output.stderr);
+        assert_eq!(told.matches('^').count(), length, "{change}: {told}");
+    }
+}
+
 #[test]
 fn other_days_are_told_week_by_week() {
     let folder = as_it_is("days");

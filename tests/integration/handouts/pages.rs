@@ -12,9 +12,10 @@ use tureen::garden::{Garden, GradeAt};
 use tureen::handouts::all;
 use tureen::handouts::calendar::Stamp;
 use tureen::handouts::folder::File;
+use tureen::page::Block;
+use tureen::page::Look;
 use tureen::report::handouts::{Handout, Reader};
-use tureen::report::page::Block;
-use tureen::report::{self, Look, view::View};
+use tureen::report::{self, view::View};
 
 use super::pictures::planned;
 use crate::support::gardens::{class, grade, tiny_garden};
@@ -42,8 +43,8 @@ fn pages(files: &[File]) -> Vec<(&str, String)> {
         .collect()
 }
 
-fn handouts(view: &View<'_>) -> Vec<Handout> {
-    let slack = explain::slack(view.garden, view.checked);
+fn handouts(view: &View<'_>, checked: &CheckedPlan) -> Vec<Handout> {
+    let slack = explain::slack(view.garden, checked);
     report::handouts::all(view, &slack, None)
 }
 
@@ -82,7 +83,7 @@ fn texts(block: &Block) -> Vec<String> {
         Block::Entry { label, text, .. } => vec![label.clone(), text.clone()],
         Block::Table(table) => table.rows.concat(),
         Block::Grid(grid) => {
-            let cells = |row: &report::page::GridRow| {
+            let cells = |row: &tureen::page::GridRow| {
                 let first = [row.label.clone()].into_iter();
                 first.chain(row.cells.clone()).chain(row.under.clone())
             };
@@ -147,7 +148,7 @@ fn every_text_of_a_report_is_on_its_page() {
     let view = View::of(&facts);
     let files = files(&garden, &checked);
     let pages = pages(&files);
-    let handouts = handouts(&view);
+    let handouts = handouts(&view, &checked);
     assert_eq!(pages.len(), handouts.len() + 1);
     for (handout, (name, page)) in handouts.iter().zip(&pages[1..]) {
         let page = read(page);
@@ -179,7 +180,7 @@ fn names_with_markup_are_text() {
 fn page_of(garden: &Garden, checked: &CheckedPlan, reader: Reader) -> String {
     let facts = Facts::new(garden, checked);
     let view = View::of(&facts);
-    let all = handouts(&view);
+    let all = handouts(&view, checked);
     let page = all.iter().find(|h| h.reader == reader).unwrap();
     let look = Look {
         width: 100,

@@ -4,11 +4,11 @@ use chrono::Datelike;
 use tureen::calendar::{Date, days_between};
 use tureen::garden::Locale;
 use tureen::growth::climate::WARM_SOIL;
-use tureen::report::frost::Frosts;
-use tureen::report::words::Words;
+use tureen::report::frost;
 use tureen::units::{Celsius, Latitude};
 use tureen::weather::cold_days::{ColdDays, FREEZING, HARD_FROST};
 use tureen::weather::{Daily, Record};
+use tureen::words::Words;
 
 use super::check::{Check, EXACT};
 use super::ours::fahrenheit;
@@ -129,7 +129,10 @@ fn between(last: Night, first: Night, printed: f64) -> Check {
 
 /// Sentences of `check`.
 fn words(record: &Record) -> [Check; 4] {
-    let spring = Frosts::of(record, NORTH).spring(Words::in_locale(Locale::British));
+    let spring = frost::spring(
+        &ColdDays::frosts(record, NORTH, FREEZING),
+        Words::in_locale(Locale::British),
+    );
     [
         (
             "last frost, 10 %",

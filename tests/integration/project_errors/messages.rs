@@ -7,7 +7,7 @@ use std::path::{Path, PathBuf};
 use tureen::diagnostic::{Code, Problems};
 use tureen::project;
 
-use super::{catalogue, folder};
+use super::{MINIMAL, catalogue, folder, load};
 
 /// The folders, as `CODE` or `CODE.VARIANT`; `several.*` mix kinds.
 fn folders() -> Vec<(String, PathBuf)> {
@@ -154,5 +154,23 @@ fn codes_are_kebab_case_words_and_each_has_a_sentence() {
         let sentence = code.sentence();
         let words = sentence.split(' ').count();
         assert!(sentence.ends_with('.') && words > 3, "{name}: {sentence}");
+    }
+}
+
+/// A name that leaves out the first word or the last is near.
+#[test]
+fn a_part_of_a_crop_s_name_is_near_to_it() {
+    for (written, meant) in [
+        ("choy", Some("\"bok choy\"")),
+        ("qqqq", None),
+        ("carot", Some("\"carrot\"")),
+    ] {
+        let text = MINIMAL.replace("\"carrot\"", &format!("\"{written}\""));
+        let told = load(&text).unwrap_err().to_string();
+        let found = told.lines().find(|line| line.contains("did you mean"));
+        match meant {
+            Some(meant) => assert!(found.is_some_and(|line| line.contains(meant)), "{told}"),
+            None => assert_eq!(found, None, "{told}"),
+        }
     }
 }

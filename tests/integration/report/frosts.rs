@@ -3,11 +3,11 @@
 use chrono::Datelike;
 use tureen::calendar::{Date, days_between};
 use tureen::garden::Locale;
-use tureen::report::frost::Frosts;
-use tureen::report::words::Words;
+use tureen::report::frost::{autumn, spring};
 use tureen::units::Latitude;
 use tureen::weather::cold_days::{ColdDays, FREEZING};
 use tureen::weather::{Daily, Record};
+use tureen::words::Words;
 
 use crate::support::day;
 use crate::support::weather::daily;
@@ -50,9 +50,9 @@ fn plain(text: &str) -> String {
 
 #[test]
 fn half_and_one_year_in_ten_are_read_from_the_sorted_years() {
-    let frosts = Frosts::of(&record(moving), NORTH);
+    let frosts = ColdDays::frosts(&record(moving), NORTH, FREEZING);
     // Last frosts: 1 to 11 May. The middle one is the 6th, the last but one the 10th.
-    let spring = plain(&frosts.spring(words()));
+    let spring = plain(&spring(&frosts, words()));
     assert!(spring.contains("after 6 May in half"), "{spring}");
     assert!(
         spring.contains("after 10 May in one year of ten"),
@@ -60,7 +60,7 @@ fn half_and_one_year_in_ten_are_read_from_the_sorted_years() {
     );
     assert!(spring.contains("11 of 11 springs"), "{spring}");
     // First frosts: 19 to 29 September. The middle one is the 24th, the second the 20th.
-    let autumn = plain(&frosts.autumn(words()));
+    let autumn = plain(&autumn(&frosts, words()));
     assert!(autumn.contains("before 24 September in half"), "{autumn}");
     assert!(
         autumn.contains("before 20 September in one year of ten"),
@@ -72,10 +72,10 @@ fn half_and_one_year_in_ten_are_read_from_the_sorted_years() {
 fn south_of_the_equator_the_halves_change_places() {
     // The last frost of the half-year from July is in September, the first of that from
     // January in May.
-    let frosts = Frosts::of(&record(moving), SOUTH);
+    let frosts = ColdDays::frosts(&record(moving), SOUTH, FREEZING);
     let (spring, autumn) = (
-        plain(&frosts.spring(words())),
-        plain(&frosts.autumn(words())),
+        plain(&spring(&frosts, words())),
+        plain(&autumn(&frosts, words())),
     );
     assert!(spring.contains("after 24 September in half"), "{spring}");
     assert!(autumn.contains("before 6 May in half"), "{autumn}");
@@ -83,13 +83,13 @@ fn south_of_the_equator_the_halves_change_places() {
 
 #[test]
 fn years_without_frost_are_said_to_be_so() {
-    let frosts = Frosts::of(&record(|_| None), NORTH);
+    let frosts = ColdDays::frosts(&record(|_| None), NORTH, FREEZING);
     assert_eq!(
-        frosts.spring(words()),
+        spring(&frosts, words()),
         "No frost in any spring of the record."
     );
     assert_eq!(
-        frosts.autumn(words()),
+        autumn(&frosts, words()),
         "No frost in any autumn of the record."
     );
 }
@@ -97,9 +97,13 @@ fn years_without_frost_are_said_to_be_so() {
 #[test]
 fn a_half_year_that_the_record_does_not_hold_whole_is_not_counted() {
     let days = vec![daily(-2.0, 8.0); 100];
-    let frosts = Frosts::of(&Record::new(day("2001-03-01"), days, false), NORTH);
+    let frosts = ColdDays::frosts(
+        &Record::new(day("2001-03-01"), days, false),
+        NORTH,
+        FREEZING,
+    );
     assert_eq!(
-        frosts.spring(words()),
+        spring(&frosts, words()),
         "No frost in any spring of the record."
     );
 }
@@ -113,7 +117,7 @@ fn springs_without_frost_count_as_springs_in_which_it_does_not_freeze_after_any_
     assert_eq!(month_day(frosts.still_after(0.1)), "03-10");
     assert_eq!(month_day(frosts.still_after(0.3)), "03-10");
     assert_eq!(frosts.still_after(0.5), None, "fewer than half have any");
-    let spring = plain(&Frosts::of(&some, NORTH).spring(words()));
+    let spring = plain(&spring(&frosts, words()));
     assert_eq!(
         spring,
         "Last frost: none in half of the years, after 10 March in one year of ten; 4 of 11 \
