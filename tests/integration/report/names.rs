@@ -7,6 +7,7 @@ use tureen::facts::Facts;
 use tureen::garden::Garden;
 use tureen::report::entries::entries;
 use tureen::report::handouts::all;
+use tureen::report::step_names;
 use tureen::report::view::View;
 use tureen::words::sentence;
 
@@ -75,4 +76,25 @@ fn names_that_hold_the_programs_own_words_change_nothing_but_the_names() {
     for (planned, other) in planned.iter().zip(&other) {
         assert_eq!(planned, other);
     }
+}
+
+/// Hardening off goes with planting out, also where there are several days to pick.
+#[test]
+fn a_step_is_found_under_its_other_words_however_often_is_picked() {
+    let (garden, checked) = tiny();
+    let facts = Facts::new(&garden, &checked);
+    let several = |ingredient: &str| {
+        let mut plantings = facts.plantings_named(ingredient);
+        plantings.next().unwrap().picks().count() > 1
+    };
+    let mut seen = 0;
+    for step in step_names(&facts) {
+        let names = &step.names;
+        let also = |word: &str| names.contains(&format!("{} {word}", step.ingredient));
+        if also("plant out") {
+            assert!(also("plant") && also("harden off"), "{names:?}");
+            seen += usize::from(several(&step.ingredient));
+        }
+    }
+    assert!(seen > 0);
 }
