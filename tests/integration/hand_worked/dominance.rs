@@ -32,33 +32,53 @@ fn first_plot(candidate: &Candidate) -> PlotSet {
     PlotSet::of(&plots, |plot| at(plot).map(PlotAt) == first)
 }
 
-#[test]
-fn of_two_that_differ_in_one_thing_the_better_stays() {
-    let garden = tiny_garden();
-    let all = Candidates::enumerate(&garden);
-    let better = all.all.iter().find(|c| {
+/// A candidate that can be made worse in all of these things.
+fn sound(all: &Candidates) -> Candidate {
+    let found = all.all.iter().find(|c| {
         let (least, most) = c.amounts.blocks;
         c.gaps.is_empty() && c.plots.iter().count() > 1 && least < most && !c.ready.is_empty()
     });
-    let better = better.unwrap();
-    let kept = |pair: [&Candidate; 2], scope| {
-        let pair = Candidates {
-            all: pair.map(Candidate::clone).to_vec(),
-            ..all.clone()
-        };
-        pair.without_needless(&garden, scope).all
+    found.unwrap().clone()
+}
+
+/// What is kept of two candidates.
+fn kept(all: &Candidates, pair: [&Candidate; 2], scope: Scope) -> Vec<Candidate> {
+    let pair = Candidates {
+        all: pair.map(Candidate::clone).to_vec(),
+        ..all.clone()
     };
+    pair.without_needless(&tiny_garden(), scope).all
+}
+
+#[test]
+fn of_two_that_differ_in_one_thing_the_better_stays() {
+    let all = Candidates::enumerate(&tiny_garden());
+    let better = &sound(&all);
     for scope in [Scope::Harvest, Scope::Everything] {
-        assert_eq!(kept([better, better], scope).len(), 1);
+        assert_eq!(kept(&all, [better, better], scope).len(), 1);
         for (name, make_worse, in_harvest) in WORSE {
             let mut worse = better.clone();
             make_worse(&mut worse);
             for pair in [[better, &worse], [&worse, better]] {
-                let kept = kept(pair, scope);
+                let kept = kept(&all, pair, scope);
                 let counts = in_harvest || scope == Scope::Everything;
                 let stays = kept.contains(better) || !counts && kept == [worse.clone()];
                 assert!(stays, "{name}, {scope:?}");
             }
+        }
+    }
+}
+
+#[test]
+fn of_two_of_which_each_is_better_in_something_both_stay() {
+    let all = Candidates::enumerate(&tiny_garden());
+    for (first, make_first, _) in WORSE {
+        for (second, make_second, _) in WORSE.into_iter().filter(|(name, ..)| *name != first) {
+            let (mut a, mut b) = (sound(&all), sound(&all));
+            make_first(&mut a);
+            make_second(&mut b);
+            let kept = kept(&all, [&a, &b], Scope::Everything);
+            assert_eq!(kept.len(), 2, "{first}; {second}");
         }
     }
 }
