@@ -1,6 +1,7 @@
 //! The scenario two-beds, solved by hand in its README: every number of that solution, from
 //! the sessions and the growth to the plan and its aims. And a choice of grades, by hand.
 
+mod dominance;
 mod gaps;
 mod grades;
 mod growth;
