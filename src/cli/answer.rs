@@ -6,9 +6,9 @@ use std::process::ExitCode;
 
 use crate::disk::Refused;
 use crate::harmless;
+use crate::page::Page;
 use crate::pipeline::Unreadable;
 use crate::report::folder::FolderError;
-use crate::report::page::Page;
 
 use super::terminal::Screen;
 

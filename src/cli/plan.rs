@@ -9,10 +9,10 @@ use crate::explain;
 use crate::facts::no_plan::Hindrance;
 use crate::garden::Garden;
 use crate::model::{CONCESSION_YEARS, Options, USUAL_TIME};
+use crate::page::Page;
 use crate::pipeline::{self, NoPlan};
 use crate::plan::saved;
 use crate::report;
-use crate::report::page::Page;
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{PLAN_FILE, load};

@@ -8,8 +8,9 @@ use crate::deadline::Deadline;
 use crate::explain::{self, LeastSpace};
 use crate::garden::{Garden, GradeAt};
 use crate::model::Options;
+use crate::page::Page;
 use crate::report;
-use crate::report::page::Page;
+use crate::words;
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load, plan_path, saved_plan};
@@ -112,7 +113,7 @@ fn find_grade(garden: &Garden, name: &str) -> Result<GradeAt, Trouble> {
             Trouble::new(
                 Exit::Usage,
                 format_args!("The project file has no grade \"{name}\"."),
-                &format!("Its grades are {}.", report::words::list(&ids)),
+                &format!("Its grades are {}.", words::list(&ids)),
             )
         })
 }

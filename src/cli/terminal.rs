@@ -9,8 +9,8 @@ use indicatif::{ProgressBar, ProgressStyle};
 
 use crate::diagnostic::Problems;
 use crate::harmless;
-use crate::report::Look;
-use crate::report::page::Page;
+use crate::page::Look;
+use crate::page::Page;
 
 /// Columns where neither COLUMNS nor a terminal tells.
 const USUAL_WIDTH: usize = 100;

@@ -4,8 +4,9 @@ use std::path::PathBuf;
 
 use chrono::Datelike;
 
-use crate::report::{self, words::Words};
+use crate::report;
 use crate::weather::generator::generate;
+use crate::words::Words;
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::load;

@@ -7,11 +7,12 @@ use crate::explain::{self, Workbench};
 use crate::facts::Facts;
 use crate::facts::no_plan::Hindrance;
 use crate::model::{Options, USUAL_TIME};
+use crate::page::Page;
 use crate::pipeline::{self, NoPlan};
 use crate::plan::StepAt;
 use crate::project;
-use crate::report::page::Page;
 use crate::report::{self, StepName};
+use crate::words;
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load};
@@ -137,5 +138,5 @@ fn list(steps: &[&StepName]) -> String {
         .filter_map(|s| s.names.first())
         .map(String::as_str)
         .collect();
-    report::words::list(&names)
+    words::list(&names)
 }

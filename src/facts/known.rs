@@ -3,7 +3,7 @@
 use crate::calendar::Date;
 use crate::checker::{CheckedPlan, IngredientReplay, Replay, Standing};
 use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt};
-use crate::plan::{Plan, Planting, PlantingAt};
+use crate::plan::{Plan, Planting, PlantingAt, Stand};
 
 use super::sowings::{Sowing, sowings};
 
@@ -20,6 +20,8 @@ pub struct Known<'a> {
     /// First and last day on which each planting takes its strips, a week to clear them included;
     /// `None` for a patch.
     pub in_bed: Vec<Option<(Date, Date)>>,
+    /// What stands on which strips of which bed, and when, in the order of the plan.
+    pub(super) stands: Vec<Stand>,
     /// Which sowing each planting is.
     sowings: Vec<Sowing>,
 }
@@ -34,6 +36,7 @@ impl<'a> Known<'a> {
             plan: checked.plan(),
             replay: checked.replay(),
             in_bed: checked.in_bed(garden),
+            stands: checked.stands(garden),
             sowings: sowings(checked.plan()),
         }
     }

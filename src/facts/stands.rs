@@ -47,7 +47,6 @@ impl Facts<'_> {
     #[must_use]
     pub fn carried(&self) -> Vec<Carries> {
         let (first, _) = self.span();
-        let all = self.checked.stands(self.garden);
         let carries = |at: BedAt| {
             let bed = &self.garden[at];
             let weeks = self.replay.strips_by_week.get(at.0);
@@ -56,14 +55,14 @@ impl Facts<'_> {
                 strips: bed.strips(),
                 free_from: bed.free_from.filter(|day| *day > first),
                 most: weeks.and_then(|w| super::space::most(w)).unwrap_or(0),
-                stands: self.stands_in(&all, at),
+                stands: self.stands_in(at),
             }
         };
         self.garden.bed_positions().map(carries).collect()
     }
 
     /// What stands in a bed, in the order in which it comes.
-    fn stands_in(&self, all: &[Stand], bed: BedAt) -> Vec<Dated> {
+    fn stands_in(&self, bed: BedAt) -> Vec<Dated> {
         let horizon = self.garden.horizon();
         let dated = |stand: &Stand| {
             let (from, to) = stand.days;
@@ -74,7 +73,7 @@ impl Facts<'_> {
                 to,
             }
         };
-        let here = all.iter().filter(|stand| stand.bed == bed);
+        let here = self.stands.iter().filter(|stand| stand.bed == bed);
         let mut stands: Vec<Dated> = here.map(dated).collect();
         stands.sort_by_key(|dated| (dated.from, dated.stand.strips.first));
         stands

@@ -4,7 +4,7 @@ use std::ops::Range;
 
 use maud::{Markup, html};
 
-use crate::report::page::{Block, Grid, Page, Picture, Table, TooWide};
+use crate::page::{Block, Grid, Page, Picture, Table, TooWide};
 
 use super::safe::steady;
 

@@ -3,8 +3,8 @@
 use maud::{Markup, html};
 
 use crate::garden::{Garden, Tongue};
+use crate::page::Page;
 use crate::report::handouts::{self, Handout, Reader};
-use crate::report::page::Page;
 use crate::report::view::View;
 
 use super::blocks;

@@ -15,8 +15,8 @@ use maud::{Markup, html};
 
 use crate::facts::life::Whose;
 use crate::garden::GradeAt;
+use crate::page::Picture;
 use crate::report::handouts;
-use crate::report::page::Picture;
 use crate::report::pictures::{self as words, Said};
 use crate::report::view::View;
 

@@ -6,8 +6,8 @@ use crate::garden::Garden;
 use crate::plan::{Aim, AimResult};
 use crate::units::{Share, rounded};
 
-use super::page::Page;
 use super::view::View;
+use crate::page::Page;
 
 /// Writes one line per aim.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {

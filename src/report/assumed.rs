@@ -2,7 +2,7 @@
 
 use crate::garden::Garden;
 
-use super::page::Page;
+use crate::page::Page;
 
 /// Writes every assumption with its reason.
 pub(super) fn write(garden: &Garden, page: &mut Page) {

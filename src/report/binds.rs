@@ -8,7 +8,7 @@ use super::broken;
 use super::day_limits::told;
 use super::step_words;
 use super::view::View;
-use super::words::{count, minutes};
+use crate::words::{count, minutes};
 
 /// The sentences of all that forbids some days for a step of a kind, each once.
 pub(super) fn sentences(view: &View<'_>, kind: StepKind, violations: &[Violation]) -> Vec<String> {

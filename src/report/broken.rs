@@ -6,8 +6,8 @@ use crate::checker::{Difference, Violation};
 use crate::garden::Garden;
 use crate::plan::Rule;
 
-use super::page::Page;
-use super::words::{Words, count};
+use crate::page::Page;
+use crate::words::{Words, count};
 
 /// What is printed of a plan that breaks rules.
 #[must_use]

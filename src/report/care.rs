@@ -5,11 +5,11 @@ use crate::calendar::Date;
 use crate::facts::gaps::{Need, OpenGap};
 use crate::facts::hands::{Hands, OtherHands};
 
-use super::page::Page;
 use super::step_words;
 use super::steps;
 use super::view::View;
-use super::words::{choice, count, list};
+use crate::page::Page;
+use crate::words::{choice, count, list};
 
 /// Writes the gaps; one line if there is none.
 pub(super) fn gaps(view: &View<'_>, page: &mut Page) {

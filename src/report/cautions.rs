@@ -4,8 +4,8 @@ use crate::facts::cautions::{self, Allergen, Caution, Young, has_caution, of_the
 use crate::garden::{Garden, Ingredient};
 
 use super::manure::COMPOST;
-use super::page::Page;
-use super::words::list;
+use crate::page::Page;
+use crate::words::list;
 
 /// What the nurse is asked about: every dish, whatever the program knows of it.
 pub(super) fn whole_dish(allergens: &[Allergen<'_>]) -> String {

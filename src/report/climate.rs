@@ -9,9 +9,9 @@ use crate::facts::climate::Climate;
 use crate::garden::Garden;
 
 use super::frost;
-use super::page::Page;
 use super::view::{kind_of_years, latitude};
-use super::words::Words;
+use crate::page::Page;
+use crate::words::Words;
 
 /// The climate of a garden's place.
 #[must_use]

@@ -10,12 +10,12 @@ use crate::project::Change;
 use super::given_back;
 use super::no_plan::why_none;
 use super::overview::{self, shares};
-use super::page::Page;
 use super::ran_out;
 use super::screen::occasion;
 use super::step_words;
 use super::view::View;
-use super::words::list;
+use crate::page::Page;
+use crate::words::list;
 
 /// What stands in the table for a plan that does not exist.
 const NONE: &str = "-";

@@ -12,8 +12,8 @@ use crate::garden::{Crop, FrostResponse, Garden, Locale};
 use crate::project::{self, Key, key_of_figure};
 
 use super::crops::season;
-use super::page::Page;
-use super::words::{Words, choice, list, sentence};
+use crate::page::Page;
+use crate::words::{Words, choice, list, sentence};
 
 use line::way;
 

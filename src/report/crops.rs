@@ -5,8 +5,8 @@ use crate::catalogue::{Catalogue, Entry};
 use crate::facts::crop::{is_warm_season, packet_days};
 use crate::garden::{Crop, Method};
 
-use super::page::Page;
-use super::words::{count, sentence};
+use crate::page::Page;
+use crate::words::{count, sentence};
 
 /// The list of all crops.
 #[must_use]

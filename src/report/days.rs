@@ -8,11 +8,11 @@ use crate::facts::compared::best_day;
 use crate::garden::Garden;
 
 use super::no_plan::why_none;
-use super::page::Page;
 use super::ran_out;
 use super::screen::occasion;
 use super::view::{View, kind_of_years};
-use super::words::{Words, list};
+use crate::page::Page;
+use crate::words::{Words, list};
 
 /// Signs of the longest bar.
 const BAR: usize = 20;

@@ -7,10 +7,10 @@ use crate::garden::{Break, Care};
 
 use super::care::gap_days;
 use super::cautions;
-use super::page::Page;
 use super::steps::seed_of;
 use super::view::View;
-use super::words::count;
+use crate::page::Page;
+use crate::words::count;
 
 /// Writes all decisions in order of time.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {

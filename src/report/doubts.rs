@@ -2,7 +2,7 @@
 
 use crate::garden::Garden;
 
-use super::page::Page;
+use crate::page::Page;
 
 /// Writes everything that is doubted, with what makes it doubtful; nothing where nothing is.
 pub(super) fn write(garden: &Garden, page: &mut Page) {

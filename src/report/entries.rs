@@ -9,8 +9,8 @@ use crate::garden::{Break, Care, ClassAt, Garden};
 use super::screen::occasion;
 use super::step_words;
 use super::view::View;
-use super::words::{minutes, sentence};
 use super::{care, cautions, decisions, tasks};
+use crate::words::{minutes, sentence};
 
 /// One entry of a calendar.
 #[derive(Debug, Clone, PartialEq)]

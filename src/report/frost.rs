@@ -5,8 +5,8 @@ use crate::calendar::{Date, plus_days};
 use crate::facts::climate::Climate;
 use crate::weather::cold_days::ColdDays;
 
-use super::page::Page;
-use super::words::{Words, sentence};
+use crate::page::Page;
+use crate::words::{Words, sentence};
 
 /// The last frosts in a sentence: half of the years, and one year in ten.
 #[must_use]

@@ -6,8 +6,8 @@ use crate::facts::compared::{Gain, gains};
 use crate::plan::{Aim, AimResult};
 use crate::units::{Share, rounded};
 
-use super::page::Page;
-use super::words::{count, list, sentence};
+use crate::page::Page;
+use crate::words::{count, list, sentence};
 
 /// So many gains are told.
 const MOST_GAINS: usize = 3;

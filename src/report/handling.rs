@@ -3,7 +3,7 @@
 
 use crate::garden::{Arrives, Kitchen, Preparation, Store};
 
-use super::words::{Words, list};
+use crate::words::{Words, list};
 
 /// In what state it comes.
 pub(super) fn arrives(arrives: Arrives) -> &'static str {

@@ -8,10 +8,10 @@ mod shopping;
 use crate::explain::{LeastSpace, StepSlack};
 use crate::garden::{Garden, GradeAt, Tongue};
 
-use super::page::Page;
 use super::screen::{occasion, whose};
 use super::view::View;
 use super::{screen, standing, strip, verdict, water};
+use crate::page::Page;
 
 /// Who a page is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

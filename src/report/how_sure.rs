@@ -3,9 +3,9 @@
 use crate::facts::how_sure::Years;
 use crate::facts::interval::further_years_95;
 
-use super::page::Page;
 use super::view::View;
-use super::words::list;
+use crate::page::Page;
+use crate::words::list;
 
 /// Writes what to expect of each ingredient, by which method, and what it does not know.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {

@@ -3,7 +3,7 @@
 
 use crate::project::{Form, Key, Presence};
 
-use super::page::Page;
+use crate::page::Page;
 
 /// A table of the file with its keys.
 struct Section<'k> {

@@ -4,9 +4,9 @@ use crate::explain::{Enough, LeastSpace};
 use crate::facts::space::most;
 use crate::plan::AimResult;
 
-use super::page::Page;
 use super::space::weeks_of;
 use super::view::View;
+use crate::page::Page;
 
 /// Writes what would be enough of shelf and beds, and when all of that is full.
 pub(super) fn write(view: &View<'_>, least: &LeastSpace, page: &mut Page) {

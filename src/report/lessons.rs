@@ -3,9 +3,9 @@
 use crate::facts::lessons::Fullest;
 use crate::garden::ClassAt;
 
-use super::page::Page;
 use super::view::View;
-use super::words::minutes;
+use crate::page::Page;
+use crate::words::minutes;
 
 /// Writes a row for every class.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {

@@ -14,7 +14,7 @@ use crate::plan::Aim;
 use super::aims::name;
 use super::marked::{author, marked};
 use super::step_words;
-use super::words::{count, list};
+use crate::words::{count, list};
 
 /// The name of the objective among the rows.
 const OBJECTIVE: &str = "aim";

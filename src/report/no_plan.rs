@@ -10,10 +10,10 @@ use crate::facts::no_plan::{Hindrance, LeftOut, Limit, MOST_WAYS, Scarce, Who, m
 use crate::garden::{Garden, GradeAt, IngredientAt};
 use crate::pipeline::NoPlan;
 
-use super::page::Page;
 use super::ran_out;
 use super::screen::occasion;
-use super::words::{Words, count, list, sentence};
+use crate::page::Page;
+use crate::words::{Words, count, list, sentence};
 
 /// How many limits are shown.
 const LIMITS: usize = 5;

@@ -5,10 +5,10 @@ use crate::checker::IngredientReplay;
 use crate::facts::packet_days::{Changed, Days, IfOut, OUT_BY, Out, Row};
 use crate::garden::{Ingredient, IngredientAt};
 
-use super::page::Page;
 use super::verdict::unready;
 use super::view::View;
-use super::words::count;
+use crate::page::Page;
+use crate::words::count;
 
 /// `fewer`, `more`.
 fn way(out: Out) -> &'static str {

@@ -12,7 +12,7 @@ pub mod weeks;
 use crate::plan::{PlantingAt, Stand};
 
 use super::view::View;
-use super::words::list;
+use crate::words::list;
 
 /// What is said of a picture.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -4,7 +4,7 @@ use crate::facts::places::{is_whole_bed, places};
 use crate::garden::Garden;
 use crate::plan::Place;
 
-use super::words::list;
+use crate::words::list;
 
 /// `bed 3 (strips 1 to 6) and all of bed 4`.
 #[must_use]

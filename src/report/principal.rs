@@ -6,10 +6,10 @@ use crate::explain::LeastSpace;
 use crate::facts::Facts;
 use crate::garden::Garden;
 
-use super::page::Page;
 use super::screen::occasion;
 use super::view::View;
 use super::{care, least_space, lessons, space, verdict};
+use crate::page::Page;
 
 /// What `tureen show --space` prints.
 #[must_use]

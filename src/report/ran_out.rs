@@ -7,9 +7,9 @@ use crate::facts::verdict::{most_years, open_years};
 use crate::pipeline::NoPlan;
 use crate::plan::AimResult;
 
-use super::page::Page;
 use super::view::View;
-use super::words::{count, list};
+use crate::page::Page;
+use crate::words::{count, list};
 
 /// The head of a plan whose search was ended; nothing where all was proved all the same.
 pub(super) fn of_a_plan(view: &View<'_>, limit: Duration) -> Option<String> {

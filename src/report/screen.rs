@@ -10,13 +10,13 @@ use crate::facts::Facts;
 use crate::garden::Garden;
 use crate::harmless;
 
-use super::page::{Page, Picture};
 use super::view::View;
-use super::words::Words;
 use super::{
     aims, assumed, care, cautions, decisions, doubts, how_sure, manure, overview, packet_days,
     ran_out, rotation, slack, space, timeline, verdict,
 };
+use crate::page::{Page, Picture};
+use crate::words::Words;
 
 /// The whole plan, as `tureen plan` prints it.
 #[must_use]

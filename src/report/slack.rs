@@ -5,10 +5,10 @@ use crate::explain::StepSlack;
 use crate::facts::slack::{Bearable, Later, Wait};
 use crate::plan::StepKind;
 
-use super::page::Page;
 use super::step_words;
 use super::view::View;
-use super::words::count;
+use crate::page::Page;
+use crate::words::count;
 
 /// A step that one cancelled session loses, in the table and in the list.
 pub(super) const NO_SLACK: &str = "no slack";

@@ -6,9 +6,9 @@ use crate::calendar::{Date, Horizon};
 use crate::facts::space::{Room, Use, alike_weeks, weeks_in_which};
 use crate::units::STRIP;
 
-use super::page::{Grid, GridRow, Page, Picture};
 use super::view::View;
-use super::words::{Words, list};
+use crate::page::{Grid, GridRow, Page, Picture};
+use crate::words::{Words, list};
 
 /// What a room is called.
 pub(super) fn name(view: &View<'_>, room: Room) -> String {

@@ -6,10 +6,10 @@ use crate::facts::Facts;
 use crate::garden::Garden;
 use crate::plan::saved::Since;
 
-use super::page::Page;
 use super::view::View;
-use super::words::{Words, count};
 use super::{broken, verdict};
+use crate::page::Page;
+use crate::words::{Words, count};
 
 /// So many figures that have changed are told.
 const MOST_FIGURES: usize = 12;

@@ -10,12 +10,12 @@ use crate::facts::step_slack::{self, Lost, Mark, fewer_years, is_one_of_several}
 use crate::garden::{Garden, Method};
 use crate::plan::{Planting, Step, When};
 
-use super::page::Page;
 use super::screen::occasion;
 use super::slack::{NO_SLACK, promise, weeks_apart};
 use super::view::{View, kind_of_years};
-use super::words::{list, sentence};
 use super::{ran_out, step_words, steps, timeline};
+use crate::page::Page;
+use crate::words::{list, sentence};
 
 /// Width of the column of step names.
 const LABEL: usize = 12;

@@ -7,7 +7,7 @@ use crate::plan::{Planting, Step, StepKind, When};
 use crate::units::Minutes;
 
 use super::step_words::name;
-use super::words::{Words, choice, count, list, minutes};
+use crate::words::{Words, choice, count, list, minutes};
 
 /// How a planting is grown.
 pub(super) fn how_grown(method: Method) -> &'static str {

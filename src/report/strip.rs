@@ -10,15 +10,15 @@ use crate::facts::Facts;
 use crate::facts::things::Thing;
 use crate::garden::{Garden, GradeAt};
 
-use super::page::{Page, Picture};
 use super::screen::occasion;
 use super::step_words;
 use super::steps;
 use super::view::View;
-use super::words::{count, list, sentence};
 use super::{cautions, idle, packet_days, timeline};
 use crate::facts::ours::Ours;
 use crate::facts::spans::by_children;
+use crate::page::{Page, Picture};
+use crate::words::{count, list, sentence};
 
 /// What `tureen show --grade` prints.
 #[must_use]

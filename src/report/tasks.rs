@@ -4,8 +4,8 @@ use crate::facts::sowings::Sowing;
 use crate::facts::tasks::{Doer, Part, Spot, Task};
 use crate::garden::Garden;
 
-use super::words::count;
 use super::{places, step_words, steps};
+use crate::words::count;
 
 /// Who does it: a class's name, `families`, `an adult`, `whoever is there`.
 #[must_use]

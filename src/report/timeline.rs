@@ -3,10 +3,10 @@
 use crate::garden::{GradeAt, HandOver, Method};
 use crate::plan::Planting;
 
-use super::page::Page;
 use super::view::View;
-use super::words::list;
 use super::{places, steps, tasks};
+use crate::page::Page;
+use crate::words::list;
 
 /// Width of the column of step names.
 const LABEL: usize = 12;

@@ -6,10 +6,10 @@ mod place;
 use crate::facts::terms::{rounds_by_term, sessions_by_term, terms};
 use crate::garden::{Care, Garden, GradeAt, Ingredient, Locale, Slot, Source, Term};
 
-use super::page::Page;
 use super::screen::occasion;
-use super::words::{Words, choice};
 use super::{assumed, cautions, doubts};
+use crate::page::Page;
+use crate::words::{Words, choice};
 
 /// What `tureen check` prints for a valid file.
 #[must_use]
@@ -144,7 +144,7 @@ fn slot(slot: &Slot, words: Words) -> String {
     format!(
         "{}{at}, {rhythm}, {}",
         slot.day,
-        super::words::minutes(slot.minutes)
+        crate::words::minutes(slot.minutes)
     )
 }
 

@@ -4,9 +4,9 @@
 use crate::facts::verdict::{Proof, Verdict, WeakPoint};
 use crate::growth::Unready;
 
-use super::page::Page;
 use super::view::View;
-use super::words::{count, list};
+use crate::page::Page;
+use crate::words::{count, list};
 
 /// The sentence at the head of every plan.
 pub(super) fn sentence(view: &View<'_>) -> String {

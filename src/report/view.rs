@@ -6,7 +6,7 @@ use crate::facts::Facts;
 use crate::garden::Garden;
 use crate::units::Latitude;
 
-use super::words::Words;
+use crate::words::Words;
 
 /// What a report reads: the facts, and how they are written.
 #[derive(Clone, Copy)]

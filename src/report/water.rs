@@ -11,9 +11,9 @@ use crate::facts::water::{Note, Row, added_up, rows, used_beds};
 use crate::facts::{Facts, places};
 use crate::garden::{Garden, Tongue};
 
-use super::page::{Grid, GridRow, Page};
 use super::view::View;
-use super::words::water::WaterMeasure;
+use crate::page::{Grid, GridRow, Page};
+use crate::words::water::WaterMeasure;
 
 use english::English;
 use spanish::Spanish;

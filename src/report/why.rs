@@ -10,12 +10,12 @@ use crate::garden::{Care, Garden};
 use crate::project::Change;
 use crate::units::Kilograms;
 
-use super::page::Page;
 use super::screen::occasion;
 use super::space::weeks_of;
 use super::view::{View, kind_of_years};
-use super::words::{Words, count, list, sentence};
 use super::{no_plan, verdict};
+use crate::page::Page;
+use crate::words::{Words, count, list, sentence};
 
 /// What `tureen why` prints when no plan keeps the rules.
 #[must_use]

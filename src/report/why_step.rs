@@ -11,13 +11,13 @@ use crate::garden::{Garden, Method};
 use crate::plan::{AimResult, Planting, Step, When};
 
 use super::binds;
-use super::page::Page;
 use super::screen::occasion;
 use super::step_by_step;
 use super::step_words;
 use super::steps;
 use super::view::View;
-use super::words::{count, sentence};
+use crate::page::Page;
+use crate::words::{count, sentence};
 
 /// What `tureen why FILE STEP` prints.
 #[must_use]

@@ -2,6 +2,8 @@
 
 use std::collections::BTreeMap;
 use std::ffi::OsString;
+use std::fs::File;
+use std::io::{BufWriter, Write};
 use std::path::Path;
 use std::process::Command;
 use std::time::Duration;
@@ -9,10 +11,16 @@ use std::time::Duration;
 use crate::bar::{Fault, Run};
 use crate::start::PLAN;
 
+/// Bytes of the largest file.
+const LARGE: usize = 70_000_000;
+
 /// What stands under a name.
 #[derive(Clone)]
 pub enum Content {
     Bytes(Vec<u8>),
+    /// These bytes again and again, to more than any reader should take. They are not held as they
+    /// are written: what the driver holds counts in the memory of each program that it begins.
+    Large(Vec<u8>),
     /// A folder in place of a file.
     Folder,
     /// A pipe with a name that nobody writes to.
@@ -39,6 +47,13 @@ impl Case {
             let path = folder.join(name);
             match content {
                 Content::Bytes(bytes) => std::fs::write(path, bytes)?,
+                Content::Large(piece) => {
+                    let mut file = BufWriter::new(File::create(path)?);
+                    for _ in 0..LARGE / piece.len() + 1 {
+                        file.write_all(piece)?;
+                    }
+                    file.flush()?;
+                }
                 Content::Folder => std::fs::create_dir(path)?,
                 Content::Pipe => {
                     Command::new("mkfifo").arg(path).status()?;

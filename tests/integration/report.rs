@@ -24,7 +24,7 @@ mod words;
 
 use tureen::checker::{CheckedPlan, check};
 use tureen::garden::Garden;
-use tureen::report::Look;
+use tureen::page::Look;
 
 use crate::support::gardens::tiny_garden;
 use crate::support::plans::tiny_plan;

@@ -33,6 +33,8 @@ pub struct PlanData {
     pub tureen_plan_data: u32,
     /// What is planned, and where.
     pub project: Project,
+    /// What the plan is worth.
+    pub standing: Standing,
     /// The shared day.
     pub feast: Feast,
     /// How sure it is.
@@ -55,6 +57,19 @@ pub struct PlanData {
     pub decisions: Vec<Decision>,
     /// What to take care of, in the order of the pages.
     pub cautions: Vec<Caution>,
+}
+
+/// What the plan is worth. It keeps every rule in all cases.
+#[derive(Serialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Standing {
+    /// Made just now, or saved and unchanged since.
+    AsPlanned,
+    /// Its file was edited by hand since it was made: it need not be the best one.
+    Edited,
+    /// The project, or the program, has changed since it was made: figures were derived anew, and it
+    /// need not be the best one.
+    ProjectChanged,
 }
 
 /// What is planned, and where.

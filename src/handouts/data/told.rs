@@ -4,6 +4,7 @@ mod caring;
 mod doing;
 mod time;
 
+use crate::checker;
 use crate::facts::interval::further_years_95;
 use crate::facts::places::places;
 use crate::facts::{filled, idle};
@@ -15,7 +16,7 @@ use crate::report::view::View;
 
 use super::shape::{
     BedUse, Class, Feast, Grade, Idle, Ingredient, Method, Place, PlanData, Planting, Project,
-    SCHEMA, VERSION, Verdict, Week,
+    SCHEMA, Standing, VERSION, Verdict, Week,
 };
 use time::day;
 
@@ -27,6 +28,7 @@ pub fn told(view: &View<'_>, calendars: &[String]) -> PlanData {
         schema: SCHEMA.to_owned(),
         tureen_plan_data: VERSION,
         project: project(garden),
+        standing: standing(view),
         feast: feast(&garden.feast),
         verdict: verdict(view),
         grades: grades(view, calendars),
@@ -48,6 +50,14 @@ pub fn told(view: &View<'_>, calendars: &[String]) -> PlanData {
 fn kg(mass: crate::units::Kilograms) -> f64 {
     // Adding nothing makes plain what is a negative nothing.
     (mass.0 * 1e4).round() / 1e4 + 0.0
+}
+
+fn standing(view: &View<'_>) -> Standing {
+    match view.standing() {
+        checker::Standing::Planned | checker::Standing::Saved => Standing::AsPlanned,
+        checker::Standing::Edited => Standing::Edited,
+        checker::Standing::Changed(_) => Standing::ProjectChanged,
+    }
 }
 
 fn project(garden: &Garden) -> Project {

@@ -10,7 +10,7 @@ mod steps;
 
 use crate::checker::{Difference, Fault, Named};
 
-use super::super::words::Words;
+use crate::words::Words;
 
 /// One fault as a sentence.
 pub(super) fn sentence(fault: &Fault, words: Words) -> String {

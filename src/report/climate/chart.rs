@@ -4,8 +4,8 @@
 use crate::facts::climate::Part;
 use crate::units::rounded;
 
-use super::super::page::{Drawing, Page};
-use super::super::words::Words;
+use crate::page::{Drawing, Page};
+use crate::words::Words;
 
 /// Degrees that one line of the picture stands for.
 const STEP: f64 = 2.5;

@@ -5,8 +5,8 @@ use crate::facts::climate::{Climate, warmth};
 use crate::garden::Garden;
 use crate::units::{Celsius, rounded};
 
-use super::super::page::Page;
-use super::super::words::Words;
+use crate::page::Page;
+use crate::words::Words;
 
 /// Base temperatures of the degree-days, and what they are used for: 50 F, and 40 F.
 const BASES: [(Celsius, &str); 2] = [

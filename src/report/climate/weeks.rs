@@ -4,8 +4,8 @@
 use crate::facts::climate::{Climate, LIMITS, Part};
 use crate::units::{Celsius, rounded};
 
-use super::super::page::Page;
-use super::super::words::{Words, count, list};
+use crate::page::Page;
+use crate::words::{Words, count, list};
 
 /// Writes what is meant by the windows, and when they are.
 pub(super) fn windows(climate: &Climate, words: Words, page: &mut Page) {

@@ -3,7 +3,7 @@
 use crate::facts::crop::days_to_come_up;
 use crate::garden::Crop;
 
-use super::super::page::Page;
+use crate::page::Page;
 
 /// A row of days under a row of soil temperatures.
 pub(super) fn table(crop: &Crop, page: &mut Page) {

@@ -7,8 +7,8 @@ mod kitchen;
 use crate::catalogue::Entry;
 use crate::garden::Crop;
 
-use super::super::words::Words;
 use super::line::{Figure, Line};
+use crate::words::Words;
 
 /// The heading of the cautions.
 pub(super) const TAKE_CARE: &str = "Take care";

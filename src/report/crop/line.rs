@@ -4,7 +4,7 @@
 use crate::catalogue::{Entry, MEMORY};
 use crate::garden::{Crop, Method};
 
-use super::super::words::{Words, count};
+use crate::words::{Words, count};
 
 /// A figure as it is shown.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -4,11 +4,11 @@
 use crate::facts::cautions::allergens;
 use crate::facts::kitchen::{Comes, HEAVIEST, Picked};
 use crate::garden::{CRATE, Ingredient};
-use crate::report::page::Page;
+use crate::page::Page;
 use crate::report::screen::occasion;
 use crate::report::view::View;
-use crate::report::words::{choice, count, list, sentence};
 use crate::report::{cautions, handling, verdict};
+use crate::words::{choice, count, list, sentence};
 
 /// Writes the note.
 pub fn write(view: &View<'_>, page: &mut Page) {

@@ -1,6 +1,6 @@
 //! The map page: the garden from above, what stands in each bed and when, labels.
 
-use crate::report::page::{Page, Picture};
+use crate::page::{Page, Picture};
 use crate::report::pictures::map::map;
 use crate::report::view::View;
 

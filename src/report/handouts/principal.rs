@@ -5,12 +5,12 @@ use crate::explain::LeastSpace;
 use crate::facts::lessons::Most;
 use crate::facts::places;
 use crate::garden::{Care, GradeAt, Ingredient};
+use crate::page::{Page, Picture};
 use crate::plan::Planting;
-use crate::report::page::{Page, Picture};
 use crate::report::screen::occasion;
 use crate::report::view::View;
-use crate::report::words::{list, minutes};
 use crate::report::{care, cautions, decisions, idle, least_space, space, verdict};
+use crate::words::{list, minutes};
 
 /// Writes the sheet.
 pub fn write(view: &View<'_>, least: Option<&LeastSpace>, page: &mut Page) {

@@ -4,13 +4,13 @@
 use crate::facts::decisions::Order;
 use crate::facts::places::places;
 use crate::facts::supplies::{RESERVE, Raised};
+use crate::page::Page;
 use crate::report::decisions::ordered;
-use crate::report::page::Page;
 use crate::report::screen::occasion;
 use crate::report::tasks;
 use crate::report::view::View;
-use crate::report::words::{count, list};
 use crate::units::STRIP;
+use crate::words::{count, list};
 
 /// Writes the list.
 pub fn write(view: &View<'_>, page: &mut Page) {

@@ -3,8 +3,8 @@
 use crate::facts::no_plan::{Hindrance, Idea};
 use crate::garden::Garden;
 
-use super::super::page::Page;
-use super::super::words::{list, sentence};
+use crate::page::Page;
+use crate::words::{list, sentence};
 
 /// What usually helps against what was found, with the ingredients that it would help.
 pub(super) fn write(garden: &Garden, found: &Hindrance, page: &mut Page) {

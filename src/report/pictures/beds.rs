@@ -5,7 +5,7 @@ use crate::facts::stands::Carries;
 use crate::garden::Strips;
 use crate::plan::Stand;
 use crate::report::view::View;
-use crate::report::words::{count, list};
+use crate::words::{count, list};
 
 use super::timeline::numbered_at;
 use super::weeks::Weeks;

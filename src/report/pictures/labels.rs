@@ -82,7 +82,7 @@ fn plant(view: &View<'_>, at: PlantingAt, planting: &Planting) -> Label {
         large: numbered_at(view, at),
         below: grade_at(view, at).to_owned(),
         lines: told
-            .chain(place.map(|place| crate::report::words::sentence(&place)))
+            .chain(place.map(|place| crate::words::sentence(&place)))
             .collect(),
     }
 }

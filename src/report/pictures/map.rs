@@ -4,8 +4,8 @@ use crate::facts::map::{Ground, Map as Drawn, MapBed, Planted, Unplaced};
 use crate::garden::GradeAt;
 use crate::plan::Stand;
 use crate::report::view::View;
-use crate::report::words::{Words, list};
 use crate::units::STRIP;
+use crate::words::{Words, list};
 
 use super::beds::{names_of, strips};
 use super::{Said, Table, shown_signs};

@@ -5,7 +5,7 @@ use crate::calendar::Date;
 use crate::facts::space::{Room, Use};
 use crate::report::space;
 use crate::report::view::View;
-use crate::report::words::count;
+use crate::words::count;
 
 use super::weeks::Weeks;
 use super::{Said, Table, shown_signs};

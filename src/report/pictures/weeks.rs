@@ -5,7 +5,7 @@ use chrono::Datelike;
 use crate::calendar::Date;
 use crate::facts::weeks as facts;
 use crate::report::view::View;
-use crate::report::words::Words;
+use crate::words::Words;
 
 /// A month as it begins along the weeks, with names from the longest to the shortest.
 #[derive(Debug, Clone, PartialEq, Eq)]

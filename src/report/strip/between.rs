@@ -4,9 +4,9 @@
 use crate::facts::ours::{Between, Ours};
 use crate::garden::ClassAt;
 
-use super::super::page::Page;
 use super::super::view::View;
-use super::super::words::{count, list, sentence};
+use crate::page::Page;
+use crate::words::{count, list, sentence};
 
 /// Writes what to do when nothing is due.
 pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {

@@ -5,10 +5,10 @@ use crate::facts::space::all_strips;
 use crate::garden::{BedKind, Garden, Sun};
 
 use super::super::frost;
-use super::super::page::Page;
 use super::super::view::kind_of_years;
-use super::super::words::{Words, count};
+use crate::page::Page;
 use crate::units::STRIP;
+use crate::words::{Words, count};
 
 pub(super) fn beds(garden: &Garden, page: &mut Page) {
     let strips = all_strips(garden);

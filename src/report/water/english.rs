@@ -8,9 +8,9 @@ use crate::facts::water::{BreakPick, BreakWeek};
 use crate::garden::{Bed, Care, Garden};
 use crate::report::screen::occasion;
 use crate::report::view::View;
-use crate::report::words::water::WaterMeasure;
-use crate::report::words::{Words, list, sentence};
 use crate::units::Centimetres;
+use crate::words::water::WaterMeasure;
+use crate::words::{Words, list, sentence};
 
 use super::speech::{Speech, Sums};
 

@@ -12,8 +12,8 @@ use crate::facts::water::{BreakPick, BreakWeek};
 use crate::garden::{Bed, Care, Garden, Locale};
 use crate::report::screen::whose;
 use crate::report::view::View;
-use crate::report::words::sentence;
-use crate::report::words::water::WaterMeasure;
+use crate::words::sentence;
+use crate::words::water::WaterMeasure;
 
 use super::english::ROOM;
 use super::speech::{Speech, Sums};

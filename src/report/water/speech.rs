@@ -5,7 +5,7 @@ use crate::calendar::Date;
 use crate::checker::{Seedbed, WaterNeed};
 use crate::facts::water::BreakWeek;
 use crate::garden::{Bed, Garden};
-use crate::report::words::water::WaterMeasure;
+use crate::words::water::WaterMeasure;
 
 /// What the weeks alone add up to, and what whole years do.
 pub(super) struct Sums {

@@ -6,9 +6,6 @@ use crate::case::Content;
 use crate::dice::Dice;
 use crate::start::Start;
 
-/// Bytes of the largest file, more than any reader should take.
-const LARGE: usize = 70_000_000;
-
 /// Puts something else in the place of a file.
 pub fn change(
     files: &mut BTreeMap<String, Content>,
@@ -28,7 +25,7 @@ pub fn change(
         // Each waits until the longest time is over.
         43 if dice.chance(0.2) => Content::Pipe,
         43..63 => another(starts, dice).map_or(Content::Folder, Content::Bytes),
-        63 if !old.is_empty() => Content::Bytes(old.iter().copied().cycle().take(LARGE).collect()),
+        63 if !old.is_empty() => Content::Large(old),
         _ => Content::Bytes(encoded(&text, dice)),
     };
     files.insert(name.to_owned(), new);

@@ -6,9 +6,10 @@ use tureen::checker::{
     check_saved,
 };
 use tureen::garden::Garden;
+use tureen::page::Look;
 use tureen::plan::Plan;
 use tureen::plan::saved::{self, Since};
-use tureen::report::{self, Look};
+use tureen::report;
 use tureen::units::Minutes;
 
 use crate::support::gardens::{bed, tiny_garden};
@@ -30,7 +31,7 @@ fn changed(standing: &Standing) -> &Changed {
     }
 }
 
-fn told(page: &report::page::Page) -> String {
+fn told(page: &tureen::page::Page) -> String {
     page.text(Look {
         width: 400,
         color: false,

@@ -8,9 +8,10 @@ use std::collections::BTreeMap;
 use tureen::calendar::{Date, plus_days};
 use tureen::checker::{CheckedPlan, Standing, check, check_saved, promise};
 use tureen::garden::Garden;
+use tureen::page::Look;
 use tureen::plan::saved::{self, Since};
 use tureen::plan::{AimResult, Plan, StepKind};
-use tureen::report::{self, Look};
+use tureen::report;
 
 use crate::support::gardens::tiny_garden;
 use crate::support::plans::tiny_plan;

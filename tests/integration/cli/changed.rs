@@ -60,6 +60,29 @@ fn every_page_of_the_handouts_opens_with_it() {
         }
     }
     assert_eq!(pages, 9);
+    assert_eq!(standing_in_data(&folder), "project-changed");
+}
+
+/// What the data file says that the plan is worth.
+fn standing_in_data(folder: &Folder) -> String {
+    let data = std::fs::read_to_string(folder.path("out/plan-data.json")).unwrap();
+    let data: serde_json::Value = serde_json::from_str(&data).unwrap();
+    data["standing"].as_str().unwrap().to_owned()
+}
+
+/// A plan as it was saved, and the same after an edit that breaks no rule.
+#[test]
+fn the_data_file_tells_that_a_plan_was_edited() {
+    let folder = Folder::new("changed-data-edited");
+    folder.answer(&["plan", "garden.toml", "--out", "."]);
+    folder.answer(&["handouts", "garden.toml", "--out", "out"]);
+    assert_eq!(standing_in_data(&folder), "as-planned");
+    let plan = std::fs::read_to_string(folder.path("plan.json")).unwrap();
+    let edited = plan.replacen("\"bound\": ", "\"bound\": 9", 1);
+    assert_ne!(plan, edited);
+    std::fs::write(folder.path("plan.json"), edited).unwrap();
+    folder.answer(&["handouts", "garden.toml", "--out", "out"]);
+    assert_eq!(standing_in_data(&folder), "edited");
 }
 
 #[test]

@@ -7,12 +7,13 @@ use tureen::explain::slack;
 use tureen::facts::Facts;
 use tureen::facts::tasks::{Doer, Task};
 use tureen::garden::{Garden, GradeAt, Method};
+use tureen::page::Look;
 use tureen::plan::{Plan, Planting, Step, StepKind, When};
 use tureen::report::entries::{Entry, entries};
+use tureen::report::grade;
 use tureen::report::tasks::{title, who};
 use tureen::report::view::View;
-use tureen::report::words::Words;
-use tureen::report::{Look, grade};
+use tureen::words::Words;
 
 use super::aim::plans;
 use super::steps_by_hand::{Said, bears, choices, spans_follow};

@@ -7,8 +7,9 @@ use tureen::checker::check;
 use tureen::facts::no_plan::Hindrance;
 use tureen::garden::{Garden, GradeAt};
 use tureen::model::{Options, Outcome, Pressure, solve, widen};
+use tureen::page::Look;
 use tureen::plan::{Aim, AimResult};
-use tureen::report::{self, Look};
+use tureen::report;
 
 use crate::support::crops::sown_crop;
 use crate::support::day as date;

@@ -12,9 +12,10 @@ use tureen::garden::{Garden, GradeAt};
 use tureen::handouts::all;
 use tureen::handouts::calendar::Stamp;
 use tureen::handouts::folder::File;
+use tureen::page::Block;
+use tureen::page::Look;
 use tureen::report::handouts::{Handout, Reader};
-use tureen::report::page::Block;
-use tureen::report::{self, Look, view::View};
+use tureen::report::{self, view::View};
 
 use super::pictures::planned;
 use crate::support::gardens::{class, grade, tiny_garden};
@@ -82,7 +83,7 @@ fn texts(block: &Block) -> Vec<String> {
         Block::Entry { label, text, .. } => vec![label.clone(), text.clone()],
         Block::Table(table) => table.rows.concat(),
         Block::Grid(grid) => {
-            let cells = |row: &report::page::GridRow| {
+            let cells = |row: &tureen::page::GridRow| {
                 let first = [row.label.clone()].into_iter();
                 first.chain(row.cells.clone()).chain(row.under.clone())
             };

@@ -6,8 +6,9 @@ use tureen::checker::check;
 use tureen::deadline::Deadline;
 use tureen::explain::{slack, slack_within};
 use tureen::model::{Options, Outcome, solve};
+use tureen::page::Look;
 use tureen::plan::Aim;
-use tureen::report::{self, Look};
+use tureen::report;
 
 use super::{GENEROUS, sown_twice};
 use crate::cli::{Folder, text};

@@ -5,10 +5,10 @@ use tureen::calendar::{Date, days_between};
 use tureen::garden::Locale;
 use tureen::growth::climate::WARM_SOIL;
 use tureen::report::frost;
-use tureen::report::words::Words;
 use tureen::units::{Celsius, Latitude};
 use tureen::weather::cold_days::{ColdDays, FREEZING, HARD_FROST};
 use tureen::weather::{Daily, Record};
+use tureen::words::Words;
 
 use super::check::{Check, EXACT};
 use super::ours::fahrenheit;

@@ -184,7 +184,7 @@ fn a_long_bed_and_a_short_record_are_told() {
 #[test]
 fn check_and_plan_tell_doubts_at_their_head() {
     let (mut garden, checked) = crate::report::tiny();
-    let look = report::Look {
+    let look = tureen::page::Look {
         width: 100,
         color: false,
     };

@@ -9,10 +9,10 @@ use std::path::Path;
 use serde_json::Value as Json;
 use toml::{Table, Value};
 use tureen::garden::Locale;
+use tureen::page::{Block, Page};
 use tureen::project::{self, Form, Key, Presence};
 use tureen::report;
-use tureen::report::page::{Block, Page};
-use tureen::report::words::Words;
+use tureen::words::Words;
 
 use super::{FULL, catalogue, steady_weather};
 
@@ -317,7 +317,7 @@ fn the_page_and_the_schema_in_the_repository_are_those_of_the_program() {
 #[test]
 fn one_table_is_shown_with_those_within_it() {
     let keys = project::keys(catalogue());
-    let look = report::Look {
+    let look = tureen::page::Look {
         width: 100,
         color: false,
     };
@@ -347,7 +347,7 @@ fn a_crop_names_the_key_of_every_figure_that_the_file_can_give() {
         .filter_map(|name| catalogue().entry(name))
     {
         let page = report::crop(catalogue(), entry, None);
-        let text = page.text(report::Look {
+        let text = page.text(tureen::page::Look {
             width: 1000,
             color: false,
         });

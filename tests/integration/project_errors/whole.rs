@@ -3,7 +3,7 @@
 use chrono::Weekday;
 use tureen::garden::{
     BedAt, BedKind, BegunAt, Care, Class, Garden, GradeAt, HandOver, Locale, Method, PatchAt,
-    Reached, Runs, Slot, Source, StripAt, Strips, Sun,
+    Reached, Runs, Slot, Source, StripAt, Sun,
 };
 use tureen::project;
 use tureen::units::{Celsius, Centimetres, Kilograms, Metres, Minutes, Share};
@@ -200,11 +200,8 @@ fn the_full_file_gives_its_garden() {
     assert_eq!((bed.runs, pot.runs), (Runs::NorthSouth, Runs::EastWest));
     assert_eq!(bed.extent(), (Metres(1.2), Metres(3.6)));
     let begun = &garden.begun[0];
-    let strips = Strips {
-        first: StripAt(2),
-        count: 4,
-    };
-    assert_eq!(begun.in_bed(), (BedAt(0), strips));
+    let (at, strips) = begun.in_bed();
+    assert_eq!((at, strips.first, strips.count), (BedAt(0), StripAt(2), 4));
     assert_eq!(begun.since, day("2026-10-12"));
     assert_eq!(begun.reached, Reached::Sown);
     // The plan begins where the garlic was planted.

@@ -5,9 +5,9 @@ use std::collections::BTreeSet;
 
 use tureen::catalogue::{Catalogue, Entry, MEMORY, PRACTICE, source_keys};
 use tureen::garden::{Garden, Locale};
-use tureen::report::words::Words;
 use tureen::report::{self, crops, figures};
 use tureen::units::Celsius;
+use tureen::words::Words;
 
 use super::plain;
 use super::screens::compare;
@@ -47,7 +47,7 @@ fn the_list_of_all_crops() {
     let text = crops(&catalogue()).text(plain(100));
     compare("crops", &text);
     for entry in entries(&catalogue()) {
-        let name = tureen::report::words::sentence(&entry.crop.name);
+        let name = tureen::words::sentence(&entry.crop.name);
         let lines = text.lines().filter(|l| {
             l.strip_prefix(&format!("  {name}"))
                 .is_some_and(|rest| rest.starts_with("  "))

@@ -3,10 +3,10 @@
 
 use proptest::prelude::*;
 use tureen::garden::Locale;
-use tureen::report::words::Words;
 use tureen::units::{
     Celsius, Centimetres, Kilograms, Litres, Metres, Millimetres, Minutes, Share, rounded,
 };
+use tureen::words::Words;
 
 /// The first figure of a text that is nothing and has a sign.
 pub fn negative_nothing(text: &str) -> Option<&str> {

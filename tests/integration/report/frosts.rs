@@ -4,10 +4,10 @@ use chrono::Datelike;
 use tureen::calendar::{Date, days_between};
 use tureen::garden::Locale;
 use tureen::report::frost::{autumn, spring};
-use tureen::report::words::Words;
 use tureen::units::Latitude;
 use tureen::weather::cold_days::{ColdDays, FREEZING};
 use tureen::weather::{Daily, Record};
+use tureen::words::Words;
 
 use crate::support::day;
 use crate::support::weather::daily;

@@ -6,10 +6,11 @@ use tureen::checker::check;
 use tureen::explain::least_space;
 use tureen::garden::{Garden, GradeAt, Locale};
 use tureen::model::Options;
-use tureen::report::page::Page;
-use tureen::report::words::Words;
-use tureen::report::{self, Look};
+use tureen::page::Look;
+use tureen::page::Page;
+use tureen::report;
 use tureen::units::{Centimetres, Kilograms, Litres, Metres, Millimetres, SquareMetres};
+use tureen::words::Words;
 
 use super::plain;
 use super::screens::compare;

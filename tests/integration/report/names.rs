@@ -8,7 +8,7 @@ use tureen::garden::Garden;
 use tureen::report::entries::entries;
 use tureen::report::handouts::all;
 use tureen::report::view::View;
-use tureen::report::words::sentence;
+use tureen::words::sentence;
 
 use super::{plain, tiny};
 use crate::support::plans::tiny_plan;

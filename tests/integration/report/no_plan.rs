@@ -4,7 +4,8 @@ use tureen::candidates::DropReason;
 use tureen::facts::no_plan::Hindrance;
 use tureen::garden::IngredientAt;
 use tureen::model::{Impossible, LeftOut, Pressure, Why};
-use tureen::report::{self, page::Page};
+use tureen::page::Page;
+use tureen::report;
 
 use super::plain;
 use crate::support::day;

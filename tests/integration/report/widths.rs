@@ -4,7 +4,8 @@ use tureen::catalogue::Catalogue;
 use tureen::explain::least_space;
 use tureen::garden::GradeAt;
 use tureen::model::Options;
-use tureen::report::{self, Look};
+use tureen::page::Look;
+use tureen::report;
 
 use super::{plain, tiny};
 use crate::support::day;

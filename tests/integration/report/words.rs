@@ -1,7 +1,7 @@
 //! Lists, counts and sentences in words.
 
-use tureen::report::words::{choice, count, list, minutes, sentence};
 use tureen::units::Minutes;
+use tureen::words::{choice, count, list, minutes, sentence};
 
 #[test]
 fn lists_end_in_and_choices_in_or() {

@@ -4,8 +4,8 @@ use crate::checker::{AimFault, Difference, Fault, Named, Quantity, Subject};
 use crate::plan::Aim;
 use crate::units::{Kilograms, rounded};
 
-use super::super::super::words::{Words, list, sentence as capital};
 use super::references::{planting, step};
+use crate::words::{Words, list, sentence as capital};
 
 /// The sentence of a fault of this group.
 pub(super) fn sentence(fault: &Fault, words: Words) -> Option<String> {

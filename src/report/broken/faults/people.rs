@@ -2,9 +2,9 @@
 
 use crate::checker::Fault;
 
-use super::super::super::words::{Words, choice, count, minutes, sentence as capital};
 use super::references::{planting, step};
 use crate::units::Minutes;
+use crate::words::{Words, choice, count, minutes, sentence as capital};
 
 /// The sentence of a fault of this group.
 pub(super) fn sentence(fault: &Fault, words: Words) -> Option<String> {

@@ -2,8 +2,8 @@
 
 use crate::checker::{Fault, PlaceFault, PlantingRef};
 
-use super::super::super::words::{Words, count, sentence as capital};
 use super::references::planting;
+use crate::words::{Words, count, sentence as capital};
 
 /// The sentence of a fault of this group.
 pub(super) fn sentence(fault: &Fault, words: Words) -> Option<String> {

@@ -7,8 +7,8 @@ use crate::plan::StepKind;
 use super::super::super::day_limits::told;
 use super::super::super::step_words;
 use super::super::super::steps::how_grown;
-use super::super::super::words::{Words, list, sentence as capital};
 use super::references::{planting, step};
+use crate::words::{Words, list, sentence as capital};
 
 /// The sentence of a fault of this group.
 pub(super) fn sentence(fault: &Fault, words: Words) -> Option<String> {

@@ -5,8 +5,8 @@ use crate::facts::crop::rows_in_bed;
 use crate::garden::{Crop, Sun};
 use crate::units::{Kilograms, Metres};
 
-use super::super::super::words::{Words, count};
 use super::super::line::{Line, days, line, old_enough, years};
+use crate::words::{Words, count};
 
 /// The width of bed for which the room is worked out: reached from both sides (common practice).
 const USUAL_WIDTH: Metres = Metres(1.2);

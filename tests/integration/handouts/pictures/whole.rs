@@ -8,9 +8,9 @@ use tureen::facts::life::Whose;
 use tureen::garden::Garden;
 use tureen::handouts::pictures;
 use tureen::model::Options;
+use tureen::page::Picture;
 use tureen::pipeline;
 use tureen::plan::StepKind;
-use tureen::report::page::Picture;
 use tureen::report::view::View;
 
 use super::all;

@@ -10,7 +10,7 @@ use textwrap::{Options, WordSplitter};
 
 use crate::harmless;
 
-use super::page::{Block, Drawing, Grid, Page, Table, TooWide};
+use super::blocks::{Block, Drawing, Grid, Page, Table, TooWide};
 
 /// How a page is to look.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
