@@ -4,6 +4,8 @@ mod amounts;
 mod dates;
 pub mod water;
 
+use std::fmt::Display;
+
 use chrono::Datelike;
 
 use crate::garden::{Garden, Locale};
@@ -87,14 +89,15 @@ pub fn choice(items: &[String]) -> String {
 
 /// `1 flat`, `2 flats`, `2 classes`, `2 tries`.
 #[must_use]
-pub fn count(n: u32, thing: &str) -> String {
+pub fn count<N: Display + From<u8> + PartialEq>(n: N, thing: &str) -> String {
+    let one = n == N::from(1);
     let ending = match thing {
-        _ if n == 1 => "",
+        _ if one => "",
         _ if thing.ends_with('s') => "es",
         _ => "s",
     };
     match thing.strip_suffix("ry") {
-        Some(stem) if n != 1 => format!("{n} {stem}ries"),
+        Some(stem) if !one => format!("{n} {stem}ries"),
         _ => format!("{n} {thing}{ending}"),
     }
 }

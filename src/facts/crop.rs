@@ -25,7 +25,7 @@ const SOIL: [Celsius; 9] = [
 
 /// From when degree-days are counted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum From {
+pub enum CountedFrom {
     /// From sowing.
     Sowing,
     /// From coming up.
@@ -87,20 +87,20 @@ pub fn packet_days(crop: &Crop) -> PacketDays {
 
 /// Degree-days until it is ripe where it is sown; `None` if it is not.
 #[must_use]
-pub fn ripe_when_sown(crop: &Crop) -> Option<(From, DegreeDays)> {
+pub fn ripe_when_sown(crop: &Crop) -> Option<(CountedFrom, DegreeDays)> {
     let (start, need) = Requirement::of(crop).sown.filter(|_| in_bed(crop))?;
     let from = match start {
-        requirement::Start::Sowing => From::Sowing,
-        requirement::Start::Emergence => From::ComingUp,
+        requirement::Start::Sowing => CountedFrom::Sowing,
+        requirement::Start::Emergence => CountedFrom::ComingUp,
     };
     Some((from, need))
 }
 
 /// Degree-days until it is ripe where it is planted out; `None` if it is not.
 #[must_use]
-pub fn ripe_when_planted(crop: &Crop) -> Option<(From, DegreeDays)> {
+pub fn ripe_when_planted(crop: &Crop) -> Option<(CountedFrom, DegreeDays)> {
     let need = Requirement::of(crop).planted.filter(|_| as_plants(crop))?;
-    Some((From::PlantingOut, need))
+    Some((CountedFrom::PlantingOut, need))
 }
 
 /// Days until it is up in soil of the temperatures of the published tables; `None` where it does not

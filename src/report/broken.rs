@@ -19,10 +19,9 @@ pub fn broken(garden: &Garden, violations: &[Violation]) -> Page {
 
 /// Writes every broken rule with its faults.
 pub(super) fn write(garden: &Garden, violations: &[Violation], page: &mut Page) {
-    let found = u32::try_from(violations.len()).unwrap_or(u32::MAX);
     page.title(&format!(
         "The plan breaks the rules in {}.",
-        count(found, "place")
+        count(violations.len(), "place")
     ));
     let words = Words::of(garden);
     for rule in Rule::ALL {

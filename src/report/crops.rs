@@ -12,7 +12,7 @@ use crate::words::{count, sentence};
 #[must_use]
 pub fn crops(catalogue: &Catalogue) -> Page {
     let mut page = Page::new();
-    let number = u32::try_from(catalogue.names().count()).unwrap_or(u32::MAX);
+    let number = catalogue.names().count();
     page.title(&format!("{} that the program knows", count(number, "crop")));
     for (group, entries) in catalogue.groups() {
         page.heading(heading(group).unwrap_or(group));

@@ -182,7 +182,6 @@ fn bounds(text: &mut String, solved: &Program<'_>) -> std::fmt::Result {
 /// What `tureen plan --write-program` adds.
 #[must_use]
 pub fn programs_written(folder: &Path, files: usize) -> String {
-    let files = u32::try_from(files).unwrap_or(u32::MAX);
     format!(
         "\nThe arithmetic behind the plan: {} in {}, one for each aim that was followed.\n",
         count(files, "file"),

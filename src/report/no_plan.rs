@@ -99,7 +99,7 @@ pub fn too_many(garden: &Garden) -> Page {
 fn some(n: usize, what: &str) -> String {
     match what.split_once(' ') {
         Some((first, rest)) if n != 1 => format!("{n} {first}s {rest}"),
-        _ => count(u32::try_from(n).unwrap_or(u32::MAX), what),
+        _ => count(n, what),
     }
 }
 

@@ -90,9 +90,9 @@ fn sentence(view: &View<'_>, if_out: &IfOut) -> String {
     let mut told: Vec<String> = if_out.changed.iter().map(|c| changed(view, c)).collect();
     told.push(match (told.is_empty(), if_out.others) {
         (true, 0) => "nothing changes".to_owned(),
-        (true, n) => format!("no ingredient changes by more than {}", a_number(n, "year")),
+        (true, n) => format!("no ingredient changes by more than {}", count(n, "year")),
         (false, 0) => "nothing else changes".to_owned(),
-        (false, n) => format!("all others change by at most {}", a_number(n, "year")),
+        (false, n) => format!("all others change by at most {}", count(n, "year")),
     });
     let dish = if if_out.dish == whole {
         format!("The whole dish stays at {whole} of {years} years.")
@@ -123,10 +123,6 @@ fn changed(view: &View<'_>, changed: &Changed) -> String {
         view.years(),
         changed.planned
     )
-}
-
-fn a_number(n: usize, thing: &str) -> String {
-    count(u32::try_from(n).unwrap_or(u32::MAX), thing)
 }
 
 /// For a grade's own page: what becomes of its ingredient, if that is much.

@@ -35,7 +35,7 @@ pub(super) fn of_a_plan(view: &View<'_>, limit: Duration) -> Option<String> {
 
 /// `10 seconds`.
 pub(super) fn seconds(limit: Duration) -> String {
-    count(u32::try_from(limit.as_secs()).unwrap_or(u32::MAX), "second")
+    count(limit.as_secs(), "second")
 }
 
 /// Of several trials, those whose search was ended early: the name of each, with the most years

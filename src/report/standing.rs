@@ -50,7 +50,7 @@ pub(super) fn notice(view: &View<'_>, page: &mut Page) {
         Standing::Changed(changed) => {
             let figures = match changed.differences.len() {
                 0 => "All its figures still hold".to_owned(),
-                n => format!("It keeps every rule, but {} changed", so_many(n)),
+                n => format!("It keeps every rule, but {} changed", count(n, "figure")),
             };
             page.title(&format!(
                 "{}. {figures}; whether a better plan is possible now is not known.",
@@ -58,10 +58,6 @@ pub(super) fn notice(view: &View<'_>, page: &mut Page) {
             ));
         }
     }
-}
-
-fn so_many(n: usize) -> String {
-    count(u32::try_from(n).unwrap_or(u32::MAX), "figure")
 }
 
 /// What has changed, and what to do about it.
@@ -88,7 +84,7 @@ fn differences(changed: &Changed, words: Words, page: &mut Page) {
     if !rest.is_empty() {
         let minutes = rest.iter().all(|d| d.what == Quantity::Minutes);
         let what = if minutes { " (minutes of steps)" } else { "" };
-        page.item(&format!("And {} more{what}.", so_many(rest.len())));
+        page.item(&format!("And {} more{what}.", count(rest.len(), "figure")));
     }
 }
 

@@ -46,7 +46,7 @@ fn proof(verdict: &Verdict) -> String {
         Proof::Best => format!("; proved best{when}"),
         Proof::GivenUp { possible, given } => format!(
             "; {possible} {are} possible{when}, {} given up for the aims that come after it",
-            count(u32::try_from(given).unwrap_or(u32::MAX), "year")
+            count(given, "year")
         ),
     }
 }
@@ -97,13 +97,12 @@ pub(super) fn weak_points(view: &View<'_>, page: &mut Page) {
 fn reasons(point: &WeakPoint, named: bool) -> String {
     let text = |(why, years): &(Unready, Vec<i32>)| {
         let labels: Vec<String> = years.iter().map(ToString::to_string).collect();
-        let n = u32::try_from(years.len()).unwrap_or(u32::MAX);
         if named && years.len() <= 3 {
             format!("in {} {}", list(&labels), unready(*why))
         } else if point.reasons.len() == 1 {
             unready(*why).to_owned()
         } else {
-            format!("in {} {}", count(n, "year"), unready(*why))
+            format!("in {} {}", count(years.len(), "year"), unready(*why))
         }
     };
     point

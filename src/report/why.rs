@@ -213,9 +213,11 @@ fn what(garden: &Garden, kind: &Kind) -> String {
         }
         Kind::AnotherCrop { ingredient, crop } => format!("{crop} in place of {ingredient}."),
         Kind::AnotherDay { later } => {
-            let weeks = u32::try_from(later.unsigned_abs() / 7).unwrap_or(u32::MAX);
             let side = if *later > 0 { "later" } else { "earlier" };
-            format!("The feast {} {side}.", count(weeks, "week"))
+            format!(
+                "The feast {} {side}.",
+                count(later.unsigned_abs() / 7, "week")
+            )
         }
         Kind::Bought { ingredient } => format!("All {ingredient} bought, none grown."),
     }

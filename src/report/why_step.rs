@@ -162,13 +162,12 @@ fn compared(view: &View<'_>, planting: &Planting, then: Ready) -> String {
 /// What a plan with the step on other days costs.
 fn cost(view: &View<'_>, planting: &Planting, step: &Step, held: &Held) -> String {
     let side = if held.earlier { "earlier" } else { "later" };
-    let tried = u32::try_from(held.without_plan).unwrap_or(u32::MAX);
     let unsettled = match held.unsettled {
         0 => String::new(),
         n => format!(" Of {n} it was not settled in the time allowed."),
     };
     let Some((when, plan)) = &held.plan else {
-        return match tried {
+        return match held.without_plan {
             0 => format!("There is no {side} week in which it could be done."),
             n => format!(
                 "No plan in the {} that are {side}.{unsettled}",
@@ -177,7 +176,7 @@ fn cost(view: &View<'_>, planting: &Planting, step: &Step, held: &Held) -> Strin
         };
     };
     let then = Facts::new(view.garden, plan).ready_now(planting);
-    let nearer = match tried {
+    let nearer = match held.without_plan {
         0 => String::new(),
         1 => " Nearer by, 1 round has no plan.".to_owned(),
         n => format!(" Nearer by, {n} rounds have no plan."),

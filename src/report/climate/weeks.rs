@@ -52,12 +52,11 @@ fn when(climate: &Climate, words: Words, holds: impl Fn(&Part) -> bool) -> Strin
         return "no week of the year".to_owned();
     }
     let texts = stretches.iter().map(|stretch| {
-        let weeks = u32::try_from(stretch.weeks).unwrap_or(0);
         format!(
             "{} to {} ({})",
             words.full_month(stretch.from),
             words.full_month(stretch.to),
-            count(weeks, "week")
+            count(stretch.weeks, "week")
         )
     });
     list(&texts.collect::<Vec<_>>())

@@ -21,10 +21,23 @@ pub struct Figure {
 
 /// How a figure is worded. `text` is `None` where a crop has no such figure.
 pub(super) struct Line {
-    pub label: &'static str,
+    label: &'static str,
     /// The fields of the catalogue that it shows.
-    pub fields: &'static [&'static str],
-    pub text: fn(&Crop, &Entry, Words) -> Option<String>,
+    fields: &'static [&'static str],
+    text: fn(&Crop, &Entry, Words) -> Option<String>,
+}
+
+/// A line of a table.
+pub(super) const fn line(
+    label: &'static str,
+    fields: &'static [&'static str],
+    text: fn(&Crop, &Entry, Words) -> Option<String>,
+) -> Line {
+    Line {
+        label,
+        fields,
+        text,
+    }
 }
 
 impl Line {

@@ -52,7 +52,7 @@ pub fn beds(view: &View<'_>) -> Option<Beds> {
         weeks.in_words(view)
     );
     if !empty.is_empty() {
-        let beds = count(u32::try_from(empty.len()).unwrap_or(u32::MAX), "bed");
+        let beds = count(empty.len(), "bed");
         description.push_str(&format!(" Nothing of this dish stands in {beds}."));
     }
     let rows: Vec<Row> = used.into_iter().map(|bed| row(view, bed)).collect();

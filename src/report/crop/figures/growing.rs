@@ -1,183 +1,135 @@
 //! Figures from the seed to the ripe crop: starting, coming up, ripening, cold.
 
-use crate::facts::crop::{From, ripe_when_planted, ripe_when_sown};
+use crate::facts::crop::{CountedFrom, ripe_when_planted, ripe_when_sown};
 use crate::garden::{Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, SeedSize};
 use crate::units::{Celsius, DegreeDays};
 
-use super::super::line::{Line, days, old_enough, way};
+use super::super::line::{Line, days, line, old_enough, way};
 use crate::words::count;
 
 pub(super) const STARTING: [Line; 8] = [
-    Line {
-        label: "How",
-        fields: &["methods"],
-        text: |crop, _, _| Some(methods(crop)),
-    },
-    Line {
-        label: "Seed",
-        fields: &["seed_size"],
-        text: |crop, _, _| Some(seed_size(crop.seed_size).to_owned()),
-    },
-    Line {
-        label: "To sow it",
-        fields: &["ages.sowing"],
-        text: |crop, _, _| crop.ages.sowing.map(old_enough),
-    },
-    Line {
-        label: "Of 100 seeds",
-        fields: &["germinates"],
-        text: |crop, _, _| Some(format!("{:.0} come up", crop.germinates.0 * 100.0)),
-    },
-    Line {
-        label: "On the shelf",
-        fields: &["indoor.weeks"],
-        text: |crop, _, _| crop.indoor.as_ref().map(shelf_weeks),
-    },
-    Line {
-        label: "In a flat",
-        fields: &["indoor.cells"],
-        text: |crop, _, _| {
-            let cells = crop.indoor?.cells_per_flat;
-            Some(format!("{cells} cells, when it is sown"))
-        },
-    },
-    Line {
-        label: "Potted up",
-        fields: &["indoor.pots"],
-        text: |crop, _, _| Some(format!("{} pots in a flat", crop.indoor?.pots_per_flat?)),
-    },
-    Line {
-        label: "Heat mat",
-        fields: &["indoor.warm_below"],
-        text: |crop, _, _| {
-            let warm = crop.indoor?.warm_below.0;
-            Some(format!("until it is up, in a room colder than {warm} C"))
-        },
-    },
+    line("How", &["methods"], |crop, _, _| Some(methods(crop))),
+    line("Seed", &["seed_size"], |crop, _, _| {
+        Some(seed_size(crop.seed_size).to_owned())
+    }),
+    line("To sow it", &["ages.sowing"], |crop, _, _| {
+        crop.ages.sowing.map(old_enough)
+    }),
+    line("Of 100 seeds", &["germinates"], |crop, _, _| {
+        Some(format!("{:.0} come up", crop.germinates.0 * 100.0))
+    }),
+    line("On the shelf", &["indoor.weeks"], |crop, _, _| {
+        crop.indoor.as_ref().map(shelf_weeks)
+    }),
+    line("In a flat", &["indoor.cells"], |crop, _, _| {
+        let cells = crop.indoor?.cells_per_flat;
+        Some(format!("{cells} cells, when it is sown"))
+    }),
+    line("Potted up", &["indoor.pots"], |crop, _, _| {
+        Some(format!("{} pots in a flat", crop.indoor?.pots_per_flat?))
+    }),
+    line("Heat mat", &["indoor.warm_below"], |crop, _, _| {
+        let warm = crop.indoor?.warm_below.0;
+        Some(format!("until it is up, in a room colder than {warm} C"))
+    }),
 ];
 
 pub(super) const COMING_UP: [Line; 5] = [
-    Line {
-        label: "The days above",
-        fields: &["germination.table"],
-        text: |crop, _, _| match crop.germination {
+    line(
+        "The days above",
+        &["germination.table"],
+        |crop, _, _| match crop.germination {
             Germination::Table(_) => {
                 Some("measured in steady warmth; in a bed it takes longer".to_owned())
             }
             Germination::Range { .. } => None,
         },
-    },
-    Line {
-        label: "Coldest soil",
-        fields: &["germination.range.min"],
-        text: |crop, _, _| range(crop).map(|(min, _, _, _)| format!("{} C", min.0)),
-    },
-    Line {
-        label: "Best soil",
-        fields: &["germination.range.optimum"],
-        text: |crop, _, _| range(crop).map(|(_, best, _, _)| format!("{} C", best.0)),
-    },
-    Line {
-        label: "Warmest soil",
-        fields: &["germination.range.max"],
-        text: |crop, _, _| range(crop).map(|(_, _, max, _)| format!("{} C", max.0)),
-    },
-    Line {
-        label: "At the best",
-        fields: &["germination.range.days"],
-        text: |crop, _, _| range(crop).map(|(_, _, _, at_best)| days(at_best)),
-    },
+    ),
+    line("Coldest soil", &["germination.range.min"], |crop, _, _| {
+        range(crop).map(|(min, _, _, _)| format!("{} C", min.0))
+    }),
+    line("Best soil", &["germination.range.optimum"], |crop, _, _| {
+        range(crop).map(|(_, best, _, _)| format!("{} C", best.0))
+    }),
+    line("Warmest soil", &["germination.range.max"], |crop, _, _| {
+        range(crop).map(|(_, _, max, _)| format!("{} C", max.0))
+    }),
+    line("At the best", &["germination.range.days"], |crop, _, _| {
+        range(crop).map(|(_, _, _, at_best)| days(at_best))
+    }),
 ];
 
 pub(super) const RIPENING: [Line; 9] = [
-    Line {
-        label: "From sowing",
-        fields: &["ripening.days_from_sowing"],
-        text: |crop, _, _| {
+    line(
+        "From sowing",
+        &["ripening.days_from_sowing"],
+        |crop, _, _| {
             let packet = crop.ripening.days_from_sowing?;
             Some(format!("{} in the bed, as packets say", days(packet)))
         },
-    },
-    Line {
-        label: "From planting out",
-        fields: &["ripening.days_from_planting"],
-        text: |crop, _, _| {
+    ),
+    line(
+        "From planting out",
+        &["ripening.days_from_planting"],
+        |crop, _, _| {
             let packet = crop.ripening.days_from_planting?;
             Some(format!("{}, as packets say", days(packet)))
         },
-    },
-    Line {
-        label: "Published warmth",
-        fields: &["ripening.thermal_from_sowing"],
-        text: |crop, _, _| {
+    ),
+    line(
+        "Published warmth",
+        &["ripening.thermal_from_sowing"],
+        |crop, _, _| {
             let sum = crop.ripening.thermal_from_sowing?.0;
             Some(format!(
                 "{sum} degree-days (C) from sowing; used instead of packet days"
             ))
         },
-    },
-    Line {
-        label: "Packet days hold",
-        fields: &["ripening.reference"],
-        text: |crop, _, _| {
-            let reference = crop.ripening.reference.0;
-            Some(format!("where days have a mean of {reference} C"))
-        },
-    },
-    Line {
-        label: "No growth",
-        fields: &["ripening.base"],
-        text: |crop, _, _| Some(format!("below {} C", crop.ripening.base.0)),
-    },
-    Line {
-        label: "No faster",
-        fields: &["ripening.upper"],
-        text: |crop, _, _| Some(format!("above {} C", crop.ripening.upper?.0)),
-    },
-    Line {
-        label: "A day's warmth",
-        fields: &["ripening.method"],
-        text: |crop, _, _| Some(method(crop.ripening.method).to_owned()),
-    },
-    Line {
-        label: "So, when sown",
-        fields: &[],
-        text: |crop, _, _| ripe_when_sown(crop).map(ripe),
-    },
-    Line {
-        label: "So, when planted",
-        fields: &[],
-        text: |crop, _, _| ripe_when_planted(crop).map(ripe),
-    },
+    ),
+    line("Packet days hold", &["ripening.reference"], |crop, _, _| {
+        let reference = crop.ripening.reference.0;
+        Some(format!("where days have a mean of {reference} C"))
+    }),
+    line("No growth", &["ripening.base"], |crop, _, _| {
+        Some(format!("below {} C", crop.ripening.base.0))
+    }),
+    line("No faster", &["ripening.upper"], |crop, _, _| {
+        Some(format!("above {} C", crop.ripening.upper?.0))
+    }),
+    line("A day's warmth", &["ripening.method"], |crop, _, _| {
+        Some(method(crop.ripening.method).to_owned())
+    }),
+    line("So, when sown", &[], |crop, _, _| {
+        ripe_when_sown(crop).map(ripe)
+    }),
+    line("So, when planted", &[], |crop, _, _| {
+        ripe_when_planted(crop).map(ripe)
+    }),
 ];
 
 pub(super) const COLD: [Line; 3] = [
-    Line {
-        label: "Bears",
-        fields: &["frost.limit"],
-        text: |crop, _, _| {
-            let Celsius(limit) = crop.frost_limit;
-            let then = match crop.frost {
-                FrostResponse::Killed => "colder air kills it",
-                FrostResponse::SetBack { .. } => "colder air takes its leaves",
-            };
-            Some(format!("{limit} C when it is hardened; {then}"))
-        },
-    },
-    Line {
-        label: "Set back",
-        fields: &["frost.sets_back_days"],
-        text: |crop, _, _| match crop.frost {
+    line("Bears", &["frost.limit"], |crop, _, _| {
+        let Celsius(limit) = crop.frost_limit;
+        let then = match crop.frost {
+            FrostResponse::Killed => "colder air kills it",
+            FrostResponse::SetBack { .. } => "colder air takes its leaves",
+        };
+        Some(format!("{limit} C when it is hardened; {then}"))
+    }),
+    line(
+        "Set back",
+        &["frost.sets_back_days"],
+        |crop, _, _| match crop.frost {
             FrostResponse::Killed => None,
             FrostResponse::SetBack { days: lost } => {
                 Some(format!("by {} of growth, by such a night", days(lost)))
             }
         },
-    },
-    Line {
-        label: "Long days",
-        fields: &["bolting.day_length", "bolting.after_days"],
-        text: |crop, _, _| {
+    ),
+    line(
+        "Long days",
+        &["bolting.day_length", "bolting.after_days"],
+        |crop, _, _| {
             let bolting = crop.bolting?;
             Some(format!(
                 "it flowers, and is lost, after {} of {} hours of light and more",
@@ -185,7 +137,7 @@ pub(super) const COLD: [Line; 3] = [
                 bolting.day_length.0
             ))
         },
-    },
+    ),
 ];
 
 fn methods(crop: &Crop) -> String {
@@ -235,11 +187,11 @@ fn method(method: DegreeDayMethod) -> &'static str {
     }
 }
 
-fn ripe((from, need): (From, DegreeDays)) -> String {
+fn ripe((from, need): (CountedFrom, DegreeDays)) -> String {
     let from = match from {
-        From::Sowing => "sowing",
-        From::ComingUp => "coming up",
-        From::PlantingOut => "planting out",
+        CountedFrom::Sowing => "sowing",
+        CountedFrom::ComingUp => "coming up",
+        CountedFrom::PlantingOut => "planting out",
     };
     format!("ripe {:.0} degree-days (C) after {from}", need.0)
 }
