@@ -44,15 +44,11 @@ impl Spanish {
 
     /// `miércoles 29 de septiembre`, with its year if that does not go without saying.
     fn day(&self, day: Date) -> String {
-        self.written(day, "%A\u{a0}%-d de\u{a0}%B")
-    }
-
-    fn written(&self, day: Date, pattern: &str) -> String {
-        let text = day.format_localized(pattern, chrono::Locale::es_ES);
-        match day.year() == self.year {
-            true => text.to_string(),
-            false => format!("{text} de\u{a0}{}", day.year()),
-        }
+        let pattern = match day.year() == self.year {
+            true => "%A\u{a0}%-d de\u{a0}%B",
+            false => "%A\u{a0}%-d de\u{a0}%B de\u{a0}%Y",
+        };
+        written(day, pattern)
     }
 
     /// `garlic el sábado 17 de julio (bancal 14)`.
@@ -60,6 +56,11 @@ impl Spanish {
         let (ingredient, day) = (pick.ingredient, self.day(pick.day));
         format!("{ingredient} el {day} ({})", beds(&pick.beds))
     }
+}
+
+fn written(day: Date, pattern: &str) -> String {
+    let text = day.format_localized(pattern, chrono::Locale::es_ES);
+    text.to_string()
 }
 
 /// `bancal 2`, `bancales 7 y 8`.
@@ -146,7 +147,11 @@ impl Speech for Spanish {
     }
 
     fn week(&self, monday: Date) -> String {
-        self.written(monday, "%-d\u{a0}%b")
+        let pattern = match monday.year() == self.year {
+            true => "%-d\u{a0}%b",
+            false => "%-d\u{a0}%b\u{a0}%Y",
+        };
+        written(monday, pattern)
     }
 
     fn until(&self, day: Date) -> String {
