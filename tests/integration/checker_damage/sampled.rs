@@ -9,7 +9,7 @@ use tureen::calendar::{Date, plus_days};
 use tureen::checker::{check_saved, promise};
 use tureen::garden::{Bed, Care, Garden, Ingredient, Source};
 use tureen::plan::saved::{self, Since};
-use tureen::plan::{Place, Plan, Planting, Step, StepKind, When};
+use tureen::plan::{Aim, Place, Plan, Planting, Step, StepKind, When};
 
 use super::leaves::{changes, is_step, move_all, parts, read_and_check};
 use crate::random_gardens::dice::Dice;
@@ -63,13 +63,26 @@ fn claims_less(was: &Plan, is: &Plan) -> Option<&'static str> {
                 true => a.bound >= k.bound,
                 false => a.bound <= k.bound,
             };
-            a.value == k.value && weaker
+            // A year that was given back may be left out of the value too: then it is what the plan has.
+            (a.value == k.value || Some(a.value) == promised(is, a.aim)) && weaker
         })
     });
     match was.aims == is.aims {
         true => Some("it is the same plan, with another checksum"),
         false => less.then_some("it says less of its aims"),
     }
+}
+
+/// The years of an aim that a plan promises, whatever was reached when it was made.
+fn promised(plan: &Plan, aim: Aim) -> Option<f64> {
+    let years = || plan.promise.ingredients.iter().map(|p| p.ready_years);
+    let years = match aim {
+        Aim::WorstIngredient => years().min()?,
+        Aim::AllIngredients => years().sum(),
+        Aim::WholeDish => plan.promise.whole_dish_years,
+        _ => return None,
+    };
+    Some(f64::from(years))
 }
 
 /// The days on which a planting takes its strips, a week to clear them included; `None` if it is in
@@ -180,19 +193,31 @@ fn steps_alike(
             held.then_some("each class does it in another lesson of the round")
         }
         (When::Adult(day), When::Adult(_)) => {
-            let sown = before.steps.iter().find(|s| s.kind == StepKind::Sow)?;
-            let days = |from: Option<Date>| Some((*day - from?).num_days());
-            let in_time = days(sown.when.last())? >= 14 && days(sown.when.first())? <= 42;
             let school = garden.school_year.school_is_in(*day);
-            (in_time && school).then_some("an adult thins on another school day")
+            (thinned_in_time(before, *day)? && school)
+                .then_some("an adult thins on another school day")
         }
-        (When::Families(day), When::Families(_)) if step.kind == StepKind::Pick => {
+        (When::Families(day), When::Families(_)) => {
             let holiday = garden.school_year.break_on(*day);
             let there = holiday.is_some_and(|b| b.care == Care::Families);
-            there.then_some("families pick on another day on which they care")
+            match step.kind {
+                StepKind::Pick => {
+                    there.then_some("families pick on another day on which they care")
+                }
+                StepKind::Thin => (thinned_in_time(before, *day)? && there)
+                    .then_some("families thin on another day on which they care"),
+                _ => None,
+            }
         }
         _ => None,
     }
+}
+
+/// True if a day is 14 to 42 days after all that a planting has sown.
+fn thinned_in_time(planting: &Planting, day: Date) -> Option<bool> {
+    let sown = planting.steps.iter().find(|s| s.kind == StepKind::Sow)?;
+    let days = |from: Option<Date>| Some((day - from?).num_days());
+    Some(days(sown.when.last())? >= 14 && days(sown.when.first())? <= 42)
 }
 
 /// True if the class meets on the day, and for as long as all steps that it has then take.
