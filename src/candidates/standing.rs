@@ -55,7 +55,7 @@ fn begun(
         begun.as_plants(),
     );
     let pick_days = pick_days(garden, at, &rounds(context, grade));
-    let fates: Vec<Vec<Fate>> = vec![seasons.fates(begun.since)];
+    let fates: Vec<Vec<Fate>> = vec![seasons.fates_of_begun(begun.since)];
     let mut windows = windows_of(&seasons, &fates, begun.since, &pick_days);
     let least = least_ready_years(seasons.years());
     windows.retain(|w| w.ready.len() as usize >= least);

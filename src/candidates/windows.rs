@@ -73,6 +73,14 @@ impl Seasons {
         self.each.iter().map(fate).collect()
     }
 
+    /// The same of what was begun before the plan.
+    #[must_use]
+    pub fn fates_of_begun(&self, since: Date) -> Vec<Fate> {
+        let day = self.number(since);
+        let begun = |s: &CropSeason| s.begun(day, self.as_plants);
+        self.each.iter().map(begun).collect()
+    }
+
     /// The years in which every part, given its fates, is picked in a window and keeps.
     #[must_use]
     pub fn ready(&self, fates_of_parts: &[Vec<Fate>], picks: &[PickDay]) -> YearSet {

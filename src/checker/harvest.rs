@@ -328,15 +328,10 @@ fn picked_again(run: &Run<'_>, planting: &Planting<'_>, day: Date) -> Vec<Vec<us
 
 /// What becomes of a planting that is begun on a day.
 pub fn fate(run: &Run<'_>, planting: &Planting<'_>, season: &CropSeason, day: usize) -> Fate {
-    let as_plants = match (planting.plan.method, planting.ingredient.source) {
-        (Method::Indoor | Method::Bought, _) => true,
-        (_, Source::Begun(at)) => run.garden[at].as_plants(),
-        _ => false,
-    };
-    if as_plants {
-        season.planted(day)
-    } else {
-        season.sown(day)
+    match (planting.ingredient.source, planting.plan.method) {
+        (Source::Begun(at), _) => season.begun(day, run.garden[at].as_plants()),
+        (_, Method::Indoor | Method::Bought) => season.planted(day),
+        (_, Method::Direct | Method::Pieces | Method::Growing | Method::Patch) => season.sown(day),
     }
 }
 

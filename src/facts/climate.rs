@@ -38,31 +38,11 @@ pub const LIMITS: Limits = Limits {
     standstill: STANDSTILL,
 };
 
-/// A part of the year, over all years of the record that hold it.
+/// A part of the year, over all years of the record that hold it, and which crops it suits.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Part {
-    /// Its first day, in a year without leap day.
-    pub first: Date,
-    /// Its last day.
-    pub last: Date,
-    /// How many years hold it.
-    pub years: usize,
-    /// Mean of the days' lowest air temperatures.
-    pub low: Celsius,
-    /// Mean of the days' highest air temperatures.
-    pub high: Celsius,
-    /// Mean soil temperature in an open bed.
-    pub soil: Celsius,
-    /// Mean rain of the whole part.
-    pub rain: Millimetres,
-    /// Mean number of days with rain.
-    pub wet_days: f64,
-    /// Hours of daylight on the middle day.
-    pub light: Hours,
-    /// Years with a light frost in it.
-    pub frost_years: usize,
-    /// Years with a hard frost in it.
-    pub hard_frost_years: usize,
+    /// What the record holds of it.
+    pub spell: Spell,
     /// True if it suits warm-season crops.
     pub warm: bool,
     /// True if it suits cool-season crops.
@@ -77,17 +57,7 @@ impl From<Spell> for Part {
             warm: spell.suits_warm_crops(),
             cool: spell.suits_cool_crops(),
             dark: spell.light < STANDSTILL,
-            first: spell.first,
-            last: spell.last,
-            years: spell.years,
-            low: spell.low,
-            high: spell.high,
-            soil: spell.soil,
-            rain: spell.rain,
-            wet_days: spell.wet_days,
-            light: spell.light,
-            frost_years: spell.frost_years,
-            hard_frost_years: spell.hard_frost_years,
+            spell,
         }
     }
 }
@@ -144,7 +114,7 @@ impl Climate {
         let weeks: Vec<Part> = parts(year_by_weeks(record, place));
         let season = season_months(place);
         Self {
-            years: weeks.iter().map(|week| week.years).min().unwrap_or(0),
+            years: weeks.iter().map(|week| week.spell.years).min().unwrap_or(0),
             measured: measured(record).filter(|_| !weeks.is_empty()),
             months: parts(year_by_months(record, place)),
             frosts: ColdDays::frosts(record, place, FREEZING),
@@ -157,7 +127,7 @@ impl Climate {
     /// Rain of a whole year.
     #[must_use]
     pub fn rain(&self) -> Millimetres {
-        self.months.iter().map(|month| month.rain).sum()
+        self.months.iter().map(|month| month.spell.rain).sum()
     }
 
     /// The stretches of weeks for which something holds. The year is a ring: a stretch may go over
@@ -168,8 +138,8 @@ impl Climate {
         let flags: Vec<bool> = self.weeks.iter().map(holds).collect();
         let stretch = |(first, last): (usize, usize)| {
             Some(Stretch {
-                from: self.weeks.get(first)?.first,
-                to: self.weeks.get(last)?.last,
+                from: self.weeks.get(first)?.spell.first,
+                to: self.weeks.get(last)?.spell.last,
                 weeks: (last + n - first) % n + 1,
             })
         };

@@ -4,6 +4,7 @@ use crate::calendar::{Date, plus_days};
 use crate::garden::Bed;
 
 use super::Facts;
+use super::space::in_week;
 
 /// How much of something is in use, and how much there is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -34,7 +35,6 @@ impl<'a> Facts<'a> {
     pub fn weeks(&self) -> Vec<Week<'a>> {
         let (garden, replay) = (self.garden, self.replay);
         let horizon = garden.horizon();
-        let in_week = |weeks: &[u32], week: usize| weeks.get(week).copied().unwrap_or(0);
         let week = |at: usize| {
             let monday = horizon.monday(at);
             let beds = garden.beds.iter().zip(&replay.strips_by_week);

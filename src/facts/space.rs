@@ -33,7 +33,7 @@ impl Use {
     /// How much is in use in a week.
     #[must_use]
     pub fn in_week(&self, week: usize) -> u32 {
-        self.weeks.get(week).copied().unwrap_or(0)
+        in_week(&self.weeks, week)
     }
 
     /// The greatest use and the first week of it; `None` if never used.
@@ -48,6 +48,12 @@ impl Use {
     pub fn is_used(&self) -> bool {
         self.weeks.iter().any(|n| *n > 0)
     }
+}
+
+/// What is in use in a week; nothing beyond the list.
+#[must_use]
+pub fn in_week(by_week: &[u32], week: usize) -> u32 {
+    by_week.get(week).copied().unwrap_or(0)
 }
 
 /// The strips of all beds.

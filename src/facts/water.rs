@@ -10,6 +10,7 @@ use crate::plan::When;
 use crate::units::Litres;
 
 use super::order::natural;
+use super::space::in_week;
 use super::{Facts, places};
 
 /// One row: a week, or weeks in a row that need next to nothing.
@@ -125,8 +126,7 @@ fn most(weeks: impl Iterator<Item = WaterNeed>) -> Option<WaterNeed> {
 }
 
 fn flats(facts: &Facts<'_>, week: usize) -> u32 {
-    let flats = facts.replay.flats_by_week.get(week);
-    flats.copied().unwrap_or(0)
+    in_week(&facts.replay.flats_by_week, week)
 }
 
 /// The break that a week lies in, one that takes at least one of its school days; which of its

@@ -136,9 +136,25 @@ impl CropSeason {
     /// be worked, nothing comes up.
     #[must_use]
     pub fn sown(&self, day: usize) -> Fate {
-        if let Some(never) = self.too_cold(day, Loss::NotSown) {
-            return never;
+        match self.too_cold(day, Loss::NotSown) {
+            Some(never) => never,
+            None => self.from_seed(day),
         }
+    }
+
+    /// The fate of what was begun before the plan, on day number `day`: from plants or from seed. That it
+    /// was is given, however cold the ground is in a year.
+    #[must_use]
+    pub fn begun(&self, day: usize, as_plants: bool) -> Fate {
+        match (day < self.workable.len(), as_plants) {
+            (false, _) => Fate::NEVER,
+            (true, true) => self.fate(day, day, self.need.planted),
+            (true, false) => self.from_seed(day),
+        }
+    }
+
+    /// The fate of seed that is in the ground since a day.
+    fn from_seed(&self, day: usize) -> Fate {
         let Some(up) = after(&self.sprouted, day, 1.0) else {
             return Fate::NEVER;
         };

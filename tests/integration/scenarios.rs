@@ -13,7 +13,8 @@ use std::time::Duration;
 use tureen::catalogue::Catalogue;
 use tureen::checker::CheckedPlan;
 use tureen::deadline::Deadline;
-use tureen::garden::Garden;
+use tureen::garden::{Garden, Source};
+use tureen::growth::Unready;
 use tureen::model::Options;
 use tureen::pipeline::plan;
 use tureen::project;
@@ -61,6 +62,27 @@ pub fn planned() -> &'static [(&'static str, Garden, CheckedPlan)] {
         .collect()
     });
     &PLANNED
+}
+
+/// What has begun is a fact: in no weather year was the ground too cold for it on its day.
+#[test]
+fn what_has_begun_was_begun_in_every_year() {
+    let mut begun = 0;
+    for (name, garden, checked) in planned() {
+        let seen = garden.ingredients.iter().zip(&checked.replay().ingredients);
+        for (ingredient, seen) in seen.filter(|(i, _)| matches!(i.source, Source::Begun(_))) {
+            begun += 1;
+            let not_begun = |ready: &Result<(), Unready>| {
+                matches!(ready, Err(Unready::NotSown | Unready::NotPlanted))
+            };
+            assert!(
+                !seen.ready.iter().any(not_begun),
+                "{name}: {}",
+                ingredient.name
+            );
+        }
+    }
+    assert!(begun > 0);
 }
 
 #[test]

@@ -49,8 +49,11 @@ fn line(label: &str, marks: &str) -> String {
 
 /// The bars, from the warmest line down.
 fn bars(columns: &[&[Part]]) -> Vec<String> {
-    let lows: Vec<f64> = columns.iter().map(|c| mean(c, |w| w.low.0)).collect();
-    let highs: Vec<f64> = columns.iter().map(|c| mean(c, |w| w.high.0)).collect();
+    let lows: Vec<f64> = columns.iter().map(|c| mean(c, |w| w.spell.low.0)).collect();
+    let highs: Vec<f64> = columns
+        .iter()
+        .map(|c| mean(c, |w| w.spell.high.0))
+        .collect();
     let steps = |t: f64| (t / STEP).round() as i32;
     let bottom = lows.iter().copied().map(steps).min().unwrap_or(0);
     let top = highs.iter().copied().map(steps).max().unwrap_or(0);
@@ -84,10 +87,10 @@ fn months(columns: &[&[Part]], words: Words) -> String {
     let mut last = 0;
     for (at, column) in columns.iter().enumerate() {
         let Some(week) = column.first() else { continue };
-        let month = chrono::Datelike::month(&week.last);
+        let month = chrono::Datelike::month(&week.spell.last);
         if month != last && text.chars().count() <= at {
             let padding = at - text.chars().count();
-            let name = words.short_month(week.last);
+            let name = words.short_month(week.spell.last);
             let name = if columns.len() > 40 {
                 &name
             } else {
@@ -107,7 +110,9 @@ fn each(columns: &[&[Part]], mark: impl Fn(&[Part]) -> char) -> String {
 
 /// `9`: in nine years of ten there is a frost in the week.
 fn frost_mark(column: &[Part]) -> char {
-    let share = mean(column, |w| w.frost_years as f64 / w.years.max(1) as f64);
+    let share = mean(column, |w| {
+        w.spell.frost_years as f64 / w.spell.years.max(1) as f64
+    });
     match (share * 10.0).round() as u32 {
         0 => '.',
         tenths @ 1..=9 => char::from_digit(tenths, 10).unwrap_or('9'),

@@ -22,13 +22,13 @@ pub(super) fn write(garden: &Garden, climate: &Climate, words: Words, page: &mut
         .iter()
         .map(|month| {
             vec![
-                words.month(month.first),
-                degrees(month.low),
-                degrees(month.high),
-                degrees(month.soil),
-                words.rain(month.rain),
-                format!("{:.0}", month.wet_days),
-                format!("{:.1}\u{a0}h", month.light.0),
+                words.month(month.spell.first),
+                degrees(month.spell.low),
+                degrees(month.spell.high),
+                degrees(month.spell.soil),
+                words.rain(month.spell.rain),
+                format!("{:.0}", month.spell.wet_days),
+                format!("{:.1}\u{a0}h", month.spell.light.0),
             ]
         })
         .collect();

@@ -94,14 +94,20 @@ fn row(week: &Part, words: Words) -> Vec<String> {
         (false, false) => "",
     };
     vec![
-        words.month_day(week.first),
-        whole_degrees(week.low),
-        whole_degrees(week.high),
-        whole_degrees(week.soil),
-        words.rain(week.rain),
-        format!("{:.1}\u{a0}h", week.light.0),
-        format!("{}\u{a0}of\u{a0}{}", week.frost_years, week.years),
-        format!("{}\u{a0}of\u{a0}{}", week.hard_frost_years, week.years),
+        words.month_day(week.spell.first),
+        whole_degrees(week.spell.low),
+        whole_degrees(week.spell.high),
+        whole_degrees(week.spell.soil),
+        words.rain(week.spell.rain),
+        format!("{:.1}\u{a0}h", week.spell.light.0),
+        format!(
+            "{}\u{a0}of\u{a0}{}",
+            week.spell.frost_years, week.spell.years
+        ),
+        format!(
+            "{}\u{a0}of\u{a0}{}",
+            week.spell.hard_frost_years, week.spell.years
+        ),
         suits.to_owned(),
     ]
 }

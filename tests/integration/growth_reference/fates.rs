@@ -177,4 +177,31 @@ fn nothing_beyond_the_span() {
     let empty = super::crops::season(&plain(), &[]);
     assert_eq!(empty.sown(0), never);
     assert_eq!(empty.planted(0), never);
+    for as_plants in [true, false] {
+        for day in [210, 211, usize::MAX] {
+            assert_eq!(season.begun(day, as_plants), never);
+        }
+        assert_eq!(empty.begun(0, as_plants), never);
+    }
+}
+
+/// What stands at the start was sown or planted, and no year's frozen ground undoes that; where the ground
+/// can be worked it grows like anything else.
+#[test]
+fn what_has_begun_is_given_however_cold_the_ground() {
+    // 2 C for twenty days, then 16 C: the soil's week passes 4 C on the second of these.
+    let mut days = vec![day(2.0, 2.0); 20];
+    days.extend(vec![day(16.0, 16.0); 190]);
+    let season = season(&plain(), &days);
+    assert_eq!(season.sown(5).gone, Some((5, Loss::NotSown)));
+    assert_eq!(season.planted(5).gone, Some((5, Loss::NotPlanted)));
+    let [seed, plants] = [false, true].map(|as_plants| season.begun(5, as_plants));
+    // Nothing grows in the cold: both are as far as what is begun when it ends.
+    assert!(seed.up.is_some_and(|up| up > 20) && seed.ripe.is_some());
+    assert_eq!(plants.up, Some(5));
+    assert!(plants.ripe.is_some() && plants.ripe < seed.ripe);
+    for day in [25, 40, 100] {
+        assert_eq!(season.begun(day, false), season.sown(day));
+        assert_eq!(season.begun(day, true), season.planted(day));
+    }
 }
