@@ -15,7 +15,9 @@ use super::rounds::{PickDay, Round, rounds};
 use super::slack::{bearable_start, fragile, late_start};
 use super::takes::{bed_days, by_others, most_blocks_in_lessons, tasks, waiting_weeks};
 use super::unlisted::MOST_CANDIDATES;
-use super::windows::{Seasons, Window, family_days, pick_days, starts_as_plants, windows};
+use super::windows::{
+    Beginning, Seasons, Window, family_days, pick_days, starts_as_plants, windows,
+};
 
 /// The enumeration of one ingredient, grown by one grade.
 struct Search<'a> {
@@ -147,7 +149,7 @@ impl Search<'_> {
             Ok(plots) => plots,
             Err(reason) => return refuse(dropped, reason),
         };
-        let mut windows = windows(setting.seasons, start, &self.pick_days);
+        let mut windows = windows(setting.seasons, Beginning::Start(start), &self.pick_days);
         let least = least_ready_years(setting.seasons.years());
         windows.retain(|w| w.ready.len() as usize >= least);
         if windows.is_empty() {

@@ -1,7 +1,7 @@
 //! Candidates of ingredients that stand already: growing in a bed, or in a perennial patch.
 
 use crate::garden::{BegunAt, Garden, GradeAt, Ingredient, IngredientAt, Method, PatchAt, Source};
-use crate::growth::{Block, Fate, least_ready_years};
+use crate::growth::{Block, least_ready_years};
 use crate::units::Kilograms;
 
 use super::amounts::Amounts;
@@ -11,7 +11,7 @@ use super::dropped::{DropReason, Dropped};
 use super::places::PlotSet;
 use super::rounds::rounds;
 use super::takes::{bed_days, by_others, most_blocks_in_lessons, tasks, waiting_weeks};
-use super::windows::{Seasons, Window, pick_days, windows_of};
+use super::windows::{Beginning, Seasons, Window, pick_days, windows};
 use super::years::YearSet;
 
 /// All candidates of an ingredient that stands already; none for one that is sown.
@@ -55,8 +55,7 @@ fn begun(
         begun.as_plants(),
     );
     let pick_days = pick_days(garden, at, &rounds(context, grade));
-    let fates: Vec<Vec<Fate>> = vec![seasons.fates_of_begun(begun.since)];
-    let mut windows = windows_of(&seasons, &fates, begun.since, &pick_days);
+    let mut windows = windows(&seasons, Beginning::Given(begun.since), &pick_days);
     let least = least_ready_years(seasons.years());
     windows.retain(|w| w.ready.len() as usize >= least);
     if windows.is_empty() {

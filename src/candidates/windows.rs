@@ -13,6 +13,12 @@ use super::years::YearSet;
 /// The most rounds that a window keeps free.
 const LONGEST_WINDOW: usize = 6;
 
+/// So many picks a window keeps where it has them: one, and one to spare.
+const FEWEST_PICKS: usize = 2;
+
+/// How far packet days may be out, either way, without a window's losing years by a later beginning.
+const PACKET_OUT: f64 = 0.1;
+
 /// A pick window with the years in which it brings the harvest in.
 #[derive(Debug, Clone)]
 pub struct Window {
@@ -22,9 +28,33 @@ pub struct Window {
     pub ready: YearSet,
 }
 
-/// The crop's seasons in one microclimate, one per weather year.
+/// How something comes to grow in the bed.
+#[derive(Debug, Clone, Copy)]
+pub enum Beginning<'a> {
+    /// The classes start it, each its part, in a round.
+    Start(&'a Round),
+    /// It was begun on a day before the plan.
+    Given(Date),
+}
+
+impl Beginning<'_> {
+    /// The day from which on all of it is in the bed.
+    fn since(self) -> Date {
+        match self {
+            Self::Start(round) => round.last(),
+            Self::Given(day) => day,
+        }
+    }
+}
+
+/// Per part, then per weather year.
+type Fates = Vec<Vec<Fate>>;
+
+/// The crop's seasons in one microclimate, one per weather year, and the same for a crop that is a tenth
+/// quicker or slower than its packet says.
 pub struct Seasons {
-    each: Vec<CropSeason>,
+    usual: Vec<CropSeason>,
+    packet_out: [Vec<CropSeason>; 2],
     as_plants: bool,
     picking: crate::garden::Picking,
     first_day: Date,
@@ -36,14 +66,17 @@ impl Seasons {
     #[must_use]
     pub fn new(garden: &Garden, crop: &Crop, microclimate: Microclimate, as_plants: bool) -> Self {
         let horizon = garden.horizon();
-        let each = garden
-            .weather
-            .years(horizon)
-            .iter()
-            .map(|year| CropSeason::new(crop, microclimate, year, garden.latitude, horizon))
-            .collect();
+        let years = garden.weather.years(horizon);
+        let season =
+            |crop: &Crop, year| CropSeason::new(crop, microclimate, year, garden.latitude, horizon);
+        let taking = |factor: f64| {
+            let mut crop = crop.clone();
+            crop.ripening = crop.ripening.taking(factor);
+            years.iter().map(|year| season(&crop, year)).collect()
+        };
         Self {
-            each,
+            usual: years.iter().map(|year| season(crop, year)).collect(),
+            packet_out: [1.0 - PACKET_OUT, 1.0 + PACKET_OUT].map(taking),
             as_plants,
             picking: crop.picking,
             first_day: horizon.first(),
@@ -56,12 +89,16 @@ impl Seasons {
     /// How many weather years.
     #[must_use]
     pub fn years(&self) -> usize {
-        self.each.len()
+        self.usual.len()
     }
 
     /// The fate in each year of what starts in the bed on a day.
     #[must_use]
     pub fn fates(&self, start: Date) -> Vec<Fate> {
+        self.started(&self.usual, start)
+    }
+
+    fn started(&self, seasons: &[CropSeason], start: Date) -> Vec<Fate> {
         let day = self.number(start);
         let fate = |s: &CropSeason| {
             if self.as_plants {
@@ -70,15 +107,21 @@ impl Seasons {
                 s.sown(day)
             }
         };
-        self.each.iter().map(fate).collect()
+        seasons.iter().map(fate).collect()
     }
 
-    /// The same of what was begun before the plan.
-    #[must_use]
-    pub fn fates_of_begun(&self, since: Date) -> Vec<Fate> {
-        let day = self.number(since);
-        let begun = |s: &CropSeason| s.begun(day, self.as_plants);
-        self.each.iter().map(begun).collect()
+    /// The fates of all parts of what begins so.
+    fn fates_of(&self, seasons: &[CropSeason], beginning: Beginning<'_>) -> Fates {
+        match beginning {
+            Beginning::Start(round) => (0..round.visits.len())
+                .map(|part| self.started(seasons, round.day_of_part(part)))
+                .collect(),
+            Beginning::Given(day) => {
+                let day = self.number(day);
+                let begun = |s: &CropSeason| s.begun(day, self.as_plants);
+                vec![seasons.iter().map(begun).collect()]
+            }
+        }
     }
 
     /// The years in which every part, given its fates, is picked in a window and keeps.
@@ -143,27 +186,17 @@ pub fn family_days(garden: &Garden) -> impl Iterator<Item = Date> {
         })
 }
 
-/// The windows worth considering for a planting that starts in the bed in `start`: for every
-/// last pick the longest chain of picks before it, with and without families.
+/// The windows worth considering for a planting: for every last pick the longest chain of picks before
+/// it, with and without families, but begun as late as loses nothing.
 #[must_use]
-pub fn windows(seasons: &Seasons, start: &Round, pick_days: &[PickDay]) -> Vec<Window> {
-    let fates: Vec<Vec<Fate>> = (0..start.visits.len())
-        .map(|j| seasons.fates(start.day_of_part(j)))
-        .collect();
-    windows_of(seasons, &fates, start.last(), pick_days)
-}
-
-/// The same for fates already known, of something in the bed since `since`.
-#[must_use]
-pub fn windows_of(
-    seasons: &Seasons,
-    fates: &[Vec<Fate>],
-    since: Date,
-    pick_days: &[PickDay],
-) -> Vec<Window> {
+pub fn windows(seasons: &Seasons, beginning: Beginning<'_>, pick_days: &[PickDay]) -> Vec<Window> {
+    let fates = seasons.fates_of(&seasons.usual, beginning);
     let Some(earliest) = fates.iter().flatten().filter_map(|f| f.ripe).min() else {
         return Vec::new();
     };
+    let packet_out = seasons.packet_out.each_ref();
+    let packet_out = packet_out.map(|s| seasons.fates_of(s, beginning));
+    let since = beginning.since();
     let useful: Vec<&PickDay> = pick_days
         .iter()
         .filter(|d| d.first() > since && seasons.number(d.last()) >= earliest)
@@ -174,21 +207,47 @@ pub fn windows_of(
         .filter(|d| matches!(d, PickDay::Round(_)))
         .collect();
     let mut chains: Vec<Vec<PickDay>> = Vec::new();
+    let mut windows: Vec<Window> = Vec::new();
     for choice in [&useful, &children] {
         for last in 0..choice.len() {
             let chain = chain_before(choice, last);
-            if !chains.contains(&chain) {
-                chains.push(chain);
+            if chains.contains(&chain) {
+                continue;
             }
+            let window = as_late(seasons, &fates, &packet_out, &chain);
+            if windows.iter().all(|other| other.picks != window.picks) {
+                windows.push(window);
+            }
+            chains.push(chain);
         }
     }
-    chains
-        .into_iter()
-        .map(|picks| Window {
-            ready: seasons.ready(fates, &picks),
-            picks,
-        })
-        .collect()
+    windows
+}
+
+/// The chain without the first picks that bring nothing: without them it is ready in the same years, also if
+/// its packet days are out either way. So it is picked fresh, and those who pick are free until then. Two picks
+/// stay, so that one can be missed.
+fn as_late(seasons: &Seasons, fates: &Fates, packet_out: &[Fates; 2], chain: &[PickDay]) -> Window {
+    let ready = seasons.ready(fates, chain);
+    let out = packet_out
+        .each_ref()
+        .map(|fates| seasons.ready(fates, chain));
+    let loses_nothing = |picks: &[PickDay]| {
+        let mut out = packet_out.iter().zip(&out);
+        seasons.ready(fates, picks) == ready
+            && out.all(|(fates, ready)| seasons.ready(fates, picks) == *ready)
+    };
+    let mut picks = chain;
+    while let [_, rest @ ..] = picks
+        && rest.len() >= FEWEST_PICKS
+        && loses_nothing(rest)
+    {
+        picks = rest;
+    }
+    Window {
+        picks: picks.to_vec(),
+        ready,
+    }
 }
 
 /// The chain of picks that ends with the pick at `last`, each wholly before the next.
