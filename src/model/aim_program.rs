@@ -27,6 +27,9 @@ pub struct AimProgram {
     pub row_names: Vec<String>,
     /// The plantings that may be made.
     pub plantings: Vec<NamedPlanting>,
+    /// Terms of rows that the search has looked at so far, for this aim and those before it on the same
+    /// candidates: the work that it was, alike on every machine.
+    pub steps: u64,
 }
 
 /// A planting that may be made.
@@ -52,6 +55,7 @@ impl AimProgram {
             program: board.program.clone(),
             column_names: names::columns(board, &plantings),
             row_names: names::rows(&board.program),
+            steps: board.steps,
             plantings: plantings
                 .into_iter()
                 .zip(&candidates.all)

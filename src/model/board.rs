@@ -40,6 +40,8 @@ pub struct Board<'a> {
     pub reached: Vec<Reached>,
     /// The blocks that each candidate has at least where it is made, under what is held.
     pub fewest: Vec<u32>,
+    /// Terms of rows that searches have looked at on it.
+    pub steps: u64,
 }
 
 impl<'a> Board<'a> {
@@ -67,6 +69,7 @@ impl<'a> Board<'a> {
             places,
             forbidden: Vec::new(),
             reached: Vec::new(),
+            steps: 0,
         }
     }
 

@@ -39,7 +39,9 @@ pub fn best(
             best,
             complete,
             learned,
+            steps,
         } = search(board, &goal, &limit);
+        board.steps += steps;
         for set in learned {
             board.forbid(set);
         }

@@ -163,11 +163,9 @@ pub fn scaled(terms: Terms, factor: f64) -> Terms {
         .collect()
 }
 
-/// The value of a sum.
+/// The value of a sum, which is never a negative nought.
 #[must_use]
 pub fn value(terms: &[(Col, f64)], values: &[f64]) -> f64 {
-    terms
-        .iter()
-        .map(|(col, weight)| weight * values[col.0])
-        .sum()
+    let terms = terms.iter().map(|(col, weight)| weight * values[col.0]);
+    terms.sum::<f64>() + 0.0
 }

@@ -35,5 +35,6 @@ pub fn search(board: &Board<'_>, goal: &Goal<'_>, limit: &Limit) -> Searched {
         best: search.best.map(|(_, values)| values),
         complete: search.sure && !search.over_limit,
         learned: search.learned,
+        steps: search.rows.steps,
     }
 }

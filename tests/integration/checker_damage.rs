@@ -126,6 +126,23 @@ fn the_rain_date_is_reported_for_itself() {
 }
 
 #[test]
+fn what_keeps_bearing_is_picked_again_for_the_rain_date() {
+    // Of the class's Mondays after the delivery of 9 June the last that leaves two days before 25 June
+    // is the 21st. What is picked once and for all was picked on 31 May, and six days later it is gone.
+    let mut garden = tiny_garden();
+    garden.feast.rain_date = Some(day("2027-06-25"));
+    for (keeps_bearing, on_rain_date) in [(true, Ok(())), (false, Err(Unready::DoesNotKeep))] {
+        let picking = &mut garden.ingredients[1].crop.picking;
+        picking.keeps_bearing = keeps_bearing;
+        picking.holds_in_ground_days = 60;
+        let checked = check(&garden, tiny_plan(&garden)).unwrap();
+        let tomato = &checked.replay().ingredients[1];
+        assert_eq!(tomato.ready[0], Ok(()));
+        assert_eq!(tomato.ready_on_rain_date.clone().unwrap()[0], on_rain_date);
+    }
+}
+
+#[test]
 fn all_faults_are_told_at_once() {
     let garden = tiny_garden();
     let mut plan = tiny_plan(&garden);

@@ -6,6 +6,7 @@ pub mod dice;
 pub mod make;
 mod school;
 mod sky;
+mod unchanged;
 
 use std::time::Duration;
 

@@ -2,6 +2,7 @@
 //! and stands on weather that can be made again.
 
 mod figures;
+mod late_picks;
 mod outcomes;
 mod weather;
 mod what_ifs;

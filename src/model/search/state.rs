@@ -36,6 +36,8 @@ pub struct Searched {
     pub complete: bool,
     /// Sets of plantings that were found not to go together.
     pub learned: Vec<Vec<Candidate>>,
+    /// So many terms of rows were looked at.
+    pub steps: u64,
 }
 
 /// A better value that is not whole is better by so much.

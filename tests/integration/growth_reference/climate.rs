@@ -20,10 +20,12 @@ fn means_and_sums_are_those_of_the_days() {
     let days = days_between(day("2001-01-01"), day("2002-12-31")).map(|d| Daily {
         tmin: Celsius(f64::from(d.month())),
         tmax: Celsius(f64::from(d.month()) + 10.0),
-        // 3 mm on every tenth of the month, half a millimetre on every eleventh.
+        // 3 mm on every tenth of the month, half a millimetre on every eleventh, and on every twelfth the
+        // whole millimetre that makes a wet day.
         rain: Millimetres(match d.day() {
             10 => 3.0,
             11 => 0.5,
+            12 => 1.0,
             _ => 0.0,
         }),
     });
@@ -33,8 +35,8 @@ fn means_and_sums_are_those_of_the_days() {
         assert_eq!(month.years, 2);
         assert!((month.low.0 - f64::from(number)).abs() < 1e-9);
         assert!((month.high.0 - f64::from(number) - 10.0).abs() < 1e-9);
-        assert!((month.rain.0 - 3.5).abs() < 1e-9);
-        assert!((month.wet_days - 1.0).abs() < 1e-9);
+        assert!((month.rain.0 - 4.5).abs() < 1e-9);
+        assert!((month.wet_days - 2.0).abs() < 1e-9);
     }
     // Soil looks back six days: in June it is the mean of the air but for the first days.
     assert!((months[5].soil.0 - (6.0 + 5.0)).abs() < 0.2);
