@@ -131,11 +131,7 @@ pub(super) fn no_plan(
             "This is a fault of the program. Please report it with the project file.",
         )),
         NoPlan::Refused(violations) => {
-            let mut page = report::broken(garden, &violations);
-            page.paragraph(
-                "The program made this plan itself, so this is a fault of the program. Please \
-                 report it with the project file.",
-            );
+            let page = report::broken_by_program(garden, &violations);
             Err(Trouble::page(Exit::Unexpected, &page))
         }
     }

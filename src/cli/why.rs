@@ -52,10 +52,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
             let mut whole = Page::new();
             if !arguments.step.is_empty() {
                 let asked = arguments.step.join(" ");
-                whole.paragraph(&format!(
-                    "There is no plan, so the step \"{asked}\" cannot be explained."
-                ));
-                whole.gap();
+                whole.append(report::step_without_plan(&asked));
             }
             whole.append(page);
             Ok(Answer::page(&whole).ending(Exit::NoPlan))

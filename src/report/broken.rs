@@ -6,6 +6,7 @@ use crate::checker::{Difference, Violation};
 use crate::garden::Garden;
 use crate::plan::Rule;
 
+use super::rule_words::rule_sentence;
 use crate::page::Page;
 use crate::words::{Words, count};
 
@@ -14,6 +15,17 @@ use crate::words::{Words, count};
 pub fn broken(garden: &Garden, violations: &[Violation]) -> Page {
     let mut page = Page::new();
     write(garden, violations, &mut page);
+    page
+}
+
+/// The same of a plan that the program made itself.
+#[must_use]
+pub fn broken_by_program(garden: &Garden, violations: &[Violation]) -> Page {
+    let mut page = broken(garden, violations);
+    page.paragraph(
+        "The program made this plan itself, so this is a fault of the program. Please report it \
+         with the project file.",
+    );
     page
 }
 
@@ -30,9 +42,9 @@ pub(super) fn write(garden: &Garden, violations: &[Violation], page: &mut Page) 
             continue;
         }
         page.heading(rule.name());
-        page.line(rule.sentence());
+        page.line(rule_sentence(rule));
         for violation in faults {
-            page.item(&faults::sentence(&violation.fault, words));
+            page.item(&told(&violation.fault, words).sentence());
         }
     }
 }
@@ -42,9 +54,9 @@ pub(super) fn difference(difference: &Difference, words: Words) -> String {
     faults::difference(difference, words)
 }
 
-/// One fault as a sentence.
-pub(super) fn in_words(fault: &crate::checker::Fault, words: Words) -> String {
-    faults::sentence(fault, words)
+/// One fault in words.
+pub(super) fn told(fault: &crate::checker::Fault, words: Words) -> faults::Told {
+    faults::told(fault, words)
 }
 
 /// What kind of thing a name stands for.

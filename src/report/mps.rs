@@ -13,6 +13,7 @@ use crate::plan::Aim;
 
 use super::aims::name;
 use super::marked::{author, marked};
+use super::rule_words::rule_sentence;
 use super::step_words;
 use crate::words::{count, list};
 
@@ -124,7 +125,7 @@ fn rows(text: &mut String, solved: &Program<'_>) -> std::fmt::Result {
     let mut rows = solved.rows.iter();
     for (what_for, n) in &solved.sections {
         let meaning = match what_for {
-            For::Rule(rule) => rule.sentence().to_owned(),
+            For::Rule(rule) => rule_sentence(*rule).to_owned(),
             For::Held(aim) => format!("An earlier aim is held: {}.", aim.name()),
             For::Forbidden => "Plantings that cannot be laid out together.".to_owned(),
         };

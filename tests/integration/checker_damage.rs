@@ -21,6 +21,7 @@ use tureen::checker::{CheckedPlan, Violation, check};
 use tureen::garden::{Garden, Method};
 use tureen::growth::Unready;
 use tureen::plan::{Plan, Rule, StepKind};
+use tureen::report::rule_sentence;
 
 use crate::support::day;
 use crate::support::gardens::tiny_garden;
@@ -180,7 +181,7 @@ fn each_rule_has_a_file_that_opens_with_its_sentence() {
         let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/src/checker/rules");
         let text = std::fs::read_to_string(format!("{folder}/{}.rs", rule.name())).unwrap();
         assert!(
-            text.starts_with(&format!("//! {}\n", rule.sentence())),
+            text.starts_with(&format!("//! {}\n", rule_sentence(rule))),
             "{rule:?}"
         );
     }

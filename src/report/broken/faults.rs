@@ -1,4 +1,4 @@
-//! The sentence for each fault that the checker can find. `sentence` sorts the faults into
+//! The words for each fault that the checker can find. `told` sorts the faults into
 //! groups without leaving one out; each group's function words its own.
 
 mod figures;
@@ -7,30 +7,33 @@ mod places;
 mod references;
 mod seedlings;
 mod steps;
+mod told;
 
 use crate::checker::{Difference, Fault, Named};
 
 use crate::words::Words;
 
-/// One fault as a sentence.
-pub(super) fn sentence(fault: &Fault, words: Words) -> String {
+pub(super) use told::Told;
+
+/// One fault in words.
+pub(super) fn told(fault: &Fault, words: Words) -> Told {
     let worded = match fault {
         Fault::Unknown { .. }
         | Fault::Number { .. }
         | Fault::PromiseList { .. }
         | Fault::TooLittle { .. }
         | Fault::TooRarely { .. }
-        | Fault::Aim { .. } => figures::sentence(fault, words),
+        | Fault::Aim { .. } => figures::told(fault, words),
         Fault::Place { .. }
         | Fault::StripTakenTwice { .. }
         | Fault::Rotation { .. }
-        | Fault::FamilyAgain { .. } => places::sentence(fault, words),
+        | Fault::FamilyAgain { .. } => places::told(fault, words),
         Fault::ShelfClosed { .. }
         | Fault::ShelfFull { .. }
         | Fault::Mat { .. }
         | Fault::NeverUp { .. }
         | Fault::Age { .. }
-        | Fault::HardensUnattended { .. } => seedlings::sentence(fault, words),
+        | Fault::HardensUnattended { .. } => seedlings::told(fault, words),
         Fault::NoSession { .. }
         | Fault::NobodyThere { .. }
         | Fault::Visits { .. }
@@ -39,13 +42,11 @@ pub(super) fn sentence(fault: &Fault, words: Words) -> String {
         | Fault::Grade { .. }
         | Fault::SecondGrade { .. }
         | Fault::GradesLeftOut { .. }
-        | Fault::NoVisit { .. } => people::sentence(fault, words),
-        Fault::Method { .. } | Fault::Steps { .. } | Fault::Day { .. } => {
-            steps::sentence(fault, words)
-        }
+        | Fault::NoVisit { .. } => people::told(fault, words),
+        Fault::Method { .. } | Fault::Steps { .. } | Fault::Day { .. } => steps::told(fault, words),
     };
     // A group that does not word one of its faults still shows what the checker saw.
-    worded.unwrap_or_else(|| format!("{fault:?}"))
+    worded.unwrap_or_else(|| Told::alone(format!("{fault:?}")))
 }
 
 /// A figure that is another now.

@@ -97,7 +97,7 @@ fn what_no_longer_fits_ends_with_6() {
         assert_eq!(refused.status.code(), Some(6));
         let said = line(&text(&refused.stderr));
         assert!(said.starts_with(HEAD), "{said}");
-        assert!(said.contains("its session lasts 12 min"), "{said}");
+        assert!(said.contains("in a session of 12 min"), "{said}");
     }
     assert!(!folder.path("out").exists());
 }

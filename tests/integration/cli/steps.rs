@@ -11,10 +11,11 @@ fn a_step_is_explained() {
         "  - Before it: harden off, every day from Tue 18 May to Mon 24 May.",
         "  - After it: pick, 1a Tue 22 Jun.",
         "  - Its seedlings are planted out 4 to 6 weeks after sowing; here it is 6 weeks.",
-        "  - 2 weeks earlier (1a Tue 11 May): the seedlings would harden off while nobody is on site\n    \
-         (Sat 1 May to Sun 9 May).",
+        "  - 2 weeks earlier (1a Tue 11 May): the seedlings harden off while nobody is on site (Sat 1 May to\n    \
+         Sun 9 May).",
         "  - 2 weeks later (1a Tue 8 Jun): the seedlings are 8 weeks old when they are planted out, \
-         at most\n    6; it would be ready in only 0 of 5 weather years.",
+         at most\n    6; it is ready in 0 of 5 weather years, and what is ready in fewer than 1 is not \
+         sown.",
         "  - No plan in the 3 rounds that are earlier.\n  - No plan in the 2 rounds that are later.",
     ] {
         assert!(answer.contains(part), "\"{part}\" is missing in\n{answer}");

@@ -5,53 +5,59 @@ use crate::plan::Aim;
 use crate::units::{Kilograms, rounded};
 
 use super::references::{planting, step};
+use super::told::Told;
 use crate::words::{Words, list, sentence as capital};
 
-/// The sentence of a fault of this group.
-pub(super) fn sentence(fault: &Fault, words: Words) -> Option<String> {
-    let text = match fault {
-        Fault::Unknown { kind, name } => {
-            format!("The project file knows no {} \"{name}\".", named(*kind))
-        }
+/// The words of a fault of this group.
+pub(super) fn told(fault: &Fault, words: Words) -> Option<Told> {
+    let told = match fault {
+        Fault::Unknown { kind, name } => Told::alone(format!(
+            "the project file knows no {} \"{name}\"",
+            named(*kind)
+        )),
         Fault::Number {
             of,
             what,
             expected,
             got,
         } => number(of, *what, [*expected, *got], words),
-        Fault::PromiseList { expected, got } => format!(
-            "The plan promises {}; the dish is {}.",
+        Fault::PromiseList { expected, got } => Told::alone(format!(
+            "the plan promises {}; the dish is {}",
             if got.is_empty() {
                 "nothing".to_owned()
             } else {
                 list(got)
             },
             list(expected)
-        ),
+        )),
         Fault::TooLittle {
             ingredient,
             expected,
             got,
-        } => format!(
-            "{}: {} in a poor year; its least share is {}.",
-            capital(ingredient),
-            words.exact_mass(Kilograms(*got)),
-            words.exact_mass(Kilograms(*expected))
+        } => Told::of(
+            ingredient,
+            format!(
+                "{} in a poor year; its least share is {}",
+                words.exact_mass(Kilograms(*got)),
+                words.exact_mass(Kilograms(*expected))
+            ),
         ),
         Fault::TooRarely {
             of,
             expected,
             got,
             years,
-        } => format!(
-            "{} is ready in {got} of {years} weather years; what is ready in fewer than {expected} \
-             is not sown.",
-            capital(&subject(of))
+        } => Told::of(
+            &subject(of),
+            format!(
+                "it is ready in {got} of {years} weather years, and what is ready in fewer than \
+                 {expected} is not sown"
+            ),
         ),
-        Fault::Aim { aim, why } => aim_sentence(*aim, *why),
+        Fault::Aim { aim, why } => Told::alone(aim_fault(*aim, *why)),
         _ => return None,
     };
-    Some(text)
+    Some(told)
 }
 
 pub(super) fn named(kind: Named) -> &'static str {
@@ -72,14 +78,16 @@ fn subject(of: &Subject) -> String {
     }
 }
 
-fn number(of: &Subject, what: Quantity, figures: [f64; 2], words: Words) -> String {
+fn number(of: &Subject, what: Quantity, figures: [f64; 2], words: Words) -> Told {
     let [expected, got] = figures.map(|figure| in_unit(what, figure, words));
-    format!(
-        "{}, {}: the plan says {}, right is {}.",
-        capital(&subject(of)),
-        quantity(what, words),
-        figure(got),
-        figure(expected)
+    Told::of(
+        &subject(of),
+        format!(
+            "in {} the plan says {}, right is {}",
+            quantity(what, words),
+            figure(got),
+            figure(expected)
+        ),
     )
 }
 
@@ -125,24 +133,24 @@ fn quantity(what: Quantity, words: Words) -> String {
     text.to_owned()
 }
 
-fn aim_sentence(aim: Aim, why: AimFault) -> String {
+fn aim_fault(aim: Aim, why: AimFault) -> String {
     let name = aim_name(aim);
     match why {
-        AimFault::Order => format!("The aim \"{name}\" stands twice or out of its order."),
+        AimFault::Order => format!("the aim \"{name}\" stands twice or out of its order"),
         AimFault::ValueBeyondBound { value, bound } => format!(
-            "The aim \"{name}\" is said to reach {}, which is better than the best that is said \
-             to be possible, {}.",
+            "the aim \"{name}\" is said to reach {}, which is better than the best that is said \
+             to be possible, {}",
             figure(value),
             figure(bound)
         ),
         AimFault::PlanBeyondBound { reached, bound } => format!(
-            "The plan reaches {} in the aim \"{name}\", more than the best that is said to be \
-             possible, {}.",
+            "the plan reaches {} in the aim \"{name}\", more than the best that is said to be \
+             possible, {}",
             figure(reached),
             figure(bound)
         ),
         AimFault::Value { expected, got } => format!(
-            "The plan says {} for the aim \"{name}\"; it reaches {}.",
+            "the plan says {} for the aim \"{name}\"; it reaches {}",
             figure(got),
             figure(expected)
         ),

@@ -3,53 +3,61 @@
 use crate::checker::Fault;
 
 use super::references::planting;
-use crate::words::{Words, count, sentence as capital};
+use super::told::Told;
+use crate::words::{Words, count};
 
-/// The sentence of a fault of this group.
-pub(super) fn sentence(fault: &Fault, words: Words) -> Option<String> {
-    let text = match fault {
-        Fault::ShelfClosed { planting: p, day } => format!(
-            "{} is on the shelf on {}, when the shelf may not be used.",
-            capital(&planting(p)),
-            words.day(*day)
+/// The words of a fault of this group.
+pub(super) fn told(fault: &Fault, words: Words) -> Option<Told> {
+    let told = match fault {
+        Fault::ShelfClosed { planting: p, day } => Told::of(
+            &planting(p),
+            format!("the shelf may not be used on {}", words.day(*day)),
         ),
         Fault::ShelfFull {
             mat,
             day,
             expected,
             got,
-        } => format!(
-            "From {} the {} holds {} of the {expected} that fit.",
-            words.day(*day),
+        } => Told::alone(format!(
+            "{} are wanted on the {} from {} on, and {expected} stand ready",
+            count(*got, "flat"),
             if *mat { "heat mat" } else { "shelf" },
-            count(*got, "flat")
+            words.day(*day)
+        )),
+        Fault::Mat { planting: p } => Told::of(
+            &planting(p),
+            "it does not need a heat mat, or there is none",
         ),
-        Fault::Mat { planting: p } => {
-            format!(
-                "{} does not need a heat mat, or there is none.",
-                capital(&planting(p))
-            )
-        }
-        Fault::NeverUp { planting: p } => format!(
-            "{} does not come up at the warmth of the room or mat.",
-            capital(&planting(p))
+        Fault::NeverUp { planting: p } => Told::of(
+            &planting(p),
+            "it does not come up at the warmth of the room or mat",
         ),
         Fault::Age {
             planting: p,
             weeks_lo,
             weeks_hi,
             got,
-        } => format!(
-            "{} is planted out {} after sowing; {weeks_lo} to {weeks_hi} weeks are right.",
-            capital(&planting(p)),
-            count(*got, "week")
-        ),
-        Fault::HardensUnattended { planting: p, gap } => format!(
-            "{} hardens off while nobody is on site ({}).",
-            capital(&planting(p)),
-            words.days(gap.from, gap.to)
+        } => Told::of(&planting(p), age(*weeks_lo, *weeks_hi, *got)),
+        Fault::HardensUnattended { planting: p, gap } => Told::of(
+            &planting(p),
+            format!(
+                "the seedlings harden off while nobody is on site ({})",
+                words.days(gap.from, gap.to)
+            ),
         ),
         _ => return None,
     };
-    Some(text)
+    Some(told)
+}
+
+fn age(least: u32, most: u32, got: u32) -> String {
+    let weeks = count(got, "week");
+    match got > most {
+        true => format!("the seedlings are {weeks} old when they are planted out, at most {most}"),
+        false => {
+            format!(
+                "the seedlings are only {weeks} old when they are planted out, at least {least}"
+            )
+        }
+    }
 }

@@ -4,34 +4,39 @@ use crate::calendar::Date;
 use crate::checker::Fault;
 use crate::plan::StepKind;
 
-use super::super::super::day_limits::told;
+use super::super::super::day_limits;
 use super::super::super::step_words;
 use super::super::super::steps::how_grown;
 use super::references::{planting, step};
-use crate::words::{Words, list, sentence as capital};
+use super::told::Told;
+use crate::words::{Words, list};
 
-/// The sentence of a fault of this group.
-pub(super) fn sentence(fault: &Fault, words: Words) -> Option<String> {
-    let text = match fault {
+/// The words of a fault of this group.
+pub(super) fn told(fault: &Fault, words: Words) -> Option<Told> {
+    let told = match fault {
         Fault::Method {
             planting: p,
             expected,
             got,
-        } => format!(
-            "{} is {}; allowed for it: {}.",
-            capital(&planting(p)),
-            how_grown(*got),
-            list(&expected.iter().map(|m| how_grown(*m)).collect::<Vec<_>>())
+        } => Told::of(
+            &planting(p),
+            format!(
+                "it is {}; allowed for it: {}",
+                how_grown(*got),
+                list(&expected.iter().map(|m| how_grown(*m)).collect::<Vec<_>>())
+            ),
         ),
         Fault::Steps {
             planting: p,
             expected,
             got,
-        } => format!(
-            "{} has the steps {}; its way of growing takes {}.",
-            capital(&planting(p)),
-            kinds(got),
-            kinds(expected)
+        } => Told::of(
+            &planting(p),
+            format!(
+                "it has the steps {}; its way of growing takes {}",
+                kinds(got),
+                kinds(expected)
+            ),
         ),
         Fault::Day {
             step: s,
@@ -39,16 +44,17 @@ pub(super) fn sentence(fault: &Fault, words: Words) -> Option<String> {
             limit,
             from,
             to,
-        } => format!(
-            "{} is on {}: {}{}.",
-            capital(&step(s)),
-            words.day(*got),
-            told(*limit).broken,
-            days_that_would_do(*from, *to, words)
+        } => Told::of(
+            &format!("{}, on {}", step(s), words.day(*got)),
+            format!(
+                "{}{}",
+                day_limits::told(*limit),
+                days_that_would_do(*from, *to, words)
+            ),
         ),
         _ => return None,
     };
-    Some(text)
+    Some(told)
 }
 
 fn kinds(steps: &[StepKind]) -> String {
@@ -64,9 +70,9 @@ fn kinds(steps: &[StepKind]) -> String {
 
 fn days_that_would_do(from: Option<Date>, to: Option<Date>, words: Words) -> String {
     match (from, to) {
-        (Some(from), Some(to)) if from <= to => format!(" (right: {})", words.days(from, to)),
-        (Some(from), None) => format!(" (right: from {} on)", words.day(from)),
-        (None, Some(to)) => format!(" (right: until {})", words.day(to)),
+        (Some(from), Some(to)) if from <= to => format!(" (possible {})", words.days(from, to)),
+        (Some(from), None) => format!(" (possible from {} on)", words.day(from)),
+        (None, Some(to)) => format!(" (possible until {})", words.day(to)),
         _ => String::new(),
     }
 }
