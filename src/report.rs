@@ -62,7 +62,7 @@ pub use broken::broken;
 pub use cautions::{of as caution, text as caution_text};
 pub use climate::climate;
 pub use compare::compare;
-pub use crop::{Figure, crop, figures};
+pub use crop::{Figure, added_crop, crop, figures};
 pub use crops::crops;
 pub use days::days;
 pub use decisions::what as decision;

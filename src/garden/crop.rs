@@ -310,8 +310,11 @@ pub struct Caution {
 /// One crop.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Crop {
-    /// Its name in the catalogue.
+    /// Its name in the catalogue, or in the project file that adds it.
     pub name: String,
+    /// The crop of the catalogue whose figures it takes where the file that adds it gives none; `None`
+    /// for a crop of the catalogue.
+    pub like: Option<String>,
     /// Botanical name.
     pub botanical: String,
     /// Rotation.

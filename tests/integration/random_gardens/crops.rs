@@ -108,6 +108,7 @@ pub fn crop(dice: &mut Dice, name: String) -> Crop {
     let low = dice.real(0.02, 0.3);
     Crop {
         name,
+        like: None,
         botanical: "Fictum hortense".into(),
         rotation: rotation(dice),
         germination: germination(dice),

@@ -22,6 +22,7 @@ const UP_IN_FIVE_DAYS: Germination = Germination::Range {
 pub fn sown_crop(name: &str, days: f64) -> Crop {
     Crop {
         name: name.to_owned(),
+        like: None,
         botanical: String::new(),
         rotation: Rotation {
             family: name.to_owned(),
