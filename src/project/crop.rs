@@ -62,8 +62,7 @@ fn base(
     if let Some(known) = known {
         return Err(findings.report(known_already(&like, known)));
     }
-    fits_on_a_line(&name.value, "the name of a crop", name.span)
-        .map_err(|problem| findings.report(problem))?;
+    fits_on_a_line(&name.value, "the name of a crop", name.span, findings)?;
     let model = catalogue
         .get(&like.value)
         .ok_or_else(|| findings.report(like_nothing(name, &like, catalogue)))?;

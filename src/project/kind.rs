@@ -86,20 +86,18 @@ fn read_text(value: &Value<'_>, findings: &mut Findings) -> Read<String> {
         };
         return Err(findings.report(value.wrong_type("text").remedy(remedy)));
     };
-    fits_on_a_line(text, &code(value.key), value.span)
-        .map_err(|problem| findings.report(problem))?;
+    fits_on_a_line(text, &code(value.key), value.span, findings)?;
     Ok(text.trim().to_owned())
 }
 
-/// That a text of the user can be printed; `what` it is, for the message.
-///
-/// # Errors
-/// If it is empty, too long, or holds a control sign.
-pub fn fits_on_a_line(text: &str, what: &str, span: Span) -> Result<(), Problem> {
+/// That a text of the user can be printed: it is not empty, short, and without control signs. `what` it
+/// is, for the message.
+pub fn fits_on_a_line(text: &str, what: &str, span: Span, findings: &mut Findings) -> Read<()> {
     if text.trim().is_empty() {
-        let problem = Problem::new(Code::EmptyText, format!("{what} is empty")).at(span, "");
-        return Err(problem
-            .remedy("write something between the quotes, or remove the key if it is not needed"));
+        let problem = Problem::new(Code::EmptyText, format!("{what} is empty"))
+            .at(span, "")
+            .remedy("write something between the quotes, or remove the key if it is not needed");
+        return Err(findings.report(problem));
     }
     let printable = !text.chars().any(char::is_control);
     if printable && text.chars().count() <= LONGEST_TEXT {
@@ -111,7 +109,7 @@ pub fn fits_on_a_line(text: &str, what: &str, span: Span) -> Result<(), Problem>
     };
     let cause = format!("{what} cannot be printed in a report");
     let problem = Problem::new(Code::BadText, cause).at(span, label);
-    Err(problem.remedy("write it in one short line"))
+    Err(findings.report(problem.remedy("write it in one short line")))
 }
 
 /// True or false.
