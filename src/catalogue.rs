@@ -13,7 +13,7 @@ pub use error::{CatalogueError, Fault};
 pub use raw::Basis;
 pub use sources::{MEMORY, PRACTICE, source_keys};
 
-use crate::garden::Crop;
+use crate::garden::{Crop, How};
 use raw::{CropFile, GerminationTable};
 
 /// The crop files, by name and text.
@@ -61,6 +61,7 @@ const CROPS: [(&str, &str); 15] = [
 /// The end of the name of a second file of one group, which follows the first.
 const MORE: &str = "_more";
 const GERMINATION: &str = include_str!("catalogue/data/germination.toml");
+const HOW: &str = include_str!("catalogue/data/how.toml");
 const SOURCES: &str = include_str!("catalogue/data/sources.toml");
 
 /// All crops that the program knows.
@@ -83,7 +84,11 @@ impl Catalogue {
     /// If an embedded file is broken. A test loads them, so a released program has none; the
     /// error type keeps a slip in them from being a panic.
     pub fn load() -> Result<Self, CatalogueError> {
-        Self::read(&CROPS, GERMINATION, SOURCES)
+        let mut catalogue = Self::read(&CROPS, GERMINATION, SOURCES)?;
+        catalogue
+            .add_how(HOW)
+            .map_err(|fault| CatalogueError::in_file("how.toml", fault))?;
+        Ok(catalogue)
     }
 
     /// A catalogue from the texts of its files: crop files by name, the germination table and
@@ -144,6 +149,23 @@ impl Catalogue {
             crops.push(name.clone());
         }
         self.entries.insert(name, entry);
+        Ok(())
+    }
+
+    /// Adds how crops are grown and picked, from the text of that file: a table for each, by its
+    /// catalogue name.
+    ///
+    /// # Errors
+    /// If it does not parse, or names a crop that is not there.
+    pub fn add_how(&mut self, text: &str) -> Result<(), Fault> {
+        let all: BTreeMap<String, How> =
+            toml::from_str(text).map_err(|e| Fault::Toml(Box::new(e)))?;
+        for (name, how) in all {
+            match self.entries.get_mut(&name) {
+                Some(entry) => entry.crop.how = Some(how),
+                None => return Err(Fault::UnknownCrop(name)),
+            }
+        }
         Ok(())
     }
 

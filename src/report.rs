@@ -21,6 +21,7 @@ pub mod frost;
 mod given_back;
 mod handling;
 pub mod handouts;
+mod how;
 mod how_sure;
 mod idle;
 mod keys;

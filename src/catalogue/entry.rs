@@ -111,6 +111,7 @@ fn crop(raw: RawCrop, germination: Germination) -> Crop {
         stages: raw.stages,
         kitchen: kitchen(raw.kitchen),
         caution: raw.caution,
+        how: None,
     }
 }
 

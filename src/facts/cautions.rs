@@ -40,6 +40,10 @@ pub enum Caution<'a> {
     Seed,
     /// Soil may carry lead.
     Soil,
+    /// Stings, ticks, cuts, shoes, sprays.
+    Outdoors,
+    /// Sun and heat.
+    Heat,
     /// Tools, stoves and heat.
     Tools,
     /// The rules for serving food.
@@ -97,9 +101,11 @@ pub fn has_caution(ingredient: &Ingredient) -> bool {
 }
 
 /// What every school sees to (common practice).
-fn for_every_school<'a>() -> [Caution<'a>; 4] {
+fn for_every_school<'a>() -> [Caution<'a>; 6] {
     [
         Caution::Soil,
+        Caution::Outdoors,
+        Caution::Heat,
         Caution::Tools,
         Caution::FoodService,
         Caution::Trades,

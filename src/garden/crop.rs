@@ -4,6 +4,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::how::How;
 use super::kitchen::Kitchen;
 use crate::units::{Celsius, Centimetres, DegreeDays, Hours, Kilograms, Share};
 
@@ -356,4 +357,6 @@ pub struct Crop {
     pub kitchen: Kitchen,
     /// Cautions.
     pub caution: Caution,
+    /// How it is grown and picked; every crop of the catalogue says it.
+    pub how: Option<How>,
 }

@@ -27,6 +27,7 @@ pub fn plain() -> Crop {
     Crop {
         name: "plain".into(),
         like: None,
+        how: None,
         botanical: "Planta plana".into(),
         rotation: Rotation {
             family: "plain".into(),

@@ -109,6 +109,7 @@ pub fn crop(dice: &mut Dice, name: String) -> Crop {
     Crop {
         name,
         like: None,
+        how: None,
         botanical: "Fictum hortense".into(),
         rotation: rotation(dice),
         germination: germination(dice),

@@ -23,6 +23,7 @@ pub fn sown_crop(name: &str, days: f64) -> Crop {
     Crop {
         name: name.to_owned(),
         like: None,
+        how: None,
         botanical: String::new(),
         rotation: Rotation {
             family: name.to_owned(),
