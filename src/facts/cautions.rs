@@ -94,10 +94,11 @@ pub fn for_the_school(garden: &Garden) -> Vec<Caution<'_>> {
     all
 }
 
-/// True if there is something to be said of an ingredient.
+/// True if there is something to be said of an ingredient: there always is of a crop that the file adds,
+/// of which the program knows nothing itself.
 #[must_use]
 pub fn has_caution(ingredient: &Ingredient) -> bool {
-    !ingredient.crop.caution.text.trim().is_empty()
+    !ingredient.crop.caution.text.trim().is_empty() || ingredient.crop.like.is_some()
 }
 
 /// What every school sees to (common practice).

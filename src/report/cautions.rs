@@ -25,8 +25,20 @@ pub(super) fn whole_dish(allergens: &[Allergen<'_>]) -> String {
 /// The cautions of one ingredient; `None` if there is none.
 #[must_use]
 pub fn of(ingredient: &Ingredient) -> Option<String> {
-    let text = ingredient.crop.caution.text.trim();
-    has_caution(ingredient).then(|| format!("{}: {}", ingredient.name, full_stop(text)))
+    if !has_caution(ingredient) {
+        return None;
+    }
+    let crop = &ingredient.crop;
+    let mut parts: Vec<String> = Vec::new();
+    if let Some(like) = &crop.like {
+        parts.push(format!(
+            "the program does not know it and takes it to be like {like}; ask what is poisonous of it, what \
+             causes allergies, and how it is cooked."
+        ));
+    }
+    let text = crop.caution.text.trim();
+    parts.extend((!text.is_empty()).then(|| full_stop(text)));
+    Some(format!("{}: {}", ingredient.name, parts.join(" ")))
 }
 
 /// Writes every caution that applies to the whole plan.

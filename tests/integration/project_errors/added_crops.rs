@@ -74,6 +74,23 @@ fn a_misspelt_name_is_told_with_the_added_one_beside_those_of_the_catalogue() {
 }
 
 #[test]
+fn every_page_asks_for_what_the_program_cannot_know() {
+    let told = |garden: &Garden| -> Vec<String> {
+        let all = tureen::facts::cautions::of_the_plan(garden);
+        all.iter()
+            .map(|c| report::caution_text(garden, c))
+            .collect()
+    };
+    let words = "takes it to be like kale; ask what is poisonous of it";
+    let is_told = |garden: &Garden| told(garden).iter().any(|text| text.contains(words));
+    assert!(is_told(&loaded(&with(
+        "skirret",
+        "[crop.skirret]\nlike = \"kale\""
+    ))));
+    assert!(!is_told(&loaded(&with("kale", ""))));
+}
+
+#[test]
 fn its_page_tells_whose_figures_they_are() {
     let section = "[crop.skirret]\nlike = \"kale\"\nstorage_days = 21";
     let garden = loaded(&with("skirret", section));
