@@ -1,4 +1,4 @@
-//! The built-in crop catalogue: the figures of 51 crops, each with the work it comes from or
+//! The built-in crop catalogue: the figures of 86 crops, each with the work it comes from or
 //! "memory". The figures stand in `catalogue/data/`, in files that a person can read and add to.
 
 mod entry;
@@ -13,23 +13,55 @@ pub use error::{CatalogueError, Fault};
 pub use raw::Basis;
 pub use sources::{MEMORY, PRACTICE, source_keys};
 
-use crate::garden::Crop;
+use crate::garden::{Crop, How};
 use raw::{CropFile, GerminationTable};
 
 /// The crop files, by name and text.
-const CROPS: [(&str, &str); 7] = [
+const CROPS: [(&str, &str); 15] = [
     ("fruits.toml", include_str!("catalogue/data/fruits.toml")),
+    (
+        "fruits_more.toml",
+        include_str!("catalogue/data/fruits_more.toml"),
+    ),
+    ("grains.toml", include_str!("catalogue/data/grains.toml")),
     ("roots.toml", include_str!("catalogue/data/roots.toml")),
+    (
+        "roots_more.toml",
+        include_str!("catalogue/data/roots_more.toml"),
+    ),
     ("onions.toml", include_str!("catalogue/data/onions.toml")),
+    (
+        "onions_more.toml",
+        include_str!("catalogue/data/onions_more.toml"),
+    ),
     ("leaves.toml", include_str!("catalogue/data/leaves.toml")),
+    (
+        "leaves_more.toml",
+        include_str!("catalogue/data/leaves_more.toml"),
+    ),
     ("pulses.toml", include_str!("catalogue/data/pulses.toml")),
+    (
+        "pulses_more.toml",
+        include_str!("catalogue/data/pulses_more.toml"),
+    ),
     ("herbs.toml", include_str!("catalogue/data/herbs.toml")),
+    (
+        "herbs_more.toml",
+        include_str!("catalogue/data/herbs_more.toml"),
+    ),
     (
         "standing.toml",
         include_str!("catalogue/data/standing.toml"),
     ),
+    (
+        "standing_more.toml",
+        include_str!("catalogue/data/standing_more.toml"),
+    ),
 ];
+/// The end of the name of a second file of one group, which follows the first.
+const MORE: &str = "_more";
 const GERMINATION: &str = include_str!("catalogue/data/germination.toml");
+const HOW: &str = include_str!("catalogue/data/how.toml");
 const SOURCES: &str = include_str!("catalogue/data/sources.toml");
 
 /// All crops that the program knows.
@@ -37,7 +69,7 @@ const SOURCES: &str = include_str!("catalogue/data/sources.toml");
 pub struct Catalogue {
     /// By catalogue name.
     entries: BTreeMap<String, Entry>,
-    /// The crop files in order, without their endings, each with its crops in order.
+    /// The groups of crops, by the names of their files, each with its crops in order.
     groups: Vec<(String, Vec<String>)>,
     /// Other names in lower case, each with the catalogue name that it stands for.
     other_names: BTreeMap<String, String>,
@@ -52,7 +84,11 @@ impl Catalogue {
     /// If an embedded file is broken. A test loads them, so a released program has none; the
     /// error type keeps a slip in them from being a panic.
     pub fn load() -> Result<Self, CatalogueError> {
-        Self::read(&CROPS, GERMINATION, SOURCES)
+        let mut catalogue = Self::read(&CROPS, GERMINATION, SOURCES)?;
+        catalogue
+            .add_how(HOW)
+            .map_err(|fault| CatalogueError::in_file("how.toml", fault))?;
+        Ok(catalogue)
     }
 
     /// A catalogue from the texts of its files: crop files by name, the germination table and
@@ -79,8 +115,14 @@ impl Catalogue {
         for &(file, text) in crops {
             let parsed: CropFile = toml::from_str(text)
                 .map_err(|e| CatalogueError::in_file(file, Fault::Toml(Box::new(e))))?;
-            let group = file.trim_end_matches(".toml").to_owned();
-            catalogue.groups.push((group, Vec::new()));
+            let group = file.trim_end_matches(".toml").trim_end_matches(MORE);
+            if catalogue
+                .groups
+                .last()
+                .is_none_or(|(last, _)| last != group)
+            {
+                catalogue.groups.push((group.to_owned(), Vec::new()));
+            }
             for (number, crop) in (1..).zip(parsed.crop) {
                 let name = crop.get("name").and_then(toml::Value::as_str);
                 let name = name.map_or_else(|| format!("number {number}"), str::to_owned);
@@ -110,6 +152,23 @@ impl Catalogue {
         Ok(())
     }
 
+    /// Adds how crops are grown and picked, from the text of that file: a table for each, by its
+    /// catalogue name.
+    ///
+    /// # Errors
+    /// If it does not parse, or names a crop that is not there.
+    pub fn add_how(&mut self, text: &str) -> Result<(), Fault> {
+        let all: BTreeMap<String, How> =
+            toml::from_str(text).map_err(|e| Fault::Toml(Box::new(e)))?;
+        for (name, how) in all {
+            match self.entries.get_mut(&name) {
+                Some(entry) => entry.crop.how = Some(how),
+                None => return Err(Fault::UnknownCrop(name)),
+            }
+        }
+        Ok(())
+    }
+
     /// A crop by its name or one of its other names, in any case.
     #[must_use]
     pub fn get(&self, name: &str) -> Option<&Crop> {
@@ -130,8 +189,8 @@ impl Catalogue {
         self.entries.keys().map(String::as_str)
     }
 
-    /// The crops as a gardener would look for them: by the file that they stand in, which is
-    /// given by its name without ending (`fruits`), in the order of the files.
+    /// The crops as a gardener would look for them: by the group whose file they stand in
+    /// (`fruits`), in the order of the files.
     pub fn groups(&self) -> impl Iterator<Item = (&str, Vec<&Entry>)> {
         self.groups.iter().map(|(group, names)| {
             let entries = names.iter().filter_map(|name| self.entries.get(name));

@@ -14,6 +14,7 @@ pub mod filled;
 pub mod gaps;
 pub mod hand_over;
 pub mod hands;
+pub mod how;
 pub mod how_sure;
 pub mod idle;
 pub mod interval;

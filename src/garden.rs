@@ -9,6 +9,7 @@ mod crop;
 mod dish;
 mod find;
 mod grade;
+mod how;
 mod kitchen;
 mod locale;
 mod school_year;
@@ -27,6 +28,7 @@ pub use crop::{
 };
 pub use dish::{Fallback, Feast, Ingredient, Source};
 pub use grade::{Class, Grade, HandOver, Hands, Slot};
+pub use how::{Curing, How, Ripe, Take, Tending};
 pub use kitchen::{Arrives, CRATE, Kitchen, Preparation, Store};
 pub use locale::Locale;
 pub use school_year::{Break, Care, SchoolYear, Term};

@@ -92,6 +92,7 @@ fn crop(raw: RawCrop, germination: Germination) -> Crop {
         yields: yields(&raw.yields, raw.spacing),
         frost: frost(&raw.frost),
         name: raw.name,
+        like: None,
         botanical: raw.botanical,
         rotation: raw.rotation,
         methods: raw.methods,
@@ -110,6 +111,7 @@ fn crop(raw: RawCrop, germination: Germination) -> Crop {
         stages: raw.stages,
         kitchen: kitchen(raw.kitchen),
         caution: raw.caution,
+        how: None,
     }
 }
 

@@ -24,6 +24,8 @@ pub enum Fault {
     UnknownRow(String),
     /// A source key without a citation.
     UnknownSource(String),
+    /// A crop that stands in no crop file.
+    UnknownCrop(String),
     /// A source for a figure that is not given.
     SourceOfNothing(String),
 }
@@ -62,6 +64,7 @@ impl fmt::Display for Fault {
             Self::NameTaken(name) => write!(f, "the name \"{name}\" is taken"),
             Self::UnknownRow(row) => write!(f, "germination.toml has no row \"{row}\""),
             Self::UnknownSource(key) => write!(f, "sources.toml has no citation for \"{key}\""),
+            Self::UnknownCrop(name) => write!(f, "no crop file has \"{name}\""),
             Self::SourceOfNothing(field) => {
                 write!(f, "a source is named for \"{field}\", which is not given")
             }

@@ -40,6 +40,10 @@ pub enum Caution<'a> {
     Seed,
     /// Soil may carry lead.
     Soil,
+    /// Stings, ticks, cuts, shoes, sprays.
+    Outdoors,
+    /// Sun and heat.
+    Heat,
     /// Tools, stoves and heat.
     Tools,
     /// The rules for serving food.
@@ -90,16 +94,19 @@ pub fn for_the_school(garden: &Garden) -> Vec<Caution<'_>> {
     all
 }
 
-/// True if there is something to be said of an ingredient.
+/// True if there is something to be said of an ingredient: there always is of a crop that the file adds,
+/// of which the program knows nothing itself.
 #[must_use]
 pub fn has_caution(ingredient: &Ingredient) -> bool {
-    !ingredient.crop.caution.text.trim().is_empty()
+    !ingredient.crop.caution.text.trim().is_empty() || ingredient.crop.like.is_some()
 }
 
 /// What every school sees to (common practice).
-fn for_every_school<'a>() -> [Caution<'a>; 4] {
+fn for_every_school<'a>() -> [Caution<'a>; 6] {
     [
         Caution::Soil,
+        Caution::Outdoors,
+        Caution::Heat,
         Caution::Tools,
         Caution::FoodService,
         Caution::Trades,

@@ -50,7 +50,27 @@ pub struct Picked {
     pub cured: Option<Date>,
 }
 
+impl Picked {
+    /// For how many days it stands in its crate until a day, at least and at most: from the pick, or
+    /// from the end of its cure.
+    #[must_use]
+    pub fn stands_until(&self, day: Date) -> (i64, i64) {
+        let days = |from: Date| (day - from).num_days().max(0);
+        match self.cured {
+            Some(cured) => (days(cured), days(cured)),
+            None => (days(self.to), days(self.from)),
+        }
+    }
+}
+
 impl<'a> Facts<'a> {
+    /// The day on whose evening what is soaked goes into water: the one before the feast.
+    #[must_use]
+    pub fn soaked_from(&self) -> Date {
+        let feast = self.garden.feast.day;
+        feast.pred_opt().unwrap_or(feast)
+    }
+
     /// What comes of every ingredient, in the order of the file.
     #[must_use]
     pub fn comes(&self) -> Vec<Comes<'a>> {

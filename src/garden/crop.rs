@@ -4,6 +4,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::how::How;
 use super::kitchen::Kitchen;
 use crate::units::{Celsius, Centimetres, DegreeDays, Hours, Kilograms, Share};
 
@@ -310,8 +311,11 @@ pub struct Caution {
 /// One crop.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Crop {
-    /// Its name in the catalogue.
+    /// Its name in the catalogue, or in the project file that adds it.
     pub name: String,
+    /// The crop of the catalogue whose figures it takes where the file that adds it gives none; `None`
+    /// for a crop of the catalogue.
+    pub like: Option<String>,
     /// Botanical name.
     pub botanical: String,
     /// Rotation.
@@ -353,4 +357,6 @@ pub struct Crop {
     pub kitchen: Kitchen,
     /// Cautions.
     pub caution: Caution,
+    /// How it is grown and picked; every crop of the catalogue says it.
+    pub how: Option<How>,
 }

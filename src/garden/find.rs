@@ -1,7 +1,7 @@
 //! Finds what a plan calls by name or id.
 
-use super::Garden;
 use super::at::{BedAt, ClassAt, GradeAt, IngredientAt};
+use super::{Crop, Garden};
 
 impl Garden {
     /// The ingredient of a name.
@@ -9,6 +9,14 @@ impl Garden {
     pub fn ingredient_named(&self, name: &str) -> Option<IngredientAt> {
         let mut all = self.ingredient_positions();
         all.find(|at| self[*at].name == name)
+    }
+
+    /// The crop of a name, in any case, if an ingredient is of it; with the school's own figures.
+    #[must_use]
+    pub fn crop_named(&self, name: &str) -> Option<&Crop> {
+        let name = name.trim().to_lowercase();
+        let mut crops = self.ingredients.iter().map(|ingredient| &ingredient.crop);
+        crops.find(|crop| crop.name.to_lowercase() == name)
     }
 
     /// The grade of an id.

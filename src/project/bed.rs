@@ -1,13 +1,12 @@
 //! The sections [[bed]]: size, soil, sun, trellis, cover, and what they carried.
 
 use crate::calendar::Date;
-use crate::catalogue::Catalogue;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, peek};
 use crate::garden::{Bed, BedAt, BedKind, Cover, Position, Runs, Sun};
 use crate::units::{Celsius, Centimetres, Metres};
 
 use super::assumed::Assumed;
-use super::crop_names::family_of;
+use super::crop_names::Crops;
 use super::figures::number;
 use super::form::Form;
 use super::grade::unique;
@@ -39,6 +38,9 @@ const MOST_BEDS: usize = 50;
 /// Years and families.
 type Grew = Vec<(i32, Vec<String>)>;
 
+/// The same as the file gives it: crops or families.
+type RawGrew = Vec<(i32, Vec<Given<String>>)>;
+
 /// One section as given.
 pub struct RawBed {
     id: Read<Given<String>>,
@@ -51,13 +53,13 @@ pub struct RawBed {
     cover: Read<Option<Given<Cover>>>,
     soil_bonus: Read<Option<Given<f64>>>,
     free_from: Read<Option<Given<Date>>>,
-    grew: Read<Option<Given<Grew>>>,
+    grew: Read<Option<Given<RawGrew>>>,
     runs: Read<Option<Given<Runs>>>,
     pub at: Read<Option<Given<Position>>>,
 }
 
 /// Reads one section.
-pub fn read(t: &mut Table<'_, '_>, catalogue: &Catalogue) -> RawBed {
+pub fn read(t: &mut Table<'_, '_>) -> RawBed {
     RawBed {
         id: t.need("id", "its short name, in quotes", "\"1\"", text()),
         kind: t.maybe("kind", "a large pot is a container", "bed", word(&KINDS)),
@@ -98,7 +100,7 @@ pub fn read(t: &mut Table<'_, '_>, catalogue: &Catalogue) -> RawBed {
             "grew",
             "what it carried: crops or families, by year",
             "nothing is known",
-            grew(catalogue),
+            grew(),
         ),
         runs: t.maybe(
             "runs",
@@ -174,7 +176,7 @@ fn own_cover() -> Kind<'static, Cover> {
 }
 
 /// What the bed carried: years with crops or families.
-fn grew(catalogue: &Catalogue) -> Kind<'_, Grew> {
+fn grew() -> Kind<'static, RawGrew> {
     named(
         "YEAR",
         || list(text()).form(),
@@ -193,26 +195,32 @@ fn grew(catalogue: &Catalogue) -> Kind<'_, Grew> {
                 )
             });
             let names = list(text()).read(value, findings)?;
-            let families: Vec<Read<String>> = names
-                .iter()
-                .map(|name| family_of(name, catalogue, findings))
-                .collect();
-            let mut families: Vec<String> = families.into_iter().collect::<Read<_>>()?;
-            families.sort_unstable();
-            families.dedup();
-            Ok((number?, families))
+            Ok((number?, names))
         },
     )
-    .and_then(|years, _| {
-        let mut years: Grew = years.into_iter().collect::<Read<_>>()?;
-        years.sort_by_key(|(year, _)| std::cmp::Reverse(*year));
-        Ok(years)
-    })
+    .and_then(|years, _| years.into_iter().collect())
+}
+
+/// The families that stood there, the last year first.
+fn families(raw: &RawGrew, crops: &Crops<'_>, findings: &mut Findings) -> Read<Grew> {
+    let of_year = |(year, names): &(i32, Vec<Given<String>>), findings: &mut Findings| {
+        let families = names.iter().map(|name| crops.family(name, findings));
+        let families: Vec<Read<String>> = families.collect();
+        let mut families: Vec<String> = families.into_iter().collect::<Read<_>>()?;
+        families.sort_unstable();
+        families.dedup();
+        Ok((*year, families))
+    };
+    let years: Vec<Read<_>> = raw.iter().map(|year| of_year(year, findings)).collect();
+    let mut years: Grew = years.into_iter().collect::<Read<_>>()?;
+    years.sort_by_key(|(year, _)| std::cmp::Reverse(*year));
+    Ok(years)
 }
 
 /// The beds, if every part of them is sound.
 pub fn check(
     raw: &[Given<RawBed>],
+    crops: &Crops<'_>,
     findings: &mut Findings,
     assumed: &mut Assumed,
 ) -> Read<Vec<Bed>> {
@@ -227,12 +235,22 @@ pub fn check(
     }
     let beds: Vec<Read<Bed>> = raw
         .iter()
-        .map(|bed| check_bed(&bed.value, findings, assumed))
+        .map(|bed| check_bed(&bed.value, crops, findings, assumed))
         .collect();
     beds.into_iter().collect()
 }
 
-fn check_bed(raw: &RawBed, findings: &mut Findings, assumed: &mut Assumed) -> Read<Bed> {
+fn check_bed(
+    raw: &RawBed,
+    crops: &Crops<'_>,
+    findings: &mut Findings,
+    assumed: &mut Assumed,
+) -> Read<Bed> {
+    let grew = match &raw.grew {
+        Ok(Some(grew)) => families(&grew.value, crops, findings),
+        Ok(None) => Ok(Vec::new()),
+        Err(reported) => Err(*reported),
+    };
     let trellis = raw.trellis?;
     if let (Some(trellis), Ok(length)) = (trellis, raw.length)
         && trellis.value > length.value
@@ -254,12 +272,7 @@ fn check_bed(raw: &RawBed, findings: &mut Findings, assumed: &mut Assumed) -> Re
         cover: peek(&raw.cover)?.as_ref().map(|c| c.value.clone()),
         soil_bonus: Celsius(raw.soil_bonus?.map_or(0.0, |given| given.value)),
         free_from: raw.free_from?.map(|given| given.value),
-        grew: match &raw.grew {
-            Ok(grew) => grew
-                .as_ref()
-                .map_or_else(Vec::new, |given| given.value.clone()),
-            Err(reported) => return Err(*reported),
-        },
+        grew: grew?,
         runs: raw.runs?.map_or(Runs::EastWest, |given| given.value),
         at: raw.at?.map(|given| given.value),
     };

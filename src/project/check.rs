@@ -8,7 +8,7 @@ use crate::units::Latitude;
 use crate::weather::Record;
 
 use super::assumed::Assumed;
-use super::crop::Overrides;
+use super::crop_names::Crops;
 use super::document::Document;
 use super::doubts::doubts;
 use super::file::{self, Raw};
@@ -54,7 +54,8 @@ impl<'a> Check<'a> {
         let ingredients = self.ingredients(&raw, peek(&ids), &days);
         let (beds, growing) = self.beds(&raw, &days);
         let room = self.room(peek(&ingredients), peek(&beds));
-        let patches = peek(&raw.patches).and_then(|raw| self.patches(raw));
+        let patches =
+            peek(&raw.patches).and_then(|patches| self.patches(patches, &self.crops(&raw)));
         let ground = self.ground(&raw, peek(&beds), peek(&patches));
         let (found, assumed) = (&mut self.found, &mut self.assumed);
         let year = raw
@@ -111,10 +112,8 @@ impl<'a> Check<'a> {
         grades: Read<&GradeIds>,
         days: &Days,
     ) -> Read<Vec<Ingredient>> {
-        let none = Overrides::new();
         let around = Around {
-            catalogue: self.catalogue,
-            overrides: peek(&raw.overrides).unwrap_or(&none),
+            crops: self.crops(raw),
             grades,
             growing: peek(&raw.growing).map(Vec::as_slice),
             patches: peek(&raw.patches).map(Vec::as_slice),
@@ -129,10 +128,22 @@ impl<'a> Check<'a> {
         )
     }
 
+    /// The crops of the catalogue and of the file.
+    fn crops<'d>(&self, raw: &'d Document) -> Crops<'d>
+    where
+        'a: 'd,
+    {
+        Crops {
+            catalogue: self.catalogue,
+            own: raw.overrides.as_ref().ok(),
+        }
+    }
+
     /// The beds and what grows in them.
     fn beds(&mut self, raw: &Document, days: &Days) -> (Read<Vec<Bed>>, Read<Vec<Begun>>) {
+        let crops = self.crops(raw);
         let (found, assumed) = (&mut self.found, &mut self.assumed);
-        let beds = peek(&raw.beds).and_then(|raw| bed::check(raw, found, assumed));
+        let beds = peek(&raw.beds).and_then(|raw| bed::check(raw, &crops, found, assumed));
         let growing = peek(&raw.growing).and_then(|growing| {
             let checked = peek(&beds).map(Vec::as_slice);
             standing::check_growing(growing, peek(&raw.beds)?, checked, days.feast, found)
@@ -154,12 +165,12 @@ impl<'a> Check<'a> {
         }
     }
 
-    fn patches(&mut self, raw: &[Given<RawPatch>]) -> Read<Vec<Patch>> {
+    fn patches(&mut self, raw: &[Given<RawPatch>], crops: &Crops<'_>) -> Read<Vec<Patch>> {
         let ids = raw.iter().map(|patch| patch.value.id.as_ref().ok());
         unique("patches", "id", ids, &mut self.found);
         let patches: Vec<Read<Patch>> = raw
             .iter()
-            .map(|raw| standing::check_patch(&raw.value, self.catalogue, &mut self.found))
+            .map(|raw| standing::check_patch(&raw.value, crops, &mut self.found))
             .collect();
         patches.into_iter().collect()
     }

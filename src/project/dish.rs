@@ -7,7 +7,6 @@ use crate::units::Share;
 
 use super::assumed::Assumed;
 use super::crop::check_used;
-use super::crop_names::find_crop;
 use super::grade::unique;
 use super::grown_by;
 use super::ingredient::{Around, METHODS, RawIngredient, USUAL_LEAST_SHARE};
@@ -42,10 +41,12 @@ pub fn check(
     let used: Vec<&str> = raw
         .iter()
         .filter_map(|raw| raw.value.crop.as_ref().ok())
-        .filter_map(|crop| around.catalogue.get(&crop.value))
+        .filter_map(|crop| around.crops.get(&crop.value))
         .map(|crop| crop.name.as_str())
         .collect();
-    check_used(around.overrides, &used, findings);
+    if let Some(own) = around.crops.own {
+        check_used(own, &used, findings);
+    }
     ingredients.into_iter().collect()
 }
 
@@ -57,13 +58,7 @@ fn check_one(
     assumed: &mut Assumed,
 ) -> Read<Ingredient> {
     let crop = peek(&raw.crop);
-    let crop = crop.and_then(|name| find_crop(name, around.catalogue, findings));
-    let crop = crop.map(|crop| {
-        around
-            .overrides
-            .get(&crop.name)
-            .map_or(crop, |(own, _)| own)
-    });
+    let crop = crop.and_then(|name| around.crops.find(name, findings));
     let named = grown_by::named(raw, around, findings);
     let source = crop.and_then(|crop| source(raw, crop, growing?, around, findings));
     let methods = match (crop, source) {

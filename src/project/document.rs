@@ -10,7 +10,8 @@ use crate::diagnostic::{Code, Findings, Given, Problem, Read, Reported, Span};
 use crate::garden::Area;
 
 use super::bed::{self, RawBed};
-use super::crop::{self, Overrides};
+use super::crop;
+use super::crop_names::Overrides;
 use super::feast::{self, RawProject};
 use super::form::{Form, Key, Presence};
 use super::grade::{self, RawGrade};
@@ -149,9 +150,7 @@ fn read(t: &mut Table<'_, '_>, catalogue: &Catalogue) -> Document {
             grade::read,
         ),
         ingredients: read_dish(t),
-        beds: sections(t, "bed", "a bed or a large pot", |t| {
-            bed::read(t, catalogue)
-        }),
+        beds: sections(t, "bed", "a bed or a large pot", bed::read),
         growing: sections(t, "growing", "what stands already", standing::read_growing),
         patches: sections(t, "patch", "what comes every year", standing::read_patch),
         areas: read_areas(t),
@@ -168,7 +167,7 @@ fn read(t: &mut Table<'_, '_>, catalogue: &Catalogue) -> Document {
                 "the catalogue's figures",
                 crop::overrides(catalogue),
             )
-            .map(|given| given.map_or_else(Overrides::new, |given| given.value)),
+            .map(|given| given.map_or_else(Overrides::default, |given| given.value)),
     }
 }
 

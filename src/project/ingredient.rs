@@ -1,11 +1,10 @@
 //! A section [[dish.ingredient]] as given, and what `dish` and `source` check it against.
 
 use crate::calendar::Date;
-use crate::catalogue::Catalogue;
 use crate::diagnostic::{Given, Read, Span};
 use crate::garden::Method;
 
-use super::crop::Overrides;
+use super::crop_names::Crops;
 use super::figures::{count, number};
 use super::grade::GradeIds;
 use super::kind::{Kind, date, text, word};
@@ -58,8 +57,7 @@ pub struct RawFallback {
 
 /// What the ingredients are checked against.
 pub struct Around<'a> {
-    pub catalogue: &'a Catalogue,
-    pub overrides: &'a Overrides,
+    pub crops: Crops<'a>,
     pub grades: Read<&'a GradeIds>,
     pub growing: Read<&'a [Given<RawGrowing>]>,
     pub patches: Read<&'a [Given<RawPatch>]>,

@@ -8,7 +8,7 @@ use toml::de::DeValue;
 use toml::value::Datetime;
 
 use crate::calendar::{Date, Time};
-use crate::diagnostic::{Code, Findings, Problem, Read};
+use crate::diagnostic::{Code, Findings, Problem, Read, Span};
 use crate::garden::Sun;
 
 use super::form::Form;
@@ -86,24 +86,30 @@ fn read_text(value: &Value<'_>, findings: &mut Findings) -> Read<String> {
         };
         return Err(findings.report(value.wrong_type("text").remedy(remedy)));
     };
+    fits_on_a_line(text, &code(value.key), value.span, findings)?;
+    Ok(text.trim().to_owned())
+}
+
+/// That a text of the user can be printed: it is not empty, short, and without control signs. `what` it
+/// is, for the message.
+pub fn fits_on_a_line(text: &str, what: &str, span: Span, findings: &mut Findings) -> Read<()> {
     if text.trim().is_empty() {
-        let cause = format!("{} is empty", code(value.key));
-        let problem = Problem::new(Code::EmptyText, cause)
-            .at(value.span, "")
+        let problem = Problem::new(Code::EmptyText, format!("{what} is empty"))
+            .at(span, "")
             .remedy("write something between the quotes, or remove the key if it is not needed");
         return Err(findings.report(problem));
     }
     let printable = !text.chars().any(char::is_control);
-    if !printable || text.chars().count() > LONGEST_TEXT {
-        let cause = format!("{} cannot be printed in a report", code(value.key));
-        let label = match printable {
-            true => format!("more than {LONGEST_TEXT} letters"),
-            false => "this holds a tab, a line break or another control sign".to_owned(),
-        };
-        let problem = Problem::new(Code::BadText, cause).at(value.span, label);
-        return Err(findings.report(problem.remedy("write it in one short line")));
+    if printable && text.chars().count() <= LONGEST_TEXT {
+        return Ok(());
     }
-    Ok(text.trim().to_owned())
+    let label = match printable {
+        true => format!("more than {LONGEST_TEXT} letters"),
+        false => "this holds a tab, a line break or another control sign".to_owned(),
+    };
+    let cause = format!("{what} cannot be printed in a report");
+    let problem = Problem::new(Code::BadText, cause).at(span, label);
+    Err(findings.report(problem.remedy("write it in one short line")))
 }
 
 /// True or false.

@@ -39,13 +39,23 @@ pub fn near<'n>(name: &str, known: impl IntoIterator<Item = &'n str>) -> Option<
         return None;
     }
     let name = name.trim().to_lowercase();
-    let bearable = (name.chars().count() / 4).max(1);
     known
         .into_iter()
         .map(|other| (distance(&name, &other.to_lowercase()), other))
-        .filter(|(far, other)| *far <= bearable && *far < name.len().max(other.len()))
+        .filter(|(far, other)| {
+            *far <= bearable(&name, &other.to_lowercase()) && *far < name.len().max(other.len())
+        })
         .min_by_key(|(far, _)| *far)
         .map(|(_, other)| other)
+}
+
+/// So many letters may differ: one, more in long names, and two in a word of equal length that begins
+/// alike, which is how a word is misspelt by ear ("kail" for "kale").
+fn bearable(name: &str, other: &str) -> usize {
+    let letters = name.chars().count();
+    let begins_alike = name.chars().take(2).eq(other.chars().take(2));
+    let by_ear = letters >= 4 && letters == other.chars().count() && begins_alike;
+    (letters / 4).max(if by_ear { 2 } else { 1 })
 }
 
 /// Letters to change; a name that only leaves out a last part ("onion (from seed)") is near.

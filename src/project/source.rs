@@ -2,10 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use crate::catalogue::Catalogue;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span, peek};
 use crate::garden::{BegunAt, Crop, PatchAt, Source};
 
+use super::crop_names::Crops;
 use super::ingredient::{Around, RawIngredient};
 use super::names::{listed, near, quote};
 use super::order::in_order;
@@ -80,7 +80,7 @@ pub fn source(
         (Some((at, span)), None) => {
             let patch = patches.get(at).map(|patch| &patch.value);
             let other = patch.map(|patch| &patch.crop);
-            same_crop(crop, other, span, around.catalogue, findings)?;
+            same_crop(crop, other, span, &around.crops, findings)?;
             if let Some(patch) = patch {
                 picked_in_time(patch, around, findings)?;
             }
@@ -102,7 +102,7 @@ pub fn source(
         }
         (None, Some((at, standing))) => {
             let span = peek(&standing.for_ingredient)?.span;
-            same_crop(crop, Some(&standing.crop), span, around.catalogue, findings)?;
+            same_crop(crop, Some(&standing.crop), span, &around.crops, findings)?;
             Ok(Source::Begun(BegunAt(at)))
         }
         (None, None) => Ok(Source::Sown),
@@ -149,13 +149,13 @@ fn same_crop(
     crop: &Crop,
     other: Option<&Read<Given<String>>>,
     span: Span,
-    catalogue: &Catalogue,
+    crops: &Crops<'_>,
     findings: &mut Findings,
 ) -> Read<()> {
     let Some(Ok(other)) = other else {
         return Ok(());
     };
-    match catalogue.get(&other.value) {
+    match crops.get(&other.value) {
         Some(standing) if standing.name != crop.name => {
             let cause = format!("{} cannot serve as {}", other.value, crop.name);
             Err(findings.report(

@@ -2,13 +2,12 @@
 //! are never planted.
 
 use crate::calendar::Date;
-use crate::catalogue::Catalogue;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, peek};
 use crate::garden::{Area, Bed, BedAt, Begun, Patch, Position, Reached, Spot, StripAt, Strips};
 use crate::units::{Kilograms, Metres};
 
 use super::bed::{self, RawBed, position, size};
-use super::crop_names::find_crop;
+use super::crop_names::Crops;
 use super::figures::{count, number};
 use super::kind::{date, flag, text};
 use super::names::quote;
@@ -189,9 +188,9 @@ pub fn read_patch(t: &mut Table<'_, '_>) -> RawPatch {
 }
 
 /// One patch, if every part of it is sound.
-pub fn check_patch(raw: &RawPatch, catalogue: &Catalogue, findings: &mut Findings) -> Read<Patch> {
+pub fn check_patch(raw: &RawPatch, crops: &Crops<'_>, findings: &mut Findings) -> Read<Patch> {
     let crop = peek(&raw.crop);
-    let crop = crop.and_then(|name| find_crop(name, catalogue, findings));
+    let crop = crop.and_then(|name| crops.find(name, findings));
     if let (Ok(from), Ok(to)) = (raw.pick_from, raw.pick_to) {
         in_order(("pick_from", from), ("pick_to", to), findings)?;
     }

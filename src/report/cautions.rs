@@ -25,8 +25,20 @@ pub(super) fn whole_dish(allergens: &[Allergen<'_>]) -> String {
 /// The cautions of one ingredient; `None` if there is none.
 #[must_use]
 pub fn of(ingredient: &Ingredient) -> Option<String> {
-    let text = ingredient.crop.caution.text.trim();
-    has_caution(ingredient).then(|| format!("{}: {}", ingredient.name, full_stop(text)))
+    if !has_caution(ingredient) {
+        return None;
+    }
+    let crop = &ingredient.crop;
+    let mut parts: Vec<String> = Vec::new();
+    if let Some(like) = &crop.like {
+        parts.push(format!(
+            "the program does not know it and takes it to be like {like}; ask what is poisonous of it, what \
+             causes allergies, and how it is cooked."
+        ));
+    }
+    let text = crop.caution.text.trim();
+    parts.extend((!text.is_empty()).then(|| full_stop(text)));
+    Some(format!("{}: {}", ingredient.name, parts.join(" ")))
 }
 
 /// Writes every caution that applies to the whole plan.
@@ -69,6 +81,8 @@ pub fn text(garden: &Garden, caution: &Caution<'_>) -> String {
             "Know the soil: have it tested for lead if its history is not known, and use no raw \
              manure."
         }
+        Caution::Outdoors => OUTDOORS,
+        Caution::Heat => HEAT,
         Caution::Tools => {
             "Tools are counted out and in; adults handle knives, stoves and heat, and enough adults \
              are there for the number of children."
@@ -107,6 +121,15 @@ fn too_young(garden: &Garden, young: &Young<'_>) -> String {
 /// The caution that every grade team reads.
 pub(super) const HANDS: &str = "Wash hands with soap after soil work and after touching seed, before picking and before \
      eating. Never eat seed or seed potatoes: they may be treated.";
+
+/// What every grade team sees to outdoors (common practice).
+pub(super) const OUTDOORS: &str = "Outdoors: closed shoes, and gloves for what pricks or itches. Know who reacts to stings and \
+     where the medicine is; look for ticks after work in tall grass; wash and cover cuts at once. No pesticides \
+     where children work. The school's own rules come first.";
+
+/// What every grade team sees to in summer (common practice).
+pub(super) const HEAT: &str = "Sun and heat: hats, water and shade; early in the day if it is hot, and not at all when the \
+     school's rule for heat says so.";
 
 fn full_stop(text: &str) -> String {
     if text.ends_with(['.', '!', '?']) {

@@ -24,12 +24,32 @@ pub use line::Figure;
 /// project's own figures then take the place of the built-in ones.
 #[must_use]
 pub fn crop(catalogue: &Catalogue, entry: &Entry, garden: Option<&Garden>) -> Page {
-    let own = garden.and_then(|garden| own_crop(garden, entry));
-    let crop = own.unwrap_or(&entry.crop);
+    let own = garden.and_then(|garden| garden.crop_named(&entry.crop.name));
+    told(catalogue, entry, own.unwrap_or(&entry.crop), garden)
+}
+
+/// All that is known of a crop that the project adds. `entry` is the crop that it is like.
+#[must_use]
+pub fn added_crop(catalogue: &Catalogue, entry: &Entry, added: &Crop, garden: &Garden) -> Page {
+    told(catalogue, entry, added, Some(garden))
+}
+
+fn told(catalogue: &Catalogue, entry: &Entry, crop: &Crop, garden: Option<&Garden>) -> Page {
     let locale = garden.map_or_else(Locale::default, |garden| garden.locale);
     let words = Words::in_locale(locale);
     let mut page = Page::new();
-    page.title(&format!("{} ({})", sentence(&crop.name), crop.botanical));
+    page.title(&match &crop.like {
+        Some(like) => format!("{}, taken to be like {like}", sentence(&crop.name)),
+        None => format!("{} ({})", sentence(&crop.name), crop.botanical),
+    });
+    if let Some(like) = &crop.like {
+        page.paragraph(&format!(
+            "The program does not know {0}: your file adds it under [crop]. Every figure is that of {like}, \
+             unless it is marked as your own. So are the cautions: ask what else is to be known of {0}, above \
+             all which of its parts are poisonous or cause allergies.",
+            crop.name
+        ));
+    }
     page.paragraph(&in_short(entry, crop));
     page.paragraph(
         "In brackets: where a figure comes from. The works are named at the end. Before it: the key of \
@@ -41,12 +61,7 @@ pub fn crop(catalogue: &Catalogue, entry: &Entry, garden: Option<&Garden>) -> Pa
         write_figures(heading, figures, crop, &keys, &mut page);
     }
     if let Some(garden) = garden {
-        place::write(
-            garden,
-            crop,
-            own.is_some_and(|c| *c != entry.crop),
-            &mut page,
-        );
+        place::write(garden, crop, has_own_figures(entry, crop), &mut page);
     }
     for (heading, figures) in sections {
         write_figures(heading, figures, crop, &keys, &mut page);
@@ -56,13 +71,14 @@ pub fn crop(catalogue: &Catalogue, entry: &Entry, garden: Option<&Garden>) -> Pa
     page
 }
 
-/// The crop with the project's own figures, if the project grows it.
-fn own_crop<'g>(garden: &'g Garden, entry: &Entry) -> Option<&'g Crop> {
-    garden
-        .ingredients
-        .iter()
-        .map(|ingredient| &ingredient.crop)
-        .find(|crop| crop.name == entry.crop.name)
+/// True if a figure is not that of the entry.
+fn has_own_figures(entry: &Entry, crop: &Crop) -> bool {
+    let built_in = Crop {
+        name: crop.name.clone(),
+        like: crop.like.clone(),
+        ..entry.crop.clone()
+    };
+    *crop != built_in
 }
 
 /// The crop in a few sentences.
@@ -80,7 +96,7 @@ fn in_short(entry: &Entry, crop: &Crop) -> String {
             crop.frost_limit.0
         ),
     };
-    let others = if entry.other_names.is_empty() {
+    let others = if entry.other_names.is_empty() || crop.like.is_some() {
         String::new()
     } else {
         format!(" It is also found as {}.", list(&entry.other_names))

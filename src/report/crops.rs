@@ -40,6 +40,7 @@ pub fn crops(catalogue: &Catalogue) -> Page {
 fn heading(group: &str) -> Option<&'static str> {
     Some(match group {
         "fruits" => "Grown for their fruit",
+        "grains" => "Grains",
         "roots" => "Roots and tubers",
         "onions" => "Onions and their kin",
         "leaves" => "Leaves, heads and stalks",

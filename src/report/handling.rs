@@ -1,7 +1,7 @@
 //! How a kitchen handles a crop, in words: in what state it comes, what is done to it, where it
 //! keeps.
 
-use crate::garden::{Arrives, Kitchen, Preparation, Store};
+use crate::garden::{Arrives, Curing, Kitchen, Preparation, Store};
 
 use crate::words::{Words, list};
 
@@ -48,6 +48,17 @@ pub(super) fn store(store: Store) -> &'static str {
         Store::ColdMoist => "cold and moist",
         Store::CoolMoist => "cool and moist",
         Store::CoolDry => "cool, dry and airy",
+    }
+}
+
+/// Where it dries or cures.
+pub(super) fn cures(place: Curing) -> &'static str {
+    match place {
+        Curing::Airy => "airy, out of sun and rain",
+        Curing::Warm => "warm and dry, 24 to 29 C (75 to 85 F) if there is such a place",
+        Curing::WarmMoist => "warm and moist, about 29 C (85 F) if there is such a place",
+        Curing::Dark => "in the dark, 10 to 16 C (50 to 60 F)",
+        Curing::Roof => "spread out or hung up under a roof",
     }
 }
 

@@ -14,7 +14,7 @@ use super::screen::occasion;
 use super::step_words;
 use super::steps;
 use super::view::View;
-use super::{cautions, idle, packet_days, timeline};
+use super::{cautions, how, idle, packet_days, timeline};
 use crate::facts::ours::Ours;
 use crate::facts::spans::by_children;
 use crate::page::{Page, Picture};
@@ -52,6 +52,7 @@ pub(super) fn write(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: 
     page.picture(Picture::Map(Some(grade)));
     each_child(view, &ours, page);
     to_bring(&ours, page);
+    how::write(view, &ours, page);
     between::write(view, &ours, page);
     if let Some(note) = timeline::hand_over(view, grade) {
         page.heading("Who takes over");
@@ -166,7 +167,9 @@ fn take_care(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
             ));
         }
     }
-    page.item(cautions::HANDS);
+    for text in [cautions::HANDS, cautions::OUTDOORS, cautions::HEAT] {
+        page.item(text);
+    }
     page.item(&format!(
         "If a session is cancelled, tell the coordinator in the same week. The dish is on {}.",
         view.words.full_day(view.garden.feast.day)

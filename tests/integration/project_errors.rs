@@ -1,6 +1,7 @@
 //! Broken project and weather files: every kind of problem has a folder with the files and
 //! the exact message. Whole files load into the values that they give.
 
+mod added_crops;
 mod assumed;
 mod doubts;
 mod keys;

@@ -9,6 +9,7 @@ mod figures;
 mod frosts;
 mod grades;
 mod hand_over;
+mod how;
 mod how_sure;
 mod interval;
 mod lists;

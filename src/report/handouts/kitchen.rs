@@ -3,7 +3,7 @@
 
 use crate::facts::cautions::allergens;
 use crate::facts::kitchen::{Comes, HEAVIEST, Picked};
-use crate::garden::{CRATE, Ingredient};
+use crate::garden::{CRATE, Ingredient, Preparation};
 use crate::page::Page;
 use crate::report::screen::occasion;
 use crate::report::view::View;
@@ -106,9 +106,36 @@ fn state(view: &View<'_>, page: &mut Page) {
     page.table(&header, &rows, &[3]);
     page.gap();
     page.line(
-        "Wash everything in the kitchen under running water just before it is used, also what was \
-         rinsed in the garden.",
+        "It is stored dry. Wash everything in the kitchen under running drinking water just before it is \
+         used, on the day, also what was rinsed in the garden.",
     );
+    before(view, page);
+}
+
+/// What is dried, threshed and soaked before it is cooked (common practice).
+fn before(view: &View<'_>, page: &mut Page) {
+    for ingredient in &view.garden.ingredients {
+        let how = ingredient.crop.how.as_ref();
+        let name = sentence(&ingredient.name);
+        if let Some(place) = how.and_then(|how| how.cures) {
+            page.item(&format!(
+                "{name}: dries or cures {}.",
+                handling::cures(place)
+            ));
+        }
+        if ingredient.crop.kitchen.steps.contains(&Preparation::Thresh) {
+            page.item(&format!(
+                "{name}: threshed in lessons, not in the kitchen. Unthreshed it takes six to eight times \
+                 the room."
+            ));
+        }
+        if how.is_some_and(|how| how.soaked) {
+            page.item(&format!(
+                "{name}: soak from the evening of {} on, in the cold, and pour the water away.",
+                view.words.full_day(view.soaked_from())
+            ));
+        }
+    }
 }
 
 /// `dry, soil brushed off, not washed; cured`.
@@ -165,8 +192,8 @@ fn arrivals(view: &View<'_>, page: &mut Page) {
         }
     }
     page.line(&format!(
-        "On which of these days the garden tells the day before: it picks when it is ripe. All is in the \
-         kitchen by {deliver_by}."
+        "On which of these days the garden tells the day before: it picks when it is ripe. What keeps cold is \
+         in the cold within two hours of the pick. All is in the kitchen by {deliver_by}."
     ));
 }
 
@@ -176,7 +203,12 @@ fn days(view: &View<'_>, picked: Picked) -> String {
         let until = view.words.day(last);
         format!(", then drying or curing until {until} at the latest")
     });
-    format!("{}{cured}", view.words.span(picked.from, picked.to))
+    let stands = match picked.stands_until(view.garden.feast.day) {
+        (least, most) if least == most => format!("{most}"),
+        (least, most) => format!("{least} to {most}"),
+    };
+    let span = view.words.span(picked.from, picked.to);
+    format!("{span}{cured}; days in the crate until the dish: {stands}")
 }
 
 /// Allergens and cautions; local rules come first.
@@ -192,6 +224,13 @@ fn care(view: &View<'_>, page: &mut Page) {
     page.item(
         "Before garden food is served, ask the local health department and the district: their \
          rules for washing, cooling, keeping and records come first.",
+    );
+    page.item(
+        "Keep cut leaves, cut tomatoes and cut melon at 5 C (41 F) or colder until they are served.",
+    );
+    page.item(
+        "Choking: for the youngest, hard raw roots are grated or cut into thin strips, not into coins, and \
+         cherry tomatoes and berries into quarters.",
     );
     page.item(
         "Throw out what smells, leaks or is mouldy, and what animals have touched. Note on each crate what \

@@ -38,7 +38,8 @@ fn seeds(view: &View<'_>, page: &mut Page) {
         "Seed is counted with a reserve: so many that the plants stand with a chance of {:.0} in 100, \
          although some does not come up and {:.0} in 100 are lost under children's hands (common \
          practice), and every child sows its own. Pieces and plants have none: buy one in ten more. How many \
-         seeds a packet holds stands on it; take the next whole packet. Order two weeks ahead.",
+         seeds a packet holds stands on it; take the next whole packet. Order two weeks ahead, and ask for \
+         untreated seed: no child should handle seed that is dressed against pests.",
         RESERVE.sure.0 * 100.0,
         RESERVE.lost.0 * 100.0
     ));

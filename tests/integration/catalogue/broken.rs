@@ -88,6 +88,22 @@ fn a_name_that_is_taken() {
 }
 
 #[test]
+fn how_a_crop_is_done_must_name_a_crop_and_be_in_its_shape() {
+    let crops = [("fruits.toml", FRUITS)];
+    let mut catalogue = Catalogue::read(&crops, GERMINATION, SOURCES).expect("sound");
+    let kale = "[kale]\nripe = \"long_leaves\"\ntake = \"pick\"";
+    let error = catalogue.add_how(kale).expect_err("no kale in the file");
+    assert_eq!(error, Fault::UnknownCrop("kale".to_owned()));
+    assert_eq!(error.to_string(), "no crop file has \"kale\"");
+    let tomato = "[tomato]\nripe = \"blue\"\ntake = \"pick\"";
+    let error = catalogue.add_how(tomato).expect_err("no such sign");
+    assert!(matches!(error, Fault::Toml(_)), "{error}");
+    let tomato = "[tomato]\nripe = \"full_colour\"\ntake = \"pick\"";
+    catalogue.add_how(tomato).expect("sound");
+    assert!(catalogue.get("tomato").expect("tomato").how.is_some());
+}
+
+#[test]
 fn files_that_are_no_toml() {
     let crops = [("fruits.toml", FRUITS)];
     for (error, file) in [

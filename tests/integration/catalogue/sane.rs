@@ -118,7 +118,7 @@ fn only_perennials_of_a_patch_have_no_method() {
         .filter(|entry| entry.crop.methods.is_empty())
         .map(|entry| entry.crop.name.as_str())
         .collect();
-    assert_eq!(stand, ["asparagus", "rhubarb"]);
+    assert_eq!(stand, ["asparagus", "raspberry", "rhubarb"]);
 }
 
 #[test]

@@ -26,6 +26,8 @@ const UP_IN_FIVE_DAYS: [Option<f64>; 9] = {
 pub fn plain() -> Crop {
     Crop {
         name: "plain".into(),
+        like: None,
+        how: None,
         botanical: "Planta plana".into(),
         rotation: Rotation {
             family: "plain".into(),

@@ -24,6 +24,15 @@ const SAID: [(&str, &str, &str); 16] = [
     ("sunflower", "school nurse", "POISONS"),
 ];
 
+/// EU1169, Annex II: crops with the word by which it names what they hold. Celeriac is a celery.
+const HOLD: [(&str, &str); 5] = [
+    ("mustard", "mustard"),
+    ("edamame", "soybean"),
+    ("peanut", "peanut"),
+    ("celeriac", "celery"),
+    ("wheat", "gluten"),
+];
+
 /// EU1169, Annex II: what of it could grow in a bed, with "nuts" that grow on trees left out.
 const DECLARED: [&str; 6] = ["celery", "mustard", "sesame", "soybean", "peanut", "lupin"];
 
@@ -35,12 +44,16 @@ pub fn checks() -> Vec<Check> {
             Check::words(name, text, words, source).of(&[name], "caution.text")
         })
         .into();
+    checks.extend(HOLD.map(|(name, word)| {
+        let allergen = crop(&catalogue, name).caution.allergen.as_deref();
+        Check::words(name, allergen.unwrap_or_default(), word, "EU1169")
+            .of(&[name], "caution.allergen")
+    }));
     let declared = DECLARED.iter().filter(|name| {
         let allergen = |name: &str| catalogue.get(name)?.caution.allergen.clone();
         catalogue.get(name).is_some() && allergen(name).as_deref() == Some(**name)
     });
     let grown = DECLARED.iter().filter(|name| catalogue.get(name).is_some());
-    // Celery is the only one that the catalogue has, and it carries its allergen.
     checks.push(Check::number(
         "crops that must be declared, with their allergen",
         declared.count() as f64,

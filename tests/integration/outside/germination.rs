@@ -10,7 +10,7 @@ use super::ours::{catalogue, crop, fahrenheit};
 /// HM1954: days at 0, 5, 10, 15, 20, 25, 30, 35 and 40 C. NG: tested, none came up; -: not
 /// tested or not printed.
 #[rustfmt::skip]
-const HM1954: [(&str, &str); 22] = [
+const HM1954: [(&str, &str); 24] = [
     ("asparagus",         " NG  NG  53  24  15  10  12  20  28"),
     ("bush bean",         " NG  NG  NG  16  11   8   6   6  NG"),
     ("beet",              "  -  42  17  10   6   5   5   5   -"),
@@ -33,6 +33,8 @@ const HM1954: [(&str, &str); 22] = [
     ("spinach",           " 63  23  12   7   6   5   6  NG  NG"),
     ("tomato",            " NG  NG  43  14   8   6   6   9  NG"),
     ("turnip",            " NG  NG   5   3   2   1   1   1   3"),
+    ("lima bean",         "  -   -  NG  31  18   7   7  NG   -"),
+    ("watermelon",        "  -  NG   -   -  12   5   4   3   -"),
 ];
 
 /// VENDOR-EXT: a seed house's additions to the same table; weaker.

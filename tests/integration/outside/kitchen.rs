@@ -7,7 +7,7 @@ use super::check::Check;
 use super::ours::{catalogue, crop, fahrenheit};
 
 /// Coldest and warmest, degrees F.
-const STORED: [(&str, f64, f64, &str); 41] = [
+const STORED: [(&str, f64, f64, &str); 51] = [
     ("tomato", 45.0, 55.0, "HB66-1954"),
     ("sweet pepper", 45.0, 50.0, "NEVMG-T16"),
     ("eggplant", 50.0, 50.0, "NEVMG-T16"),
@@ -49,6 +49,16 @@ const STORED: [(&str, f64, f64, &str); 41] = [
     ("chives", 32.0, 32.0, "UCD-STORE"),
     ("rhubarb", 32.0, 32.0, "HB66-1954"),
     ("asparagus", 32.0, 36.0, "NEVMG-T16"),
+    ("watermelon", 50.0, 55.0, "HB66-1954"),
+    ("collards", 32.0, 32.0, "NEVMG-T16"),
+    ("mustard", 32.0, 32.0, "NEVMG-T16"),
+    ("brussels sprouts", 32.0, 32.0, "NEVMG-T16"),
+    ("napa cabbage", 32.0, 32.0, "NEVMG-T16"),
+    ("endive", 32.0, 32.0, "NEVMG-T16"),
+    ("kohlrabi", 32.0, 32.0, "NEVMG-T16"),
+    ("rutabaga", 32.0, 32.0, "HB66-1954"),
+    ("daikon", 32.0, 32.0, "HB66-1954"),
+    ("snow pea", 32.0, 32.0, "NEVMG-T16"),
 ];
 
 /// Pounds in a box, and bushels that the box holds.

@@ -58,7 +58,7 @@ const CELLS_PER_FLAT: Field = Field {
 
 /// KSU-MF315: expected yield in pounds per 100 feet of row; turnip and spinach are printed as
 /// 50 to 100 and 40 to 50.
-const POUNDS_PER_100_FEET: [(&[&str], f64); 22] = [
+const POUNDS_PER_100_FEET: [(&[&str], f64); 25] = [
     (&["asparagus"], 30.0),
     (&["beet"], 150.0),
     (&["broccoli"], 100.0),
@@ -81,6 +81,9 @@ const POUNDS_PER_100_FEET: [(&[&str], f64); 22] = [
     (&["sweet pepper"], 60.0),
     (&["sweet potato"], 100.0),
     (&["turnip"], 75.0),
+    (&["collards", "mustard"], 100.0),
+    (&["brussels sprouts"], 75.0),
+    (&["celeriac"], 60.0),
 ];
 
 /// Kilograms per metre of row of a pound per 100 feet.

@@ -7,7 +7,7 @@ use super::check::{Check, EXACT};
 use super::ours::{Field, catalogue};
 
 /// 7CFR201.31: kinds with the least share for sale, per cent, each by the crops that it is for.
-const LEAST_FOR_SALE: [(&[&str], f64); 33] = [
+const LEAST_FOR_SALE: [(&[&str], f64); 49] = [
     (&["asparagus"], 70.0),
     (&["bush bean", "pole bean", "dry bean"], 70.0),
     (&["beet"], 65.0),
@@ -41,6 +41,22 @@ const LEAST_FOR_SALE: [(&[&str], f64); 33] = [
     (&["summer squash", "winter squash"], 75.0),
     (&["tomato"], 75.0),
     (&["turnip"], 80.0),
+    (&["watermelon"], 70.0),
+    (&["hot pepper"], 55.0),
+    (&["tomatillo"], 50.0),
+    (&["collards"], 80.0),
+    (&["mustard"], 75.0),
+    (&["brussels sprouts"], 70.0),
+    (&["napa cabbage"], 75.0),
+    (&["endive"], 70.0),
+    (&["kohlrabi"], 75.0),
+    (&["rutabaga"], 75.0),
+    (&["celeriac"], 55.0),
+    (&["daikon"], 75.0),
+    (&["runner bean", "broad bean", "cowpea"], 75.0),
+    (&["edamame"], 75.0),
+    (&["lima bean"], 70.0),
+    (&["snow pea"], 80.0),
 ];
 
 const GERMINATES: Field = Field {

@@ -108,6 +108,8 @@ pub fn crop(dice: &mut Dice, name: String) -> Crop {
     let low = dice.real(0.02, 0.3);
     Crop {
         name,
+        like: None,
+        how: None,
         botanical: "Fictum hortense".into(),
         rotation: rotation(dice),
         germination: germination(dice),

@@ -22,6 +22,8 @@ const UP_IN_FIVE_DAYS: Germination = Germination::Range {
 pub fn sown_crop(name: &str, days: f64) -> Crop {
     Crop {
         name: name.to_owned(),
+        like: None,
+        how: None,
         botanical: String::new(),
         rotation: Rotation {
             family: name.to_owned(),

@@ -127,6 +127,10 @@ pub enum CautionKind {
     Seed,
     /// Soil may carry lead.
     Soil,
+    /// Stings, ticks, cuts, shoes, sprays.
+    Outdoors,
+    /// Sun and heat.
+    Heat,
     /// Tools, stoves and heat.
     Tools,
     /// The rules for serving food.

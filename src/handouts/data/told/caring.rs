@@ -127,6 +127,8 @@ fn one(garden: &Garden, caution: &found::Caution<'_>) -> Caution {
         found::Caution::Hands => bare(CautionKind::Hands),
         found::Caution::Seed => bare(CautionKind::Seed),
         found::Caution::Soil => bare(CautionKind::Soil),
+        found::Caution::Outdoors => bare(CautionKind::Outdoors),
+        found::Caution::Heat => bare(CautionKind::Heat),
         found::Caution::Tools => bare(CautionKind::Tools),
         found::Caution::FoodService => bare(CautionKind::FoodService),
         found::Caution::Trades => bare(CautionKind::Trades),

@@ -1,0 +1,126 @@
+//! How the work on a planting is done: depth, distances, what is done while it grows, by what it is seen
+//! to be ready.
+
+use crate::garden::{FrostResponse, Ingredient, Method, Ripe, Spacing, Take, Tending};
+use crate::plan::{Planting, StepKind};
+use crate::units::{Celsius, Centimetres};
+
+use super::ours::Ours;
+
+/// Frost as light as this comes on a clear night when a day is still mild; a cloth keeps it off
+/// (common practice).
+const CLOTH_HELPS: Celsius = Celsius(-2.0);
+
+/// Least and most depth.
+pub type Depth = Option<(Centimetres, Centimetres)>;
+
+/// One thing that is done, and how.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Act {
+    /// Seed goes into flats.
+    InFlats(Depth),
+    /// Seed goes into the bed.
+    InBed(Depth, Spacing),
+    /// Pieces, sets or cloves go into the bed.
+    Pieces(Depth, Spacing),
+    /// Young plants go into pots.
+    PotUp,
+    /// Young plants go into the bed.
+    Plants(Spacing),
+    /// Plants are thinned to this distance in the row.
+    Thin(Centimetres),
+    /// Something that is done while it grows.
+    Tend(Tending),
+    /// Air colder than this kills it: on such a night it is covered.
+    Cover(Celsius),
+    /// It is picked.
+    Pick {
+        /// By what it is seen to be ready.
+        ripe: Ripe,
+        /// How it is taken.
+        take: Take,
+        /// True if it bears only while somebody picks.
+        again: bool,
+    },
+}
+
+/// How the work on one ingredient is done.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HowTo<'a> {
+    /// The ingredient.
+    pub ingredient: &'a Ingredient,
+    /// What is done, in the order in which it comes.
+    pub acts: Vec<Act>,
+}
+
+/// How the work of a grade is done, ingredient by ingredient; without those of which nothing is known.
+#[must_use]
+pub fn of<'a>(ours: &Ours<'a>) -> Vec<HowTo<'a>> {
+    let mut all: Vec<HowTo<'a>> = Vec::new();
+    for (planting, ingredient) in ours.all() {
+        let acts = acts(planting, ingredient);
+        match all
+            .iter_mut()
+            .find(|h| h.ingredient.name == ingredient.name)
+        {
+            Some(known) => {
+                let new = acts.into_iter().filter(|act| !known.acts.contains(act));
+                let new: Vec<Act> = new.collect();
+                known.acts.extend(new);
+                known.acts.sort_by_key(|act| order(*act));
+            }
+            None => all.push(HowTo { ingredient, acts }),
+        }
+    }
+    all.retain(|how| !how.acts.is_empty());
+    all
+}
+
+/// What is done for a planting.
+fn acts(planting: &Planting, ingredient: &Ingredient) -> Vec<Act> {
+    let crop = &ingredient.crop;
+    let Some(how) = &crop.how else {
+        return Vec::new();
+    };
+    let mut acts: Vec<Act> = Vec::new();
+    for step in &planting.steps {
+        let act = match step.kind {
+            StepKind::Sow => match planting.method {
+                Method::Indoor => Some(Act::InFlats(how.depth)),
+                Method::Direct => Some(Act::InBed(how.depth, crop.spacing)),
+                Method::Pieces => Some(Act::Pieces(how.depth, crop.spacing)),
+                Method::Bought => Some(Act::Plants(crop.spacing)),
+                Method::Growing | Method::Patch => None,
+            },
+            StepKind::PotUp => Some(Act::PotUp),
+            StepKind::PlantOut => Some(Act::Plants(crop.spacing)),
+            StepKind::Thin => Some(Act::Thin(crop.spacing.in_row)),
+            StepKind::Pick => Some(Act::Pick {
+                ripe: how.ripe,
+                take: how.take,
+                again: crop.picking.keeps_bearing,
+            }),
+            StepKind::Harden | StepKind::Cure => None,
+        };
+        acts.extend(act.filter(|act| !acts.contains(act)));
+    }
+    let stands = planting.method != Method::Patch;
+    acts.extend(how.tending.iter().filter(|_| stands).map(|t| Act::Tend(*t)));
+    let tender = matches!(crop.frost, FrostResponse::Killed) && crop.frost_limit >= CLOTH_HELPS;
+    acts.extend(tender.then_some(Act::Cover(crop.frost_limit)));
+    acts.sort_by_key(|act| order(*act));
+    acts
+}
+
+/// Its place among all that is done.
+fn order(act: Act) -> u8 {
+    match act {
+        Act::InFlats(_) => 0,
+        Act::PotUp => 1,
+        Act::InBed(..) | Act::Pieces(..) | Act::Plants(_) => 2,
+        Act::Thin(_) => 3,
+        Act::Tend(_) => 4,
+        Act::Cover(_) => 5,
+        Act::Pick { .. } => 6,
+    }
+}
