@@ -62,6 +62,47 @@ impl From<Spell> for Part {
     }
 }
 
+/// Weeks that a picture shows as one.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Column {
+    /// The last day of the first of them.
+    pub begins: Date,
+    /// The mean lowest temperature.
+    pub low: Celsius,
+    /// The mean highest temperature.
+    pub high: Celsius,
+    /// The share of the years with a frost in a week, 0 to 1; the mean of the weeks.
+    pub frost: f64,
+    /// True if all suit warm-season crops.
+    pub warm: bool,
+    /// True if all suit cool-season crops.
+    pub cool: bool,
+}
+
+impl Column {
+    /// The weeks of a year, so many to a column, at least one; the last column may hold fewer.
+    #[must_use]
+    pub fn all(weeks: &[Part], together: usize) -> Vec<Self> {
+        weeks
+            .chunks(together.max(1))
+            .filter_map(|weeks| {
+                let mean = |value: fn(&Spell) -> f64| {
+                    let values = weeks.iter().map(|week| value(&week.spell));
+                    values.sum::<f64>() / weeks.len() as f64
+                };
+                Some(Self {
+                    begins: weeks.first()?.spell.last,
+                    low: Celsius(mean(|spell| spell.low.0)),
+                    high: Celsius(mean(|spell| spell.high.0)),
+                    frost: mean(|spell| spell.frost_years as f64 / spell.years.max(1) as f64),
+                    warm: weeks.iter().all(|week| week.warm),
+                    cool: weeks.iter().all(|week| week.cool),
+                })
+            })
+            .collect()
+    }
+}
+
 /// Weeks in a row for which something holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Stretch {

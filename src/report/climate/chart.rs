@@ -1,10 +1,10 @@
 //! The year as a picture: bars from the mean lowest to the mean highest temperature of each
 //! week, under them how often it freezes and which crops the week suits.
 
-use crate::facts::climate::Part;
+use crate::facts::climate::{Column, Part};
 use crate::units::rounded;
 
-use crate::page::{Drawing, Page};
+use crate::page::{Drawing, Page, bars};
 use crate::words::Words;
 
 /// Degrees that one line of the picture stands for.
@@ -24,12 +24,17 @@ pub(super) fn write(weeks: &[Part], words: Words, page: &mut Page) {
 
 /// The lines of the picture, so many weeks to a column.
 fn lines(weeks: &[Part], together: usize, words: Words) -> Vec<String> {
-    let columns: Vec<&[Part]> = weeks.chunks(together).collect();
-    let mut lines = bars(&columns);
+    let columns = Column::all(weeks, together);
+    let spans: Vec<(f64, f64)> = columns.iter().map(|c| (c.low.0, c.high.0)).collect();
+    let bars = bars(&spans, STEP).into_iter();
+    let mut lines: Vec<String> = bars.map(|bar| line(&scale(bar.step), &bar.marks)).collect();
+    let row = |label: &str, mark: fn(&Column) -> char| {
+        line(label, &columns.iter().map(mark).collect::<String>())
+    };
     lines.push(line("", &months(&columns, words)));
-    lines.push(line("frost", &each(&columns, frost_mark)));
-    lines.push(line("warm", &each(&columns, |c| mark(c, |w| w.warm, 'w'))));
-    lines.push(line("cool", &each(&columns, |c| mark(c, |w| w.cool, 'c'))));
+    lines.push(row("frost", frost_mark));
+    lines.push(row("warm", |c| if c.warm { 'w' } else { '.' }));
+    lines.push(row("cool", |c| if c.cool { 'c' } else { '.' }));
     lines
 }
 
@@ -47,50 +52,23 @@ fn line(label: &str, marks: &str) -> String {
     format!("{label:<SCALE$}{marks}")
 }
 
-/// The bars, from the warmest line down.
-fn bars(columns: &[&[Part]]) -> Vec<String> {
-    let lows: Vec<f64> = columns.iter().map(|c| mean(c, |w| w.spell.low.0)).collect();
-    let highs: Vec<f64> = columns
-        .iter()
-        .map(|c| mean(c, |w| w.spell.high.0))
-        .collect();
-    let steps = |t: f64| (t / STEP).round() as i32;
-    let bottom = lows.iter().copied().map(steps).min().unwrap_or(0);
-    let top = highs.iter().copied().map(steps).max().unwrap_or(0);
-    (bottom..=top)
-        .rev()
-        .map(|at| {
-            let degrees = f64::from(at) * STEP;
-            // A number at every second line, where it is whole.
-            let scale = if at % 2 == 0 {
-                format!("{:>3} C", rounded(degrees, 0))
-            } else {
-                String::new()
-            };
-            let marks: String = lows
-                .iter()
-                .zip(&highs)
-                .map(|(low, high)| match at {
-                    _ if steps(*low) <= at && at <= steps(*high) => '#',
-                    0 => '-',
-                    _ => ' ',
-                })
-                .collect();
-            line(&scale, &marks)
-        })
-        .collect()
+/// A number at every second line, where it is whole.
+fn scale(step: i32) -> String {
+    match step % 2 {
+        0 => format!("{:>3} C", rounded(f64::from(step) * STEP, 0)),
+        _ => String::new(),
+    }
 }
 
 /// The first letters of the months, above the column in which each begins.
-fn months(columns: &[&[Part]], words: Words) -> String {
+fn months(columns: &[Column], words: Words) -> String {
     let mut text = String::new();
     let mut last = 0;
     for (at, column) in columns.iter().enumerate() {
-        let Some(week) = column.first() else { continue };
-        let month = chrono::Datelike::month(&week.spell.last);
+        let month = chrono::Datelike::month(&column.begins);
         if month != last && text.chars().count() <= at {
             let padding = at - text.chars().count();
-            let name = words.short_month(week.spell.last);
+            let name = words.short_month(column.begins);
             let name = if columns.len() > 40 {
                 &name
             } else {
@@ -104,27 +82,11 @@ fn months(columns: &[&[Part]], words: Words) -> String {
     text
 }
 
-fn each(columns: &[&[Part]], mark: impl Fn(&[Part]) -> char) -> String {
-    columns.iter().map(|c| mark(c)).collect()
-}
-
 /// `9`: in nine years of ten there is a frost in the week.
-fn frost_mark(column: &[Part]) -> char {
-    let share = mean(column, |w| {
-        w.spell.frost_years as f64 / w.spell.years.max(1) as f64
-    });
-    match (share * 10.0).round() as u32 {
+fn frost_mark(column: &Column) -> char {
+    match (column.frost * 10.0).round() as u32 {
         0 => '.',
         tenths @ 1..=9 => char::from_digit(tenths, 10).unwrap_or('9'),
         _ => '*',
     }
-}
-
-/// A mark where all weeks of a column suit; a dot elsewhere.
-fn mark(column: &[Part], suits: impl Fn(&Part) -> bool, mark: char) -> char {
-    if column.iter().all(suits) { mark } else { '.' }
-}
-
-fn mean(column: &[Part], value: impl Fn(&Part) -> f64) -> f64 {
-    column.iter().map(value).sum::<f64>() / column.len().max(1) as f64
 }

@@ -182,7 +182,7 @@ fn figures_of_another_program_are_derived_anew_too() {
     assert_eq!(refused.standing, Standing::Edited);
     let text = told(&report::refused(&garden, &refused));
     assert!(
-        text.contains("seeds (pieces, bought plants): the plan says"),
+        text.contains("in seeds (pieces, bought plants) the plan says"),
         "{text}"
     );
     assert!(text.contains("write the right one into the file"), "{text}");
