@@ -138,7 +138,7 @@ impl CropSeason {
     pub fn sown(&self, day: usize) -> Fate {
         match self.too_cold(day, Loss::NotSown) {
             Some(never) => never,
-            None => self.from_seed(day),
+            None => self.of_seed(day),
         }
     }
 
@@ -149,12 +149,12 @@ impl CropSeason {
         match (day < self.workable.len(), as_plants) {
             (false, _) => Fate::NEVER,
             (true, true) => self.fate(day, day, self.need.planted),
-            (true, false) => self.from_seed(day),
+            (true, false) => self.of_seed(day),
         }
     }
 
     /// The fate of seed that is in the ground since a day.
-    fn from_seed(&self, day: usize) -> Fate {
+    fn of_seed(&self, day: usize) -> Fate {
         let Some(up) = after(&self.sprouted, day, 1.0) else {
             return Fate::NEVER;
         };
