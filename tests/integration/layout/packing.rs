@@ -1,7 +1,7 @@
 //! The exact packing of blocks against trying everything, on small random packings: with pieces that
 //! only clash because they stand there at once, and with such as wait for each other.
 
-use tureen::candidates::PlotSet;
+use tureen::candidates::{PlotSet, usable_strips};
 use tureen::garden::{BedAt, Plot, Strips};
 use tureen::model::{Ground, Packed, Piece, pack};
 
@@ -113,4 +113,35 @@ fn a_packing_that_is_given_up_is_not_called_impossible() {
     let clash = |a: usize, b: usize| case.clash[a][b];
     let ground = Ground::new(case.pieces.clone(), case.plots.clone(), clash);
     assert_eq!(pack(&ground, 0), Packed::Unknown);
+}
+
+/// Of plots of five and four strips, blocks of two and four strips leave the odd one; a block of one strip uses all.
+#[test]
+fn strips_that_no_whole_block_can_use_do_not_count() {
+    let plots: Vec<Plot> = [5, 4]
+        .into_iter()
+        .enumerate()
+        .map(|(k, strips)| Plot {
+            bed: BedAt(k),
+            strips: Strips::from_start(strips),
+            trellis: false,
+        })
+        .collect();
+    let both = PlotSet::of(&plots, |_| true);
+    let first = PlotSet::of(&plots, |plot| plot.bed.0 == 0);
+    for (set, blocks, usable) in [
+        (both, vec![2, 4], 8),
+        (both, vec![4, 2], 8),
+        (both, vec![2, 3], 9),
+        (both, vec![4], 8),
+        (first, vec![3], 3),
+        (first, vec![1], 5),
+        (first, vec![], 5),
+    ] {
+        assert_eq!(
+            usable_strips(&plots, set, blocks.clone().into_iter()),
+            usable,
+            "{blocks:?}"
+        );
+    }
 }

@@ -195,6 +195,18 @@ fn what_repeats_is_told_once_with_its_lines() {
     assert!(told.ends_with("25 errors in garden.toml\n"), "{told}");
 }
 
+/// A file that ends within a list: the bracket is named, and no comma is missed.
+#[test]
+fn a_list_that_the_end_of_the_file_cuts_off_is_told_at_its_bracket() {
+    for cut_off in ["at = [5, 6", "at = [5,", "at = [", "at = [5, 6\n\n"] {
+        let found = load(&format!("{MINIMAL}{cut_off}")).expect_err("it is cut off");
+        let told = found.render(false, 100);
+        assert!(told.contains("the list of `at` has no closing ]"), "{told}");
+        assert!(told.contains("garden.toml:25:6"), "{told}");
+        assert!(!told.contains("comma"), "{told}");
+    }
+}
+
 #[test]
 fn tabs_blank_lines_marks_and_line_ends_are_no_mistakes() {
     let plain = load(MINIMAL).expect("it loads");
