@@ -15,8 +15,7 @@ const SPACED = `* { line-height: 1.5 !important; letter-spacing: 0.12em !importa
 
 /** Sheets that a page may take, on both kinds of paper; every other page is one sheet. */
 const SHEETS = { 'index.html': 2, 'plan.html': 10, 'summer.html': 3, 'map.html': 5, 'kitchen.html': 2, 'shopping.html': 2 };
-// A grade's sheet has its dates on the first page, how it is done on the second; Letter is shorter than A4.
-const sheetsOf = (name, format) => SHEETS[name] ?? (name.startsWith('grade-') || (name === 'principal.html' && format === 'Letter') ? 2 : 1);
+const sheetsOf = (name) => SHEETS[name] ?? 1;
 
 /** @typedef {import('./chromium.mjs').Finding & { size: string }} PageFinding */
 
@@ -111,7 +110,7 @@ export async function look(tabs, file, locale, where) {
     const sheets = {};
     await laptop.evaluate(() => look.layout.unfold(false));
     for (const format of where.paper) {
-        const printed = await onPaper(laptop, format, sheetsOf(basename(file), format));
+        const printed = await onPaper(laptop, format, sheetsOf(basename(file)));
         found.push(...printed.found.map((one) => ({ ...one, size: 'print' })));
         sheets[format] = printed.sheets;
     }
