@@ -2,7 +2,7 @@
 //! to be ready.
 
 use crate::garden::{FrostResponse, Ingredient, Method, Ripe, Spacing, Take, Tending};
-use crate::plan::{Planting, StepKind};
+use crate::plan::{Planting, Step, StepKind};
 use crate::units::{Celsius, Centimetres};
 
 use super::ours::Ours;
@@ -53,12 +53,13 @@ pub struct HowTo<'a> {
     pub acts: Vec<Act>,
 }
 
-/// How the work of a grade is done, ingredient by ingredient; without those of which nothing is known.
+/// How the work that a grade itself does is done, ingredient by ingredient; without those of which nothing
+/// is known.
 #[must_use]
 pub fn of<'a>(ours: &Ours<'a>) -> Vec<HowTo<'a>> {
     let mut all: Vec<HowTo<'a>> = Vec::new();
-    for (planting, ingredient) in ours.all() {
-        let acts = acts(planting, ingredient);
+    for (planting, ingredient, steps) in ours.with_steps() {
+        let acts = acts(planting, ingredient, &steps);
         match all
             .iter_mut()
             .find(|h| h.ingredient.name == ingredient.name)
@@ -76,14 +77,15 @@ pub fn of<'a>(ours: &Ours<'a>) -> Vec<HowTo<'a>> {
     all
 }
 
-/// What is done for a planting.
-fn acts(planting: &Planting, ingredient: &Ingredient) -> Vec<Act> {
+/// What is done for a planting, of which the grade does some steps. What is done while it grows begins when it
+/// starts, so who takes it over later finds that done.
+fn acts(planting: &Planting, ingredient: &Ingredient, steps: &[&Step]) -> Vec<Act> {
     let crop = &ingredient.crop;
     let Some(how) = &crop.how else {
         return Vec::new();
     };
     let mut acts: Vec<Act> = Vec::new();
-    for step in &planting.steps {
+    for step in steps {
         let act = match step.kind {
             StepKind::Sow => match planting.method {
                 Method::Indoor => Some(Act::InFlats(how.depth)),
@@ -104,8 +106,8 @@ fn acts(planting: &Planting, ingredient: &Ingredient) -> Vec<Act> {
         };
         acts.extend(act.filter(|act| !acts.contains(act)));
     }
-    let stands = planting.method != Method::Patch;
-    acts.extend(how.tending.iter().filter(|_| stands).map(|t| Act::Tend(*t)));
+    let tends = planting.method != Method::Patch && steps.len() == planting.steps.len();
+    acts.extend(how.tending.iter().filter(|_| tends).map(|t| Act::Tend(*t)));
     let tender = matches!(crop.frost, FrostResponse::Killed) && crop.frost_limit >= CLOTH_HELPS;
     acts.extend(tender.then_some(Act::Cover(crop.frost_limit)));
     acts.sort_by_key(|act| order(*act));

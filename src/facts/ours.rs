@@ -4,7 +4,7 @@
 use crate::calendar::Date;
 use crate::explain::{IfMissed, StepSlack};
 use crate::garden::{ClassAt, GradeAt, Ingredient};
-use crate::plan::{Planting, StepKind};
+use crate::plan::{Planting, Step, StepKind};
 use crate::units::Minutes;
 
 use super::Facts;
@@ -24,6 +24,8 @@ pub struct Ours<'a> {
     pub own: Vec<Grown<'a>>,
     /// What it takes over from a grade that leaves.
     pub adopted: Vec<Grown<'a>>,
+    /// The day from which on it has to do with that.
+    pub takes_over: Option<Date>,
 }
 
 /// One thing to do on one day, on the page of a grade.
@@ -52,6 +54,20 @@ impl<'a> Ours<'a> {
     /// What it grows, then what it takes over.
     pub fn all(&self) -> impl Iterator<Item = &Grown<'a>> {
         self.own.iter().chain(&self.adopted)
+    }
+
+    /// The same with the steps of each; of what it takes over, only those that come after that.
+    pub fn with_steps(
+        &self,
+    ) -> impl Iterator<Item = (&'a Planting, &'a Ingredient, Vec<&'a Step>)> {
+        let own = self.own.iter().map(|grown| (*grown, None));
+        let adopted = self.adopted.iter();
+        let adopted = adopted.map(|grown| (*grown, self.takes_over));
+        own.chain(adopted).map(|((planting, ingredient), from)| {
+            let steps = planting.steps.iter();
+            let after = steps.filter(|step| from.is_none_or(|from| step.when.last() >= Some(from)));
+            (planting, ingredient, after.collect())
+        })
     }
 
     /// Its ingredients, each once.
@@ -86,15 +102,15 @@ impl<'a> Facts<'a> {
             grade,
             own: self.planted_by(grade).collect(),
             adopted: self.planted().filter(|(p, _)| takes_over(p)).collect(),
+            takes_over: self.garden.school_year.moves_up,
         }
     }
 
     /// All that is done, planting by planting; of what is taken over, only what comes after that.
     #[must_use]
     pub fn jobs(&self, ours: &Ours<'_>, slack: &[StepSlack]) -> Vec<Job<'_>> {
-        let moves_up = self.garden.school_year.moves_up;
         let own = ours.own.iter().map(|(p, _)| (*p, None));
-        let adopted = ours.adopted.iter().map(|(p, _)| (*p, moves_up));
+        let adopted = ours.adopted.iter().map(|(p, _)| (*p, ours.takes_over));
         let of_planting = |(planting, from): (&Planting, Option<Date>)| {
             let tasks = self.tasks.iter();
             let own = tasks.filter(|task| std::ptr::eq(task.planting, planting));
@@ -113,9 +129,7 @@ impl<'a> Facts<'a> {
     /// The sessions on which nothing is due; `None` where there is nothing to tend.
     #[must_use]
     pub fn between(&self, ours: &Ours<'_>) -> Option<Between> {
-        // What is taken over is tended from the day on which the grades move up.
-        let taken_over = self.garden.school_year.moves_up;
-        let adopted = ours.adopted.iter().filter_map(|_| taken_over);
+        let adopted = ours.adopted.iter().filter_map(|_| ours.takes_over);
         let own = ours.own.iter().filter_map(|(p, _)| first_day(p));
         let from = own.chain(adopted).min()?;
         let picks = ours.all().filter_map(|(p, _)| span_of(p, StepKind::Pick));

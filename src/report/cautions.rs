@@ -123,13 +123,13 @@ pub(super) const HANDS: &str = "Wash hands with soap after soil work and after t
      eating. Never eat seed or seed potatoes: they may be treated.";
 
 /// What every grade team sees to outdoors (common practice).
-pub(super) const OUTDOORS: &str = "Outdoors: closed shoes, and gloves for what pricks or itches. Know who reacts to stings and \
-     where the medicine is; look for ticks after work in tall grass; wash and cover cuts at once. No pesticides \
-     where children work. The school's own rules come first.";
+pub(super) const OUTDOORS: &str = "Outdoors: closed shoes; gloves for what pricks or itches. Know who reacts to stings and where the \
+     medicine is; look for ticks after tall grass; wash and cover cuts at once. No pesticides where children work. \
+     The school's rules come first.";
 
 /// What every grade team sees to in summer (common practice).
-pub(super) const HEAT: &str = "Sun and heat: hats, water and shade; early in the day if it is hot, and not at all when the \
-     school's rule for heat says so.";
+pub(super) const HEAT: &str = "Sun and heat: hats, water and shade; early if it is hot, and not at all when the school's rule for \
+     heat says so.";
 
 fn full_stop(text: &str) -> String {
     if text.ends_with(['.', '!', '?']) {

@@ -25,8 +25,7 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     }
     page.gap();
     page.line(
-        "Common practice; depths are from memory. What your packet says, and your school's rules for tools, \
-         come first.",
+        "Common practice; depths from memory. The packet, and the school's rules for tools, come first.",
     );
 }
 
@@ -34,18 +33,18 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
 fn text(act: Act, words: Words) -> String {
     match act {
         Act::InFlats(depth) => format!(
-            "Sow indoors: fill the flats with mix that is damp through; dry mix dusts, and the dust must not \
-             be breathed. {} Water with a fine rose.",
+            "Sow indoors: fill the flats with damp mix; nobody should breathe the dust of dry mix. {} Water \
+             with a fine rose.",
             covered(depth, words)
         ),
         Act::InBed(depth, spacing) => format!(
-            "Sow in the bed: adults loosen it with a fork, children take out weeds and stones and rake it \
-             level. Draw straight rows, {}. {} Water with a fine rose.",
+            "Sow in the bed: adults fork it loose, children weed it and rake it level. Draw straight {}. {} Water \
+             with a fine rose.",
             rows(spacing, words),
             covered(depth, words)
         ),
         Act::Pieces(depth, spacing) => format!(
-            "Plant in the bed: adults loosen it with a fork, children take out weeds and stones. {}, {}. {}",
+            "Plant in the bed: adults fork it loose, children weed it. {}, {}. {}",
             sentence(&rows(spacing, words)),
             apart(spacing, words),
             set(depth, words)
@@ -101,9 +100,8 @@ fn covered(depth: Depth, words: Words) -> String {
             words.short_length(most)
         ),
         Some((least, most)) => format!(
-            "Cover the seed with {} to {} of soil, no more.",
-            words.short_length(least),
-            words.short_length(most)
+            "Cover the seed with {} of soil, no more.",
+            words.short_lengths(least, most)
         ),
         None => "Cover the seed as the packet says.".to_owned(),
     }
@@ -113,9 +111,8 @@ fn covered(depth: Depth, words: Words) -> String {
 fn set(depth: Depth, words: Words) -> String {
     match depth {
         Some((least, most)) => format!(
-            "Set them {} to {} deep, tips or eyes up, and close the soil.",
-            words.short_length(least),
-            words.short_length(most)
+            "Set them {} deep, tips or eyes up, and close the soil.",
+            words.short_lengths(least, most)
         ),
         None => "Set them as deep as the packet says, tips or eyes up.".to_owned(),
     }

@@ -138,8 +138,8 @@ fn each_child(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
 /// What to have at hand, step by step.
 fn to_bring(ours: &Ours<'_>, page: &mut Page) {
     let mut told: Vec<(&str, &str)> = Vec::new();
-    for (planting, _) in ours.all() {
-        for step in planting.steps.iter().filter(|s| by_children(s)) {
+    for (planting, _, steps) in ours.with_steps() {
+        for step in steps.into_iter().filter(|s| by_children(s)) {
             let name = step_words::name(planting.method, step.kind);
             let bring = step_words::of(step.kind).bring;
             let what = bring(planting.method).map(|what| (name, what));

@@ -140,6 +140,13 @@ impl Words {
         self.choose(format!("{} cm", length.0 + 0.0), us_short_length(length))
     }
 
+    /// `0.6 to 1.3 cm`; `1/4 to 1/2 in`.
+    #[must_use]
+    pub fn short_lengths(self, least: Centimetres, most: Centimetres) -> String {
+        let figure = |length| self.short_length(length).replace(' ', "\u{a0}");
+        range(&figure(least), &figure(most))
+    }
+
     /// `30 cm (12 in)`; `12 in (30 cm)`.
     #[must_use]
     pub fn short_length_in_both(self, length: Centimetres) -> String {
@@ -242,15 +249,33 @@ fn us_length(length: Feet) -> String {
     three_digits(length.0, Feet::SYMBOL)
 }
 
+/// As a ruler shows it: eighths under an inch, quarters under ten inches, whole inches above.
 fn us_short_length(length: Centimetres) -> String {
     let inches = length.to_inches().0;
-    let tenths = (inches * 10.0).round() / 10.0;
-    let told = if tenths < 10.0 {
-        tenths
+    let parts = if inches < 1.0 {
+        8.0
+    } else if inches < 10.0 {
+        4.0
     } else {
-        inches.round()
+        1.0
     };
-    format!("{} in", told + 0.0)
+    let told = (inches * parts).round() / parts;
+    let whole = told.trunc();
+    let fraction = match ((told - whole) * 8.0).round() {
+        1.0..2.0 => "1/8",
+        2.0..3.0 => "1/4",
+        3.0..4.0 => "3/8",
+        4.0..5.0 => "1/2",
+        5.0..6.0 => "5/8",
+        6.0..7.0 => "3/4",
+        7.0..8.0 => "7/8",
+        _ => "",
+    };
+    match (whole > 0.0, fraction.is_empty()) {
+        (false, false) => format!("{fraction} in"),
+        (true, false) => format!("{whole} {fraction} in"),
+        _ => format!("{} in", whole + 0.0),
+    }
 }
 
 /// Two digits at most, and none that tells nothing: `3.6 x 1.25 m`, `4 x 1.2 m`.
