@@ -30,7 +30,7 @@ pub fn draw(name: &str, shown: &Timeline) -> Markup {
         26.0
     };
     let last = first + pitch * shown.rows.len() as f64;
-    let (bands, bottom) = match &shown.climate {
+    let (bands, bottom) = match shown.climate.as_ref().filter(|_| shown.bands) {
         Some(seen) => climate::bands(seen, &scale, last + 8.0),
         None => (html! {}, last),
     };

@@ -27,26 +27,15 @@ const NOTE: &str = "Frost: the share of the years in which it still freezes late
                     already that autumn. Warmth: the mean of each week; the line is the middle \
                     year, the band holds 8 years of 10.";
 
-/// Between two ticks of warmth, in a picture of all grades and in that of one.
+/// Between two ticks of warmth.
 const TICK: Celsius = Celsius(10.0);
-const WIDE_TICK: Celsius = Celsius(20.0);
 
 impl Climate {
     /// Along the plan of a view; `None` without a whole weather year.
     #[must_use]
     pub fn of(view: &View<'_>) -> Option<Self> {
-        Self::with_ticks(view, TICK)
-    }
-
-    /// The same for a lower picture.
-    #[must_use]
-    pub fn small(view: &View<'_>) -> Option<Self> {
-        Self::with_ticks(view, WIDE_TICK)
-    }
-
-    fn with_ticks(view: &View<'_>, apart: Celsius) -> Option<Self> {
         let seen = view.weather_weeks()?;
-        let ticks = seen.ticks(apart).into_iter();
+        let ticks = seen.ticks(TICK).into_iter();
         Some(Self {
             description: description(view, &seen),
             ticks: ticks

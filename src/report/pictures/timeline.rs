@@ -61,8 +61,10 @@ pub struct Timeline {
     pub weeks: Weeks,
     /// A row for each planting.
     pub rows: Vec<Row>,
-    /// Frost and warmth behind it.
+    /// Frost behind it, and frost and warmth under it.
     pub climate: Option<Climate>,
+    /// Whether they are drawn under it too: not on a grade's page, which has to go on one sheet.
+    pub bands: bool,
     /// The legend: what is in the picture, and what it means.
     pub legend: Vec<(Key, &'static str)>,
 }
@@ -84,10 +86,8 @@ pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Timeline> {
         return None;
     }
     let weeks = Weeks::of(view);
-    let climate = match whose {
-        Whose::All => Climate::of(view),
-        Whose::Of(_) => Climate::small(view),
-    };
+    let climate = Climate::of(view);
+    let bands = climate.is_some() && whose == Whose::All;
     let legend = legend(&rows, &weeks, climate.is_some());
     let owner = match whose {
         Whose::All => "All grades".to_owned(),
@@ -100,7 +100,7 @@ pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Timeline> {
         weeks.in_words(view)
     );
     description.push_str(&shown_signs(legend.iter().map(|(_, said)| *said)));
-    if let Some(climate) = &climate {
+    if let Some(climate) = climate.as_ref().filter(|_| bands) {
         description.push(' ');
         description.push_str(&climate.description);
     }
@@ -113,6 +113,7 @@ pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Timeline> {
         weeks,
         rows,
         climate,
+        bands,
         legend,
     })
 }

@@ -1,5 +1,6 @@
 //! The table of a grade's dates: what is done on which day, by which class, in how long.
 
+use crate::calendar::{Date, plus_days};
 use crate::explain::{IfMissed, StepSlack};
 use crate::facts::ours::{self, Job, Ours};
 use crate::facts::tasks::{Doer, Task};
@@ -22,10 +23,16 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page:
         let days = first.task.from.cmp(&second.task.from);
         days.then_with(|| natural(a, b))
     });
-    let rows: Vec<Vec<String>> = all
+    let (by_families, in_sessions): (Vec<_>, Vec<_>) = all
+        .iter()
+        .cloned()
+        .partition(|(_, job)| job.task.who == Doer::Families);
+    let mut rows: Vec<Dated> = in_sessions
         .chunk_by(|(a, first), (b, second)| (first.task.from, a) == (second.task.from, b))
         .flat_map(|session| rows(view, session))
         .collect();
+    rows.extend(week_by_week(view, &by_families));
+    rows.sort_by_key(|(day, _)| *day);
     let header = ["Day", "Who", "What", "Takes", "If it falls out"];
     page.table(&header, &together(rows), &[3]);
     page.gap();
@@ -37,6 +44,12 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page:
         );
     }
 }
+
+/// A row with the day on which it begins.
+type Dated = (Date, Vec<String>);
+
+/// The column of days.
+const DAY: usize = 0;
 
 /// The column of names.
 const WHO: usize = 1;
@@ -86,20 +99,44 @@ fn legend(all: &[(String, Job<'_>)]) -> String {
     text
 }
 
-/// The rows of one class on one day. Of several jobs the last one tells what all take together.
-fn rows(view: &View<'_>, session: &[(String, Job<'_>)]) -> Vec<Vec<String>> {
-    let row = |(who, job): &(String, Job<'_>)| {
-        vec![
-            view.words.day(job.task.from),
-            who.clone(),
-            what(job.task, view.words),
-            job.task.takes.map_or_else(String::new, minutes),
-            instead(view, job),
-        ]
+/// The row of one job.
+fn row(view: &View<'_>, (who, job): &(String, Job<'_>)) -> Dated {
+    let row = vec![
+        view.words.day(job.task.from),
+        who.clone(),
+        what(job.task, view.words),
+        job.task.takes.map_or_else(String::new, minutes),
+        instead(view, job),
+    ];
+    (job.task.from, row)
+}
+
+/// What families do is no lesson of anyone: the same thing week after week is one row.
+fn week_by_week(view: &View<'_>, jobs: &[(String, Job<'_>)]) -> Vec<Dated> {
+    let mut runs: Vec<(Date, Date, Vec<String>)> = Vec::new();
+    for (day, row) in jobs.iter().map(|job| row(view, job)) {
+        let goes_on = |(_, last, of): &&mut (Date, Date, Vec<String>)| {
+            plus_days(*last, 7) == day && of[WHO..] == row[WHO..]
+        };
+        match runs.iter_mut().find(goes_on) {
+            Some((_, last, _)) => *last = day,
+            None => runs.push((day, day, row)),
+        }
+    }
+    let told = |(first, last, mut row): (Date, Date, Vec<String>)| {
+        if first != last {
+            row[DAY] = format!("{}, weekly to {}", row[DAY], view.words.day(last));
+        }
+        (first, row)
     };
-    let mut rows: Vec<Vec<String>> = session.iter().map(row).collect();
+    runs.into_iter().map(told).collect()
+}
+
+/// The rows of one class on one day. Of several jobs the last one tells what all take together.
+fn rows(view: &View<'_>, session: &[(String, Job<'_>)]) -> Vec<Dated> {
+    let mut rows: Vec<Dated> = session.iter().map(|job| row(view, job)).collect();
     let jobs: Vec<Job<'_>> = session.iter().map(|(_, job)| *job).collect();
-    let last = rows.last_mut().and_then(|row| row.get_mut(TAKES));
+    let last = rows.last_mut().and_then(|(_, row)| row.get_mut(TAKES));
     if let (Some(last), Some(together)) = (last, ours::together(&jobs)) {
         last.push_str(&format!(" (in all {})", minutes(together)));
     }
@@ -107,9 +144,9 @@ fn rows(view: &View<'_>, session: &[(String, Job<'_>)]) -> Vec<Vec<String>> {
 }
 
 /// Rows of one day in which only the class differs become one.
-fn together(rows: Vec<Vec<String>>) -> Vec<Vec<String>> {
+fn together(rows: Vec<Dated>) -> Vec<Vec<String>> {
     let mut all: Vec<(Vec<String>, Vec<String>)> = Vec::new();
-    for mut row in rows {
+    for (_, mut row) in rows {
         let who = std::mem::take(&mut row[WHO]);
         match all.iter_mut().find(|(other, _)| *other == row) {
             Some((_, names)) => names.push(who),
