@@ -1,4 +1,4 @@
-//! What is true of a checked plan: typed, made once, without a sentence in it. `report` words it,
+//! What is true of a checked plan: typed, made once, without a sentence in it. `words` says it, `report` puts it on pages,
 //! `handouts` lays it out, calendars, tables and data are written from it.
 
 pub mod asked;

@@ -8,6 +8,7 @@ pub mod file_name;
 mod files;
 pub mod folder;
 mod frame;
+pub mod mps;
 mod pages;
 pub mod pictures;
 pub mod safe;
@@ -22,7 +23,7 @@ use crate::explain::{self, LeastSpace};
 use crate::facts::Facts;
 use crate::garden::Garden;
 use crate::report;
-use crate::report::view::View;
+use crate::words::view::View;
 
 use calendar::Stamp;
 use folder::File;

@@ -1,8 +1,26 @@
-//! Dates, times, amounts and lists as people read them.
+//! What a single thing is called and how a single fact is said: dates, amounts, lists, steps, places,
+//! faults, cautions, figures of crops, and the watering list in every language. Which of them stand
+//! on a page, and in which order, is the matter of `report`.
 
+pub(crate) mod acts;
 mod amounts;
+pub(crate) mod binds;
+pub mod cautions;
 mod dates;
+pub(crate) mod day_limits;
+pub(crate) mod faults;
+pub mod figures;
+pub(crate) mod handling;
+pub(crate) mod occasion;
+pub mod places;
+pub mod rule_words;
+pub mod step_names;
+pub mod step_words;
+pub(crate) mod steps;
+pub mod tasks;
+pub mod view;
 pub mod water;
+pub(crate) mod watering;
 
 use std::fmt::Display;
 

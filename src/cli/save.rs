@@ -6,6 +6,7 @@ use std::path::{Path, PathBuf};
 use crate::disk::{Author, FilePlace, Parents};
 use crate::facts::program::Program;
 use crate::garden::Garden;
+use crate::handouts::mps;
 use crate::model::AimProgram;
 use crate::plan::Aim;
 use crate::report;
@@ -87,8 +88,8 @@ impl ProgramsOutput {
     pub fn tried(folder: &Path, replace: bool) -> Result<Self, Trouble> {
         let parents = parents(folder)?;
         let file = |aim| {
-            let path = folder.join(report::mps_file(aim));
-            Ok((aim, Output::tried(&path, report::mps_author, replace)?))
+            let path = folder.join(mps::file_name(aim));
+            Ok((aim, Output::tried(&path, mps::author_of, replace)?))
         };
         Ok(Self {
             folder: folder.to_owned(),
@@ -103,7 +104,7 @@ impl ProgramsOutput {
         let mut told = report::programs_written(&self.folder, programs.len());
         for (aim, output) in self.files {
             told += &match programs.iter().find(|program| program.result.aim == aim) {
-                Some(program) => output.save(&report::mps(garden, &Program::of(program)))?,
+                Some(program) => output.save(&mps::mps(garden, &Program::of(program)))?,
                 None => output.vacate()?,
             };
         }

@@ -11,8 +11,8 @@ use crate::page::Page;
 use crate::pipeline::{self, NoPlan};
 use crate::plan::StepAt;
 use crate::project;
-use crate::report::{self, StepName};
-use crate::words;
+use crate::report;
+use crate::words::step_names::{StepName, step_names};
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load};
@@ -60,7 +60,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
         Err(why) => super::plan::no_plan(&planning.deadline, &garden, why),
         Ok(checked) if !arguments.step.is_empty() => {
             let asked = arguments.step.join(" ");
-            let at = find(&report::step_names(&Facts::new(&garden, &checked)), &asked)?;
+            let at = find(&step_names(&Facts::new(&garden, &checked)), &asked)?;
             let why = explain::why_step(&garden, &checked, at, &options);
             match why {
                 None if deadline.is_over() => {
@@ -135,5 +135,5 @@ fn list(steps: &[&StepName]) -> String {
         .filter_map(|s| s.names.first())
         .map(String::as_str)
         .collect();
-    words::list(&names)
+    crate::words::list(&names)
 }

@@ -6,7 +6,7 @@ mod told;
 
 use schemars::generate::SchemaSettings;
 
-use crate::report::view::View;
+use crate::words::view::View;
 
 pub use shape::SCHEMA;
 

@@ -6,7 +6,7 @@ use crate::garden::{ClassAt, Garden};
 use crate::report::calendar_name;
 use crate::report::entries::{Entry, entries};
 use crate::report::tables::{Table, tables};
-use crate::report::view::View;
+use crate::words::view::View;
 
 use super::calendar::{Stamp, calendar};
 use super::data::{DATA, SCHEMA, data, schema};

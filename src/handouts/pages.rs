@@ -5,7 +5,7 @@ use maud::{Markup, html};
 use crate::garden::{Garden, Tongue};
 use crate::page::Page;
 use crate::report::handouts::{self, Handout, Reader};
-use crate::report::view::View;
+use crate::words::view::View;
 
 use super::blocks;
 use super::file_name::FileNames;

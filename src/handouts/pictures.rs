@@ -18,7 +18,7 @@ use crate::garden::GradeAt;
 use crate::page::Picture;
 use crate::report::handouts;
 use crate::report::pictures::{self as words, Said};
-use crate::report::view::View;
+use crate::words::view::View;
 
 use super::blocks::{rows, wide};
 use super::safe::steady;

@@ -6,8 +6,8 @@ use crate::garden::Garden;
 use crate::plan::{Aim, AimResult};
 use crate::units::{Share, rounded};
 
-use super::view::View;
 use crate::page::Page;
+use crate::words::view::View;
 
 /// Writes one line per aim.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {

@@ -1,14 +1,12 @@
 //! Broken rules in plain words: one sentence per fault, grouped by rule.
 
-mod faults;
-
-use crate::checker::{Difference, Violation};
+use crate::checker::Violation;
 use crate::garden::Garden;
 use crate::plan::Rule;
 
-use super::rule_words::rule_sentence;
 use crate::page::Page;
-use crate::words::{Words, count};
+use crate::words::rule_words::rule_sentence;
+use crate::words::{Words, count, faults};
 
 /// What is printed of a plan that breaks rules.
 #[must_use]
@@ -44,22 +42,7 @@ pub(super) fn write(garden: &Garden, violations: &[Violation], page: &mut Page) 
         page.heading(rule.name());
         page.line(rule_sentence(rule));
         for violation in faults {
-            page.item(&told(&violation.fault, words).sentence());
+            page.item(&faults::told(&violation.fault, words).sentence());
         }
     }
-}
-
-/// A figure that is another now: `carrot, ready years: 27 -> 25`.
-pub(super) fn difference(difference: &Difference, words: Words) -> String {
-    faults::difference(difference, words)
-}
-
-/// One fault in words.
-pub(super) fn told(fault: &crate::checker::Fault, words: Words) -> faults::Told {
-    faults::told(fault, words)
-}
-
-/// What kind of thing a name stands for.
-pub(super) fn named(kind: crate::checker::Named) -> &'static str {
-    faults::named(kind)
 }

@@ -5,11 +5,9 @@ use crate::calendar::Date;
 use crate::facts::gaps::{Need, OpenGap};
 use crate::facts::hands::{Hands, OtherHands};
 
-use super::step_words;
-use super::steps;
-use super::view::View;
 use crate::page::Page;
-use crate::words::{choice, count, list};
+use crate::words::view::View;
+use crate::words::{choice, count, list, step_words, steps};
 
 /// Writes the gaps; one line if there is none.
 pub(super) fn gaps(view: &View<'_>, page: &mut Page) {

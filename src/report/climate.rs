@@ -9,9 +9,9 @@ use crate::facts::climate::Climate;
 use crate::garden::Garden;
 
 use super::frost;
-use super::view::{kind_of_years, latitude};
 use crate::page::Page;
 use crate::words::Words;
+use crate::words::view::{kind_of_years, latitude};
 
 /// The climate of a garden's place.
 #[must_use]

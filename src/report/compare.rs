@@ -11,11 +11,10 @@ use super::given_back;
 use super::no_plan::why_none;
 use super::overview::{self, shares};
 use super::ran_out;
-use super::screen::occasion;
-use super::step_words;
-use super::view::View;
 use crate::page::Page;
-use crate::words::list;
+use crate::words::occasion::occasion;
+use crate::words::view::View;
+use crate::words::{list, step_words};
 
 /// What stands in the table for a plan that does not exist.
 const NONE: &str = "-";

@@ -2,8 +2,6 @@
 //! from, and what it means for a project's place.
 
 mod coming_up;
-mod figures;
-mod line;
 mod place;
 
 use crate::catalogue::{Catalogue, Entry, MEMORY, PRACTICE, source_keys};
@@ -13,12 +11,8 @@ use crate::project::{self, Key, key_of_figure};
 
 use super::crops::season;
 use crate::page::Page;
+use crate::words::figures::{self, Figure, way};
 use crate::words::{Words, choice, list, sentence};
-
-use line::way;
-
-pub use figures::figures;
-pub use line::Figure;
 
 /// All that is known of a crop, in the locale of the garden. `garden` is the project for whose place it is told; the
 /// project's own figures then take the place of the built-in ones.

@@ -9,9 +9,9 @@ use crate::garden::Garden;
 
 use super::no_plan::why_none;
 use super::ran_out;
-use super::screen::occasion;
-use super::view::{View, kind_of_years};
 use crate::page::Page;
+use crate::words::occasion::occasion;
+use crate::words::view::{View, kind_of_years};
 use crate::words::{Words, list};
 
 /// Signs of the longest bar.

@@ -6,11 +6,10 @@ use crate::facts::decisions::{Decision, Order, Topic};
 use crate::garden::{Break, Care};
 
 use super::care::gap_days;
-use super::cautions;
-use super::steps::seed_of;
-use super::view::View;
 use crate::page::Page;
-use crate::words::count;
+use crate::words::steps::seed_of;
+use crate::words::view::View;
+use crate::words::{cautions, count};
 
 /// Writes all decisions in order of time.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {

@@ -6,11 +6,10 @@ use crate::facts::missed::if_missed;
 use crate::facts::tasks::{Chance, Doer, Task};
 use crate::garden::{Break, Care, ClassAt, Garden};
 
-use super::screen::occasion;
-use super::step_words;
-use super::view::View;
-use super::{care, cautions, decisions, tasks};
-use crate::words::{minutes, sentence};
+use super::{care, decisions};
+use crate::words::occasion::occasion;
+use crate::words::view::View;
+use crate::words::{cautions, minutes, sentence, step_words, tasks};
 
 /// One entry of a calendar.
 #[derive(Debug, Clone, PartialEq)]

@@ -8,10 +8,10 @@ mod shopping;
 use crate::explain::{LeastSpace, StepSlack};
 use crate::garden::{Garden, GradeAt, Tongue};
 
-use super::screen::{occasion, whose};
-use super::view::View;
 use super::{screen, standing, strip, verdict, water};
 use crate::page::Page;
+use crate::words::occasion::{occasion, whose};
+use crate::words::view::View;
 
 /// Who a page is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -134,7 +134,7 @@ pub fn frame(garden: &Garden) -> Frame {
             "Made by tureen {} from {}; frost, heat and rain of this year may want other days. The \
              rules of school and district come first.",
             env!("CARGO_PKG_VERSION"),
-            super::view::kind_of_years(garden)
+            crate::words::view::kind_of_years(garden)
         ),
     }
 }

@@ -3,9 +3,9 @@
 use crate::facts::how_sure::Years;
 use crate::facts::interval::further_years_95;
 
-use super::view::View;
 use crate::page::Page;
 use crate::words::list;
+use crate::words::view::View;
 
 /// Writes what to expect of each ingredient, by which method, and what it does not know.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {

@@ -3,9 +3,9 @@
 use crate::facts::idle::Idle;
 use crate::garden::GradeAt;
 
-use super::view::View;
 use crate::page::Page;
 use crate::words::list;
+use crate::words::view::View;
 
 /// What a grade without an ingredient can do (common practice).
 const INSTEAD: &str = "mulch, weed and water the beds, look after the compost, write the labels, keep a diary of \

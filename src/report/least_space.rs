@@ -5,8 +5,8 @@ use crate::facts::space::most;
 use crate::plan::AimResult;
 
 use super::space::weeks_of;
-use super::view::View;
 use crate::page::Page;
+use crate::words::view::View;
 
 /// Writes what would be enough of shelf and beds, and when all of that is full.
 pub(super) fn write(view: &View<'_>, least: &LeastSpace, page: &mut Page) {

@@ -3,9 +3,9 @@
 use crate::facts::lessons::Fullest;
 use crate::garden::ClassAt;
 
-use super::view::View;
 use crate::page::Page;
 use crate::words::minutes;
+use crate::words::view::View;
 
 /// Writes a row for every class.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {

@@ -2,7 +2,7 @@
 
 use crate::facts::manure::last_raw_manure;
 
-use super::view::View;
+use crate::words::view::View;
 
 /// The caution for a plan; `None` if nothing is picked.
 pub(super) fn of(view: &View<'_>) -> Option<String> {
@@ -18,7 +18,3 @@ pub(super) fn of(view: &View<'_>) -> Option<String> {
         words.day(above)
     ))
 }
-
-/// Which compost counts as safe. Source: the same section, (c)(2): 131 to 170 F.
-pub(super) const COMPOST: &str = "Compost counts as safe once it was hot, 55 to 77 C for 15 days with five turnings (three \
-     days in a closed or aired vessel); ask whoever sells it.";

@@ -8,13 +8,13 @@ use crate::disk::Author;
 const MARK: &str = ", checksum ";
 
 /// A file of a first line and all that comes after it; the line ends with a mark of both.
-pub(super) fn marked(first: &str, rest: &str) -> String {
+pub(crate) fn marked(first: &str, rest: &str) -> String {
     let mark = digits(format!("{first}\n{rest}").as_bytes());
     format!("{first}{MARK}{mark}\n{rest}")
 }
 
 /// Whose a file is, where all of its kind open with the same words.
-pub(super) fn author(bytes: &[u8], opening: &str) -> Author {
+pub(crate) fn author(bytes: &[u8], opening: &str) -> Author {
     let Some(text) = std::str::from_utf8(bytes)
         .ok()
         .filter(|t| t.starts_with(opening))

@@ -11,8 +11,8 @@ use crate::garden::{Garden, GradeAt, IngredientAt};
 use crate::pipeline::NoPlan;
 
 use super::ran_out;
-use super::screen::occasion;
 use crate::page::Page;
+use crate::words::occasion::occasion;
 use crate::words::{Words, count, list, sentence};
 
 /// How many limits are shown.

@@ -6,12 +6,11 @@ use crate::garden::Ingredient;
 use crate::plan::{Planting, StepKind};
 
 use super::idle;
-use super::step_words;
-use super::view::View;
 use crate::facts::places;
 use crate::facts::spans::span_of;
 use crate::page::Page;
-use crate::words::{Words, list};
+use crate::words::view::View;
+use crate::words::{Words, list, step_words};
 
 /// The kinds of steps that have a column of dates, each with its head.
 pub(super) fn dated() -> impl Iterator<Item = (StepKind, &'static str)> {

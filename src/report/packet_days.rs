@@ -6,9 +6,9 @@ use crate::facts::packet_days::{Changed, Days, IfOut, OUT_BY, Out, Row};
 use crate::garden::{Ingredient, IngredientAt};
 
 use super::verdict::unready;
-use super::view::View;
 use crate::page::Page;
 use crate::words::count;
+use crate::words::view::View;
 
 /// `fewer`, `more`.
 fn way(out: Out) -> &'static str {

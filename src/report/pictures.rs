@@ -11,8 +11,8 @@ pub mod weeks;
 
 use crate::plan::{PlantingAt, Stand};
 
-use super::view::View;
 use crate::words::list;
+use crate::words::view::View;
 
 /// What is said of a picture.
 #[derive(Debug, Clone, PartialEq, Eq)]

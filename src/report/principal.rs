@@ -6,10 +6,10 @@ use crate::explain::LeastSpace;
 use crate::facts::Facts;
 use crate::garden::Garden;
 
-use super::screen::occasion;
-use super::view::View;
 use super::{care, least_space, lessons, space, verdict};
 use crate::page::Page;
+use crate::words::occasion::occasion;
+use crate::words::view::View;
 
 /// What `tureen show --space` prints.
 #[must_use]

@@ -7,8 +7,8 @@ use crate::facts::verdict::{most_years, open_years};
 use crate::pipeline::NoPlan;
 use crate::plan::AimResult;
 
-use super::view::View;
 use crate::page::Page;
+use crate::words::view::View;
 use crate::words::{count, list};
 
 /// The head of a plan whose search was ended; nothing where all was proved all the same.

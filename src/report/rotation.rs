@@ -1,7 +1,7 @@
 //! Beds to which a crop family comes back sooner than one would wish.
 
-use super::view::View;
 use crate::page::Page;
+use crate::words::view::View;
 
 /// Writes one line per bed and family; nothing if all wishes are kept.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {

@@ -10,13 +10,13 @@ use crate::facts::Facts;
 use crate::garden::Garden;
 use crate::harmless;
 
-use super::view::View;
 use super::{
     aims, assumed, care, cautions, decisions, doubts, how_sure, manure, overview, packet_days,
     ran_out, rotation, slack, space, timeline, verdict,
 };
 use crate::page::{Page, Picture};
-use crate::words::Words;
+use crate::words::occasion::occasion;
+use crate::words::view::View;
 
 /// The whole plan, as `tureen plan` prints it.
 #[must_use]
@@ -80,25 +80,4 @@ pub fn saved(project: &Path, plan: &Path) -> String {
         plan = harmless::path(plan),
         project = harmless::path(project)
     )
-}
-
-/// `Soup day, Larch Hill School: Fri 8 Oct 2027, 260 portions, in the kitchen by ...`.
-pub(super) fn occasion(garden: &Garden) -> String {
-    let feast = garden.feast;
-    let words = Words::of(garden);
-    format!(
-        "{}: {}, {} portions, in the kitchen by {}.",
-        whose(garden),
-        words.full_day(feast.day),
-        feast.portions,
-        words.day(feast.deliver_by)
-    )
-}
-
-/// `Soup day, Larch Hill School`.
-pub(super) fn whose(garden: &Garden) -> String {
-    match &garden.school {
-        Some(school) => format!("{}, {school}", garden.name),
-        None => garden.name.clone(),
-    }
 }

@@ -5,10 +5,9 @@ use crate::explain::StepSlack;
 use crate::facts::slack::{Bearable, Later, Wait};
 use crate::plan::StepKind;
 
-use super::step_words;
-use super::view::View;
 use crate::page::Page;
-use crate::words::count;
+use crate::words::view::View;
+use crate::words::{count, step_words};
 
 /// A step that one cancelled session loses, in the table and in the list.
 pub(super) const NO_SLACK: &str = "no slack";

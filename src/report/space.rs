@@ -6,8 +6,8 @@ use crate::calendar::{Date, Horizon};
 use crate::facts::space::{Room, Use, alike_weeks, weeks_in_which};
 use crate::units::STRIP;
 
-use super::view::View;
 use crate::page::{Grid, GridRow, Page, Picture};
+use crate::words::view::View;
 use crate::words::{Words, list};
 
 /// What a room is called.

@@ -6,10 +6,10 @@ use crate::facts::Facts;
 use crate::garden::Garden;
 use crate::plan::saved::Since;
 
-use super::view::View;
 use super::{broken, verdict};
 use crate::page::Page;
-use crate::words::{Words, count};
+use crate::words::view::View;
+use crate::words::{Words, count, faults};
 
 /// So many figures that have changed are told.
 const MOST_FIGURES: usize = 12;
@@ -78,7 +78,7 @@ fn differences(changed: &Changed, words: Words, page: &mut Page) {
     }
     page.heading("What has changed (in the plan -> now)");
     for difference in all.iter().take(MOST_FIGURES) {
-        page.item(&broken::difference(difference, words));
+        page.item(&faults::difference(difference, words));
     }
     let rest = all.get(MOST_FIGURES..).unwrap_or_default();
     if !rest.is_empty() {
@@ -144,7 +144,7 @@ fn remedy(refused: &Refused) -> String {
 /// Writes the names that the project no longer has; false if it has all.
 fn missing(refused: &Refused, page: &mut Page) -> bool {
     let unknown = |fault: &Fault| match fault {
-        Fault::Unknown { kind, name } => Some(format!("{} \"{name}\"", broken::named(*kind))),
+        Fault::Unknown { kind, name } => Some(format!("{} \"{name}\"", faults::named(*kind))),
         _ => None,
     };
     let names: Vec<String> = refused

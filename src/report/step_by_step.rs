@@ -10,12 +10,12 @@ use crate::facts::step_slack::{self, Lost, Mark, fewer_years, is_one_of_several}
 use crate::garden::{Garden, Method};
 use crate::plan::{Planting, Step, When};
 
-use super::screen::occasion;
 use super::slack::{NO_SLACK, promise, weeks_apart};
-use super::view::{View, kind_of_years};
-use super::{ran_out, step_words, steps, timeline};
+use super::{ran_out, timeline};
 use crate::page::Page;
-use crate::words::{list, sentence};
+use crate::words::occasion::occasion;
+use crate::words::view::{View, kind_of_years};
+use crate::words::{list, sentence, step_words, steps};
 
 /// Width of the column of step names.
 const LABEL: usize = 12;

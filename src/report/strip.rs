@@ -10,15 +10,13 @@ use crate::facts::Facts;
 use crate::facts::things::Thing;
 use crate::garden::{Garden, GradeAt};
 
-use super::screen::occasion;
-use super::step_words;
-use super::steps;
-use super::view::View;
-use super::{cautions, how, idle, packet_days, timeline};
+use super::{how, idle, packet_days, timeline};
 use crate::facts::ours::Ours;
 use crate::facts::spans::by_children;
 use crate::page::{Page, Picture};
-use crate::words::{count, list, sentence};
+use crate::words::occasion::occasion;
+use crate::words::view::View;
+use crate::words::{cautions, count, list, sentence, step_words, steps};
 
 /// What `tureen show --grade` prints.
 #[must_use]

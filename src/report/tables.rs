@@ -4,14 +4,13 @@
 use crate::calendar::{Date, Time};
 use crate::plan::{Planting, PlantingAt, StepKind};
 
-use super::step_words::{self, Edge};
-use super::steps;
-use super::view::View;
-use super::{cautions, tasks};
 use crate::facts::filled::{Use, Week};
 use crate::facts::places::places;
 use crate::facts::spans::span_of;
 use crate::facts::tasks::Task;
+use crate::words::step_words::{self, Edge};
+use crate::words::view::View;
+use crate::words::{cautions, steps, tasks};
 
 /// What stands in a cell.
 #[derive(Debug, Clone, PartialEq)]

@@ -3,10 +3,9 @@
 use crate::garden::{GradeAt, HandOver, Method};
 use crate::plan::Planting;
 
-use super::view::View;
-use super::{places, steps, tasks};
 use crate::page::Page;
-use crate::words::list;
+use crate::words::view::View;
+use crate::words::{list, places, steps, tasks};
 
 /// Width of the column of step names.
 const LABEL: usize = 12;

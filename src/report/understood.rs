@@ -6,9 +6,9 @@ mod place;
 use crate::facts::terms::{rounds_by_term, sessions_by_term, terms};
 use crate::garden::{Care, Garden, GradeAt, Ingredient, Locale, Slot, Source, Term};
 
-use super::screen::occasion;
 use super::{assumed, cautions, doubts};
 use crate::page::Page;
+use crate::words::occasion::occasion;
 use crate::words::{Words, choice};
 
 /// What `tureen check` prints for a valid file.

@@ -4,8 +4,8 @@
 use crate::facts::verdict::{Proof, Verdict, WeakPoint};
 use crate::growth::Unready;
 
-use super::view::View;
 use crate::page::Page;
+use crate::words::view::View;
 use crate::words::{count, list};
 
 /// The sentence at the head of every plan.

@@ -1,23 +1,16 @@
 //! The watering list: litres for every bed and week, who waters in breaks with room for
 //! names, what families pick, seedbeds that must stay damp, and how to use the list.
 
-mod english;
-mod spanish;
-mod speech;
-
 use crate::checker::{CheckedPlan, WaterNeed};
 use crate::facts::order::natural;
 use crate::facts::water::{Note, Row, added_up, rows, used_beds};
 use crate::facts::{Facts, places};
 use crate::garden::{Garden, Tongue};
 
-use super::view::View;
 use crate::page::{Grid, GridRow, Page};
+use crate::words::view::View;
 use crate::words::water::WaterMeasure;
-
-use english::English;
-use spanish::Spanish;
-use speech::{Speech, Sums};
+use crate::words::watering::{English, Spanish, Speech, Sums};
 
 /// What `tureen show --water` prints.
 #[must_use]

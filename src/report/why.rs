@@ -10,11 +10,11 @@ use crate::garden::{Care, Garden};
 use crate::project::Change;
 use crate::units::Kilograms;
 
-use super::screen::occasion;
 use super::space::weeks_of;
-use super::view::{View, kind_of_years};
 use super::{no_plan, verdict};
 use crate::page::Page;
+use crate::words::occasion::occasion;
+use crate::words::view::{View, kind_of_years};
 use crate::words::{Words, count, list, sentence};
 
 /// What `tureen why` prints when no plan keeps the rules.

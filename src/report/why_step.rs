@@ -10,14 +10,11 @@ use crate::facts::weeks_apart;
 use crate::garden::{Garden, Method};
 use crate::plan::{AimResult, Planting, Step, When};
 
-use super::binds;
-use super::screen::occasion;
 use super::step_by_step;
-use super::step_words;
-use super::steps;
-use super::view::View;
 use crate::page::Page;
-use crate::words::{count, sentence};
+use crate::words::occasion::occasion;
+use crate::words::view::View;
+use crate::words::{binds, count, sentence, step_words, steps};
 
 /// What `tureen why FILE STEP` prints.
 #[must_use]
@@ -209,4 +206,15 @@ fn away(step: &Step, when: &When) -> String {
         1 => format!("a week {side}"),
         n => format!("{n} weeks {side}"),
     }
+}
+
+/// What is said of a step that was asked for where there is no plan.
+#[must_use]
+pub fn step_without_plan(asked: &str) -> Page {
+    let mut page = Page::new();
+    page.paragraph(&format!(
+        "There is no plan, so the step \"{asked}\" cannot be explained."
+    ));
+    page.gap();
+    page
 }

@@ -21,7 +21,7 @@ use tureen::checker::{CheckedPlan, Violation, check};
 use tureen::garden::{Garden, Method};
 use tureen::growth::Unready;
 use tureen::plan::{Plan, Rule, StepKind};
-use tureen::report::rule_sentence;
+use tureen::words::rule_words::rule_sentence;
 
 use crate::support::day;
 use crate::support::gardens::tiny_garden;

@@ -11,9 +11,9 @@ use std::time::Duration;
 use tureen::deadline::Deadline;
 use tureen::facts::program::Program;
 use tureen::garden::{Garden, GradeAt, SeedSize};
+use tureen::handouts::mps::mps;
 use tureen::model::{AimProgram, Options, Outcome, Recorded, Section, solve, solve_and_record};
 use tureen::plan::{Aim, Rule};
-use tureen::report;
 use tureen::units::Metres;
 
 use crate::random_gardens::make::{LARGER, TINY, garden};
@@ -118,7 +118,7 @@ fn every_row_tells_its_rule_and_every_section_its_rows() {
 #[test]
 fn what_is_written_is_what_was_solved() {
     for (garden, solved) in some_programs() {
-        let read = Read::of(&report::mps(&garden, &Program::of(&solved)));
+        let read = Read::of(&mps(&garden, &Program::of(&solved)));
         assert_eq!(
             read,
             Read::from(&solved),
@@ -136,7 +136,7 @@ fn no_name_breaks_a_line_or_makes_one_too_long() {
     garden.ingredients[0].name = "\u{43c}\n".repeat(300);
     garden.beds[0].id = "b\n".repeat(900);
     for solved in recorded(&garden).programs {
-        let text = report::mps(&garden, &Program::of(&solved));
+        let text = mps(&garden, &Program::of(&solved));
         assert!(text.lines().all(|line| line.len() < 1000));
         assert_eq!(Read::of(&text), Read::from(&solved));
     }
@@ -173,7 +173,7 @@ fn of_an_impossible_garden_the_first_program_is_kept() {
 fn a_file_looks_like_this() {
     let garden = tiny_garden();
     let programs = recorded(&garden).programs;
-    insta::assert_snapshot!(report::mps(&garden, &Program::of(&programs[10])));
+    insta::assert_snapshot!(mps(&garden, &Program::of(&programs[10])));
 }
 
 /// Two crops whose least shares want 3 strips each, of five: only where they are of one family that

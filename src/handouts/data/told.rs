@@ -11,8 +11,8 @@ use crate::facts::{filled, idle};
 use crate::garden::{self, Garden, GradeAt, IngredientAt};
 use crate::harmless::plain;
 use crate::plan::{self, PlantingAt};
-use crate::report::caution;
-use crate::report::view::View;
+use crate::words::cautions;
+use crate::words::view::View;
 
 use super::shape::{
     BedUse, Class, Feast, Grade, Idle, Ingredient, Method, Place, PlanData, Planting, Project,
@@ -139,7 +139,7 @@ fn ingredient(view: &View<'_>, at: IngredientAt) -> Option<Ingredient> {
         expected_kg: kg(seen.expected),
         ready_years: seen.ready_years(),
         rain_date_ready_years: rain.map(|years| years.iter().filter(|y| y.is_ok()).count()),
-        caution: caution(ingredient).as_deref().map(plain),
+        caution: cautions::of(ingredient).as_deref().map(plain),
         allergen: allergen.map(plain),
         buy_by: ingredient
             .fallback

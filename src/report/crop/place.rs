@@ -7,9 +7,9 @@ use crate::calendar::Date;
 use crate::facts::outlook::{HOPE, HarmfulFrosts, Lost, Outlook, Safe, Start, Way, WayAhead};
 use crate::garden::{Crop, FrostResponse, Garden};
 
-use super::super::view::{kind_of_years, latitude};
 use crate::page::Page;
 use crate::words::Words;
+use crate::words::view::{kind_of_years, latitude};
 
 /// Writes what a crop means for the garden's place. `own`: the project gives figures of its own.
 pub(super) fn write(garden: &Garden, crop: &Crop, own: bool, page: &mut Page) {

@@ -5,10 +5,10 @@ use crate::facts::cautions::allergens;
 use crate::facts::kitchen::{Comes, HEAVIEST, Picked};
 use crate::garden::{CRATE, Ingredient, Preparation};
 use crate::page::Page;
-use crate::report::screen::occasion;
-use crate::report::view::View;
-use crate::report::{cautions, handling, verdict};
-use crate::words::{choice, count, list, sentence};
+use crate::report::verdict;
+use crate::words::occasion::occasion;
+use crate::words::view::View;
+use crate::words::{cautions, choice, count, handling, list, sentence};
 
 /// Writes the note.
 pub fn write(view: &View<'_>, page: &mut Page) {

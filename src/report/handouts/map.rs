@@ -2,7 +2,7 @@
 
 use crate::page::{Page, Picture};
 use crate::report::pictures::map::map;
-use crate::report::view::View;
+use crate::words::view::View;
 
 /// Writes the page.
 pub fn write(view: &View<'_>, page: &mut Page) {

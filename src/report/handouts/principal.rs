@@ -7,9 +7,9 @@ use crate::facts::places;
 use crate::garden::{Care, GradeAt, Ingredient};
 use crate::page::{Page, Picture};
 use crate::plan::Planting;
-use crate::report::screen::occasion;
-use crate::report::view::View;
 use crate::report::{care, cautions, decisions, idle, least_space, space, verdict};
+use crate::words::occasion::occasion;
+use crate::words::view::View;
 use crate::words::{list, minutes};
 
 /// Writes the sheet.

@@ -6,11 +6,10 @@ use crate::facts::places::places;
 use crate::facts::supplies::{RESERVE, Raised};
 use crate::page::Page;
 use crate::report::decisions::ordered;
-use crate::report::screen::occasion;
-use crate::report::tasks;
-use crate::report::view::View;
 use crate::units::STRIP;
-use crate::words::{count, list};
+use crate::words::occasion::occasion;
+use crate::words::view::View;
+use crate::words::{count, list, tasks};
 
 /// Writes the list.
 pub fn write(view: &View<'_>, page: &mut Page) {

@@ -4,7 +4,7 @@
 use crate::facts::stands::Carries;
 use crate::garden::Strips;
 use crate::plan::Stand;
-use crate::report::view::View;
+use crate::words::view::View;
 use crate::words::{count, list};
 
 use super::timeline::numbered_at;

@@ -2,8 +2,8 @@
 
 use crate::calendar::Date;
 use crate::facts::weather_weeks::{WeatherWeeks, Week};
-use crate::report::view::View;
 use crate::units::{Celsius, rounded};
+use crate::words::view::View;
 
 /// Both bands with their words.
 #[derive(Debug, Clone, PartialEq)]

@@ -3,9 +3,8 @@
 use crate::facts::spans::span_of;
 use crate::facts::stands::Carries;
 use crate::plan::{Planting, PlantingAt, StepKind};
-use crate::report::places;
-use crate::report::step_words;
-use crate::report::view::View;
+use crate::words::view::View;
+use crate::words::{places, step_words};
 
 use super::beds::names_of;
 use super::timeline::numbered_at;

@@ -3,8 +3,8 @@
 use crate::facts::map::{Ground, Map as Drawn, MapBed, Planted, Unplaced};
 use crate::garden::GradeAt;
 use crate::plan::Stand;
-use crate::report::view::View;
 use crate::units::STRIP;
+use crate::words::view::View;
 use crate::words::{Words, list};
 
 use super::beds::{names_of, strips};

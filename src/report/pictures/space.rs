@@ -4,8 +4,8 @@
 use crate::calendar::Date;
 use crate::facts::space::{Room, Use};
 use crate::report::space;
-use crate::report::view::View;
 use crate::words::count;
+use crate::words::view::View;
 
 use super::weeks::Weeks;
 use super::{Said, Table, shown_signs};

@@ -4,14 +4,14 @@ use crate::calendar::Date;
 use crate::facts::life::{Life, SpanKind, Whose};
 use crate::facts::sowings::Sowing;
 use crate::plan::{Planting, PlantingAt, StepKind};
-use crate::report::view::View;
-use crate::report::{step_words, steps};
+use crate::words::view::View;
+use crate::words::{step_words, steps};
 
 use super::climate::Climate;
 use super::weeks::Weeks;
 use super::{Said, Table, grade_at, shown_signs};
 
-pub use crate::report::step_words::Sign;
+pub use crate::words::step_words::Sign;
 
 /// A step with a mark of its own.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

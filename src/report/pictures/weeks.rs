@@ -4,8 +4,8 @@ use chrono::Datelike;
 
 use crate::calendar::Date;
 use crate::facts::weeks as facts;
-use crate::report::view::View;
 use crate::words::Words;
+use crate::words::view::View;
 
 /// A month as it begins along the weeks, with names from the longest to the shortest.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -4,8 +4,8 @@
 use crate::facts::ours::{Between, Ours};
 use crate::garden::ClassAt;
 
-use super::super::view::View;
 use crate::page::Page;
+use crate::words::view::View;
 use crate::words::{count, list, sentence};
 
 /// Writes what to do when nothing is due.

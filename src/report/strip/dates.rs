@@ -5,11 +5,10 @@ use crate::explain::{IfMissed, StepSlack};
 use crate::facts::ours::{self, Job, Ours};
 use crate::facts::tasks::{Doer, Task};
 
-use super::super::tasks;
-use super::super::view::View;
 use crate::facts::order::natural;
 use crate::page::Page;
-use crate::words::{Words, list, minutes};
+use crate::words::view::View;
+use crate::words::{Words, list, minutes, tasks};
 
 /// Writes everything in order of time; of what is taken over, only what comes after that.
 pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page: &mut Page) {

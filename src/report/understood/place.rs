@@ -5,9 +5,9 @@ use crate::facts::space::all_strips;
 use crate::garden::{BedKind, Garden, Sun};
 
 use super::super::frost;
-use super::super::view::kind_of_years;
 use crate::page::Page;
 use crate::units::STRIP;
+use crate::words::view::kind_of_years;
 use crate::words::{Words, count};
 
 pub(super) fn beds(garden: &Garden, page: &mut Page) {

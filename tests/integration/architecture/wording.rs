@@ -1,12 +1,17 @@
-//! `facts` holds what is true, without a sentence; `report` words it and works nothing out. The
-//! measure: strings in `facts` are keys, or join them; of the rooms that work things out `report`
-//! names only the types below, and it asks a checked plan for nothing that is computed then.
+//! `facts` holds what is true, without a sentence; `words` says it, `report` puts it on pages, and both work
+//! nothing out. The measure: strings in `facts` are keys, or join them; of the rooms that work things out `words` and
+//! `report` name only the types below, and ask a checked plan for nothing that is computed then. `words` knows no page.
 
 use super::source::{SourceFile, crate_of, rust_files};
 use super::uses::{Use, shown, uses};
 
-/// Rooms that work things out, with the types of theirs that `report` may name: reasons that it
-/// words, and what a checked plan carries, or one that breaks rules.
+/// The rooms of words.
+const WORDING: [&str; 2] = ["words", "report"];
+
+/// `report` stays shorter than this: what is no page has a room of its own.
+const LONGEST_REPORT: usize = 9_000;
+
+/// Rooms that work things out, with the types of theirs that may be named in words: reasons, and what a checked plan carries, or one that breaks rules.
 const WORDED: [(&str, &[&str]); 4] = [
     ("growth", &["Unready"]),
     ("candidates", &["DropReason"]),
@@ -49,16 +54,16 @@ fn is_of(file: &SourceFile, room: &str) -> bool {
     rest.is_some_and(|rest| rest == ".rs" || rest.starts_with('/'))
 }
 
-/// Uses of `report` that name what is worked out elsewhere.
+/// Uses in words that name what is worked out elsewhere.
 fn worked_out(files: &[SourceFile]) -> Vec<String> {
     let is_refused = |Use { to, item, .. }: &Use| {
         let room = WORDED.iter().find(|(room, _)| to[0] == *room);
         let named = |types: &[&str]| item.as_ref().is_some_and(|i| types.contains(&i.as_str()));
         room.is_some_and(|(_, types)| !named(types))
     };
-    let of_report = uses(files).inside.into_iter();
-    let of_report = of_report.filter(|u| u.from[0] == "report" && is_refused(u));
-    let named = of_report.map(|u| {
+    let of_words = uses(files).inside.into_iter();
+    let of_words = of_words.filter(|u| WORDING.contains(&u.from[0].as_str()) && is_refused(u));
+    let named = of_words.map(|u| {
         let item = u.item.unwrap_or_default();
         format!(
             "{} names {}::{item}, line {}",
@@ -67,8 +72,10 @@ fn worked_out(files: &[SourceFile]) -> Vec<String> {
             u.line
         )
     });
-    let report = files.iter().filter(|file| is_of(file, "report"));
-    let asked = report.flat_map(|file| {
+    let worded = files
+        .iter()
+        .filter(|file| WORDING.iter().any(|room| is_of(file, room)));
+    let asked = worded.flat_map(|file| {
         let lines = ASKED.iter().flat_map(|what| {
             let lines = file.lines_with(&["checked", ".", what, "("]);
             lines.into_iter().map(move |line| (what, line))
@@ -106,9 +113,35 @@ fn none(found: &[String]) {
     assert!(found.is_empty(), "\n{}\n", found.join("\n"));
 }
 
+/// Uses of pages in `words`.
+fn paged(files: &[SourceFile]) -> Vec<String> {
+    let inside = uses(files).inside.into_iter();
+    inside
+        .filter(|u| u.from[0] == "words" && u.to[0] == "page")
+        .map(|u| format!("{} uses {}, line {}", shown(&u.from), shown(&u.to), u.line))
+        .collect()
+}
+
 #[test]
-fn report_works_nothing_out() {
+fn words_and_report_work_nothing_out() {
     none(&worked_out(rust_files("src")));
+}
+
+#[test]
+fn words_know_no_page() {
+    none(&paged(rust_files("src")));
+    let bad = [
+        ("src/words/a.rs", "use crate::page::Page;"),
+        ("src/page.rs", "pub struct Page;"),
+    ];
+    assert_eq!(paged(&crate_of(&bad)).len(), 1);
+}
+
+#[test]
+fn report_is_short() {
+    let report = rust_files("src").iter().filter(|f| is_of(f, "report"));
+    let lines: usize = report.map(|file| file.text.lines().count()).sum();
+    assert!(lines < LONGEST_REPORT, "{lines} lines");
 }
 
 #[test]
@@ -118,10 +151,11 @@ fn facts_hold_no_word() {
 
 #[test]
 fn a_fact_worked_out_in_report_is_seen_however_it_is_named() {
-    let rooms = |text: &str| {
+    let rooms = |room: &str, text: &str| {
+        let (file, root) = (format!("src/{room}/a.rs"), format!("src/{room}.rs"));
         crate_of(&[
-            ("src/report/a.rs", text),
-            ("src/report.rs", "mod a;"),
+            (&file, text),
+            (&root, "mod a;"),
             ("src/growth.rs", "mod ready; pub use ready::Unready;"),
             (
                 "src/growth/ready.rs",
@@ -141,11 +175,15 @@ fn a_fact_worked_out_in_report_is_seen_however_it_is_named() {
         "use crate::checker::bears;",
         "fn f(x: X) { x.checked.in_bed(x.garden) }",
     ] {
-        assert_eq!(worked_out(&rooms(bad)).len(), 1, "{bad}");
+        for room in WORDING {
+            assert_eq!(worked_out(&rooms(room, bad)).len(), 1, "{room}: {bad}");
+        }
     }
     let good = "use crate::growth::Unready; use crate::checker::{Fault, CheckedPlan}; \
                 fn f(why: Unready) { match why { Unready::Frost => facts.in_bed } }";
-    assert_eq!(worked_out(&rooms(good)), Vec::<String>::new());
+    for room in WORDING {
+        assert_eq!(worked_out(&rooms(room, good)), Vec::<String>::new());
+    }
     let elsewhere = crate_of(&[
         ("src/facts.rs", "use crate::growth::Block;"),
         ("src/growth.rs", ""),

@@ -11,9 +11,9 @@ use tureen::page::Look;
 use tureen::plan::{Plan, Planting, Step, StepKind, When};
 use tureen::report::entries::{Entry, entries};
 use tureen::report::grade;
-use tureen::report::tasks::{title, who};
-use tureen::report::view::View;
 use tureen::words::Words;
+use tureen::words::tasks::{title, who};
+use tureen::words::view::View;
 
 use super::aim::plans;
 use super::steps_by_hand::{Said, bears, choices, spans_follow};

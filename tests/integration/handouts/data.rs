@@ -7,7 +7,7 @@ use tureen::facts::Facts;
 use tureen::garden::Garden;
 use tureen::handouts::calendar::Stamp;
 use tureen::handouts::files;
-use tureen::report::view::View;
+use tureen::words::view::View;
 
 use crate::scenarios;
 

@@ -19,7 +19,7 @@ use tureen::handouts::{class_files, files};
 use tureen::model::Options;
 use tureen::pipeline::plan;
 use tureen::report::entries::{Entry, entries};
-use tureen::report::view::View;
+use tureen::words::view::View;
 
 use crate::scenarios;
 use crate::support::day;

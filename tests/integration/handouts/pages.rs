@@ -14,8 +14,9 @@ use tureen::handouts::calendar::Stamp;
 use tureen::handouts::folder::File;
 use tureen::page::Block;
 use tureen::page::Look;
+use tureen::report;
 use tureen::report::handouts::{Handout, Reader};
-use tureen::report::{self, view::View};
+use tureen::words::view::View;
 
 use super::pictures::planned;
 use crate::support::gardens::{class, grade, tiny_garden};

@@ -11,7 +11,7 @@ use tureen::facts::life::Whose;
 use tureen::garden::Garden;
 use tureen::handouts::pictures::{self, Drawn};
 use tureen::plan::{Plan, Planting};
-use tureen::report::view::View;
+use tureen::words::view::View;
 
 use crate::support::plans::fill_in;
 

@@ -7,8 +7,8 @@ use std::time::{Duration, Instant};
 use tureen::deadline::Deadline;
 use tureen::facts::program::Program;
 use tureen::garden::Garden;
+use tureen::handouts::mps::{file_name, mps};
 use tureen::model::{Options, USUAL_TIME, solve_and_record};
-use tureen::report;
 
 use crate::random_gardens::make::{LARGER, TINY, garden};
 use crate::scenarios;
@@ -58,8 +58,8 @@ fn programs_are_written() {
         let folder = folder.join(name);
         std::fs::create_dir_all(&folder).unwrap();
         for solved in &recorded.programs {
-            let file = folder.join(report::mps_file(solved.result.aim));
-            std::fs::write(file, report::mps(&garden, &Program::of(solved))).unwrap();
+            let file = folder.join(file_name(solved.result.aim));
+            std::fs::write(file, mps(&garden, &Program::of(solved))).unwrap();
         }
     }
     std::fs::write(folder.join("solve.csv"), solves).unwrap();

@@ -78,7 +78,7 @@ fn every_page_asks_for_what_the_program_cannot_know() {
     let told = |garden: &Garden| -> Vec<String> {
         let all = tureen::facts::cautions::of_the_plan(garden);
         all.iter()
-            .map(|c| report::caution_text(garden, c))
+            .map(|c| tureen::words::cautions::text(garden, c))
             .collect()
     };
     let words = "takes it to be like kale; ask what is poisonous of it";

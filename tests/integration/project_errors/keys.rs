@@ -351,7 +351,7 @@ fn a_crop_names_the_key_of_every_figure_that_the_file_can_give() {
             width: 1000,
             color: false,
         });
-        for figure in report::figures(entry, Words::in_locale(Locale::British)) {
+        for figure in tureen::words::figures::figures(entry, Words::in_locale(Locale::British)) {
             let mut fields = figure.fields.iter();
             let Some(key) = fields.find_map(|field| project::key_of_figure(&keys, field)) else {
                 continue;

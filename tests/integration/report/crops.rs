@@ -5,9 +5,10 @@ use std::collections::BTreeSet;
 
 use tureen::catalogue::{Catalogue, Entry, MEMORY, PRACTICE, source_keys};
 use tureen::garden::{Garden, Locale};
-use tureen::report::{self, crops, figures};
+use tureen::report::{self, crops};
 use tureen::units::Celsius;
 use tureen::words::Words;
+use tureen::words::figures::figures;
 
 use super::plain;
 use super::screens::compare;

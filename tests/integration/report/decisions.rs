@@ -8,7 +8,7 @@ use tureen::garden::{Care, Fallback, Garden};
 use tureen::plan::Aim;
 use tureen::report;
 use tureen::report::entries::entries;
-use tureen::report::view::View;
+use tureen::words::view::View;
 
 use super::plain;
 use crate::support::day;

@@ -10,8 +10,8 @@ use tureen::model::Options;
 use tureen::pipeline::plan;
 use tureen::report::decision;
 use tureen::report::handouts::{Reader, all};
-use tureen::report::view::View;
 use tureen::units::Kilograms;
+use tureen::words::view::View;
 
 use super::plain;
 use super::screens::compare;

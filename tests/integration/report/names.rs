@@ -7,9 +7,9 @@ use tureen::facts::Facts;
 use tureen::garden::Garden;
 use tureen::report::entries::entries;
 use tureen::report::handouts::all;
-use tureen::report::step_names;
-use tureen::report::view::View;
 use tureen::words::sentence;
+use tureen::words::step_names::step_names;
+use tureen::words::view::View;
 
 use super::{plain, tiny};
 use crate::support::plans::tiny_plan;

@@ -10,10 +10,10 @@ use tureen::facts::places::{beds, places};
 use tureen::handouts::calendar::Stamp;
 use tureen::handouts::files;
 use tureen::plan::{Place, StepKind};
-use tureen::report::places::in_words;
 use tureen::report::tables::{Cell, tables};
-use tureen::report::tasks::spot;
-use tureen::report::view::View;
+use tureen::words::places::in_words;
+use tureen::words::tasks::spot;
+use tureen::words::view::View;
 
 use super::tiny;
 use crate::support::day;

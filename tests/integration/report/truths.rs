@@ -15,8 +15,8 @@ use tureen::handouts::files;
 use tureen::report;
 use tureen::report::handouts::all;
 use tureen::report::tables::{Cell, tables};
-use tureen::report::tasks::spot;
-use tureen::report::view::View;
+use tureen::words::tasks::spot;
+use tureen::words::view::View;
 
 use super::figures::negative_nothing;
 use super::plain;

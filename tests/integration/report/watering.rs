@@ -9,9 +9,9 @@ use tureen::growth::water::reference_evapotranspiration;
 use tureen::plan::{StepKind, When};
 use tureen::report;
 use tureen::report::handouts::Reader;
-use tureen::report::view::View;
 use tureen::units::{Celsius, Latitude, Metres, Millimetres};
 use tureen::weather::{Daily, Record};
+use tureen::words::view::View;
 
 use super::{plain, screens::compare, tiny};
 use crate::support::day;

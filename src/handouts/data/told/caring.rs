@@ -5,8 +5,9 @@ use crate::facts::gaps::OpenGap;
 use crate::facts::{cautions as found, decisions as decided};
 use crate::garden::{self, Garden};
 use crate::harmless::plain;
-use crate::report::view::View;
-use crate::report::{caution_text, decision};
+use crate::report::decision;
+use crate::words::cautions;
+use crate::words::view::View;
 
 use super::super::shape::{
     Allergen, Break, Care, Caution, CautionKind, Decision, Gap, Need, Topic, TopicKind,
@@ -104,7 +105,7 @@ fn one(garden: &Garden, caution: &found::Caution<'_>) -> Caution {
         ingredient: None,
         grades: Vec::new(),
         allergens: Vec::new(),
-        text: plain(&caution_text(garden, caution)),
+        text: plain(&cautions::text(garden, caution)),
     };
     match caution {
         found::Caution::Allergies(allergens) => Caution {

@@ -5,7 +5,7 @@ use crate::facts::things;
 use crate::garden::Garden;
 use crate::harmless::plain;
 use crate::plan::StepKind;
-use crate::report::tasks::title;
+use crate::words::tasks::title;
 
 use super::super::shape::{Chance, Clock, Hands, Kind, Part, Spot, Step, Thing};
 use super::time::day;

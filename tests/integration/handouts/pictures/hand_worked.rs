@@ -6,8 +6,8 @@ use tureen::facts::life::Whose;
 use tureen::garden::{Garden, GradeAt, Method, Patch, Position, Runs, Source};
 use tureen::handouts::pictures;
 use tureen::plan::StepKind;
-use tureen::report::view::View;
 use tureen::units::{Kilograms, Latitude, Metres};
+use tureen::words::view::View;
 
 use super::drawing::{Frame, named, number, of_class, read, rect};
 use super::planned;

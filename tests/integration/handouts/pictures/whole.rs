@@ -11,7 +11,7 @@ use tureen::model::Options;
 use tureen::page::Picture;
 use tureen::pipeline;
 use tureen::plan::StepKind;
-use tureen::report::view::View;
+use tureen::words::view::View;
 
 use super::all;
 use super::drawing::{Frame, named, number, of_class, paper, read, rect, texts};

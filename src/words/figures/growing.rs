@@ -4,7 +4,7 @@ use crate::facts::crop::{CountedFrom, ripe_when_planted, ripe_when_sown};
 use crate::garden::{Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, SeedSize};
 use crate::units::{Celsius, DegreeDays};
 
-use super::super::line::{Line, days, line, old_enough, way};
+use super::line::{Line, days, line, old_enough, way};
 use crate::words::count;
 
 pub(super) const STARTING: [Line; 8] = [

@@ -6,7 +6,6 @@ use crate::facts::sowings::Sowing;
 use crate::plan::{Plan, StepAt};
 
 use super::{step_words, tasks};
-use crate::page::Page;
 
 /// A step under its names; the first is the one that is shown.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -17,17 +16,6 @@ pub struct StepName {
     pub ingredient: String,
     /// Its names, in lower case.
     pub names: Vec<String>,
-}
-
-/// What is said of a step that was asked for where there is no plan.
-#[must_use]
-pub fn step_without_plan(asked: &str) -> Page {
-    let mut page = Page::new();
-    page.paragraph(&format!(
-        "There is no plan, so the step \"{asked}\" cannot be explained."
-    ));
-    page.gap();
-    page
 }
 
 /// The names of all steps that can be asked for, in the order of the plan. Where an ingredient

@@ -6,9 +6,9 @@ use crate::calendar::Date;
 use crate::checker::{Seedbed, WaterNeed};
 use crate::facts::water::{BreakPick, BreakWeek};
 use crate::garden::{Bed, Care, Garden};
-use crate::report::screen::occasion;
-use crate::report::view::View;
 use crate::units::Centimetres;
+use crate::words::occasion::occasion;
+use crate::words::view::View;
 use crate::words::water::WaterMeasure;
 use crate::words::{Words, list, sentence};
 
@@ -21,7 +21,7 @@ const MULCH: Centimetres = Centimetres(5.0);
 pub(super) const ROOM: &str = "____________________";
 
 /// English, by the customs of the school.
-pub(super) struct English {
+pub(crate) struct English {
     words: Words,
     kind_of_years: &'static str,
 }

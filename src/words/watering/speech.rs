@@ -8,7 +8,7 @@ use crate::garden::{Bed, Garden};
 use crate::words::water::WaterMeasure;
 
 /// What the weeks alone add up to, and what whole years do.
-pub(super) struct Sums {
+pub(crate) struct Sums {
     /// Week by week.
     pub weeks: WaterNeed,
     /// Year by year.
@@ -19,7 +19,7 @@ pub(super) struct Sums {
 
 /// A language in which the list is written. What is given back is a whole sentence or several, a
 /// heading, or the head of a column.
-pub(super) trait Speech {
+pub(crate) trait Speech {
     /// In what water is measured out, and what that is called.
     fn measure(&self) -> WaterMeasure;
     /// What the list is called.

@@ -13,10 +13,10 @@ use crate::checker::{Difference, Fault, Named};
 
 use crate::words::Words;
 
-pub(super) use told::Told;
+pub(crate) use told::Told;
 
 /// One fault in words.
-pub(super) fn told(fault: &Fault, words: Words) -> Told {
+pub(crate) fn told(fault: &Fault, words: Words) -> Told {
     let worded = match fault {
         Fault::Unknown { .. }
         | Fault::Number { .. }
@@ -50,11 +50,11 @@ pub(super) fn told(fault: &Fault, words: Words) -> Told {
 }
 
 /// A figure that is another now.
-pub(super) fn difference(difference: &Difference, words: Words) -> String {
+pub(crate) fn difference(difference: &Difference, words: Words) -> String {
     figures::difference(difference, words)
 }
 
 /// What kind of thing a name stands for.
-pub(super) fn named(kind: Named) -> &'static str {
+pub(crate) fn named(kind: Named) -> &'static str {
     figures::named(kind)
 }

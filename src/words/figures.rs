@@ -3,18 +3,22 @@
 mod growing;
 mod harvest;
 mod kitchen;
+mod line;
 
 use crate::catalogue::Entry;
 use crate::garden::Crop;
 
-use super::line::{Figure, Line};
-use crate::words::Words;
+use super::Words;
+use line::Line;
+
+pub use line::Figure;
+pub(crate) use line::way;
 
 /// The heading of the cautions.
-pub(super) const TAKE_CARE: &str = "Take care";
+pub(crate) const TAKE_CARE: &str = "Take care";
 
 /// The heading under which the table of days to come up stands.
-pub(super) const COMING_UP: &str = "Coming up";
+pub(crate) const COMING_UP: &str = "Coming up";
 
 /// All headings with their lines, in the order in which they are read.
 const HEADINGS: [(&str, &[Line]); 10] = [
@@ -41,7 +45,7 @@ pub fn figures(entry: &Entry, words: Words) -> Vec<Figure> {
 
 /// The figures of a crop under their headings; `crop` is the entry's, perhaps with the project's
 /// own figures.
-pub(super) fn by_heading(
+pub(crate) fn by_heading(
     entry: &Entry,
     crop: &Crop,
     words: Words,

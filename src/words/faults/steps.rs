@@ -4,11 +4,11 @@ use crate::calendar::Date;
 use crate::checker::Fault;
 use crate::plan::StepKind;
 
-use super::super::super::day_limits;
-use super::super::super::step_words;
-use super::super::super::steps::how_grown;
 use super::references::{planting, step};
 use super::told::Told;
+use crate::words::day_limits;
+use crate::words::step_words;
+use crate::words::steps::how_grown;
 use crate::words::{Words, list};
 
 /// The words of a fault of this group.

@@ -5,7 +5,7 @@ use crate::garden::Method;
 use crate::plan::StepKind;
 
 /// What is said of a kind of step; by the way of growing, where it hangs on that.
-pub(super) struct StepWords {
+pub(crate) struct StepWords {
     /// `pot up`: the name whatever the way of growing.
     pub plain: &'static str,
     /// `potting up`.
@@ -37,7 +37,7 @@ pub(super) struct StepWords {
 
 /// Which day of a step a column tells.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Edge {
+pub(crate) enum Edge {
     /// The first.
     First,
     /// The last.
@@ -61,7 +61,7 @@ pub enum Sign {
 
 /// The mark of a step in pictures.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct Mark {
+pub(crate) struct Mark {
     /// Its place in the legend.
     pub order: u8,
     /// Its shape.
@@ -76,7 +76,7 @@ pub(super) struct Mark {
 const TOO_LATE: &str = "the next round of sessions is too late";
 
 /// The table.
-pub(super) fn of(kind: StepKind) -> StepWords {
+pub(crate) fn of(kind: StepKind) -> StepWords {
     match kind {
         StepKind::Sow => sow(),
         StepKind::PotUp => pot_up(),
@@ -89,7 +89,7 @@ pub(super) fn of(kind: StepKind) -> StepWords {
 }
 
 /// What a step is called, for the way in which the planting is grown.
-pub(super) fn name(method: Method, kind: StepKind) -> &'static str {
+pub(crate) fn name(method: Method, kind: StepKind) -> &'static str {
     (of(kind).name)(method)
 }
 

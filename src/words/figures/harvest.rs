@@ -5,7 +5,7 @@ use crate::facts::crop::rows_in_bed;
 use crate::garden::{Crop, Sun};
 use crate::units::{Kilograms, Metres};
 
-use super::super::line::{Line, days, line, old_enough, years};
+use super::line::{Line, days, line, old_enough, years};
 use crate::words::{Words, count};
 
 /// The width of bed for which the room is worked out: reached from both sides (common practice).

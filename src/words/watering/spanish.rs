@@ -10,16 +10,16 @@ use crate::calendar::Date;
 use crate::checker::{Seedbed, WaterNeed};
 use crate::facts::water::{BreakPick, BreakWeek};
 use crate::garden::{Bed, Care, Garden, Locale};
-use crate::report::screen::whose;
-use crate::report::view::View;
+use crate::words::occasion::whose;
 use crate::words::sentence;
+use crate::words::view::View;
 use crate::words::water::WaterMeasure;
 
 use super::english::ROOM;
 use super::speech::{Speech, Sums};
 
 /// Spanish, with the units of the school.
-pub(super) struct Spanish {
+pub(crate) struct Spanish {
     units: Locale,
     measure: WaterMeasure,
     /// The year that goes without saying.

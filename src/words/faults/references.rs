@@ -1,7 +1,7 @@
 //! How a fault names a planting, a step, and what is done in it.
 
-use super::super::super::step_words;
 use crate::checker::{PlantingRef, StepRef};
+use crate::words::step_words;
 
 /// `planting 3 (carrot)`.
 pub(super) fn planting(planting: &PlantingRef) -> String {

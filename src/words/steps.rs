@@ -10,7 +10,7 @@ use super::step_words::name;
 use crate::words::{Words, choice, count, list, minutes};
 
 /// How a planting is grown.
-pub(super) fn how_grown(method: Method) -> &'static str {
+pub(crate) fn how_grown(method: Method) -> &'static str {
     match method {
         Method::Direct => "seed in the bed",
         Method::Indoor => "sown indoors and planted out",
@@ -22,7 +22,7 @@ pub(super) fn how_grown(method: Method) -> &'static str {
 }
 
 /// When a step is done and by whom: `2a Tue 9 Feb, 2b Thu 18 Feb`.
-pub(super) fn when(when: &When, words: Words) -> String {
+pub(crate) fn when(when: &When, words: Words) -> String {
     match when {
         When::Sessions(visits) => {
             let mut days: Vec<Date> = visits.iter().map(|v| v.date).collect();
@@ -77,7 +77,7 @@ fn count_of(planting: &Planting, step: &Step) -> String {
 }
 
 /// What is counted: seed, seed piece, bought plant, plant.
-pub(super) fn thing(thing: Thing) -> &'static str {
+pub(crate) fn thing(thing: Thing) -> &'static str {
     match thing {
         Thing::Seed => "seed",
         Thing::SeedPiece => "seed piece",
@@ -87,7 +87,7 @@ pub(super) fn thing(thing: Thing) -> &'static str {
 }
 
 /// What is sown of an ingredient: `carrot seed`, `potato seed piece`, `bought leek plant`.
-pub(super) fn seed_of(ingredient: &str, sown: Thing) -> String {
+pub(crate) fn seed_of(ingredient: &str, sown: Thing) -> String {
     match sown {
         Thing::BoughtPlant => format!("bought {ingredient} plant"),
         _ => format!("{ingredient} {}", thing(sown)),
@@ -95,7 +95,7 @@ pub(super) fn seed_of(ingredient: &str, sown: Thing) -> String {
 }
 
 /// Lines of a planting's steps: name and text; all picks share one line.
-pub(super) fn lines(planting: &Planting, words: Words) -> Vec<(&'static str, String)> {
+pub(crate) fn lines(planting: &Planting, words: Words) -> Vec<(&'static str, String)> {
     let mut lines: Vec<(&'static str, String)> = Vec::new();
     let mut picks: Vec<&Step> = Vec::new();
     for step in &planting.steps {
@@ -119,7 +119,7 @@ pub(super) fn lines(planting: &Planting, words: Words) -> Vec<(&'static str, Str
 }
 
 /// Curing follows the pick, whichever it is.
-pub(super) fn cure_text(from: Date, to: Date, words: Words) -> String {
+pub(crate) fn cure_text(from: Date, to: Date, words: Words) -> String {
     format!(
         "every day from the day after the pick, at the latest {}",
         words.days(from, to)

@@ -93,7 +93,7 @@ pub(super) fn old_enough(age: u32) -> String {
 }
 
 /// How it is started, after "it is".
-pub(super) fn way(method: Method) -> &'static str {
+pub(crate) fn way(method: Method) -> &'static str {
     match method {
         Method::Direct => "sown as seed in the bed",
         Method::Indoor => "sown on the shelf and planted out",

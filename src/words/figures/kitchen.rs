@@ -2,8 +2,8 @@
 
 use crate::garden::CRATE;
 
-use super::super::super::handling;
-use super::super::line::{Line, line};
+use super::line::{Line, line};
+use crate::words::handling;
 
 pub(super) const KITCHEN: [Line; 5] = [
     line("Comes", &["kitchen.arrives"], |crop, _, _| {

@@ -4,7 +4,7 @@
 use crate::checker::DayLimit;
 
 /// What keeps a step from a day.
-pub(super) fn told(limit: DayLimit) -> &'static str {
+pub(crate) fn told(limit: DayLimit) -> &'static str {
     match limit {
         DayLimit::Span => "that lies outside the plan's time",
         DayLimit::Order => "the step before it is not over",

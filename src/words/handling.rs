@@ -6,7 +6,7 @@ use crate::garden::{Arrives, Curing, Kitchen, Preparation, Store};
 use crate::words::{Words, list};
 
 /// In what state it comes.
-pub(super) fn arrives(arrives: Arrives) -> &'static str {
+pub(crate) fn arrives(arrives: Arrives) -> &'static str {
     match arrives {
         Arrives::Washed => "rinsed and drained",
         Arrives::Brushed => "dry, soil brushed off, not washed",
@@ -16,7 +16,7 @@ pub(super) fn arrives(arrives: Arrives) -> &'static str {
 
 /// All that is done to it before it is cooked: `wash, cut off leaves and tips and peel`; what
 /// comes out of a pod, shell or husk is washed after that.
-pub(super) fn before_cooking(steps: &[Preparation]) -> String {
+pub(crate) fn before_cooking(steps: &[Preparation]) -> String {
     let all = preparation(steps);
     match steps.first() {
         None => "wash".to_owned(),
@@ -43,7 +43,7 @@ fn preparation(steps: &[Preparation]) -> String {
 }
 
 /// What kind of place it keeps in.
-pub(super) fn store(store: Store) -> &'static str {
+pub(crate) fn store(store: Store) -> &'static str {
     match store {
         Store::ColdMoist => "cold and moist",
         Store::CoolMoist => "cool and moist",
@@ -52,7 +52,7 @@ pub(super) fn store(store: Store) -> &'static str {
 }
 
 /// Where it dries or cures.
-pub(super) fn cures(place: Curing) -> &'static str {
+pub(crate) fn cures(place: Curing) -> &'static str {
     match place {
         Curing::Airy => "airy, out of sun and rain",
         Curing::Warm => "warm and dry, 24 to 29 C (75 to 85 F) if there is such a place",
@@ -63,7 +63,7 @@ pub(super) fn cures(place: Curing) -> &'static str {
 }
 
 /// How warm it may be there: `0 C (32 F)`, `7.2 to 10 C (45 to 50 F)`.
-pub(super) fn temperature(kitchen: &Kitchen, words: Words) -> String {
+pub(crate) fn temperature(kitchen: &Kitchen, words: Words) -> String {
     let (low, high) = kitchen.temperature;
     words.temperatures(low, high)
 }

@@ -6,7 +6,7 @@ use crate::facts::Facts;
 use crate::garden::Garden;
 use crate::units::Latitude;
 
-use crate::words::Words;
+use super::Words;
 
 /// What a report reads: the facts, and how they are written.
 #[derive(Clone, Copy)]
@@ -48,7 +48,7 @@ impl<'a> View<'a> {
 }
 
 /// `past years`, or `generated weather years` where no thermometer saw them.
-pub(super) fn kind_of_years(garden: &Garden) -> &'static str {
+pub(crate) fn kind_of_years(garden: &Garden) -> &'static str {
     if garden.weather.is_generated() {
         "generated weather years"
     } else {
@@ -57,7 +57,7 @@ pub(super) fn kind_of_years(garden: &Garden) -> &'static str {
 }
 
 /// `44.3 degrees north`, `the equator`.
-pub(super) fn latitude(latitude: Latitude) -> String {
+pub(crate) fn latitude(latitude: Latitude) -> String {
     if latitude.0 == 0.0 {
         return "the equator".to_owned();
     }

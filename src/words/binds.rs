@@ -3,12 +3,12 @@
 use crate::checker::{DayLimit, Fault, Violation};
 use crate::plan::{StepKind, TiedTo};
 
-use super::broken;
+use super::faults;
 use super::step_words;
 use super::view::View;
 
 /// The sentences of all that forbids some days for a step of a kind, each once.
-pub(super) fn sentences(view: &View<'_>, kind: StepKind, violations: &[Violation]) -> Vec<String> {
+pub(crate) fn sentences(view: &View<'_>, kind: StepKind, violations: &[Violation]) -> Vec<String> {
     let mut found: Vec<String> = Vec::new();
     for violation in violations {
         let text = match &violation.fault {
@@ -30,7 +30,7 @@ pub(super) fn sentences(view: &View<'_>, kind: StepKind, violations: &[Violation
                     step_words::of(step.kind).plain
                 )
             }
-            fault => broken::told(fault, view.words).wrong,
+            fault => faults::told(fault, view.words).wrong,
         };
         if !found.contains(&text) {
             found.push(text);
