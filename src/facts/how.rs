@@ -51,6 +51,8 @@ pub struct HowTo<'a> {
     pub ingredient: &'a Ingredient,
     /// What is done, in the order in which it comes.
     pub acts: Vec<Act>,
+    /// An ingredient before it that is taken in the same way.
+    pub taken_like: Option<&'a Ingredient>,
 }
 
 /// How the work that a grade itself does is done, ingredient by ingredient; without those of which nothing
@@ -70,11 +72,39 @@ pub fn of<'a>(ours: &Ours<'a>) -> Vec<HowTo<'a>> {
                 known.acts.extend(new);
                 known.acts.sort_by_key(|act| order(*act));
             }
-            None => all.push(HowTo { ingredient, acts }),
+            None => all.push(HowTo {
+                ingredient,
+                acts,
+                taken_like: None,
+            }),
         }
     }
     all.retain(|how| !how.acts.is_empty());
+    let takes: Vec<(Option<Take>, &Ingredient)> =
+        all.iter().map(|how| (how.take(), how.ingredient)).collect();
+    for (at, how) in all.iter_mut().enumerate() {
+        let before = takes.iter().take(at);
+        let mut alike = before.filter(|(take, _)| take.is_some() && *take == how.take());
+        how.taken_like = alike.next().map(|(_, ingredient)| *ingredient);
+    }
     all
+}
+
+impl HowTo<'_> {
+    /// How it is taken; `None` where this grade does not pick it.
+    fn take(&self) -> Option<Take> {
+        self.acts.iter().find_map(|act| match act {
+            Act::Pick { take, .. } => Some(*take),
+            Act::InFlats(_)
+            | Act::InBed(..)
+            | Act::Pieces(..)
+            | Act::PotUp
+            | Act::Plants(_)
+            | Act::Thin(_)
+            | Act::Tend(_)
+            | Act::Cover(_) => None,
+        })
+    }
 }
 
 /// What is done for a planting, of which the grade does some steps. What is done while it grows begins when it

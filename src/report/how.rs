@@ -19,8 +19,9 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     for how in &all {
         page.gap();
         page.line(&format!("{}:", sentence(&how.ingredient.name)));
+        let taken_like = how.taken_like.map(|other| other.name.as_str());
         for act in &how.acts {
-            page.item(&text(*act, view.words));
+            page.item(&text(*act, taken_like, view.words));
         }
     }
     page.gap();

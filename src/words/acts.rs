@@ -6,8 +6,8 @@ use crate::garden::{Ripe, Spacing, Take, Tending};
 
 use super::{Words, sentence};
 
-/// One thing that is done.
-pub(crate) fn text(act: Act, words: Words) -> String {
+/// One thing that is done; how it is taken is not said twice, where another ingredient is taken like it.
+pub(crate) fn text(act: Act, taken_like: Option<&str>, words: Words) -> String {
     match act {
         Act::InFlats(depth) => format!(
             "Sow indoors: fill the flats with damp mix; nobody should breathe the dust of dry mix. {} Water \
@@ -49,7 +49,7 @@ pub(crate) fn text(act: Act, words: Words) -> String {
         Act::Pick { ripe, take, again } => format!(
             "Pick when {}. {}{}",
             ready(ripe),
-            taken(take),
+            taken_like.map_or_else(|| taken(take).to_owned(), |other| format!("Take it like {other}.")),
             if again {
                 " It goes on bearing only if somebody picks it again and again."
             } else {

@@ -76,16 +76,18 @@ fn instead(view: &View<'_>, job: &Job<'_>) -> String {
 fn legend(all: &[(String, Job<'_>)]) -> String {
     let says = |is: fn(IfMissed) -> bool| all.iter().any(|(_, job)| job.if_missed.is_some_and(is));
     let mut text =
-        "If it falls out: the day on which the same class can make up for it, all else as \
-                    planned. \"None\": tell the coordinator at once."
+        "If it falls out: the day on which the same class can make up for it. \"None\": tell the \
+                    coordinator at once."
             .to_owned();
-    if says(|what| what == IfMissed::Nothing) {
-        text +=
-            " \"Nothing is lost\": if the other days of picking are kept, they bring in as much.";
-    }
-    if says(|what| matches!(what, IfMissed::Little { .. })) {
-        text += " A number of years: if the other days of picking are kept, they bring in nearly as \
-                 much.";
+    let nothing = says(|what| what == IfMissed::Nothing);
+    let little = says(|what| matches!(what, IfMissed::Little { .. }));
+    match (nothing, little) {
+        (true, true) => {
+            text += " \"Nothing is lost\", or a number of years: if the other days of picking are kept.";
+        }
+        (true, false) => text += " \"Nothing is lost\": if the other days of picking are kept.",
+        (false, true) => text += " A number of years: if the other days of picking are kept.",
+        (false, false) => {}
     }
     if says(|what| matches!(what, IfMissed::AndThinned(_))) {
         text +=
