@@ -1,8 +1,8 @@
 //! The bundled scenarios: each one loads, comes out as its README says, passes the checker,
 //! and stands on weather that can be made again.
 
-mod family_picks;
 mod figures;
+mod grade_pages;
 mod late_picks;
 mod outcomes;
 mod weather;

@@ -1,13 +1,10 @@
 //! How the work is done, on the pages of the grades.
 
-use tureen::checker::check;
-use tureen::garden::{Crop, GradeAt, Tending};
+use tureen::garden::{Crop, Tending};
 use tureen::report;
 
 use super::{plain, tiny};
 use crate::support::crops::sown_crop;
-use crate::support::gardens::tiny_garden;
-use crate::support::plans::{bare_plan, promise, tiny_bean, tiny_tomato};
 
 #[test]
 fn a_crop_that_says_nothing_has_no_block() {
@@ -48,38 +45,6 @@ fn every_step_of_a_grade_is_told_with_its_figures() {
             assert!(page.contains(part), "{part}\n{page}");
         }
     }
-}
-
-/// Both of one grade's ingredients are lifted: how is said of the first.
-#[test]
-fn how_two_are_taken_alike_is_said_once() {
-    let mut garden = tiny_garden();
-    garden.ingredients[1].grades = vec![GradeAt(0)];
-    let mut tomato = tiny_tomato();
-    tomato.grade = "1".to_owned();
-    let promises = vec![
-        promise("bean", 2, 0.96, 1.44),
-        promise("tomato", 3, 1.0, 2.0),
-    ];
-    let plan = bare_plan(&garden, vec![tiny_bean(), tomato], promises, 2);
-    let checked = check(&garden, plan).unwrap();
-    let catalogue = tureen::catalogue::Catalogue::load().unwrap();
-    let mut page = |names: [&str; 2]| {
-        for (ingredient, name) in garden.ingredients.iter_mut().zip(names) {
-            ingredient
-                .crop
-                .how
-                .clone_from(&catalogue.get(name).unwrap().how);
-        }
-        report::grade(&garden, &checked, GradeAt(0)).text(plain(1000))
-    };
-    let fork = "An adult lifts it with a digging fork";
-    let alike = page(["carrot", "garlic"]);
-    assert_eq!(alike.matches(fork).count(), 1, "{alike}");
-    assert_eq!(alike.matches("Take it like bean.").count(), 1, "{alike}");
-    let apart = page(["carrot", "tomato"]);
-    assert_eq!(apart.matches(fork).count(), 1, "{apart}");
-    assert!(!apart.contains("Take it like"), "{apart}");
 }
 
 #[test]

@@ -1,4 +1,5 @@
-//! What families pick week after week is one row of a grade's page, and no day of it is lost.
+//! The pages of the grades of all scenarios: what is said once there, so that a page goes on one sheet,
+//! is all said.
 
 use tureen::calendar::{Date, plus_days};
 use tureen::facts::Facts;
@@ -10,13 +11,18 @@ use tureen::words::view::View;
 use super::planned;
 use crate::report::plain;
 
+/// With no run of spaces and no space that holds words together.
+fn plain_space(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 /// The days that a row names: its own, and each week up to the last one.
 fn days_of(row: &str, days: &[Date], words: Words) -> Vec<Date> {
     let told = row.split(" families ").next().unwrap_or_default();
     let day = |text: &str| {
         let mut days = days.iter();
         *days
-            .find(|d| words.day(**d) == text)
+            .find(|d| plain_space(&words.day(**d)) == text)
             .unwrap_or_else(|| panic!("{row}"))
     };
     match told.split_once(", weekly to ") {
@@ -50,7 +56,7 @@ fn every_day_on_which_families_pick_is_in_a_row() {
                 let tail = format!(" families Pick: {}", ingredient.name);
                 let mut told: Vec<Date> = page
                     .lines()
-                    .map(|line| line.split_whitespace().collect::<Vec<_>>().join(" "))
+                    .map(plain_space)
                     .filter(|row| row.contains(&tail))
                     .inspect(|_| rows += 1)
                     .flat_map(|row| days_of(&row, &days, words))
@@ -62,4 +68,30 @@ fn every_day_on_which_families_pick_is_in_a_row() {
         }
     }
     assert!(rows > 0 && rows < days_in_rows, "{rows} {days_in_rows}");
+}
+
+#[test]
+fn how_crops_are_taken_alike_is_said_once_on_a_page() {
+    let (mut alike, mut apart) = (0, 0);
+    for (name, garden, checked) in planned() {
+        for grade in garden.grade_positions() {
+            let page = plain_space(&report::grade(garden, checked, grade).text(plain(1000)));
+            for way in [
+                "An adult lifts it with a digging fork",
+                "Children cut with school scissors",
+                "An adult cuts with a knife",
+            ] {
+                assert!(page.matches(way).count() < 2, "{name}: {page}");
+            }
+            let picks = page.matches("Pick when ").count();
+            match page.matches("Take it like ").count() {
+                0 => apart += usize::from(picks > 1),
+                again => {
+                    assert!(again < picks, "{name}: {page}");
+                    alike += 1;
+                }
+            }
+        }
+    }
+    assert!(alike > 0 && apart > 0, "{alike} {apart}");
 }
