@@ -11,6 +11,7 @@ mod load;
 mod one_line;
 mod plan;
 mod save;
+mod shell;
 mod show;
 mod terminal;
 mod time_limit;
@@ -21,7 +22,7 @@ mod why;
 
 use std::process::ExitCode;
 
-use clap::{Parser, Subcommand};
+use clap::{CommandFactory, Parser, Subcommand};
 
 pub use answer::Exit;
 use answer::{Answer, Trouble};
@@ -63,6 +64,10 @@ enum Command {
     Keys(keys::Arguments),
     /// Tells the frosts, warmth, rain and light of the project's place, and what they suit.
     Climate(climate::Arguments),
+    /// Prints a script with which a shell completes commands and options.
+    Completions(shell::CompletionsArguments),
+    /// Prints a manual page, of the program or of one command.
+    Manual(shell::ManualArguments),
 }
 
 const EXIT_CODES: &str = "\
@@ -116,6 +121,11 @@ fn print(text: &Screen) -> Result<(), Trouble> {
     })
 }
 
+/// The command line as it is defined.
+fn whole() -> clap::Command {
+    Arguments::command().name("tureen")
+}
+
 fn answer(command: Command) -> Result<Answer, Trouble> {
     match command {
         Command::Check(arguments) => check::run(&arguments),
@@ -130,5 +140,7 @@ fn answer(command: Command) -> Result<Answer, Trouble> {
         Command::Crops(arguments) => crops::run(&arguments),
         Command::Keys(arguments) => keys::run(&arguments),
         Command::Climate(arguments) => climate::run(&arguments),
+        Command::Completions(arguments) => shell::completions(&arguments, whole()),
+        Command::Manual(arguments) => shell::manual(&arguments, whole()),
     }
 }

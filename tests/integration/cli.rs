@@ -8,6 +8,7 @@ mod looks;
 mod place;
 mod programs;
 mod replacing;
+mod shell;
 mod steps;
 mod terminal;
 mod trials;
