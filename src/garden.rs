@@ -21,7 +21,7 @@ mod tongue;
 pub use at::{BedAt, BegunAt, ClassAt, GradeAt, IngredientAt, PatchAt};
 pub use attendance::Gap;
 pub use bed::{Area, Bed, BedKind, Cover, Microclimate, Patch, Plot, Position, Runs};
-pub use begun::{Begun, Reached, Spot};
+pub use begun::{Begun, Reached, Seedlings, Spot};
 pub use crop::{
     Ages, Bolting, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, Method,
     Needs, Picking, Ripening, Rotation, SeedSize, Spacing, Stages, Sun, WaterUse, Yield,
@@ -117,12 +117,13 @@ pub struct Garden {
 
 impl Garden {
     /// The weeks that the plan covers: from the first day anyone may sow (or the day since
-    /// which something has been growing) to the last of feast and rain date.
+    /// which something has been growing in a bed) to the last of feast and rain date.
     #[must_use]
     pub fn horizon(&self) -> Horizon {
         let start = self
             .begun
             .iter()
+            .filter(|begun| begun.in_bed().is_some())
             .map(|begun| begun.since)
             .fold(self.as_of(), Date::min);
         Horizon::spanning(start, self.last_day())
@@ -160,7 +161,7 @@ impl Garden {
         (0..self.ingredients.len()).map(IngredientAt)
     }
 
-    /// The same project with fewer ingredients. What grows already stays: it stands in its bed
+    /// The same project with fewer ingredients. What has begun stays: it has its place
     /// whether it is wanted or not.
     #[must_use]
     pub fn with_ingredients(&self, wanted: impl Fn(IngredientAt) -> bool) -> Self {
@@ -169,6 +170,15 @@ impl Garden {
         Self {
             ingredients: ingredients.map(|at| self[at].clone()).collect(),
             ..self.clone()
+        }
+    }
+
+    /// The seedlings on the shelf from which an ingredient comes; `None` if it comes from elsewhere.
+    #[must_use]
+    pub fn seedlings_of(&self, at: IngredientAt) -> Option<Seedlings> {
+        match self[at].source {
+            Source::Begun(begun) => self[begun].on_shelf(),
+            Source::Sown | Source::Patch(_) => None,
         }
     }
 

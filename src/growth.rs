@@ -15,7 +15,7 @@ pub mod thinning;
 pub mod water;
 pub mod work;
 
-pub use amount::{Block, Need, need};
+pub use amount::{Block, Need, need, need_in};
 pub use hope::{HOPE, least_ready_years};
 pub use ready::{Unready, picked_and_kept};
 pub use season::{CropSeason, Fate, Loss};

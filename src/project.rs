@@ -28,6 +28,7 @@ mod own_figures;
 mod place;
 mod schema;
 mod school_year;
+mod seedlings;
 mod shelf;
 mod slips;
 mod slot;

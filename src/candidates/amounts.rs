@@ -1,8 +1,8 @@
 //! How much of a planting there may be: whole blocks between the least that counts and the
 //! target, and the flats that they take on the shelf.
 
-use crate::garden::{Garden, IngredientAt, Method};
-use crate::growth::{Block, Need, need};
+use crate::garden::{Garden, GradeAt, IngredientAt, Method};
+use crate::growth::{Block, Need, need_in};
 use crate::units::{Kilograms, Metres};
 
 use super::dropped::DropReason;
@@ -35,22 +35,23 @@ pub struct Level {
 
 impl Amounts {
     /// Amounts of an ingredient by a method in beds of a width that have `strips` in all, grown
-    /// by a grade of `children`.
+    /// by a grade.
     ///
     /// # Errors
-    /// No plant fits across the bed, or the beds do not hold the least amount.
+    /// No plant fits across the bed, the beds do not hold the least amount, or there are not as many seedlings.
     pub fn of(
         garden: &Garden,
         at: IngredientAt,
         method: Method,
-        children: u32,
+        grade: GradeAt,
         (width, strips): (Metres, u32),
     ) -> Result<Self, DropReason> {
         let ingredient = &garden[at];
         let block = Block::of(&ingredient.crop, width).ok_or(DropReason::NoBed)?;
-        let one = need(ingredient, method, children, block.plants);
+        let need_of = |blocks: u32| need_in(garden, at, grade, method, blocks * block.plants);
+        let one = need_of(1);
         let target = ingredient.target(garden.feast.portions);
-        let least = match ingredient.max_sowings {
+        let least = match ingredient.most_plantings() {
             1 => blocks_for(one.low, target * ingredient.least_share.0),
             _ => 1,
         };
@@ -58,11 +59,16 @@ impl Amounts {
         if most < least {
             return Err(DropReason::BedsTooSmall);
         }
-        let levels = match method {
-            Method::Indoor => levels(least, most, |b| {
-                need(ingredient, method, children, b * block.plants)
-            }),
-            _ => Vec::new(),
+        let there = garden
+            .seedlings_of(at)
+            .map(|s| s.count / block.plants.max(1));
+        let most = there.map_or(most, |there| most.min(there));
+        if most < least {
+            return Err(DropReason::TooFewSeedlings);
+        }
+        let levels = match method.is_on_shelf() {
+            true => levels(least, most, need_of),
+            false => Vec::new(),
         };
         Ok(Self {
             block,

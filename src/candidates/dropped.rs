@@ -13,6 +13,8 @@ pub enum DropReason {
     ShelfTooSmall,
     /// The seed does not come up at the shelf's warmth.
     TooColdIndoors,
+    /// Fewer seedlings stand on the shelf than the least amount takes.
+    TooFewSeedlings,
     /// No bed suits it: sun, depth, trellis, width, free in time.
     NoBed,
     /// Every bed that suits it carried the family too recently.

@@ -1,8 +1,8 @@
 //! Raising plants on the shelf for a planting-out round: when to sow, when to pot up, what
-//! care it takes.
+//! care it takes; of seedlings that stand there already, what is still to be done.
 
 use crate::calendar::{Date, monday_of, plus_days};
-use crate::garden::{Garden, IndoorStart, Ingredient, MAT};
+use crate::garden::{Garden, IndoorStart, Ingredient, IngredientAt, MAT, Seedlings};
 use crate::growth::germination::days_to_emerge;
 
 use super::context::Context;
@@ -20,11 +20,15 @@ pub const POT_TO_OUT_DAYS: i64 = 10;
 /// One way to raise the plants for a planting-out round.
 #[derive(Debug, Clone)]
 pub struct Nursery {
-    /// Sowing on the shelf.
-    pub sow: Round,
+    /// Sowing on the shelf; `None` if that was before the plan.
+    pub sow: Option<Round>,
+    /// The first day of sowing.
+    pub sown: Date,
+    /// The day from which on the plan cares for the seedlings.
+    pub from: Date,
     /// Potting up, if the crop is potted up.
     pub pot_up: Option<Round>,
-    /// Days from the last sowing until the seed is up.
+    /// Days from the last sowing until the seed is up; 0 where seedlings stand already.
     pub days_up: i64,
     /// Days on the shelf.
     pub shelf: ShelfDays,
@@ -70,30 +74,61 @@ fn ways_up(garden: &Garden, ingredient: &Ingredient, indoor: &IndoorStart) -> Ve
 /// All ways to raise plants for a planting-out round.
 pub fn nurseries(
     context: &Context<'_>,
-    ingredient: &Ingredient,
+    at: IngredientAt,
     rounds: &[Round],
     plant_out: &Round,
     dropped: &mut Dropped,
 ) -> Vec<Nursery> {
-    let garden = context.garden;
+    let ingredient = &context.garden[at];
     let Some(indoor) = ingredient.crop.indoor else {
         return Vec::new();
     };
-    let mut refuse = |reason| *dropped.entry(reason).or_insert(0) += 1;
-    let ways = ways_up(garden, ingredient, &indoor);
-    if ways.is_empty() {
-        refuse(DropReason::TooColdIndoors);
-        return Vec::new();
+    let found = match context.garden.seedlings_of(at) {
+        Some(seedlings) => of_seedlings(context, &indoor, seedlings, rounds, plant_out),
+        None => of_seed(context, (ingredient, &indoor), rounds, plant_out, dropped),
+    };
+    match found {
+        Ok(found) => {
+            if found.is_empty() {
+                *dropped.entry(DropReason::NoSession).or_insert(0) += 1;
+            }
+            found
+        }
+        Err(reason) => {
+            *dropped.entry(reason).or_insert(0) += 1;
+            Vec::new()
+        }
     }
+}
+
+/// Somebody is there while the plants harden off.
+fn hardens_watched(context: &Context<'_>, plant_out: &Round) -> Result<(), DropReason> {
     let (from, to) = hardening(plant_out);
-    if !context.gaps_touching(from, to).is_empty() {
-        refuse(DropReason::HardensUnattended);
-        return Vec::new();
+    match context.gaps_touching(from, to).is_empty() {
+        true => Ok(()),
+        false => Err(DropReason::HardensUnattended),
     }
+}
+
+/// The ways to raise plants from seed.
+fn of_seed(
+    context: &Context<'_>,
+    (ingredient, indoor): (&Ingredient, &IndoorStart),
+    rounds: &[Round],
+    plant_out: &Round,
+    dropped: &mut Dropped,
+) -> Result<Vec<Nursery>, DropReason> {
+    let garden = context.garden;
+    let mut refuse = |reason| *dropped.entry(reason).or_insert(0) += 1;
+    let ways = ways_up(garden, ingredient, indoor);
+    if ways.is_empty() {
+        return Err(DropReason::TooColdIndoors);
+    }
+    hardens_watched(context, plant_out)?;
     let mut found = Vec::new();
     for sow in rounds
         .iter()
-        .filter(|sow| right_age(&indoor, sow.first(), plant_out.first()))
+        .filter(|sow| right_age(indoor, sow.first(), plant_out.first()))
     {
         if !garden.shelf.open_on(sow.first()) || !garden.shelf.open_on(plant_out.last()) {
             refuse(DropReason::ShelfTooSmall);
@@ -101,27 +136,29 @@ pub fn nurseries(
         }
         for way in &ways {
             let up = plus_days(sow.last(), way.days);
-            let pot_ups = pot_up_rounds(&indoor, rounds, sow, plant_out, up);
+            let pot_ups = match indoor.pots_per_flat {
+                None if up < plant_out.first() && sow.last() < plant_out.first() => vec![None],
+                None => Vec::new(),
+                Some(_) => pot_up_rounds(rounds, (sow.last(), up), plant_out),
+            };
             if pot_ups.is_empty() {
                 refuse(DropReason::NoSession);
             }
             found.extend(pot_ups.into_iter().map(|pot_up| {
                 let warm_until = way.on_mat.then_some(plus_days(up, -1));
-                let late = weeks_apart(sow.first(), plant_out.first()) - i64::from(indoor.weeks_lo);
                 Nursery {
-                    sow: sow.clone(),
-                    shelf: shelf_days(context, sow, pot_up.as_ref(), plant_out, warm_until),
+                    sow: Some(sow.clone()),
+                    sown: sow.first(),
+                    from: sow.first(),
+                    shelf: shelf_days(context, sow.first(), pot_up.as_ref(), plant_out, warm_until),
                     pot_up,
                     days_up: way.days,
-                    late_weeks: late.max(0) as u32,
+                    late_weeks: late_weeks(indoor, sow.first(), plant_out),
                 }
             }));
         }
     }
-    if found.is_empty() {
-        refuse(DropReason::NoSession);
-    }
-    found
+    Ok(found)
 }
 
 /// True if seedlings sown on one day have the right age for planting out on another.
@@ -131,23 +168,57 @@ pub fn right_age(indoor: &IndoorStart, sown: Date, out: Date) -> bool {
     (i64::from(indoor.weeks_lo)..=i64::from(indoor.weeks_hi)).contains(&weeks)
 }
 
-/// The rounds in which seedlings may be potted up: a single `None` for crops that are not,
-/// nothing if no round fits.
-fn pot_up_rounds(
+/// The ways to go on with seedlings that stand on the shelf. That they are up is given.
+fn of_seedlings(
+    context: &Context<'_>,
     indoor: &IndoorStart,
+    seedlings: Seedlings,
     rounds: &[Round],
-    sow: &Round,
     plant_out: &Round,
-    up: Date,
-) -> Vec<Option<Round>> {
-    if indoor.pots_per_flat.is_none() {
-        return if up < plant_out.first() && sow.last() < plant_out.first() {
-            vec![None]
-        } else {
-            Vec::new()
-        };
+) -> Result<Vec<Nursery>, DropReason> {
+    hardens_watched(context, plant_out)?;
+    let Seedlings {
+        sown, potted_up, ..
+    } = seedlings;
+    let garden = context.garden;
+    let from = seedlings.since().max(garden.as_of());
+    if !garden.shelf.open_on(from) || !garden.shelf.open_on(plant_out.last()) {
+        return Err(DropReason::ShelfTooSmall);
     }
-    let earliest = plus_days(sow.last(), SOW_TO_POT_DAYS).max(up);
+    let out = plant_out.first();
+    if hardening(plant_out).0 < from || !right_age(indoor, sown, out) {
+        return Ok(Vec::new());
+    }
+    let pot_ups = match (indoor.pots_per_flat, potted_up) {
+        (Some(_), None) => pot_up_rounds(rounds, (sown, from), plant_out),
+        (Some(_), Some(potted)) if out < plus_days(potted, POT_TO_OUT_DAYS) => Vec::new(),
+        (Some(_), Some(_)) | (None, _) => vec![None],
+    };
+    let nursery = |pot_up: Option<Round>| Nursery {
+        sow: None,
+        sown,
+        from,
+        shelf: shelf_days(context, from, pot_up.as_ref(), plant_out, None),
+        pot_up,
+        days_up: 0,
+        late_weeks: late_weeks(indoor, sown, plant_out),
+    };
+    Ok(pot_ups.into_iter().map(nursery).collect())
+}
+
+/// Weeks beyond the least age at planting out.
+fn late_weeks(indoor: &IndoorStart, sown: Date, plant_out: &Round) -> u32 {
+    let late = weeks_apart(sown, plant_out.first()) - i64::from(indoor.weeks_lo);
+    late.max(0) as u32
+}
+
+/// The rounds in which seedlings may be potted up that were all sown by a day and are up on another.
+fn pot_up_rounds(
+    rounds: &[Round],
+    (sown, up): (Date, Date),
+    plant_out: &Round,
+) -> Vec<Option<Round>> {
+    let earliest = plus_days(sown, SOW_TO_POT_DAYS).max(up);
     let latest = plus_days(plant_out.first(), -POT_TO_OUT_DAYS);
     rounds
         .iter()
@@ -157,10 +228,10 @@ fn pot_up_rounds(
         .collect()
 }
 
-/// Days on the shelf.
+/// Days on the shelf, from a day on.
 fn shelf_days(
     context: &Context<'_>,
-    sow: &Round,
+    from: Date,
     pot_up: Option<&Round>,
     plant_out: &Round,
     warm_until: Option<Date>,
@@ -168,7 +239,7 @@ fn shelf_days(
     let horizon = context.horizon;
     let out = horizon.day(plant_out.last());
     ShelfDays {
-        sown: horizon.day(sow.first()),
+        sown: horizon.day(from),
         potted: pot_up.map_or((out + 1, out + 1), |p| {
             (horizon.day(p.first()), horizon.day(p.last()))
         }),

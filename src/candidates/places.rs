@@ -16,7 +16,7 @@ pub fn plots(garden: &Garden) -> Vec<Plot> {
         .bed_positions()
         .flat_map(|bed| {
             let taken = |strip: &StripAt| {
-                let mut begun = garden.begun.iter().map(Begun::in_bed);
+                let mut begun = garden.begun.iter().filter_map(Begun::in_bed);
                 begun.any(|(in_bed, strips)| in_bed == bed && strips.has(*strip))
             };
             let free_runs = |plot: Plot| {

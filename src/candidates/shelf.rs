@@ -3,7 +3,7 @@
 /// Days on the shelf; all are day numbers of the span.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct ShelfDays {
-    /// The first sowing session.
+    /// The first sowing session; of seedlings that stand there already, the first day that counts.
     pub sown: usize,
     /// First and last potting-up session; both the day after `out` if none.
     pub potted: (usize, usize),

@@ -80,12 +80,15 @@ pub fn fragile(
 ) -> u32 {
     let later = |round: &Round| next_round(context, grade, round);
     let in_bed = match &steps.plant_out {
-        Some(_) => late_start.is_some_and(|late| planted_late(context, ingredient, steps, late)),
+        Some(_) => {
+            late_start.is_some_and(|late| planted_late(context, ingredient, (steps, nursery), late))
+        }
         None => late_start.is_some_and(|late| late.last() < first_pick(steps)),
     };
     let on_shelf = steps.plant_out.as_ref().zip(nursery).map(|(out, nursery)| {
-        let sown = later(&nursery.sow);
-        let sown = sown.is_some_and(|late| sown_late(ingredient, nursery, out, &late));
+        let sown = nursery.sow.as_ref().is_none_or(|sow| {
+            later(sow).is_some_and(|late| sown_late(ingredient, nursery, out, &late))
+        });
         let potted = steps.pot_up.as_ref().is_none_or(|pot| {
             later(pot).is_some_and(|late| plus_days(late.last(), POT_TO_OUT_DAYS) <= out.first())
         });
@@ -110,11 +113,11 @@ fn sown_late(ingredient: &Ingredient, nursery: &Nursery, out: &Round, late: &Rou
 fn planted_late(
     context: &Context<'_>,
     ingredient: &Ingredient,
-    steps: &Steps,
+    (steps, nursery): (&Steps, Option<&Nursery>),
     late: &Round,
 ) -> bool {
-    let raised = steps.sow.as_ref().is_none_or(|sow| {
-        let of_age = |indoor| right_age(&indoor, sow.first(), late.first());
+    let raised = nursery.is_none_or(|nursery| {
+        let of_age = |indoor| right_age(&indoor, nursery.sown, late.first());
         let (from, to) = hardening(late);
         ingredient.crop.indoor.is_some_and(of_age)
             && context.gaps_touching(from, to).is_empty()

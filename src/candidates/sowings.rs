@@ -1,4 +1,4 @@
-//! Candidates of ingredients that are sown or planted within the plan.
+//! Candidates of ingredients that are sown or planted within the plan, from seedlings on the shelf too.
 
 use crate::calendar::{days_between, plus_days};
 use crate::garden::{GradeAt, Ingredient, IngredientAt, Method, Plot, SeedSize, Source};
@@ -55,9 +55,14 @@ pub fn candidates(
 ) -> Vec<Candidate> {
     let garden = context.garden;
     let ingredient = &garden[at];
-    if ingredient.source != Source::Sown {
-        return Vec::new();
-    }
+    let methods: &[Method] = match ingredient.source {
+        Source::Sown => ingredient.methods.as_slice(),
+        Source::Begun(which) => match garden[which].on_shelf() {
+            Some(_) => &[Method::Seedlings],
+            None => &[],
+        },
+        Source::Patch(_) => &[],
+    };
     let search = |grade: &GradeAt| {
         let rounds = rounds(context, *grade);
         Search {
@@ -72,7 +77,7 @@ pub fn candidates(
     };
     let searches: Vec<Search<'_>> = ingredient.grades.iter().map(search).collect();
     let mut found = Vec::new();
-    for method in &ingredient.methods {
+    for method in methods {
         for class in &bed_classes(garden) {
             // The weather is the same for every grade.
             let mut seasons = None;
@@ -101,8 +106,8 @@ impl Search<'_> {
         let ever = allowed(garden, self.plots, class, crop, garden.last_day());
         let amounts = ever.and_then(|plots| {
             let strips = plots.iter().map(|k| self.plots[k.0].strips.count).sum();
-            let children = garden.children_of(self.grade);
-            Amounts::of(garden, self.at, method, children, (class.width, strips))
+            let beds = (class.width, strips);
+            Amounts::of(garden, self.at, method, self.grade, beds)
         });
         let amounts = match amounts.and_then(|a| self.within_shelf(method, a)) {
             Ok(amounts) => amounts,
@@ -128,7 +133,7 @@ impl Search<'_> {
 
     /// The amounts that the shelf can raise, for plants that are raised there.
     fn within_shelf(&self, method: Method, amounts: Amounts) -> Result<Amounts, DropReason> {
-        if method != Method::Indoor {
+        if !method.is_on_shelf() {
             return Ok(amounts);
         }
         let most = amounts.raised_on(self.context.garden.shelf.flats, None);
@@ -155,14 +160,12 @@ impl Search<'_> {
         if windows.is_empty() {
             return refuse(dropped, DropReason::RarelyReady);
         }
-        let nurseries: Vec<Option<Nursery>> = match setting.method {
-            Method::Indoor => {
-                nurseries(self.context, self.ingredient, &self.rounds, start, dropped)
-                    .into_iter()
-                    .map(Some)
-                    .collect()
-            }
-            _ => vec![None],
+        let nurseries: Vec<Option<Nursery>> = match setting.method.is_on_shelf() {
+            true => nurseries(self.context, self.at, &self.rounds, start, dropped)
+                .into_iter()
+                .map(Some)
+                .collect(),
+            false => vec![None],
         };
         let late = late_start(self.context, self.grade, setting.seasons, start);
         let seedbed = self.seedbed_gaps(setting, start);
@@ -235,9 +238,7 @@ impl Search<'_> {
             idle_weeks: nursery.map_or(0, |n| n.late_weeks) + waiting_weeks(garden, &window.picks),
             ready: window.ready.clone(),
             gaps: match nursery {
-                Some(n) => self
-                    .context
-                    .gaps_touching(n.sow.first(), begun.start.last()),
+                Some(n) => self.context.gaps_touching(n.from, begun.start.last()),
                 None => begun.seedbed.clone(),
             },
             tasks,
@@ -254,10 +255,10 @@ impl Search<'_> {
         window: &Window,
     ) -> Result<Steps, DropReason> {
         Ok(Steps {
-            sow: match (method, nursery) {
-                (Method::Indoor, Some(n)) => Some(n.sow.clone()),
-                (Method::Bought, _) => None,
-                _ => Some(start.clone()),
+            sow: match nursery {
+                Some(nursery) => nursery.sow.clone(),
+                None if starts_as_plants(method) => None,
+                None => Some(start.clone()),
             },
             pot_up: nursery.and_then(|n| n.pot_up.clone()),
             plant_out: starts_as_plants(method).then(|| start.clone()),

@@ -1,6 +1,8 @@
 //! Candidates of ingredients that stand already: growing in a bed, or in a perennial patch.
 
-use crate::garden::{BegunAt, Garden, GradeAt, Ingredient, IngredientAt, Method, PatchAt, Source};
+use crate::garden::{
+    BedAt, BegunAt, Garden, GradeAt, Ingredient, IngredientAt, Method, PatchAt, Source, Strips,
+};
 use crate::growth::{Block, least_ready_years};
 use crate::units::Kilograms;
 
@@ -14,7 +16,7 @@ use super::takes::{bed_days, by_others, most_blocks_in_lessons, tasks, waiting_w
 use super::windows::{Beginning, Seasons, Window, pick_days, windows};
 use super::years::YearSet;
 
-/// All candidates of an ingredient that stands already; none for one that is sown.
+/// All candidates of an ingredient that stands already; none for one that is sown, or planted out from the shelf.
 pub fn candidates(
     context: &Context<'_>,
     at: IngredientAt,
@@ -25,7 +27,10 @@ pub fn candidates(
     for grade in &ingredient.grades {
         let found = match ingredient.source {
             Source::Sown => return Vec::new(),
-            Source::Begun(which) => begun(context, at, *grade, which),
+            Source::Begun(which) => match context.garden[which].in_bed() {
+                Some(place) => begun(context, at, *grade, (which, place)),
+                None => return Vec::new(),
+            },
             Source::Patch(which) => patch(context, at, *grade, which),
         };
         match found {
@@ -41,12 +46,11 @@ fn begun(
     context: &Context<'_>,
     at: IngredientAt,
     grade: GradeAt,
-    which: BegunAt,
+    (which, (bed, strips)): (BegunAt, (BedAt, Strips)),
 ) -> Result<Vec<Candidate>, DropReason> {
     let garden = context.garden;
     let ingredient = &garden[at];
     let begun = &garden[which];
-    let (bed, strips) = begun.in_bed();
     let bed = &garden[bed];
     let seasons = Seasons::new(
         garden,

@@ -154,7 +154,7 @@ impl Seasons {
 /// True if what starts in the bed starts as plants.
 #[must_use]
 pub fn starts_as_plants(method: Method) -> bool {
-    matches!(method, Method::Indoor | Method::Bought)
+    matches!(method, Method::Indoor | Method::Bought | Method::Seedlings)
 }
 
 /// All picks that leave time to cure before delivery and keep until the feast, by last day.

@@ -2,12 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use crate::plan::{Aim, StepKind};
+use crate::plan::Aim;
 
 use super::harvest::Harvest;
 use super::planting::{Planting, Step, When};
 use super::replay::unattended;
 use super::run::Run;
+use super::seedlings::weeks_old;
 
 /// The aims in order, each with what the plan reaches. `fragile` are its steps without slack.
 pub fn counted(run: &Run<'_>, harvest: &Harvest, fragile: usize) -> Vec<(Aim, f64)> {
@@ -81,17 +82,12 @@ fn second_steps(run: &Run<'_>) -> usize {
 
 /// Weeks that seedlings are older than they need be, and whole weeks that the harvest waits.
 fn waiting(run: &Run<'_>, planting: &Planting<'_>) -> f64 {
-    let raised = planting
-        .step(StepKind::Sow)
-        .zip(planting.step(StepKind::PlantOut));
-    let age = raised.map_or(0, |(sow, out)| {
-        (out.first / 7).saturating_sub(sow.first / 7)
-    });
+    let age = weeks_old(run, planting).unwrap_or(0);
     let least = planting.ingredient.crop.indoor.map_or(0, |i| i.weeks_lo);
     let picked = planting.picks().map(|pick| pick.last).max();
     let feast = run.horizon.day_number(run.garden.feast.day);
     let kept = picked
         .zip(feast)
         .map_or(0, |(day, feast)| feast.saturating_sub(day) / 7);
-    (age.saturating_sub(least as usize) + kept) as f64
+    (age.saturating_sub(least) as usize + kept) as f64
 }

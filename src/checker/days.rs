@@ -79,16 +79,31 @@ fn pairs<'s>(
     first.plantings.iter().flat_map(others)
 }
 
+/// The first day on which a planting stands on the shelf: that of sowing, or, for seedlings that stand there
+/// already, the first of which anything is asked.
+pub fn on_shelf_from(run: &Run<'_>, planting: &Planting<'_>) -> Option<usize> {
+    match (planting.plan.method, planting.seedlings) {
+        (Method::Indoor, _) => Some(planting.step(StepKind::Sow)?.first),
+        (Method::Seedlings, Some(seedlings)) => {
+            let begun = seedlings.potted_up.unwrap_or(seedlings.sown);
+            run.horizon.day_number(begun.max(run.garden.as_of()))
+        }
+        (Method::Seedlings, None)
+        | (Method::Direct | Method::Pieces | Method::Bought, _)
+        | (Method::Growing | Method::Patch, _) => None,
+    }
+}
+
 /// Flats of a planting that stand on the shelf on a day.
-pub fn flats_on(planting: &Planting<'_>, day: usize) -> u32 {
-    let (Some(sow), Some(out)) = (
-        planting.step(StepKind::Sow),
+pub fn flats_on(run: &Run<'_>, planting: &Planting<'_>, day: usize) -> u32 {
+    let (Some(from), Some(out)) = (
+        on_shelf_from(run, planting),
         planting.step(StepKind::PlantOut),
     ) else {
         return 0;
     };
     let (sown, kept) = (planting.plan.flats_sown, planting.plan.flats_kept);
-    if planting.plan.method != Method::Indoor || day < sow.first || day > out.last {
+    if day < from || day > out.last {
         return 0;
     }
     match planting.step(StepKind::PotUp) {
@@ -138,7 +153,7 @@ pub fn shelf_use(run: &Run<'_>) -> (Vec<u32>, Vec<u32>) {
             .collect()
     };
     (
-        sum(&|p, day| flats_on(p, day)),
+        sum(&|p, day| flats_on(run, p, day)),
         sum(&|p, day| warm_flats_on(run, p, day)),
     )
 }

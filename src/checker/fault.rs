@@ -55,6 +55,15 @@ pub enum Fault {
         /// Kilograms in a poor year.
         got: f64,
     },
+    /// More plants are planned than there are seedlings on the shelf.
+    TooFewSeedlings {
+        /// The planting.
+        planting: PlantingRef,
+        /// The seedlings that there are.
+        expected: u32,
+        /// The plants of the plan.
+        got: u32,
+    },
     /// A planting, or an ingredient of several, is ready in too few weather years to be sown.
     TooRarely {
         /// The planting or the ingredient.

@@ -329,8 +329,10 @@ fn picked_again(run: &Run<'_>, planting: &Planting<'_>, day: Date) -> Vec<Vec<us
 /// What becomes of a planting that is begun on a day.
 pub fn fate(run: &Run<'_>, planting: &Planting<'_>, season: &CropSeason, day: usize) -> Fate {
     match (planting.ingredient.source, planting.plan.method) {
-        (Source::Begun(at), _) => season.begun(day, run.garden[at].as_plants()),
-        (_, Method::Indoor | Method::Bought) => season.planted(day),
+        (Source::Begun(at), _) if planting.seedlings.is_none() => {
+            season.begun(day, run.garden[at].as_plants())
+        }
+        (_, Method::Indoor | Method::Bought | Method::Seedlings) => season.planted(day),
         (_, Method::Direct | Method::Pieces | Method::Growing | Method::Patch) => season.sown(day),
     }
 }

@@ -1,16 +1,19 @@
 //! What a planting's strips take and give, from the places in the plan alone.
 
-use crate::garden::{Garden, Ingredient, Method, Source};
+use crate::garden::{Garden, Ingredient, Method, Source, Spot};
 use crate::growth::{self, Block, Need};
 use crate::units::Metres;
 
 use super::planting::Planting;
 
 /// The ways of growing that an ingredient allows.
-pub fn methods(ingredient: &Ingredient) -> Vec<Method> {
+pub fn methods(garden: &Garden, ingredient: &Ingredient) -> Vec<Method> {
     match ingredient.source {
         Source::Sown => ingredient.methods.clone(),
-        Source::Begun(_) => vec![Method::Growing],
+        Source::Begun(at) => vec![match garden[at].spot {
+            Spot::Bed { .. } => Method::Growing,
+            Spot::Shelf { .. } => Method::Seedlings,
+        }],
         Source::Patch(_) => vec![Method::Patch],
     }
 }
@@ -34,7 +37,7 @@ pub fn strips(garden: &Garden, planting: &Planting<'_>) -> u32 {
 /// A patch gives what the garden says of one pick.
 pub fn need(garden: &Garden, planting: &Planting<'_>) -> Option<Need> {
     let ingredient = planting.ingredient;
-    if !methods(ingredient).contains(&planting.plan.method) {
+    if !methods(garden, ingredient).contains(&planting.plan.method) {
         return None;
     }
     if let Source::Patch(at) = ingredient.source {
@@ -50,11 +53,11 @@ pub fn need(garden: &Garden, planting: &Planting<'_>) -> Option<Need> {
     }
     let block = block(garden, planting)?;
     let plants = (strips(garden, planting) / block.strips).saturating_mul(block.plants);
-    let children = garden.children_of(planting.grade);
-    Some(growth::need(
-        ingredient,
+    Some(growth::need_in(
+        garden,
+        planting.at,
+        planting.grade,
         planting.plan.method,
-        children,
         plants,
     ))
 }

@@ -1,6 +1,6 @@
 //! A planting of the plan with its names looked up and its dates as day numbers.
 
-use crate::garden::{BedAt, ClassAt, Garden, GradeAt, Ingredient, IngredientAt, Strips};
+use crate::garden::{BedAt, ClassAt, Garden, GradeAt, Ingredient, IngredientAt, Seedlings, Strips};
 use crate::growth::Need;
 use crate::plan::{self, StepKind};
 
@@ -23,8 +23,10 @@ pub struct Planting<'a> {
     pub steps: Vec<Step<'a>>,
     /// The places in known beds.
     pub places: Vec<Place<'a>>,
-    /// Day number from which something that already stood there has been growing.
+    /// Day number from which something that already stood in its bed has been growing.
     pub grows_since: Option<usize>,
+    /// The seedlings from which it comes, if they stood on the shelf already.
+    pub seedlings: Option<Seedlings>,
     /// What its strips take and give; `None` where method or places do not allow to tell.
     pub need: Option<Need>,
 }

@@ -7,7 +7,7 @@ use crate::growth::CropSeason;
 use crate::growth::germination::median_up;
 use crate::plan::{Aim, PlantingAt, Stand, StepAt, StepKind};
 
-use super::days::{bed_use, by_week, shelf_use};
+use super::days::{bed_use, by_week, on_shelf_from, shelf_use};
 use super::harvest::{Harvest, IngredientReplay, fate};
 use super::packet_days::PacketDays;
 use super::planting::{Planting, Step};
@@ -144,14 +144,26 @@ fn tender_spans(run: &Run<'_>, planting: &Planting<'_>) -> Vec<(StepKind, usize,
             Some(day_up(run, planting, step.last).unwrap_or(step.last))
         }
         (StepKind::Sow, Method::Indoor) => out.and(last(StepKind::PotUp).or(out)),
-        (StepKind::PotUp, Method::Indoor) => out,
+        (StepKind::PotUp, Method::Indoor | Method::Seedlings) => out,
         (StepKind::Sow | StepKind::PotUp | StepKind::Harden | StepKind::PlantOut, _)
         | (StepKind::Thin | StepKind::Pick | StepKind::Cure, _) => None,
     };
     let steps = StepKind::ALL.iter().filter_map(|kind| planting.step(*kind));
-    steps
-        .filter_map(|step| Some((step.plan.kind, step.first, until(step)?)))
-        .collect()
+    let spans = steps.filter_map(|step| Some((step.plan.kind, step.first, until(step)?)));
+    given_span(run, planting).into_iter().chain(spans).collect()
+}
+
+/// The span in which seedlings that stood on the shelf already need care, until they are potted up or planted out.
+fn given_span(run: &Run<'_>, planting: &Planting<'_>) -> Option<(StepKind, usize, usize)> {
+    let last = |kind| planting.step(kind).map(|step| step.last);
+    let seedlings = planting.seedlings?;
+    let kind = match seedlings.potted_up {
+        Some(_) => StepKind::PotUp,
+        None => StepKind::Sow,
+    };
+    let out = last(StepKind::PlantOut);
+    let until = out.and(last(StepKind::PotUp).or(out))?;
+    Some((kind, on_shelf_from(run, planting)?, until))
 }
 
 /// The day on which seed sown on `day` is up in the median of the weather years in which it comes

@@ -72,6 +72,7 @@ codes! {
     CropDiffers "crop-differs" "What stands in the garden is not the ingredient's crop."
     TwoSources "two-sources" "An ingredient comes from more than one place."
     OutsideBed "outside-bed" "Something reaches beyond its bed."
+    ShelfOverfull "shelf-overfull" "More seedlings stand on the shelf than it holds."
     StripsOverlap "strips-overlap" "Two things stand on the same strip of a bed."
     GroundShared "ground-shared" "A bed or patch lies on the same ground as something else."
     OverrideWithoutUse "override-without-use" "Figures are given for a crop that the dish does not use."

@@ -148,7 +148,8 @@ fn more_flats(garden: &Garden) -> Ladder {
     let indoor = garden
         .ingredients
         .iter()
-        .any(|i| i.source == Source::Sown && i.crop.methods.contains(&Method::Indoor));
+        .any(|i| i.source == Source::Sown && i.crop.methods.contains(&Method::Indoor))
+        || garden.begun.iter().any(|begun| begun.on_shelf().is_some());
     let rungs = (1..=MOST_FLATS).filter(|_| indoor).map(|more| Rung {
         kind: Kind::MoreFlats { more },
         changes: vec![Change::set(

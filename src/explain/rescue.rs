@@ -8,7 +8,7 @@ use crate::candidates::{Candidate, Candidates};
 use crate::catalogue::Catalogue;
 use crate::checker::{CheckedPlan, check, keeps_rules, promise};
 use crate::deadline::Deadline;
-use crate::garden::{Crop, Garden, Ingredient, IngredientAt, Method, Source};
+use crate::garden::{Crop, Garden, Ingredient, IngredientAt, Method, Source, Spot};
 use crate::growth::least_ready_years;
 use crate::model::planting;
 use crate::plan::{Plan, Planting, Stand, Step, When};
@@ -101,11 +101,8 @@ fn rungs(
         let garden = with(garden, at, crop, methods)?;
         latest(&garden, standing, (at, wanted), rescue, deadline)
     };
-    let sown: Vec<Method> = match old.source {
-        Source::Sown => children_sow(&old.methods),
-        Source::Patch(_) => children_sow(&old.crop.methods),
-        // It was begun in another season, and the cold that such a crop asks is not modelled.
-        Source::Begun(_) => return Vec::new(),
+    let Some(sown) = sown_again(garden, old) else {
+        return Vec::new();
     };
     let bought = old
         .crop
@@ -136,6 +133,19 @@ fn rungs(
         later
     });
     found
+}
+
+/// The ways in which an ingredient that has failed can be sown; `None` where nothing can be done but buying.
+fn sown_again(garden: &Garden, old: &Ingredient) -> Option<Vec<Method>> {
+    match old.source {
+        Source::Sown => Some(children_sow(&old.methods)),
+        Source::Patch(_) => Some(children_sow(&old.crop.methods)),
+        Source::Begun(begun) => match garden[begun].spot {
+            Spot::Shelf { .. } => Some(children_sow(&old.crop.methods)),
+            // It was begun in another season, and the cold that such a crop asks is not modelled.
+            Spot::Bed { .. } => None,
+        },
+    }
 }
 
 fn children_sow(methods: &[Method]) -> Vec<Method> {

@@ -131,7 +131,11 @@ pub fn fewest_strips(garden: &Garden, checked: &CheckedPlan, options: &Options) 
     let found = model::on_fewest_strips(garden, options, &promise(checked)).ok()?;
     let with_fewer = check(garden, found.plan).ok()?;
     // What stands already keeps its strips whatever is planned.
-    let standing: u32 = garden.begun.iter().map(|b| b.in_bed().1.count).sum();
+    let standing: u32 = garden
+        .begun
+        .iter()
+        .filter_map(|begun| Some(begun.in_bed()?.1.count))
+        .sum();
     let own = strips_used(checked.plan());
     let fewest = strips_used(with_fewer.plan());
     let least = if fewest < own { &with_fewer } else { checked };

@@ -235,7 +235,10 @@ fn start(garden: &Garden, planting: &Planting, step: &Step) -> Option<Start> {
     if StepKind::into_bed(planting.method) != Some(step.kind) {
         return None;
     }
-    let as_plants = matches!(planting.method, Method::Indoor | Method::Bought);
+    let as_plants = matches!(
+        planting.method,
+        Method::Indoor | Method::Bought | Method::Seedlings
+    );
     let horizon = garden.horizon();
     let crop = &garden[garden.ingredient_named(&planting.ingredient)?].crop;
     let bed = garden.bed_with_id(&planting.places.first()?.bed)?;

@@ -1,7 +1,7 @@
 //! Days on which plants need daily care and nobody is on site: when, in which break, which plants.
 
 use crate::calendar::Date;
-use crate::garden::{Break, Method};
+use crate::garden::Break;
 use crate::plan::StepKind;
 
 use super::known::Known;
@@ -42,7 +42,7 @@ pub(super) fn gaps<'a>(known: &Known<'a>) -> Vec<OpenGap<'a>> {
         after: *after,
         on_shelf: known
             .plantings_named(ingredient)
-            .any(|p| p.method == Method::Indoor),
+            .any(|p| p.method.is_on_shelf()),
     };
     let unattended = known.replay.unattended.iter().enumerate();
     unattended

@@ -122,7 +122,7 @@ fn acts(planting: &Planting, ingredient: &Ingredient, steps: &[&Step]) -> Vec<Ac
                 Method::Direct => Some(Act::InBed(how.depth, crop.spacing)),
                 Method::Pieces => Some(Act::Pieces(how.depth, crop.spacing)),
                 Method::Bought => Some(Act::Plants(crop.spacing)),
-                Method::Growing | Method::Patch => None,
+                Method::Seedlings | Method::Growing | Method::Patch => None,
             },
             StepKind::PotUp => Some(Act::PotUp),
             StepKind::PlantOut => Some(Act::Plants(crop.spacing)),

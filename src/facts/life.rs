@@ -2,7 +2,7 @@
 //! its steps.
 
 use crate::calendar::Date;
-use crate::garden::{GradeAt, Method};
+use crate::garden::{GradeAt, Method, Seedlings};
 use crate::plan::{Planting, PlantingAt, StepKind};
 
 use super::Facts;
@@ -88,14 +88,27 @@ impl<'a> Facts<'a> {
         other.is_some_and(|other| self.garden.tending(other, end) == by)
     }
 
+    /// The first and last day of a planting's seedlings on the shelf; of those that stood there already, from
+    /// the first day of the plan on.
+    pub(super) fn on_shelf(&self, planting: &Planting) -> Option<(Date, Date)> {
+        let from = match planting.method {
+            Method::Indoor => span_of(planting, StepKind::Sow)?.0,
+            Method::Seedlings => self.seedlings(planting)?.since().max(self.garden.as_of()),
+            Method::Direct | Method::Pieces | Method::Bought => return None,
+            Method::Growing | Method::Patch => return None,
+        };
+        let (_, out) = span_of(planting, StepKind::PlantOut)?;
+        Some((from, out))
+    }
+
+    /// The seedlings from which a planting comes, if they stood on the shelf already.
+    pub(super) fn seedlings(&self, planting: &Planting) -> Option<Seedlings> {
+        let at = self.garden.ingredient_named(&planting.ingredient)?;
+        self.garden.seedlings_of(at)
+    }
+
     fn spans(&self, at: PlantingAt, planting: &Planting) -> Vec<Span> {
-        let shelf = (planting.method == Method::Indoor)
-            .then(|| {
-                let (sown, _) = span_of(planting, StepKind::Sow)?;
-                let (_, out) = span_of(planting, StepKind::PlantOut)?;
-                Some((sown, out))
-            })
-            .flatten();
+        let shelf = self.on_shelf(planting);
         let in_bed = self.in_bed.get(at.0).copied().flatten();
         let stands = [(SpanKind::Shelf, shelf), (SpanKind::Bed, in_bed)].into_iter();
         let steps = StepKind::ALL.iter();

@@ -130,7 +130,8 @@ impl<'a> Facts<'a> {
     #[must_use]
     pub fn between(&self, ours: &Ours<'_>) -> Option<Between> {
         let adopted = ours.adopted.iter().filter_map(|_| ours.takes_over);
-        let own = ours.own.iter().filter_map(|(p, _)| first_day(p));
+        let begins = |p| self.on_shelf(p).map(|(from, _)| from).or(first_day(p));
+        let own = ours.own.iter().filter_map(|(p, _)| begins(p));
         let from = own.chain(adopted).min()?;
         let picks = ours.all().filter_map(|(p, _)| span_of(p, StepKind::Pick));
         let to = picks.map(|(_, last)| last).max()?;

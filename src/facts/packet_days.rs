@@ -105,7 +105,7 @@ impl Facts<'_> {
     /// True if a planting's days are counted from planting.
     fn counts_as_plants(&self, planting: &Planting, ingredient: &Ingredient) -> bool {
         match (planting.method, ingredient.source) {
-            (Method::Indoor | Method::Bought, _) => true,
+            (Method::Indoor | Method::Bought | Method::Seedlings, _) => true,
             (_, Source::Begun(at)) => self.garden[at].as_plants(),
             _ => false,
         }

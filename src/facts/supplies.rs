@@ -37,8 +37,8 @@ pub struct Raised<'a> {
     pub planting: &'a Planting,
     /// Its ingredient.
     pub ingredient: &'a Ingredient,
-    /// Cells of a flat.
-    pub cells: u32,
+    /// Cells of a flat, where seed is sown into them.
+    pub cells: Option<u32>,
     /// Pots of a flat, where it is potted up.
     pub pots: Option<u32>,
 }
@@ -71,13 +71,15 @@ impl<'a> Facts<'a> {
     /// What the shelf wants.
     #[must_use]
     pub fn for_shelf(&self) -> ForShelf<'a> {
-        let indoor = self.planted().filter(|(p, _)| p.method == Method::Indoor);
+        let indoor = self.planted().filter(|(p, _)| is_sown(p) || is_potted(p));
         let raised = indoor.map(|(planting, ingredient)| {
             let start = ingredient.crop.indoor;
             Raised {
                 planting,
                 ingredient,
-                cells: start.map_or(0, |i| i.cells_per_flat),
+                cells: start
+                    .map(|i| i.cells_per_flat)
+                    .filter(|_| is_sown(planting)),
                 pots: start
                     .and_then(|i| i.pots_per_flat)
                     .filter(|_| is_potted(planting)),
@@ -85,7 +87,8 @@ impl<'a> Facts<'a> {
         });
         let raised: Vec<Raised<'a>> = raised.collect();
         let plantings = || raised.iter().map(|r| r.planting);
-        let sown: u32 = plantings().map(|p| p.flats_sown).sum();
+        let sown = plantings().filter(|p| is_sown(p));
+        let sown: u32 = sown.map(|p| p.flats_sown).sum();
         let potted = plantings().filter(|p| is_potted(p));
         let potted: u32 = potted.map(|p| p.flats_kept).sum();
         let trays = self.replay.flats_by_week.iter().max().copied();
@@ -126,6 +129,11 @@ impl<'a> Facts<'a> {
         let ingredients = self.garden.ingredients.iter();
         ingredients.filter_map(|i| Some((i, i.fallback?.cost)))
     }
+}
+
+/// True if a planting is sown into flats within the plan.
+fn is_sown(planting: &Planting) -> bool {
+    planting.method == Method::Indoor
 }
 
 /// True if a planting is potted up.

@@ -21,7 +21,8 @@ impl Thing {
     #[must_use]
     pub fn sown(method: Method) -> Self {
         match method {
-            Method::Direct | Method::Indoor | Method::Growing | Method::Patch => Self::Seed,
+            Method::Direct | Method::Indoor => Self::Seed,
+            Method::Seedlings | Method::Growing | Method::Patch => Self::Seed,
             Method::Pieces => Self::SeedPiece,
             Method::Bought => Self::BoughtPlant,
         }

@@ -26,11 +26,16 @@ impl Facts<'_> {
             let of_kind = planting.steps.iter().find(|s| s.kind == kind)?;
             of_kind.when.first()
         };
-        let planned = weeks_apart(first(StepKind::Sow)?, first(StepKind::PlantOut)?);
-        (planting.method == Method::Indoor).then_some(ShelfWeeks {
+        let sown = match planting.method {
+            Method::Indoor => first(StepKind::Sow)?,
+            Method::Seedlings => self.seedlings(planting)?.sown,
+            Method::Direct | Method::Pieces | Method::Bought => return None,
+            Method::Growing | Method::Patch => return None,
+        };
+        Some(ShelfWeeks {
             fewest: indoor.weeks_lo,
             most: indoor.weeks_hi,
-            planned,
+            planned: weeks_apart(sown, first(StepKind::PlantOut)?),
         })
     }
 }

@@ -32,10 +32,23 @@ pub enum Method {
     Pieces,
     /// Bought young plants planted in the bed.
     Bought,
+    /// Seedlings that stand on the shelf when the plan begins, then planted out.
+    Seedlings,
     /// Already stands in a bed when the plan begins.
     Growing,
     /// Picked from a perennial patch.
     Patch,
+}
+
+impl Method {
+    /// True if it stands on the shelf until it is planted out.
+    #[must_use]
+    pub const fn is_on_shelf(self) -> bool {
+        match self {
+            Self::Indoor | Self::Seedlings => true,
+            Self::Direct | Self::Pieces | Self::Bought | Self::Growing | Self::Patch => false,
+        }
+    }
 }
 
 /// Size of the seed, for little hands and for the work it takes.

@@ -1,6 +1,8 @@
 //! Amounts: plants in a block of strips, seeds that make them sure, flats, kilograms.
 
-use crate::garden::{Crop, IndoorStart, Ingredient, Method};
+use crate::garden::{
+    Crop, Garden, GradeAt, IndoorStart, Ingredient, IngredientAt, Method, Seedlings,
+};
 use crate::units::{Centimetres, Kilograms, Metres, STRIP, Share};
 
 /// The share of seeds and seedlings lost under children's hands, beside those that do not
@@ -104,7 +106,7 @@ pub fn need(ingredient: &Ingredient, method: Method, children: u32, plants: u32)
             seeds_for(plants, grows, SURE).max(own)
         }
         Method::Pieces | Method::Bought => plants,
-        Method::Growing | Method::Patch => 0,
+        Method::Seedlings | Method::Growing | Method::Patch => 0,
     };
     let one_pick = f64::from(plants) * crop.picking.one_pick_share.0 * crop.yields.usable.0;
     let need = Need {
@@ -118,6 +120,44 @@ pub fn need(ingredient: &Ingredient, method: Method, children: u32, plants: u32)
     match (method, &crop.indoor) {
         (Method::Indoor, Some(indoor)) => with_flats(need, indoor),
         _ => need,
+    }
+}
+
+/// The same of an ingredient of a garden that a grade grows. Seedlings that stand on the shelf already take their
+/// flats as many as they are, whatever is planted of them; of those not yet in pots only what is kept is potted up.
+#[must_use]
+pub fn need_in(
+    garden: &Garden,
+    at: IngredientAt,
+    grade: GradeAt,
+    method: Method,
+    plants: u32,
+) -> Need {
+    let ingredient = &garden[at];
+    let need = need(ingredient, method, garden.children_of(grade), plants);
+    match (garden.seedlings_of(at), &ingredient.crop.indoor) {
+        (Some(seedlings), Some(indoor)) if method == Method::Seedlings => {
+            with_flats_of(need, indoor, seedlings)
+        }
+        _ => need,
+    }
+}
+
+/// Adds the flats that seedlings take.
+fn with_flats_of(need: Need, indoor: &IndoorStart, seedlings: Seedlings) -> Need {
+    let flats_sown = seedlings.flats(indoor);
+    let of_all = Need {
+        seeds: seedlings.count,
+        ..need
+    };
+    let flats_kept = match (seedlings.potted_up, indoor.pots_per_flat) {
+        (None, Some(pots)) => of_all.potted().div_ceil(pots.max(1)),
+        (Some(_), _) | (None, None) => flats_sown,
+    };
+    Need {
+        flats_sown,
+        flats_kept,
+        ..need
     }
 }
 

@@ -2,8 +2,8 @@
 
 use crate::calendar::{Date, plus_days};
 use crate::candidates::{Candidate, Candidates, Done, Round, hardening};
-use crate::garden::{Garden, Method, Source};
-use crate::growth::{effort, need};
+use crate::garden::{Garden, Source};
+use crate::growth::{effort, need_in};
 use crate::plan::{
     AimResult, IngredientPromise, Place, Plan, Planting, Promise, Step, StepKind, When,
 };
@@ -42,14 +42,20 @@ pub fn planting(
 ) -> Planting {
     let ingredient = &garden[candidate.ingredient];
     let plants = blocks * candidate.amounts.block.plants;
-    let children = garden.children_of(candidate.grade);
-    let need = need(ingredient, candidate.method, children, plants);
-    let places = match ingredient.source {
-        Source::Begun(which) => {
-            let (bed, strips) = garden[which].in_bed();
-            vec![Place::of(&garden[bed].id, strips)]
-        }
-        _ => places,
+    let need = need_in(
+        garden,
+        candidate.ingredient,
+        candidate.grade,
+        candidate.method,
+        plants,
+    );
+    let stands = match ingredient.source {
+        Source::Begun(which) => garden[which].in_bed(),
+        Source::Sown | Source::Patch(_) => None,
+    };
+    let places = match stands {
+        Some((bed, strips)) => vec![Place::of(&garden[bed].id, strips)],
+        None => places,
     };
     Planting {
         ingredient: ingredient.name.clone(),
@@ -83,7 +89,7 @@ fn steps(garden: &Garden, candidate: &Candidate, plants: u32) -> Vec<Step> {
 fn span(garden: &Garden, candidate: &Candidate, kind: StepKind) -> Option<(Date, Date)> {
     let planned = &candidate.steps;
     match kind {
-        StepKind::Harden if candidate.method == Method::Indoor => {
+        StepKind::Harden if candidate.method.is_on_shelf() => {
             planned.plant_out.as_ref().map(hardening)
         }
         StepKind::Cure => {

@@ -246,12 +246,18 @@ fn families_short(garden: &Garden, candidates: &Candidates) -> Vec<Pressure> {
     several.map(of_one).filter(|p| p.ratio() > 1.0).collect()
 }
 
-/// Flats that the ingredients want that can only be raised on the shelf.
+/// Flats that the ingredients want that can only be raised on the shelf, and those that seedlings take already.
 fn shelf(garden: &Garden) -> Option<Pressure> {
     let mut parts: Vec<(IngredientAt, u32)> = garden
         .ingredient_positions()
-        .filter(|at| garden[*at].methods == [Method::Indoor])
         .filter_map(|at| {
+            if let Some(seedlings) = garden.seedlings_of(at) {
+                let indoor = garden[at].crop.indoor?;
+                return Some((at, seedlings.flats(&indoor)));
+            }
+            if garden[at].methods != [Method::Indoor] {
+                return None;
+            }
             let (plants, _) = least_plants(garden, at)?;
             let ingredient = &garden[at];
             let children = fewest_children(garden, at);

@@ -115,6 +115,7 @@ step_kinds! {
             Method::Direct
             | Method::Pieces
             | Method::Bought
+            | Method::Seedlings
             | Method::Growing
             | Method::Patch => Site::Bed,
         },
@@ -205,7 +206,7 @@ impl StepKind {
     pub const fn into_bed(method: Method) -> Option<Self> {
         match method {
             Method::Direct | Method::Pieces => Some(Self::Sow),
-            Method::Indoor | Method::Bought => Some(Self::PlantOut),
+            Method::Indoor | Method::Bought | Method::Seedlings => Some(Self::PlantOut),
             Method::Growing | Method::Patch => None,
         }
     }

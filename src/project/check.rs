@@ -3,22 +3,24 @@
 use crate::calendar::{Date, Horizon, LONGEST_WEEKS};
 use crate::catalogue::Catalogue;
 use crate::diagnostic::{self, Code, Findings, Given, Problem, Read, peek};
-use crate::garden::{Bed, Begun, Garden, Ingredient, Locale, Patch, SchoolYear, Source};
+use crate::garden::{Bed, Begun, Garden, Ingredient, Locale, Patch, SchoolYear, Shelf, Source};
 use crate::units::Latitude;
 use crate::weather::Record;
 
 use super::assumed::Assumed;
-use super::crop_names::Crops;
+use super::crop_names::{Crops, Overrides};
 use super::document::Document;
 use super::doubts::doubts;
 use super::file::{self, Raw};
 use super::grade::{self, GradeIds, unique};
-use super::ingredient::Around;
+use super::ingredient::{Around, Serving};
 use super::order::in_order;
 use super::place::{self, RawPlace, WeatherFrom};
+use super::seedlings::RawSeedlings;
+use super::shelf::RawShelf;
 use super::standing::RawPatch;
 use super::weather::{self, Filled};
-use super::{bed, dish, feast, ground, school_year, shelf, standing};
+use super::{bed, dish, feast, ground, school_year, seedlings, shelf, standing};
 
 /// Reads a weather file by the name that the project file gives.
 pub type ReadWeather<'a> = dyn Fn(&str) -> Raw + 'a;
@@ -53,7 +55,7 @@ impl<'a> Check<'a> {
         let ids = peek(&raw.grades).map(|grades| GradeIds::of(grades, &mut self.found));
         let ingredients = self.ingredients(&raw, peek(&ids), &days);
         let (beds, growing) = self.beds(&raw, &days);
-        let room = self.room(peek(&ingredients), peek(&beds));
+        let room = self.room(peek(&ingredients), peek(&beds), peek(&growing));
         let patches =
             peek(&raw.patches).and_then(|patches| self.patches(patches, &self.crops(&raw)));
         let ground = self.ground(&raw, peek(&beds), peek(&patches));
@@ -70,9 +72,9 @@ impl<'a> Check<'a> {
             let grades = peek(&grades).map(Vec::as_slice);
             feast::check(raw, days.start, peek(&year), grades, found, assumed)
         });
-        let shelf = raw
-            .shelf
-            .and_then(|raw| shelf::check(raw, days.start, found, assumed));
+        let crops = crops(self.catalogue, &raw.overrides);
+        let on_shelf = (raw.shelf, raw.seedlings);
+        let (shelf, seedlings) = days.on_shelf(on_shelf, crops, found, assumed);
         let latitude = peek(&raw.place).and_then(|raw| raw.latitude);
         let weather = raw.place.and_then(|raw| self.weather(raw, horizon));
         let project = raw.project?;
@@ -97,7 +99,7 @@ impl<'a> Check<'a> {
             grades: grades?,
             ingredients: ingredients?,
             beds,
-            begun: growing?,
+            begun: [growing?, seedlings?].concat(),
             patches: patches?,
             areas: raw.areas?.into_iter().map(|area| area.value).collect(),
             shelf: shelf?,
@@ -112,10 +114,11 @@ impl<'a> Check<'a> {
         grades: Read<&GradeIds>,
         days: &Days,
     ) -> Read<Vec<Ingredient>> {
+        let begun = begun(raw);
         let around = Around {
             crops: self.crops(raw),
             grades,
-            growing: peek(&raw.growing).map(Vec::as_slice),
+            begun: peek(&begun).map(Vec::as_slice),
             patches: peek(&raw.patches).map(Vec::as_slice),
             start: days.start,
             feast: days.feast,
@@ -133,10 +136,7 @@ impl<'a> Check<'a> {
     where
         'a: 'd,
     {
-        Crops {
-            catalogue: self.catalogue,
-            own: raw.overrides.as_ref().ok(),
-        }
+        crops(self.catalogue, &raw.overrides)
     }
 
     /// The beds and what grows in them.
@@ -151,10 +151,20 @@ impl<'a> Check<'a> {
         (beds, growing)
     }
 
-    /// What is sown needs a bed.
-    fn room(&mut self, ingredients: Read<&Vec<Ingredient>>, beds: Read<&Vec<Bed>>) -> Read<()> {
-        let sown = ingredients?.iter().find(|i| i.source == Source::Sown);
-        match sown {
+    /// What does not stand yet where it is picked needs a bed. `growing` is what does.
+    fn room(
+        &mut self,
+        ingredients: Read<&Vec<Ingredient>>,
+        beds: Read<&Vec<Bed>>,
+        growing: Read<&Vec<Begun>>,
+    ) -> Read<()> {
+        let (ingredients, growing) = (ingredients?, growing?);
+        let wants_bed = |ingredient: &&Ingredient| match ingredient.source {
+            Source::Sown => true,
+            Source::Begun(at) => at.0 >= growing.len(),
+            Source::Patch(_) => false,
+        };
+        match ingredients.iter().find(wants_bed) {
             Some(ingredient) if beds?.is_empty() => {
                 let cause = format!("the file has no section [[bed]] for {}", ingredient.name);
                 let remedy = "add a section [[bed]] with `id`, `length_m` and `width_m`";
@@ -248,6 +258,27 @@ impl<'a> Check<'a> {
     }
 }
 
+/// The crops of the catalogue and of the file.
+fn crops<'d>(catalogue: &'d Catalogue, overrides: &'d Read<Overrides>) -> Crops<'d> {
+    Crops {
+        catalogue,
+        own: overrides.as_ref().ok(),
+    }
+}
+
+/// All that has begun, in beds and then on the shelf: the order of `Garden::begun`.
+fn begun(raw: &Document) -> Read<Vec<Serving<'_>>> {
+    let growing = peek(&raw.growing)?.iter().map(|given| Serving {
+        crop: &given.value.crop,
+        for_ingredient: &given.value.for_ingredient,
+    });
+    let seedlings = peek(&raw.seedlings)?.iter().map(|given| Serving {
+        crop: &given.value.crop,
+        for_ingredient: &given.value.for_ingredient,
+    });
+    Ok(growing.chain(seedlings).collect())
+}
+
 /// Notes the days that the record lacked.
 fn note_gaps(name: &str, gaps: &[(Date, Date)], assumed: &mut Assumed) {
     let why = "the record lacks them; temperatures are drawn straight from the day before to the day after, \
@@ -260,6 +291,10 @@ fn note_gaps(name: &str, gaps: &[(Date, Date)], assumed: &mut Assumed) {
         assumed.note_for(&days, format!("days filled in {name}"), why);
     }
 }
+
+/// The section [shelf], and all sections [[seedlings]], as given.
+type GivenShelf = Read<Option<Given<RawShelf>>>;
+type GivenSeedlings = Read<Vec<Given<RawSeedlings>>>;
 
 /// The days that several sections need, as given.
 struct Days {
@@ -278,6 +313,25 @@ impl Days {
             rain_date: project.and_then(|raw| raw.rain_date),
             moves_up: calendar.and_then(|raw| raw.moves_up),
         }
+    }
+
+    /// The shelf and the seedlings on it.
+    fn on_shelf(
+        &self,
+        (shelf, seedlings): (GivenShelf, GivenSeedlings),
+        crops: Crops<'_>,
+        findings: &mut Findings,
+        assumed: &mut Assumed,
+    ) -> (Read<Shelf>, Read<Vec<Begun>>) {
+        let shelf = shelf.and_then(|raw| shelf::check(raw, self.start, findings, assumed));
+        let around = seedlings::Around {
+            crops,
+            shelf: peek(&shelf),
+            start: self.start,
+            feast: self.feast,
+        };
+        let seedlings = seedlings.and_then(|raw| seedlings::check(&raw, &around, findings));
+        (shelf, seedlings)
     }
 
     /// The last day that matters.

@@ -12,7 +12,7 @@ use super::grown_by;
 use super::ingredient::{Around, METHODS, RawIngredient, USUAL_LEAST_SHARE};
 use super::names::listed;
 use super::order::in_order;
-use super::source::{growing_for, source};
+use super::source::{begun_for, source};
 
 /// The ingredients, if every part of them is sound.
 pub fn check(
@@ -27,15 +27,13 @@ pub fn check(
         raw.iter().map(|i| i.value.name()),
         findings,
     );
-    let growing = around
-        .growing
-        .map(|growing| growing_for(&names, growing, findings));
+    let begun = around.begun.map(|begun| begun_for(&names, begun, findings));
     let ingredients: Vec<Read<Ingredient>> = raw
         .iter()
         .enumerate()
         .map(|(at, raw)| {
-            let growing = peek(&growing).map(|growing| growing.get(&at).copied());
-            check_one(&raw.value, growing, around, findings, assumed)
+            let begun = peek(&begun).map(|begun| begun.get(&at).copied());
+            check_one(&raw.value, begun, around, findings, assumed)
         })
         .collect();
     let used: Vec<&str> = raw
@@ -52,7 +50,7 @@ pub fn check(
 
 fn check_one(
     raw: &RawIngredient,
-    growing: Read<Option<usize>>,
+    begun: Read<Option<usize>>,
     around: &Around<'_>,
     findings: &mut Findings,
     assumed: &mut Assumed,
@@ -60,7 +58,7 @@ fn check_one(
     let crop = peek(&raw.crop);
     let crop = crop.and_then(|name| around.crops.find(name, findings));
     let named = grown_by::named(raw, around, findings);
-    let source = crop.and_then(|crop| source(raw, crop, growing?, around, findings));
+    let source = crop.and_then(|crop| source(raw, crop, begun?, around, findings));
     let methods = match (crop, source) {
         (Ok(crop), Ok(source)) => methods(raw, crop, source, findings),
         (Err(reported), _) | (_, Err(reported)) => Err(reported),

@@ -20,6 +20,7 @@ use super::kind::Kind;
 use super::names::{code, quote};
 use super::place::{self, RawPlace};
 use super::school_year::{self, RawSchoolYear};
+use super::seedlings::{self, RawSeedlings};
 use super::shelf::{self, RawShelf};
 use super::slips;
 use super::standing::{self, RawGrowing, RawPatch};
@@ -35,6 +36,7 @@ pub struct Document {
     pub ingredients: Read<Vec<Given<RawIngredient>>>,
     pub beds: Read<Vec<Given<RawBed>>>,
     pub growing: Read<Vec<Given<RawGrowing>>>,
+    pub seedlings: Read<Vec<Given<RawSeedlings>>>,
     pub patches: Read<Vec<Given<RawPatch>>>,
     pub areas: Read<Vec<Given<Area>>>,
     pub shelf: Read<Option<Given<RawShelf>>>,
@@ -152,6 +154,12 @@ fn read(t: &mut Table<'_, '_>, catalogue: &Catalogue) -> Document {
         ingredients: read_dish(t),
         beds: sections(t, "bed", "a bed or a large pot", bed::read),
         growing: sections(t, "growing", "what stands already", standing::read_growing),
+        seedlings: sections(
+            t,
+            "seedlings",
+            "what stands on the shelf already",
+            seedlings::read,
+        ),
         patches: sections(t, "patch", "what comes every year", standing::read_patch),
         areas: read_areas(t),
         shelf: t.maybe(

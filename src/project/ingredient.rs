@@ -9,7 +9,7 @@ use super::figures::{count, number};
 use super::grade::GradeIds;
 use super::kind::{Kind, date, text, word};
 use super::lists::one_or_some;
-use super::standing::{RawGrowing, RawPatch};
+use super::standing::RawPatch;
 use super::table::{Table, table};
 
 /// The words for the ways of growing.
@@ -55,11 +55,18 @@ pub struct RawFallback {
     pub cost: Read<Option<Given<f64>>>,
 }
 
+/// A section of something begun: what it is, and for which ingredient.
+#[derive(Clone, Copy)]
+pub struct Serving<'a> {
+    pub crop: &'a Read<Given<String>>,
+    pub for_ingredient: &'a Read<Given<String>>,
+}
+
 /// What the ingredients are checked against.
 pub struct Around<'a> {
     pub crops: Crops<'a>,
     pub grades: Read<&'a GradeIds>,
-    pub growing: Read<&'a [Given<RawGrowing>]>,
+    pub begun: Read<&'a [Serving<'a>]>,
     pub patches: Read<&'a [Given<RawPatch>]>,
     pub start: Read<Given<Date>>,
     pub feast: Read<Given<Date>>,

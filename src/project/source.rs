@@ -1,4 +1,4 @@
-//! Where an ingredient comes from: sown, already growing in a bed, or a perennial patch.
+//! Where an ingredient comes from: sown, begun already, in a bed or on the shelf, or a perennial patch.
 
 use std::collections::BTreeMap;
 
@@ -6,20 +6,20 @@ use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span, peek};
 use crate::garden::{BegunAt, Crop, PatchAt, Source};
 
 use super::crop_names::Crops;
-use super::ingredient::{Around, RawIngredient};
+use super::ingredient::{Around, RawIngredient, Serving};
 use super::names::{listed, near, quote};
 use super::order::in_order;
-use super::standing::{RawGrowing, RawPatch};
+use super::standing::RawPatch;
 
-/// Which [[growing]] section serves which ingredient.
-pub fn growing_for(
+/// Which section of something begun serves which ingredient.
+pub fn begun_for(
     names: &BTreeMap<String, usize>,
-    growing: &[Given<RawGrowing>],
+    begun: &[Serving<'_>],
     findings: &mut Findings,
 ) -> BTreeMap<usize, usize> {
     let mut serves: BTreeMap<usize, (usize, Span)> = BTreeMap::new();
-    for (at, raw) in growing.iter().enumerate() {
-        let Ok(name) = &raw.value.for_ingredient else {
+    for (at, raw) in begun.iter().enumerate() {
+        let Ok(name) = raw.for_ingredient else {
             continue;
         };
         let Some(ingredient) = names.get(&name.value) else {
@@ -62,19 +62,19 @@ fn two_sources(second: Span, first: Span, name: &str) -> Problem {
 pub fn source(
     raw: &RawIngredient,
     crop: &Crop,
-    growing: Option<usize>,
+    begun: Option<usize>,
     around: &Around<'_>,
     findings: &mut Findings,
 ) -> Read<Source> {
-    let (growing_list, patches) = (around.growing?, around.patches?);
+    let (begun_list, patches) = (around.begun?, around.patches?);
     let patch = match peek(&raw.patch)? {
         Some(id) => Some((find_patch(id, patches, findings)?, id.span)),
         None => None,
     };
-    let standing = growing.and_then(|at| Some((at, &growing_list.get(at)?.value)));
+    let standing = begun.and_then(|at| Some((at, begun_list.get(at)?)));
     match (patch, standing) {
         (Some((_, span)), Some((_, standing))) => {
-            let first = peek(&standing.for_ingredient)?;
+            let first = peek(standing.for_ingredient)?;
             Err(findings.report(two_sources(span, first.span, &first.value)))
         }
         (Some((at, span)), None) => {
@@ -101,8 +101,8 @@ pub fn source(
             )
         }
         (None, Some((at, standing))) => {
-            let span = peek(&standing.for_ingredient)?.span;
-            same_crop(crop, Some(&standing.crop), span, &around.crops, findings)?;
+            let span = peek(standing.for_ingredient)?.span;
+            same_crop(crop, Some(standing.crop), span, &around.crops, findings)?;
             Ok(Source::Begun(BegunAt(at)))
         }
         (None, None) => Ok(Source::Sown),

@@ -1,5 +1,5 @@
 //! What already stands: [[growing]] in the beds, perennial [[patch]]es, and [[area]]s that
-//! are never planted.
+//! are never planted. What stands on the shelf is read by `seedlings`.
 
 use crate::calendar::Date;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, peek};
@@ -125,15 +125,19 @@ fn within_bed(
 }
 
 fn apart(begun: &[(Begun, Given<u32>)], findings: &mut Findings) -> Read<()> {
-    let mut order: Vec<&(Begun, Given<u32>)> = begun.iter().collect();
-    order.sort_by_key(|(begun, _)| (begun.in_bed().0, begun.in_bed().1.first));
+    let in_bed = |(begun, given): &(Begun, Given<u32>)| Some((begun.in_bed()?, *given));
+    let mut order: Vec<((BedAt, Strips), Given<u32>)> = begun.iter().filter_map(in_bed).collect();
+    order.sort_by_key(|((bed, strips), _)| (*bed, strips.first));
     let mut result = Ok(());
     for pair in order.windows(2) {
-        let [(first, first_given), (second, second_given)] = pair else {
+        let [
+            ((bed, before), first_given),
+            ((other_bed, strips), second_given),
+        ] = pair
+        else {
             continue;
         };
-        let ((bed, before), (other_bed, strips)) = (first.in_bed(), second.in_bed());
-        if bed == other_bed && before.meets(strips) {
+        if bed == other_bed && before.meets(*strips) {
             let cause = "two [[growing]] sections stand on the same strip";
             result = Err(findings.report(
                 Problem::new(Code::StripsOverlap, cause)

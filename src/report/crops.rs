@@ -73,7 +73,7 @@ fn method(method: Method) -> &'static str {
         Method::Indoor => "shelf",
         Method::Pieces => "pieces",
         Method::Bought => "bought",
-        Method::Growing | Method::Patch => "standing",
+        Method::Seedlings | Method::Growing | Method::Patch => "standing",
     }
 }
 

@@ -176,6 +176,9 @@ fn reason_text(reason: DropReason) -> &'static str {
         DropReason::HardensUnattended => "it would harden off while nobody is on site",
         DropReason::ShelfTooSmall => "the shelf is closed or too small for the least amount",
         DropReason::TooColdIndoors => "the shelf is too cold or too warm for the seed to come up",
+        DropReason::TooFewSeedlings => {
+            "fewer seedlings stand on the shelf than the least amount takes"
+        }
         DropReason::NoBed => "no bed suits it (sun, depth of soil, trellis, width, free in time)",
         DropReason::Rotation => "every bed that suits it carried its family too recently",
         DropReason::BedsTooSmall => "the beds that suit it are too small for the least amount",

@@ -42,6 +42,7 @@ pub(super) fn title(view: &View<'_>, planting: &Planting) -> String {
     match planting.method {
         Method::Patch => parts.push("from the standing patch".to_owned()),
         Method::Growing => parts.push("already growing".to_owned()),
+        Method::Seedlings => parts.push("from seedlings on the shelf".to_owned()),
         Method::Direct | Method::Indoor | Method::Pieces | Method::Bought => {}
     }
     if !planting.places.is_empty() {

@@ -4,12 +4,12 @@
 mod place;
 
 use crate::facts::terms::{rounds_by_term, sessions_by_term, terms};
-use crate::garden::{Care, Garden, GradeAt, Ingredient, Locale, Slot, Source, Term};
+use crate::garden::{Care, Garden, GradeAt, Ingredient, Locale, Slot, Source, Spot, Term};
 
 use super::{assumed, cautions, doubts};
 use crate::page::Page;
 use crate::words::occasion::occasion;
-use crate::words::{Words, choice};
+use crate::words::{Words, choice, count};
 
 /// What `tureen check` prints for a valid file.
 #[must_use]
@@ -76,7 +76,12 @@ fn grown_by(garden: &Garden, ingredient: &Ingredient) -> String {
 fn source(garden: &Garden, ingredient: &Ingredient) -> String {
     match ingredient.source {
         Source::Sown => "sown or planted".to_owned(),
-        Source::Begun(at) => format!("stands in bed {}", garden[garden[at].in_bed().0].id),
+        Source::Begun(at) => match garden[at].spot {
+            Spot::Bed { bed, .. } => format!("stands in bed {}", garden[bed].id),
+            Spot::Shelf { seedlings } => {
+                format!("{} on the shelf", count(seedlings, "seedling"))
+            }
+        },
         Source::Patch(at) => format!("patch {}", garden[at].id),
     }
 }

@@ -140,7 +140,10 @@ fn how_to_water(view: &View<'_>, speech: &dyn Speech, page: &mut Page) {
     for habit in speech.habits() {
         page.item(&habit);
     }
-    page.item(&speech.rain_gauge(&saved(view, speech.measure())));
+    let saved = saved(view, speech.measure());
+    if !saved.is_empty() {
+        page.item(&speech.rain_gauge(&saved));
+    }
     page.item(&speech.mulch());
     let planted = view.garden.beds.iter().zip(&view.watering().planted);
     for (bed, _) in planted.filter(|(_, area)| area.0 > 0.0) {

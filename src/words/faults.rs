@@ -32,6 +32,7 @@ pub(crate) fn told(fault: &Fault, words: Words) -> Told {
         | Fault::ShelfFull { .. }
         | Fault::Mat { .. }
         | Fault::NeverUp { .. }
+        | Fault::TooFewSeedlings { .. }
         | Fault::Age { .. }
         | Fault::HardensUnattended { .. } => seedlings::told(fault, words),
         Fault::NoSession { .. }

@@ -100,11 +100,12 @@ fn sow() -> StepWords {
         name: |method| match method {
             Method::Indoor => "Sow indoors",
             Method::Pieces | Method::Bought => "Plant in bed",
-            Method::Direct | Method::Growing | Method::Patch => "Sow in bed",
+            Method::Direct | Method::Seedlings | Method::Growing | Method::Patch => "Sow in bed",
         },
         also: |method| match method {
             Method::Pieces | Method::Bought => &["plant"],
-            Method::Direct | Method::Indoor | Method::Growing | Method::Patch => &[],
+            Method::Direct | Method::Indoor => &[],
+            Method::Seedlings | Method::Growing | Method::Patch => &[],
         },
         bring: |method| {
             Some(match method {
@@ -114,7 +115,7 @@ fn sow() -> StepWords {
                 Method::Pieces | Method::Bought => {
                     "what is planted, trowels, a string line, labels, watering cans"
                 }
-                Method::Direct | Method::Growing | Method::Patch => {
+                Method::Direct | Method::Seedlings | Method::Growing | Method::Patch => {
                     "the seed, a string line, rakes, labels, a fine watering can"
                 }
             })
@@ -137,9 +138,8 @@ fn sow() -> StepWords {
             Method::Indoor => {
                 "the next round of sessions is too late unless the steps after it move too"
             }
-            Method::Direct | Method::Pieces | Method::Bought | Method::Growing | Method::Patch => {
-                TOO_LATE
-            }
+            Method::Direct | Method::Pieces | Method::Bought => TOO_LATE,
+            Method::Seedlings | Method::Growing | Method::Patch => TOO_LATE,
         },
         left_out: None,
     }
@@ -193,10 +193,9 @@ fn plant_out() -> StepWords {
         name: |_| "Plant out",
         // Whoever asks for hardening off asks for the step that it hangs on.
         also: |method| match method {
-            Method::Indoor => &["plant", "harden off", "harden"],
-            Method::Direct | Method::Pieces | Method::Bought | Method::Growing | Method::Patch => {
-                &["plant"]
-            }
+            Method::Indoor | Method::Seedlings => &["plant", "harden off", "harden"],
+            Method::Direct | Method::Pieces | Method::Bought => &["plant"],
+            Method::Growing | Method::Patch => &["plant"],
         },
         bring: |_| Some("the plants, trowels, a string line, labels, watering cans"),
         overview_head: Some("Plant out"),

@@ -16,6 +16,7 @@ pub(crate) fn how_grown(method: Method) -> &'static str {
         Method::Indoor => "sown indoors and planted out",
         Method::Pieces => "pieces, sets or cloves in the bed",
         Method::Bought => "bought plants",
+        Method::Seedlings => "seedlings on the shelf, planted out",
         Method::Growing => "already growing",
         Method::Patch => "from a standing patch",
     }

@@ -73,10 +73,10 @@ impl WaterMeasure {
         (self.told(water) / self.can).ceil()
     }
 
-    /// A year's water, to the nearest ten.
+    /// A year's water, to the nearest ten; what is nothing has no sign.
     #[must_use]
     pub fn tens(self, water: Litres) -> f64 {
-        (water.0 / self.litres / 10.0).round() * 10.0
+        (water.0 / self.litres / 10.0).round() * 10.0 + 0.0
     }
 
     /// What the rain of one line of the gauge saves on an area: `4.3`.

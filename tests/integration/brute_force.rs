@@ -16,6 +16,7 @@ use tureen::garden::Garden;
 use tureen::model::{Options, Outcome, solve};
 use tureen::plan::{Aim, AimResult};
 
+use crate::random_gardens::begun::garden_with_seedlings;
 use crate::random_gardens::make::{TINY, TINY_CHOICE, garden, open_garden};
 use search::{Search, TooLarge};
 use takes::School;
@@ -174,4 +175,11 @@ fn the_best_assignment_is_that_of_trying_everything() {
     let count = compare_until(FULL / 2, |seed| open_garden(seed, &TINY_CHOICE));
     assert!(count.chosen > FULL / 4, "{count:?}");
     assert!(count.impossible > FULL / 20, "{count:?}");
+}
+
+/// The same of gardens in which seedlings stand on the shelf when the plan begins.
+#[test]
+fn the_model_plans_begun_seedlings_as_trying_everything_does() {
+    let count = compare_until(FULL / 10, |seed| garden_with_seedlings(seed, &TINY));
+    assert!(count.impossible > 0, "{count:?}");
 }

@@ -13,6 +13,7 @@ mod numbers;
 mod sampled;
 mod saved;
 mod seal;
+mod seedlings;
 mod steps;
 mod table;
 mod window;

@@ -19,6 +19,7 @@ pub fn faults(run: &Run<'_>, harvest: &Harvest) -> Vec<Fault> {
         .filter_map(|p| Some(numbers(p, &p.need?)))
         .flatten()
         .collect();
+    faults.extend(run.plantings.iter().filter_map(too_few_seedlings));
     for at in run.garden.ingredient_positions() {
         faults.extend(plantings(run, at));
     }
@@ -52,6 +53,17 @@ fn numbers(planting: &Planting<'_>, need: &Need) -> Vec<Fault> {
         differs(of, what, f64::from(expected), f64::from(got))
     })
     .collect()
+}
+
+/// No more plants are planted out than stand on the shelf.
+fn too_few_seedlings(planting: &Planting<'_>) -> Option<Fault> {
+    let there = planting.seedlings?.count;
+    let plants = planting.need?.plants;
+    (plants > there).then(|| Fault::TooFewSeedlings {
+        planting: planting.name.clone(),
+        expected: there,
+        got: plants,
+    })
 }
 
 fn plantings(run: &Run<'_>, at: IngredientAt) -> Option<Fault> {

@@ -7,7 +7,7 @@ use crate::checker::needs::methods;
 use crate::checker::planting::{Planting, Step};
 use crate::checker::run::Run;
 use crate::checker::seedlings::{self, exact_span};
-use crate::garden::{Ingredient, Method, Source};
+use crate::garden::{Method, Source};
 use crate::growth::thinning_days;
 use crate::plan::StepKind;
 
@@ -19,7 +19,7 @@ use super::amount::differs;
 pub fn faults(run: &Run<'_>, harvest: &Harvest) -> Vec<Fault> {
     let mut faults = Vec::new();
     for planting in &run.plantings {
-        faults.extend(method(planting));
+        faults.extend(method(run, planting));
         faults.extend(steps(planting));
         faults.extend(order(run, planting));
         faults.extend(thinning(run, planting));
@@ -34,8 +34,9 @@ pub fn faults(run: &Run<'_>, harvest: &Harvest) -> Vec<Fault> {
     faults
 }
 
-fn method(planting: &Planting<'_>) -> Option<Fault> {
-    let (expected, got) = (methods(planting.ingredient), planting.plan.method);
+fn method(run: &Run<'_>, planting: &Planting<'_>) -> Option<Fault> {
+    let expected = methods(run.garden, planting.ingredient);
+    let got = planting.plan.method;
     (!expected.contains(&got)).then(|| Fault::Method {
         planting: planting.name.clone(),
         expected,
@@ -45,17 +46,19 @@ fn method(planting: &Planting<'_>) -> Option<Fault> {
 
 /// The steps that a method takes, with as many picks as the plan has and with thinning where
 /// the plan thins.
-fn expected_steps(ingredient: &Ingredient, method: Method, got: &[StepKind]) -> Vec<StepKind> {
-    let crop = &ingredient.crop;
-    let is_potted = crop.indoor.is_some_and(|i| i.pots_per_flat.is_some());
+fn expected_steps(planting: &Planting<'_>, got: &[StepKind]) -> Vec<StepKind> {
+    let crop = &planting.ingredient.crop;
+    let method = planting.plan.method;
+    let has_pots = crop.indoor.is_some_and(|i| i.pots_per_flat.is_some());
+    let is_in_pots = planting.seedlings.is_some_and(|s| s.potted_up.is_some());
     let times = |kind: StepKind| match kind {
         StepKind::Sow => match method {
             Method::Direct | Method::Pieces | Method::Indoor => 1,
-            Method::Bought | Method::Growing | Method::Patch => 0,
+            Method::Bought | Method::Seedlings | Method::Growing | Method::Patch => 0,
         },
-        StepKind::PotUp => usize::from(method == Method::Indoor && is_potted),
-        StepKind::Harden => usize::from(method == Method::Indoor),
-        StepKind::PlantOut => usize::from(matches!(method, Method::Indoor | Method::Bought)),
+        StepKind::PotUp => usize::from(method.is_on_shelf() && has_pots && !is_in_pots),
+        StepKind::Harden => usize::from(method.is_on_shelf()),
+        StepKind::PlantOut => usize::from(StepKind::into_bed(method) == Some(kind)),
         StepKind::Thin => usize::from(method == Method::Direct && got.contains(&kind)),
         StepKind::Pick => got.iter().filter(|other| **other == kind).count().max(1),
         StepKind::Cure => usize::from(crop.picking.cure_days > 0),
@@ -68,7 +71,7 @@ fn expected_steps(ingredient: &Ingredient, method: Method, got: &[StepKind]) -> 
 
 fn steps(planting: &Planting<'_>) -> Option<Fault> {
     let got: Vec<StepKind> = planting.plan.steps.iter().map(|s| s.kind).collect();
-    let expected = expected_steps(planting.ingredient, planting.plan.method, &got);
+    let expected = expected_steps(planting, &got);
     (expected != got).then(|| Fault::Steps {
         planting: planting.name.clone(),
         expected,

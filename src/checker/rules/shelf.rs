@@ -11,7 +11,7 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
     let shelf = &run.garden.shelf;
     let mut faults = Vec::new();
     for planting in &run.plantings {
-        let on_shelf = |day: &usize| flats_on(planting, *day) > 0;
+        let on_shelf = |day: &usize| flats_on(run, planting, *day) > 0;
         let closed = |day: &usize| !shelf.open_on(run.horizon.date(*day));
         if let Some(day) = (0..run.horizon.days()).find(|d| on_shelf(d) && closed(d)) {
             faults.push(Fault::ShelfClosed {

@@ -20,7 +20,7 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
                     .first()
                     .map(|p| place_fault(run, planting, Some(p), PlaceFault::NotWhereItGrows)),
             ),
-            (Method::Growing, Source::Begun(at)) => {
+            (Method::Growing, Source::Begun(at)) if run.garden[at].in_bed().is_some() => {
                 faults.extend(where_it_grows(run, planting, at));
             }
             _ => faults.extend(places(run, planting)),
@@ -45,7 +45,7 @@ fn place_fault(
 
 /// What already stands takes exactly the strips that the garden says.
 fn where_it_grows(run: &Run<'_>, planting: &Planting<'_>, at: BegunAt) -> Option<Fault> {
-    let (bed, strips) = run.garden[at].in_bed();
+    let (bed, strips) = run.garden[at].in_bed()?;
     let right = match planting.places.as_slice() {
         [place] => place.bed == bed && *place.plan == plan::Place::of(&place.plan.bed, strips),
         _ => false,

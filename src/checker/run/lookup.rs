@@ -64,6 +64,7 @@ impl<'a> Run<'a> {
             steps,
             places: self.places(planting, unknown),
             grows_since: self.grows_since(ingredient),
+            seedlings: self.garden.seedlings_of(at),
             need: None,
         };
         planting.need = needs::need(self.garden, &planting);
@@ -85,7 +86,11 @@ impl<'a> Run<'a> {
 
     fn grows_since(&self, ingredient: &Ingredient) -> Option<usize> {
         match ingredient.source {
-            Source::Begun(at) => self.horizon.day_number(self.garden[at].since),
+            Source::Begun(at) => {
+                let begun = &self.garden[at];
+                begun.in_bed()?;
+                self.horizon.day_number(begun.since)
+            }
             Source::Sown | Source::Patch(_) => None,
         }
     }

@@ -40,7 +40,7 @@ impl Idea {
             DropReason::ShelfTooSmall => Self::ShelfRoom,
             DropReason::TooColdIndoors => Self::WarmerPlace,
             DropReason::NoBed | DropReason::Rotation => Self::BetterBed,
-            DropReason::BedsTooSmall => Self::FewerGrams,
+            DropReason::BedsTooSmall | DropReason::TooFewSeedlings => Self::FewerGrams,
             DropReason::LessonTooShort => Self::LongerLesson,
             DropReason::RarelyReady => Self::AnotherDay,
         }

@@ -200,6 +200,8 @@ pub enum Method {
     Pieces,
     /// Bought plants planted in the bed.
     Bought,
+    /// Seedlings that stand on the shelf when the plan begins, then planted out.
+    Seedlings,
     /// It stands in a bed when the plan begins.
     Growing,
     /// It comes every year.

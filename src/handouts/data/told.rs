@@ -176,6 +176,7 @@ fn method(method: garden::Method) -> Method {
         garden::Method::Indoor => Method::Indoor,
         garden::Method::Pieces => Method::Pieces,
         garden::Method::Bought => Method::Bought,
+        garden::Method::Seedlings => Method::Seedlings,
         garden::Method::Growing => Method::Growing,
         garden::Method::Patch => Method::Patch,
     }

@@ -89,17 +89,16 @@ fn raising(view: &View<'_>, raised: &Raised<'_>) -> String {
     };
     let which = tasks::sowing(view.sowing_of(planting));
     let which = which.map_or_else(String::new, |which| format!(", {which}"));
-    let cells = format!(
-        "{}{which}: {} of {} cells{mat}",
-        raised.ingredient.name,
-        count(planting.flats_sown, "flat"),
-        raised.cells
-    );
-    let pots = raised.pots.map_or_else(String::new, |pots| {
-        let flats = count(planting.flats_kept, "flat");
-        format!("; {flats} of {pots} pots for potting up")
+    let cells = raised.cells.map(|cells| {
+        let flats = count(planting.flats_sown, "flat");
+        format!("{flats} of {cells} cells{mat}")
     });
-    format!("{cells}{pots}.")
+    let pots = raised.pots.map(|pots| {
+        let flats = count(planting.flats_kept, "flat");
+        format!("{flats} of {pots} pots for potting up")
+    });
+    let both: Vec<String> = cells.into_iter().chain(pots).collect();
+    format!("{}{which}: {}.", raised.ingredient.name, both.join("; "))
 }
 
 /// Trellis, covers, and what the work in beds wants.

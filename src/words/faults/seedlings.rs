@@ -32,6 +32,17 @@ pub(super) fn told(fault: &Fault, words: Words) -> Option<Told> {
             &planting(p),
             "it does not come up at the warmth of the room or mat",
         ),
+        Fault::TooFewSeedlings {
+            planting: p,
+            expected,
+            got,
+        } => Told::of(
+            &planting(p),
+            format!(
+                "{} are to be planted out, and {expected} stand on the shelf",
+                count(*got, "seedling")
+            ),
+        ),
         Fault::Age {
             planting: p,
             weeks_lo,

@@ -99,6 +99,6 @@ pub(crate) fn way(method: Method) -> &'static str {
         Method::Indoor => "sown on the shelf and planted out",
         Method::Pieces => "planted as pieces, sets or cloves",
         Method::Bought => "bought as young plants",
-        Method::Growing | Method::Patch => "standing already",
+        Method::Seedlings | Method::Growing | Method::Patch => "standing already",
     }
 }

@@ -9,12 +9,19 @@ use super::takes::{Choice, School};
 
 /// True if all plantings have a place.
 pub fn hold(school: &School<'_>, choices: &[Choice<'_>]) -> bool {
-    let days = school.garden.horizon().days();
+    // Where several stand at once, they do so on a day on which one of them comes: no other day need be looked at.
+    let mut days: Vec<usize> = choices.iter().map(|c| c.candidate.bed_days.0).collect();
+    days.sort_unstable();
+    days.dedup();
     let plots = &school.candidates.plots;
     let mut beds = Beds {
         school,
         choices,
-        free: plots.iter().map(|p| vec![p.strips.count; days]).collect(),
+        free: plots
+            .iter()
+            .map(|p| vec![p.strips.count; days.len()])
+            .collect(),
+        days,
         blocks: vec![vec![0; choices.len()]; plots.len()],
     };
     let blocks = choices.first().map_or(0, |c| c.blocks);
@@ -24,7 +31,9 @@ pub fn hold(school: &School<'_>, choices: &[Choice<'_>]) -> bool {
 struct Beds<'a> {
     school: &'a School<'a>,
     choices: &'a [Choice<'a>],
-    /// Per plot and day: strips that are free.
+    /// The days on which a planting comes into a bed, in order.
+    days: Vec<usize>,
+    /// Per plot and such day: strips that are free.
     free: Vec<Vec<u32>>,
     /// Per plot: blocks of each planting.
     blocks: Vec<Vec<u32>>,
@@ -44,7 +53,9 @@ impl Beds<'_> {
         if plot == self.free.len() {
             return false;
         }
-        let days = candidate.bed_days.0..=candidate.bed_days.1;
+        let until = |last: usize| self.days.partition_point(|day| *day <= last);
+        let first = self.days.partition_point(|day| *day < candidate.bed_days.0);
+        let days = first..until(candidate.bed_days.1);
         let block = candidate.amounts.block.strips;
         let free = self.free[plot][days.clone()].iter().min();
         let room = free.map_or(0, |strips| strips / block);

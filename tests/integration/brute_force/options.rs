@@ -76,8 +76,7 @@ pub fn all<'a>(school: &School<'a>, at: IngredientAt, most: usize) -> Option<Vec
             };
             let amounts = amounts.iter().filter(|(choice, _)| one_grade(choice));
             for (choice, more) in amounts.filter(|_| choices.len() < plantings) {
-                let takes = takes.and(more);
-                if school.suffices(&takes) {
+                if let Some(takes) = school.both(&takes, more) {
                     open.push(([&choices[..], &[*choice]].concat(), takes, k + 1));
                 }
             }

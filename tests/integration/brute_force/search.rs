@@ -163,8 +163,7 @@ impl<'a> Search<'a> {
             return Ok(());
         };
         for way in *ways {
-            let takes = takes.and(&way.takes);
-            if self.school.suffices(&takes) {
+            if let Some(takes) = self.school.both(takes, &way.takes) {
                 chosen.push(way);
                 self.choose(aim, chosen, &takes, best)?;
                 chosen.pop();

@@ -3,7 +3,7 @@
 
 use tureen::calendar::Date;
 use tureen::candidates::{Candidate, Candidates};
-use tureen::garden::{ClassAt, Garden, Method};
+use tureen::garden::{ClassAt, Garden, Method, Reached, Source, Spot};
 use tureen::growth::need;
 
 /// A planting with its number of blocks.
@@ -70,22 +70,20 @@ impl<'a> School<'a> {
     pub fn takes(&self, choice: &Choice<'_>) -> Takes {
         let Choice { candidate, blocks } = *choice;
         let mut takes = self.nothing();
-        let ingredient = &self.garden[candidate.ingredient];
         let plants = blocks * candidate.amounts.block.plants;
         if let Some(shelf) = candidate.shelf {
-            let children = self.garden.children_of(candidate.grade);
-            let need = need(ingredient, Method::Indoor, children, plants);
+            let [sown, kept] = self.flats(candidate, plants);
             for (k, day) in self.days.iter().enumerate() {
                 if !(shelf.sown..=shelf.out).contains(day) {
                     continue;
                 }
                 takes.flats[k] = match *day {
-                    d if d < shelf.potted.0 => need.flats_sown,
-                    d if d > shelf.potted.1 => need.flats_kept,
-                    _ => need.flats_sown.max(need.flats_kept),
+                    d if d < shelf.potted.0 => sown,
+                    d if d > shelf.potted.1 => kept,
+                    _ => sown.max(kept),
                 };
                 if shelf.warm_until.is_some_and(|until| *day <= until) {
-                    takes.warm[k] = need.flats_sown;
+                    takes.warm[k] = sown;
                 }
             }
         }
@@ -104,13 +102,43 @@ impl<'a> School<'a> {
         takes
     }
 
-    /// True if shelf, mat and lessons suffice.
-    pub fn suffices(&self, takes: &Takes) -> bool {
+    /// Flats before and after potting up. Of seedlings that stand already, all have theirs; as many are potted up
+    /// as are planted, and a tenth more.
+    fn flats(&self, candidate: &Candidate, plants: u32) -> [u32; 2] {
+        let ingredient = &self.garden[candidate.ingredient];
+        let Source::Begun(at) = ingredient.source else {
+            let children = self.garden.children_of(candidate.grade);
+            let need = need(ingredient, Method::Indoor, children, plants);
+            return [need.flats_sown, need.flats_kept];
+        };
+        let begun = &self.garden[at];
+        let indoor = ingredient.crop.indoor.unwrap();
+        let Spot::Shelf { seedlings } = begun.spot else {
+            panic!("only what is on the shelf has days there");
+        };
+        match (begun.reached, indoor.pots_per_flat) {
+            (Reached::PottedUp { .. }, Some(pots)) => [seedlings.div_ceil(pots); 2],
+            (_, Some(pots)) => {
+                let potted = (plants + plants.div_ceil(10)).min(seedlings);
+                [
+                    seedlings.div_ceil(indoor.cells_per_flat),
+                    potted.div_ceil(pots),
+                ]
+            }
+            (_, None) => [seedlings.div_ceil(indoor.cells_per_flat); 2],
+        }
+    }
+
+    /// What both take together, if shelf, mat and lessons suffice for it.
+    pub fn both(&self, one: &Takes, other: &Takes) -> Option<Takes> {
         let shelf = &self.garden.shelf;
-        let in_time = |(taken, there): (&f64, &f64)| *taken <= there + 1e-6;
-        takes.flats.iter().all(|n| *n <= shelf.flats)
-            && takes.warm.iter().all(|n| *n <= shelf.warm_flats)
-            && takes.minutes.iter().zip(&self.minutes).all(in_time)
+        let within = |a: &[u32], b: &[u32], most| a.iter().zip(b).all(|(a, b)| a + b <= most);
+        let minutes = one.minutes.iter().zip(&other.minutes);
+        let mut in_time = minutes.zip(&self.minutes);
+        let suffices = within(&one.flats, &other.flats, shelf.flats)
+            && within(&one.warm, &other.warm, shelf.warm_flats)
+            && in_time.all(|((a, b), there)| a + b <= there + 1e-6);
+        suffices.then(|| one.and(other))
     }
 
     pub fn unattended_days(&self, takes: &Takes) -> u32 {
@@ -137,7 +165,7 @@ pub struct Takes {
 }
 
 impl Takes {
-    pub fn and(&self, other: &Self) -> Self {
+    fn and(&self, other: &Self) -> Self {
         let sums = |a: &[u32], b: &[u32]| a.iter().zip(b).map(|(a, b)| a + b).collect();
         Self {
             flats: sums(&self.flats, &other.flats),

@@ -89,7 +89,7 @@ fn every_method_has_its_packet_days() {
             c.methods.iter().all(|method| match method {
                 Method::Direct | Method::Pieces => c.ripening.days_from_sowing.is_some(),
                 Method::Indoor | Method::Bought => c.ripening.days_from_planting.is_some(),
-                Method::Growing | Method::Patch => false,
+                Method::Seedlings | Method::Growing | Method::Patch => false,
             })
         },
         |c| format!("{:?} {:?}", c.methods, c.ripening),

@@ -112,7 +112,7 @@ fn a_wrong_field_says_where_and_what_would_do() {
     assert_eq!(
         said("\"direct\"", "\"thrown\""),
         "line 12, column 26: unknown variant `thrown`, expected one of `direct`, `indoor`, \
-         `pieces`, `bought`, `growing`, `patch`"
+         `pieces`, `bought`, `seedlings`, `growing`, `patch`"
     );
 }
 

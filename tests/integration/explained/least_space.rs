@@ -171,7 +171,11 @@ fn no_fewer_strips_would_do() {
             continue;
         }
         // What stands already has its strips beside the plots.
-        let standing: u32 = garden.begun.iter().map(|b| b.in_bed().1.count).sum();
+        let standing: u32 = garden
+            .begun
+            .iter()
+            .filter_map(|b| Some(b.in_bed()?.1.count))
+            .sum();
         let free = strips.enough - standing;
         let enough = strips_suffice(&garden, free, &held);
         let fewer = match free {

@@ -191,7 +191,8 @@ fn the_schema_holds_the_keys_of_the_table_and_asks_for_those_that_are_needed() {
 }
 
 /// Figures without a unit: counts, shares, money and the like.
-const WITHOUT_UNIT: [&str; 17] = [
+const WITHOUT_UNIT: [&str; 18] = [
+    "count",
     "portions",
     "adults",
     "seed",

@@ -3,7 +3,7 @@
 use chrono::Weekday;
 use tureen::garden::{
     BedAt, BedKind, BegunAt, Care, Class, Garden, GradeAt, HandOver, Locale, Method, PatchAt,
-    Reached, Runs, Slot, Source, StripAt, Sun,
+    Reached, Runs, Seedlings, Slot, Source, StripAt, Sun,
 };
 use tureen::project;
 use tureen::units::{Celsius, Centimetres, Kilograms, Metres, Minutes, Share};
@@ -144,8 +144,8 @@ fn the_full_file_gives_its_school() {
 #[test]
 fn the_full_file_gives_its_dish() {
     let garden = full();
-    let [carrot, garlic, berries, bean] = garden.ingredients.as_slice() else {
-        panic!("four ingredients");
+    let [carrot, garlic, berries, bean, tomato] = garden.ingredients.as_slice() else {
+        panic!("five ingredients");
     };
     assert_eq!(carrot.methods, [Method::Direct]);
     assert_eq!(carrot.source, Source::Sown);
@@ -156,6 +156,7 @@ fn the_full_file_gives_its_dish() {
     assert_eq!(fallback.buy_by, day("2027-09-24"));
     assert_eq!(fallback.cost, Some(18.0));
     assert_eq!(garlic.source, Source::Begun(BegunAt(0)));
+    assert_eq!(tomato.source, Source::Begun(BegunAt(1)));
     assert_eq!(berries.name, "berries");
     assert_eq!(berries.source, Source::Patch(PatchAt(0)));
     assert_eq!(berries.grades, [GradeAt(2)]);
@@ -200,10 +201,18 @@ fn the_full_file_gives_its_garden() {
     assert_eq!((bed.runs, pot.runs), (Runs::NorthSouth, Runs::EastWest));
     assert_eq!(bed.extent(), (Metres(1.2), Metres(3.6)));
     let begun = &garden.begun[0];
-    let (at, strips) = begun.in_bed();
+    let (at, strips) = begun.in_bed().expect("a bed");
     assert_eq!((at, strips.first, strips.count), (BedAt(0), StripAt(2), 4));
     assert_eq!(begun.since, day("2026-10-12"));
     assert_eq!(begun.reached, Reached::Sown);
+    assert_eq!(begun.on_shelf(), None);
+    let seedlings = Seedlings {
+        count: 40,
+        sown: day("2027-03-15"),
+        potted_up: Some(day("2027-04-12")),
+    };
+    assert_eq!(garden.begun[1].on_shelf(), Some(seedlings));
+    assert_eq!(garden.begun[1].in_bed(), None);
     // The plan begins where the garlic was planted.
     assert_eq!(garden.horizon().first(), day("2026-10-12"));
     let patch = &garden.patches[0];

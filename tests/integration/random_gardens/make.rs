@@ -13,6 +13,7 @@ use super::dice::Dice;
 use super::{crops, school, sky};
 
 /// Least and most of everything that makes a garden large.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Size {
     pub grades: (u32, u32),
     pub ingredients: (u32, u32),

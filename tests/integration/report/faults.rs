@@ -53,6 +53,11 @@ fn named() -> Vec<Fault> {
             expected: 0.5,
             got: 0.24,
         },
+        Fault::TooFewSeedlings {
+            planting: bean(),
+            expected: 30,
+            got: 36,
+        },
         Fault::TooRarely {
             of: Subject::Planting(bean()),
             expected: 3,

@@ -1,7 +1,7 @@
 //! Plans written by hand, with numbers of seeds, flats and minutes filled in from `growth`.
 
-use tureen::garden::{Garden, Ingredient, Method};
-use tureen::growth::{effort, need};
+use tureen::garden::{Garden, Method};
+use tureen::growth::{effort, need_in};
 use tureen::plan::{
     Aim, AimResult, IngredientPromise, Place, Plan, Planting, Promise, Step, StepKind, Visit, When,
 };
@@ -66,15 +66,15 @@ pub fn planting(
 
 /// Fills in the grade where there is none, and seeds, flats and minutes from the number of plants.
 pub fn fill_in(garden: &Garden, planting: &mut Planting) {
-    let named = |i: &&Ingredient| i.name == planting.ingredient;
-    let ingredient = garden.ingredients.iter().find(named).unwrap();
+    let at = garden.ingredient_named(&planting.ingredient).unwrap();
+    let ingredient = &garden[at];
     let grade = garden
         .grade_positions()
         .find(|grade| garden[*grade].id == planting.grade)
         .unwrap_or(ingredient.grades[0]);
     planting.grade = garden[grade].id.clone();
     let children = garden.children_of(grade);
-    let need = need(ingredient, planting.method, children, planting.plants);
+    let need = need_in(garden, at, grade, planting.method, planting.plants);
     planting.seeds = need.seeds;
     planting.flats_sown = need.flats_sown;
     planting.flats_kept = need.flats_kept;

@@ -1,0 +1,63 @@
+//! Random gardens in which seedlings stand on the shelf when the plan begins.
+
+use tureen::calendar::{Date, plus_days};
+use tureen::candidates::Candidates;
+use tureen::garden::{Begun, BegunAt, Garden, IngredientAt, Method, Reached, Source, Spot};
+
+use super::dice::Dice;
+use super::make::{Size, garden};
+
+/// The gardens of a seed and of those after it are drawn until something in one is raised on the shelf.
+const DRAWS: u64 = 1_000;
+
+/// A garden of a seed in which what would be sown on the shelf was sown there before the plan begins.
+pub fn garden_with_seedlings(seed: u64, size: &Size) -> Garden {
+    let dice = &mut Dice::new(seed);
+    let seeds = (0..DRAWS).map(|draw| seed * DRAWS + draw);
+    let mut gardens = seeds.filter_map(|seed| begun(dice, garden(seed, size)));
+    gardens.next().expect("something is raised on a shelf")
+}
+
+/// The garden with its first ingredient of the shelf begun; `None` if there is none.
+fn begun(dice: &mut Dice, mut garden: Garden) -> Option<Garden> {
+    let all = Candidates::enumerate(&garden).all;
+    let mut raised = all.iter().filter(|c| c.method == Method::Indoor);
+    let (at, plants) = raised.next().map(|c| {
+        let plants = c.amounts.blocks.1 * c.amounts.block.plants;
+        (c.ingredient, plants)
+    })?;
+    let start = garden.school_year.start;
+    let given = seedlings(dice, &garden, at, (start, plants));
+    // Where there are some, the shelf holds them.
+    garden.shelf.from = start;
+    let indoor = garden[at].crop.indoor.unwrap();
+    let flats = given.on_shelf().unwrap().flats(&indoor);
+    garden.shelf.flats = garden.shelf.flats.max(flats);
+    garden.ingredients[at.0].source = Source::Begun(BegunAt(garden.begun.len()));
+    garden.begun.push(given);
+    Some(garden)
+}
+
+/// About as many seedlings as the target wants, sown in the weeks before the start.
+fn seedlings(
+    dice: &mut Dice,
+    garden: &Garden,
+    at: IngredientAt,
+    (start, plants): (Date, u32),
+) -> Begun {
+    let indoor = garden[at].crop.indoor.unwrap();
+    let weeks = i64::from(dice.int(0, indoor.weeks_hi));
+    let sown = plus_days(start, -7 * weeks + i64::from(dice.int(0, 6)));
+    let in_pots = indoor.pots_per_flat.is_some() && weeks >= 2 && dice.chance(0.4);
+    let (reached, since) = match in_pots {
+        true => (Reached::PottedUp { sown }, plus_days(sown, 14)),
+        false => (Reached::Sown, sown),
+    };
+    Begun {
+        spot: Spot::Shelf {
+            seedlings: (f64::from(plants) * dice.real(0.7, 1.6)).ceil() as u32,
+        },
+        reached,
+        since,
+    }
+}
