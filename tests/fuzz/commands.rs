@@ -159,6 +159,10 @@ fn value(takes: &str, start: &Start, dice: &mut Dice) -> String {
         "TABLE" => dice
             .one(&["bed", "grade.classes", "crop", "project", "beds", "[bed]"])
             .to_owned(),
+        "SHELL" => dice.one(&["bash", "zsh", "fish", "abacus"]).to_owned(),
+        "COMMAND" => dice
+            .one(&["plan", "why", "manual", "help", "orchard"])
+            .to_owned(),
         other => panic!("the driver needs values for {other}"),
     }
 }
