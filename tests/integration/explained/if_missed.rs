@@ -1,7 +1,7 @@
 //! What calendars and grades' pages say of a lesson of picking that falls out, against the plan
 //! without it: the visit is taken away, or made up for later, by hand, and the checker replays it.
 
-use tureen::calendar::Date;
+use tureen::calendar::{Date, plus_days};
 use tureen::checker::{CheckedPlan, DayLimit, Fault, Quantity, check, promise};
 use tureen::explain::slack;
 use tureen::facts::Facts;
@@ -258,6 +258,15 @@ fn on_the_page(case: &Case, task: &Task<'_>, meaning: Meaning, pages: &[String])
     let plain = |day| words.day(day).replace('\u{a0}', " ");
     let (day, who) = (plain(task.from), who(&case.garden, task.who));
     let title = title(task);
+    // What families do week after week stands in one row, from its first day to its last.
+    let in_weeks = |text: &str, side: i64| {
+        let days = (0..53).map(|weeks| plus_days(task.from, side * 7 * weeks));
+        days.map(plain).any(|other| other == text)
+    };
+    let is_of_the_day = |cell: &str| match cell.split_once(", weekly to ") {
+        Some((first, last)) => in_weeks(first, -1) && in_weeks(last, 1),
+        None => cell == day,
+    };
     let told = |line: &&str| {
         let line = line.trim_start();
         let cells: Vec<&str> = line
@@ -265,7 +274,7 @@ fn on_the_page(case: &Case, task: &Task<'_>, meaning: Meaning, pages: &[String])
             .map(str::trim)
             .filter(|c| !c.is_empty())
             .collect();
-        cells.first() == Some(&day.as_str())
+        cells.first().is_some_and(|cell| is_of_the_day(cell))
             && cells.get(1).is_some_and(|c| {
                 c.split(", ")
                     .flat_map(|c| c.split(" and "))
