@@ -6,6 +6,7 @@ mod export;
 mod reader;
 
 use std::collections::BTreeSet;
+use std::sync::LazyLock;
 use std::time::Duration;
 
 use tureen::deadline::Deadline;
@@ -33,18 +34,21 @@ fn recorded(garden: &Garden) -> Recorded {
     solve_and_record(garden, &options())
 }
 
-/// Gardens of all kinds with their programs.
-fn some_programs() -> Vec<(Garden, AimProgram)> {
-    let gardens = [tiny_garden()]
-        .into_iter()
-        .chain((0..30).map(|seed| garden(seed, &TINY)))
-        .chain([garden(3, &LARGER)]);
-    gardens
-        .flat_map(|garden| {
-            let programs = solve_and_record(&garden, &Options::default()).programs;
-            programs.into_iter().map(move |p| (garden.clone(), p))
-        })
-        .collect()
+/// Gardens of all kinds with their programs, solved once for all tests.
+fn some_programs() -> &'static [(Garden, AimProgram)] {
+    static MADE: LazyLock<Vec<(Garden, AimProgram)>> = LazyLock::new(|| {
+        let gardens = [tiny_garden()]
+            .into_iter()
+            .chain((0..30).map(|seed| garden(seed, &TINY)))
+            .chain([garden(3, &LARGER)]);
+        gardens
+            .flat_map(|garden| {
+                let programs = solve_and_record(&garden, &Options::default()).programs;
+                programs.into_iter().map(move |p| (garden.clone(), p))
+            })
+            .collect()
+    });
+    &MADE
 }
 
 /// Names that stand twice or are no single word.
@@ -118,10 +122,10 @@ fn every_row_tells_its_rule_and_every_section_its_rows() {
 #[test]
 fn what_is_written_is_what_was_solved() {
     for (garden, solved) in some_programs() {
-        let read = Read::of(&mps(&garden, &Program::of(&solved)));
+        let read = Read::of(&mps(garden, &Program::of(solved)));
         assert_eq!(
             read,
-            Read::from(&solved),
+            Read::from(solved),
             "{}, {:?}",
             garden.name,
             solved.result
