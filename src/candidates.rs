@@ -161,6 +161,29 @@ impl Candidates {
         least
     }
 
+    /// Those of the same garden with one sowing of each ingredient, which then gives the least share by
+    /// itself.
+    #[must_use]
+    pub fn sown_once(&self, garden: &Garden) -> Self {
+        let once = |c: &Candidate| {
+            let ingredient = &garden[c.ingredient];
+            if ingredient.most_plantings() == 1 {
+                return Some(c.clone());
+            }
+            let target = ingredient.target(garden.feast.portions);
+            let least = blocks_for(c.amounts.low, target * ingredient.least_share.0);
+            let amounts = c.amounts.clone().at_least(least)?;
+            Some(Candidate {
+                amounts,
+                ..c.clone()
+            })
+        };
+        Self {
+            all: self.all.iter().filter_map(once).collect(),
+            ..self.only(|_| false)
+        }
+    }
+
     /// Only the candidates for which `keep` holds.
     #[must_use]
     pub fn only(&self, keep: impl Fn(&Candidate) -> bool) -> Self {

@@ -92,6 +92,15 @@ impl Amounts {
         (least <= most).then_some(self)
     }
 
+    /// The same with at least `least` blocks; `None` if that is more than the most.
+    #[must_use]
+    pub fn at_least(mut self, least: u32) -> Option<Self> {
+        self.blocks.0 = self.blocks.0.max(least);
+        let (least, most) = self.blocks;
+        self.levels.retain(|l| l.up_to >= least);
+        (least <= most).then_some(self)
+    }
+
     /// The same with just so many blocks; `None` if they are too few or too many.
     #[must_use]
     pub fn exactly(mut self, blocks: u32) -> Option<Self> {

@@ -33,6 +33,12 @@ impl YearSet {
         self.words.iter().map(|w| w.count_ones()).sum()
     }
 
+    /// The years as bits, 64 to a word.
+    #[must_use]
+    pub fn words(&self) -> &[u64] {
+        &self.words
+    }
+
     /// True if no year belongs to it.
     #[must_use]
     pub fn is_empty(&self) -> bool {

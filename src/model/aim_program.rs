@@ -27,8 +27,7 @@ pub struct AimProgram {
     pub row_names: Vec<String>,
     /// The plantings that may be made.
     pub plantings: Vec<NamedPlanting>,
-    /// Terms of rows that the search has looked at so far, for this aim and those before it on the same
-    /// candidates: the work that it was, alike on every machine.
+    /// Terms of rows that the search has looked at so far, for this aim and those before it: the work that it was, alike on every machine.
     pub steps: u64,
 }
 

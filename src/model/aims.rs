@@ -28,11 +28,7 @@ pub fn objective(aim: Aim, setting: &Setting<'_>) -> Objective {
             .ingredient_positions()
             .flat_map(|at: IngredientAt| columns.ready_years(candidates, at))
             .collect(),
-        Aim::WholeDish => columns
-            .dish
-            .iter()
-            .map(|(years, col)| (*col, years.count))
-            .collect(),
+        Aim::WholeDish => vec![(columns.dish_years, 1.0)],
         Aim::LeastGrownShare => vec![(columns.least_share, 1.0)],
         Aim::ExpectedAmounts => columns
             .expected_share

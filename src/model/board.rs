@@ -7,6 +7,7 @@ use crate::plan::{Aim, AimResult};
 use super::aims::{concession, hold, objective};
 use super::columns::Columns;
 use super::forbidden::{Reached, forbid};
+use super::layout::Chosen;
 use super::program::{Program, Section};
 use super::rules;
 use super::setting::Setting;
@@ -40,6 +41,8 @@ pub struct Board<'a> {
     pub reached: Vec<Reached>,
     /// The blocks that each candidate has at least where it is made, under what is held.
     pub fewest: Vec<u32>,
+    /// Points that are known beforehand: their plantings can be laid out.
+    pub known: Vec<Vec<Chosen>>,
     /// Terms of rows that searches have looked at on it.
     pub steps: u64,
 }
@@ -69,6 +72,7 @@ impl<'a> Board<'a> {
             places,
             forbidden: Vec::new(),
             reached: Vec::new(),
+            known: Vec::new(),
             steps: 0,
         }
     }

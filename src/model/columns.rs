@@ -13,6 +13,8 @@ use super::program::{Col, Program, Terms};
 pub struct AlikeYears {
     /// One of them stands for all.
     pub year: usize,
+    /// All of them.
+    pub years: YearSet,
     /// How many they are.
     pub count: f64,
 }
@@ -22,9 +24,13 @@ pub struct AlikeYears {
 pub enum Ready {
     /// One sowing: it is ready when its planting is.
     AsPlanted,
-    /// Several sowings: one column for each group of alike years, `None` where no candidate
-    /// is ready.
-    Decided(Vec<(AlikeYears, Option<Col>)>),
+    /// Several sowings.
+    Decided {
+        /// One column for each group of alike years, `None` where no candidate is ready.
+        each: Vec<(AlikeYears, Option<Col>)>,
+        /// How many years these are.
+        years: Col,
+    },
 }
 
 /// A grade with a column of its own.
@@ -49,6 +55,8 @@ pub struct Columns {
     pub ready: Vec<Ready>,
     /// Years that are alike for every ingredient, with the column of the whole dish.
     pub dish: Vec<(AlikeYears, Col)>,
+    /// How many years the whole dish is ready.
+    pub dish_years: Col,
     /// Ready years of the worst ingredient.
     pub worst_years: Col,
     /// Least garden-grown share at low yield.
@@ -106,6 +114,7 @@ impl Columns {
             takes_part,
             ready,
             dish,
+            dish_years: program.whole(0, years),
             worst_years: program.whole(0, years),
             least_share: program.real(1.0),
             expected_share: garden
@@ -146,10 +155,7 @@ impl Columns {
             Ready::AsPlanted => of(candidates, at)
                 .map(|(k, c)| (self.made[k.0], f64::from(c.ready.len())))
                 .collect(),
-            Ready::Decided(groups) => groups
-                .iter()
-                .filter_map(|(years, col)| Some(((*col)?, years.count)))
-                .collect(),
+            Ready::Decided { years, .. } => vec![(*years, 1.0)],
         }
     }
 
@@ -161,13 +167,12 @@ impl Columns {
                 .filter(|(_, c)| c.ready.has(year))
                 .map(|(k, _)| (self.made[k.0], 1.0))
                 .collect(),
-            Ready::Decided(groups) => {
+            Ready::Decided { each, .. } => {
                 // Every year belongs to one of the groups: to that in which the same candidates are ready.
                 let alike = |years: &AlikeYears| {
                     of(candidates, at).all(|(_, c)| c.ready.has(years.year) == c.ready.has(year))
                 };
-                groups
-                    .iter()
+                each.iter()
                     .find(|(years, _)| alike(years))
                     .and_then(|(_, col)| Some(vec![((*col)?, 1.0)]))
                     .unwrap_or_default()
@@ -229,7 +234,10 @@ fn ready(
         let col = ever.then(|| program.binary());
         (years, col)
     };
-    Ready::Decided(groups.into_iter().map(with_column).collect())
+    let each: Vec<(AlikeYears, Option<Col>)> = groups.into_iter().map(with_column).collect();
+    let most = u32::try_from(candidates.years).unwrap_or(u32::MAX);
+    let years = program.whole(0, most);
+    Ready::Decided { each, years }
 }
 
 /// Groups the weather years that belong to the same of some sets.
@@ -237,15 +245,20 @@ fn alike_years<'a>(
     years: usize,
     sets: impl Iterator<Item = &'a YearSet> + Clone,
 ) -> Vec<AlikeYears> {
-    let mut groups: BTreeMap<Vec<bool>, AlikeYears> = BTreeMap::new();
+    let mut groups: BTreeMap<Vec<bool>, Vec<usize>> = BTreeMap::new();
     for year in 0..years {
         let pattern = sets.clone().map(|set| set.has(year)).collect();
-        groups
-            .entry(pattern)
-            .or_insert(AlikeYears { year, count: 0.0 })
-            .count += 1.0;
+        groups.entry(pattern).or_default().push(year);
     }
-    groups.into_values().collect()
+    let alike = |own: Vec<usize>| {
+        let year = *own.first()?;
+        Some(AlikeYears {
+            year,
+            years: YearSet::of(years, |year| own.contains(&year)),
+            count: own.len() as f64,
+        })
+    };
+    groups.into_values().filter_map(alike).collect()
 }
 
 /// Sessions in which more than one step may fall, with the most steps beyond the first. Where

@@ -1,5 +1,6 @@
-//! The engines behind one aim: first the search over groups, which is exact and soon done where
-//! each ingredient is sown once; then, for what it leaves open, the solver.
+//! The engines behind one aim: first the search over groups, which is exact and mostly soon done; then,
+//! for what it leaves open, the solver. Both are limited by what they look at, not by the clock, so that
+//! a busy machine finds the same plan; the deadline is the last resort.
 
 use super::board::{Board, Places};
 use super::point::settle;
@@ -7,10 +8,14 @@ use super::program::value;
 use super::search::{Goal, Limit, Searched, search};
 use super::solver::{Deadline, Objective, Solved, Unsolved, scale, solve};
 
-/// Terms that the search looks at where it is the engine, some seconds' worth.
-const MOST_STEPS: u64 = 1_500_000_000;
-/// Terms that it looks at where several sowings add up: these are no groups.
-const FEWER_STEPS: u64 = 60_000_000;
+/// Terms of rows that one search looks at, about a second's worth. What was ever proved of the scenarios,
+/// with two sowings and open grades, took less than a fifth of it.
+const MOST_STEPS: u64 = 400_000_000;
+/// The same of all searches for one plan; each has no more than half of what is left.
+const MOST_IN_ALL: u64 = 2_000_000_000;
+/// Programs with more terms than this are left as the search leaves them: with larger ones the solver
+/// is busy for long with its first points.
+const MOST_TERMS: usize = 100_000;
 
 /// The best point of a board that is at least as good as a known one. What is found not to go
 /// together is forbidden on the board from then on, and a known point is fitted to that.
@@ -60,6 +65,10 @@ pub fn best(
             });
         }
     }
+    let terms = board.program.rows().iter().map(|row| row.terms.len());
+    if board.places == Places::Projected && terms.sum::<usize>() > MOST_TERMS {
+        return start.map(unproved).ok_or(Unsolved::OutOfTime);
+    }
     let scaled = scale(objective, &board.program);
     match solve(&board.program, &scaled, start.as_deref(), deadline.left()) {
         Err(Unsolved::OutOfTime) => start.map(unproved).ok_or(Unsolved::OutOfTime),
@@ -73,17 +82,10 @@ pub fn best(
     }
 }
 
-/// How long a board is searched; `None` if its plots are named, or if grades are to be matched with
-/// ingredients, at which the solver is much better.
+/// How long a board is searched; `None` if its plots are named.
 fn steps(board: &Board<'_>) -> Option<u64> {
-    if board.places == Places::Named || board.garden.has_open_grades() {
-        return None;
-    }
-    let mut ingredients = board.garden.ingredients.iter();
-    match ingredients.all(|i| i.most_plantings() == 1) {
-        true => Some(MOST_STEPS),
-        false => Some(FEWER_STEPS),
-    }
+    let left = MOST_IN_ALL.saturating_sub(board.steps);
+    (board.places == Places::Projected).then_some(MOST_STEPS.min(left / 2))
 }
 
 /// Gives a point the columns that were added since it was made.

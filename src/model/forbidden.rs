@@ -18,11 +18,11 @@ pub struct Reached {
 
 /// Forbids a set of plantings that cannot be laid out together, and with it every set of
 /// plantings that take at least as much: each planting, with its fewest blocks, stands for all of
-/// its ingredient that stand at least as long, on no more plots, with at least as many strips. Of an
-/// ingredient of several sowings it stands for itself: two that take as much may do without the
-/// others. `fewest` are the blocks that each candidate has at least, under what is held.
+/// its ingredient that stand at least as long, on no more plots, with at least as many strips
+/// (`stands_in_for`). `fewest` are the blocks that each candidate has at least, under what is held.
 ///
-/// Where a candidate may have fewer blocks than are too many, the part has a column of its own.
+/// Where a candidate may have fewer blocks than are too many, or more than one of them may be made,
+/// the part has a column of its own.
 /// Gives back these columns.
 pub fn forbid(
     program: &mut Program,
@@ -39,20 +39,26 @@ pub fn forbid(
         let all = candidates.numbered();
         let alike: Vec<CandidateAt> = all
             .filter(|(_, c)| c.amounts.blocks.1 >= blocks)
-            .filter(|(_, c)| once && stands_as_long(c, planting) || c.is_same_planting(planting))
+            .filter(|(_, c)| stands_in_for(c, planting, set))
             .map(|(k, _)| k)
             .collect();
         // Made is as many as is too many: the columns themselves say it, and closer than a new one.
-        if alike.iter().all(|k| fewest[k.0] >= blocks) {
+        if (once || alike.len() == 1) && alike.iter().all(|k| fewest[k.0] >= blocks) {
             row.extend(alike.iter().map(|k| (columns.made[k.0], 1.0)));
             continue;
         }
         let col = program.binary();
-        let mut terms: Terms = vec![(col, -1.0)];
-        for k in &alike {
-            terms.extend(reaches(candidates, columns, fewest[k.0], *k, blocks));
+        let each = alike.iter();
+        let each = each.map(|k| reaches(candidates, columns, fewest[k.0], *k, blocks));
+        // One row says it closer, but holds only where no two of them are made.
+        let rows: Vec<Terms> = match once {
+            true => vec![each.flatten().collect()],
+            false => each.collect(),
+        };
+        for mut terms in rows {
+            terms.push((col, -1.0));
+            program.at_most(terms, 0.0);
         }
-        program.at_most(terms, 0.0);
         row.push((col, 1.0));
         let by = alike.into_iter().map(|k| (k, blocks)).collect();
         reached.push(Reached { col, by });
@@ -82,9 +88,18 @@ fn reaches(
     }
 }
 
-/// True if `c` takes at least the days and the choice of plots that `other` takes.
+/// True if a set of plantings is as impossible with `c` in the place of one of them: `c` takes at
+/// least as much. Of two sowings of one ingredient each stands only for itself, or one planting could
+/// be taken for both.
 #[must_use]
-pub fn stands_as_long(c: &Candidate, other: &Candidate) -> bool {
+pub fn stands_in_for(c: &Candidate, planting: &Candidate, set: &[Candidate]) -> bool {
+    let mut others = set.iter().filter(|p| !p.is_same_planting(planting));
+    let alone = others.all(|p| p.ingredient != planting.ingredient);
+    alone && stands_as_long(c, planting) || c.is_same_planting(planting)
+}
+
+/// True if `c` takes at least the days and the choice of plots that `other` takes.
+fn stands_as_long(c: &Candidate, other: &Candidate) -> bool {
     c.ingredient == other.ingredient
         && c.bed_days.0 <= other.bed_days.0
         && c.bed_days.1 >= other.bed_days.1

@@ -117,6 +117,7 @@ fn with_share(board: &mut Board<'_>, share: f64, deadline: &Deadline) -> Result<
             Fit::LaidOut | Fit::NotKnown => break,
         }
     }
+    board.steps = trial.steps;
     let learned = trial.forbidden.drain(board.forbidden.len()..);
     learned.for_each(|set| board.forbid(set));
     Ok(tried)

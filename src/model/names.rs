@@ -62,6 +62,7 @@ fn of_the_dish(board: &Board<'_>) -> Vec<(Col, String)> {
     let columns = &board.columns;
     let mut named: Vec<(Col, String)> = vec![
         (columns.worst_years, "worst-years".to_owned()),
+        (columns.dish_years, "dish-years".to_owned()),
         (columns.least_share, "least-share".to_owned()),
     ];
     for (k, name) in ingredients(board).iter().enumerate() {
@@ -71,10 +72,11 @@ fn of_the_dish(board: &Board<'_>) -> Vec<(Col, String)> {
         for (grade, col) in &columns.grown_by[k] {
             named.push((*col, format!("grows.{name}.{}", word(&garden[*grade].id))));
         }
-        let Ready::Decided(groups) = &columns.ready[k] else {
+        let Ready::Decided { each, years } = &columns.ready[k] else {
             continue;
         };
-        for (years, col) in groups {
+        named.push((*years, format!("ready-years.{name}")));
+        for (years, col) in each {
             named.extend(col.map(|col| (col, format!("ready.{name}.{}", year(years)))));
         }
     }

@@ -52,7 +52,8 @@ pub fn result_of(
     let bound = relaxed_bound(program, objective, limit).unwrap_or(trivial);
     let bound = match (aim.is_whole(), objective.maximise) {
         (true, true) => (bound + 1e-6).floor(),
-        (true, false) => (bound - 1e-6).ceil(),
+        // Never a negative nought.
+        (true, false) => (bound - 1e-6).ceil() + 0.0,
         (false, _) => bound,
     };
     AimResult {

@@ -7,7 +7,7 @@ use crate::garden::IngredientAt;
 use super::board::Board;
 use super::columns::{Columns, Ready};
 use super::layout::Chosen;
-use super::program::value;
+use super::program::{Section, value};
 use super::setting::Setting;
 
 /// The plantings that are made, by ingredient and first day.
@@ -48,10 +48,6 @@ pub fn values(board: &Board<'_>, chosen: &[Chosen]) -> Vec<f64> {
         if let Some(col) = columns.blocks[candidate.0] {
             values[col.0] = f64::from(*blocks);
         }
-        let choice = columns.grown_by[of_it.ingredient.0].iter();
-        for (_, col) in choice.filter(|(grade, _)| *grade == of_it.grade) {
-            values[col.0] = 1.0;
-        }
         // Rows hold the levels in order, so those that the blocks have passed are the first ones.
         let passed = of_it
             .amounts
@@ -63,8 +59,43 @@ pub fn values(board: &Board<'_>, chosen: &[Chosen]) -> Vec<f64> {
             values[up.0] = 1.0;
         }
     }
+    settle_grades(board, chosen, &mut values);
     settle(board, &mut values);
     values
+}
+
+/// Who grows what, of the plantings and of what is not planted.
+fn settle_grades(board: &Board<'_>, chosen: &[Chosen], values: &mut [f64]) {
+    let Board {
+        garden,
+        candidates,
+        columns,
+        ..
+    } = board;
+    if !garden.has_open_grades() {
+        return;
+    }
+    let made = chosen.iter().map(|c| &candidates[c.candidate]);
+    let given: Vec<_> = made.map(|c| (c.ingredient, c.grade)).collect();
+    let grades = garden.share_out(&given);
+    for (choice, own) in columns.grown_by.iter().zip(grades) {
+        for (_, col) in choice.iter().filter(|(grade, _)| *grade == own) {
+            values[col.0] = 1.0;
+        }
+    }
+}
+
+/// True if a point keeps the bounds of all columns and all rows but those about what is forbidden:
+/// these follow from its layout.
+#[must_use]
+pub fn keeps_rows(board: &Board<'_>, values: &[f64]) -> bool {
+    let sections = board.program.sections();
+    let mut rows = sections
+        .filter(|(section, _)| *section != Section::Forbidden)
+        .flat_map(|(_, rows)| rows);
+    let held = rows.all(|row| value(&row.terms, values) <= row.rhs + 1e-6);
+    let mut columns = board.program.columns().iter().zip(values);
+    held && columns.all(|(c, v)| c.lo - 1e-6 <= *v && *v <= c.hi + 1e-6)
 }
 
 /// Sets the columns that follow from plantings and blocks as good as these allow.
@@ -90,9 +121,11 @@ pub fn settle(board: &Board<'_>, values: &mut [f64]) {
     let years = least(&mut all().map(|at| value(&columns.ready_years(candidates, at), values)));
     // A garden of no ingredients has none that is worst.
     values[columns.worst_years.0] = years.min(candidates.years as f64).round();
+    values[columns.dish_years.0] = 0.0;
     for (years, dish) in &columns.dish {
         let ready = |at| value(&columns.ready_in(candidates, at, years.year), values);
         values[dish.0] = least(&mut all().map(ready)).min(1.0);
+        values[columns.dish_years.0] += years.count * values[dish.0];
     }
     let low = least(&mut all().map(|at| value(&setting.low_share(at), values)));
     values[columns.least_share.0] = low.min(1.0);
@@ -127,14 +160,17 @@ pub fn settle(board: &Board<'_>, values: &mut [f64]) {
 
 /// In which years an ingredient of several sowings is ready.
 fn settle_readiness(setting: &Setting<'_>, at: IngredientAt, values: &mut [f64]) {
-    let Ready::Decided(groups) = &setting.columns.ready[at.0] else {
+    let Ready::Decided { each, years: sum } = &setting.columns.ready[at.0] else {
         return;
     };
-    for (years, col) in groups {
+    values[sum.0] = 0.0;
+    for (years, col) in each {
         let Some(col) = col else { continue };
         // A sum of kilograms that is just enough can miss 1 by rounding.
         let low = setting.least_share_ready(at, years.year);
-        values[col.0] = f64::from(u8::from(value(&low, values) >= 1.0 - 1e-9));
+        let ready = value(&low, values) >= 1.0 - 1e-9;
+        values[col.0] = f64::from(u8::from(ready));
+        values[sum.0] += years.count * values[col.0];
     }
 }
 

@@ -5,6 +5,7 @@ mod amount;
 mod capacity;
 mod care;
 mod crowds;
+mod needs;
 mod participation;
 mod readiness;
 mod rotation;
@@ -17,6 +18,7 @@ use crate::plan::Rule;
 use super::program::{Program, Section};
 use super::setting::Setting;
 
+pub use needs::Floor;
 pub use rotation::wish_broken;
 pub use space::name_plots;
 
@@ -37,12 +39,13 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
     }
 }
 
-/// Adds rounded rows about strips, given the fewest blocks of each candidate that is made.
-pub fn tighten(program: &mut Program, setting: &Setting<'_>, fewest: &[u32]) {
+/// Adds rows about strips, given what is held of each ingredient.
+pub fn tighten(program: &mut Program, setting: &Setting<'_>, floor: &Floor<'_>) {
     for short in [
         space::short_of_strips(setting),
         rotation::short_of_strips(setting),
     ] {
-        crowds::add_rounded(program, setting, &short, fewest);
+        crowds::add_rounded(program, setting, &short, floor.fewest);
+        needs::add_rows(program, setting, &short, floor);
     }
 }

@@ -1,7 +1,7 @@
 //! Holds every ingredient to a share of its target, in shares and in whole blocks.
 
 use super::program::Program;
-use super::rules::tighten;
+use super::rules::{Floor, tighten};
 use super::setting::Setting;
 
 /// Holds every ingredient to a share of its target at low yield, in columns and, for ingredients of one
@@ -33,6 +33,10 @@ pub fn at_least(program: &mut Program, setting: &Setting<'_>, share: f64) -> Vec
             );
         }
     }
-    tighten(program, setting, &fewest);
+    let floor = Floor {
+        fewest: &fewest,
+        share: share - 1e-9,
+    };
+    tighten(program, setting, &floor);
     fewest
 }

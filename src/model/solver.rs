@@ -55,6 +55,9 @@ pub enum Unsolved {
 /// program ends at the same point on every machine.
 const MOST_BYTES: usize = 400 << 20;
 
+/// And at no more than would be so many terms of rows, if each were looked at once at every point.
+const MOST_WORK: usize = 500_000_000;
+
 /// Solves a program for an objective, from a feasible point if one is known. Where a search ends
 /// at its ceiling with a better point, it is begun anew from that point, which leaves it less to
 /// look at; where it ends without one, it is tried with the rows turned, and then given up.
@@ -241,8 +244,9 @@ fn most_nodes(program: &Program) -> u64 {
     // where each column and row stands.
     let change = 2 * size_of::<(usize, f64, f64)>();
     let bytes = columns * (change + 1) + rows;
-    let fit = u64::try_from(MOST_BYTES / bytes.max(1)).unwrap_or(u64::MAX);
-    fit.max(1)
+    let terms: usize = program.rows().iter().map(|row| row.terms.len()).sum();
+    let fit = (MOST_BYTES / bytes.max(1)).min(MOST_WORK / terms.max(1));
+    u64::try_from(fit).unwrap_or(u64::MAX).max(1)
 }
 
 /// The solver's errors as ours.

@@ -1,6 +1,6 @@
 //! One aim after the other: solve, hold, go on from the same point.
 
-use crate::candidates::{Candidate, CandidateAt, Candidates};
+use crate::candidates::Candidate;
 use crate::garden::Garden;
 use crate::plan::{Aim, AimResult};
 
@@ -10,6 +10,7 @@ use super::board::{Board, Places};
 use super::engine::best;
 use super::fit::{Fit, fit};
 use super::grown_share;
+use super::known::{self, Plantings};
 use super::layout::Chosen;
 use super::one_aim::{result_of, solve_for};
 use super::point::{self, chosen, settle};
@@ -49,6 +50,8 @@ pub struct Staged {
     pub laid_out: bool,
     /// The programs of the aims that were followed in this step, if they are recorded.
     pub programs: Vec<AimProgram>,
+    /// The points that were reached in this step, in order, each once.
+    pub points: Vec<Plantings>,
 }
 
 impl Staged {
@@ -58,6 +61,15 @@ impl Staged {
         let wanted = garden.ingredients.len() as f64;
         let mut aims = self.aims.iter();
         !aims.any(|a| a.aim == Aim::InThePot && a.value < wanted)
+    }
+
+    /// Keeps the plantings of the point.
+    fn keep_point(&mut self, board: &Board<'_>) {
+        let chosen = chosen(&board.candidates, &board.columns, &self.values);
+        let point = known::plantings(&board.candidates, &chosen);
+        if self.laid_out && self.points.last() != Some(&point) {
+            self.points.push(point);
+        }
     }
 
     /// Records the program of an aim as it stands.
@@ -92,11 +104,15 @@ pub const MOST_FORBIDDEN: usize = 40;
 pub fn in_the_pot(board: &mut Board<'_>, pace: &Pace) -> Result<Staged, Unsolved> {
     let aim = objective(Aim::InThePot, &board.setting());
     let mut tries = 0;
+    let mut start = known::better(board, Aim::InThePot, None);
     let (first, values, laid_out) = loop {
-        let solved = best(board, (&aim, true), None, &pace.deadline)?;
+        let solved = best(board, (&aim, true), start.as_mut(), &pace.deadline)?;
         let first = result_of(Aim::InThePot, &aim, &board.program, &solved, &pace.deadline);
         match fit(board, &solved.values) {
-            Fit::Never(set) if tries < MOST_FORBIDDEN => board.forbid(set),
+            Fit::Never(set) if tries < MOST_FORBIDDEN => {
+                board.forbid(set);
+                start = known::better(board, Aim::InThePot, None);
+            }
             fit => break (first, solved.values, fit == Fit::LaidOut),
         }
         tries += 1;
@@ -107,7 +123,9 @@ pub fn in_the_pot(board: &mut Board<'_>, pace: &Pace) -> Result<Staged, Unsolved
         kept: Vec::new(),
         laid_out,
         programs: Vec::new(),
+        points: Vec::new(),
     };
+    staged.keep_point(board);
     staged.record(board, &first, pace);
     Ok(staged)
 }
@@ -158,6 +176,7 @@ pub fn later(
         kept: Vec::new(),
         laid_out: true,
         programs: Vec::new(),
+        points: Vec::new(),
     };
     for aim in aims {
         if pace.deadline.is_over() {
@@ -178,14 +197,18 @@ pub fn later(
         let much_smaller = 4 * fewer.all.len() < 3 * board.candidates.all.len();
         if board.places == Places::Projected && much_smaller {
             let made = chosen(&board.candidates, &board.columns, &staged.values);
-            let made = carried(&board.candidates, &made, &fewer);
+            let made = known::carried(&board.candidates, &made, &fewer);
             let known = std::mem::take(&mut board.forbidden);
+            let points = known::carried_over(&board.candidates, &board.known, &fewer);
+            let steps = board.steps;
             *board = Board::new(board.garden, fewer, board.places);
+            board.steps = steps;
             hold_all(board, &staged.aims, pace);
             for kept in &staged.kept {
                 board.hold(kept, 0);
             }
             known.into_iter().for_each(|set| board.forbid(set));
+            board.known = points;
             staged.values = point::values(board, &made);
         }
     }
@@ -198,21 +221,6 @@ pub fn hold_all(board: &mut Board<'_>, results: &[AimResult], pace: &Pace) {
     for result in results.iter().skip(1) {
         board.hold(result, pace.concession_years);
     }
-}
-
-/// The same plantings in another set of candidates that holds them.
-#[must_use]
-pub fn carried(from: &Candidates, chosen: &[Chosen], to: &Candidates) -> Vec<Chosen> {
-    chosen
-        .iter()
-        .filter_map(|c| {
-            let same = |other| from[c.candidate].is_same_planting(other);
-            Some(Chosen {
-                candidate: CandidateAt(to.all.iter().position(same)?),
-                blocks: c.blocks,
-            })
-        })
-        .collect()
 }
 
 /// A point that keeps the earlier aims, with the later aims as they happen to be.
@@ -245,6 +253,7 @@ fn follow(
 ) -> Result<(), Unsolved> {
     let (result, laid_out) = seek(board, aim, &mut staged.values, pace)?;
     staged.laid_out &= laid_out;
+    staged.keep_point(board);
     staged.record(board, &result, pace);
     staged.aims.push(result);
     board.hold(&result, pace.concession_years);
@@ -260,6 +269,10 @@ fn seek(
     pace: &Pace,
 ) -> Result<(AimResult, bool), Unsolved> {
     let mut tries = 0;
+    let reached = value(&objective(aim, &board.setting()).terms, values);
+    if let Some(known) = known::better(board, aim, Some(reached)) {
+        *values = known;
+    }
     loop {
         let mut point = values.clone();
         let result = match aim {

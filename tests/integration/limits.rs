@@ -20,14 +20,14 @@ fn scenario(folder: &str, name: &str, change: impl Fn(&str) -> String) -> Folder
     folder
 }
 
-/// Autumn down under with two sowings of everything: the search of it stays open for long.
-fn sown_twice(folder: &str) -> Folder {
-    scenario(folder, "autumn-down-under", |text| {
+/// Nine grades with four sowings of everything: the search of it stays open for long.
+fn sown_often(folder: &str) -> Folder {
+    scenario(folder, "nine-grades", |text| {
         let once: Vec<&str> = text
             .lines()
             .filter(|line| !line.starts_with("max_sowings"))
             .collect();
-        let twice = "[[dish.ingredient]]\nmax_sowings = 2";
-        once.join("\n").replace("[[dish.ingredient]]", twice)
+        let often = "[[dish.ingredient]]\nmax_sowings = 4";
+        once.join("\n").replace("[[dish.ingredient]]", often)
     })
 }

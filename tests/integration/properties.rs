@@ -1,6 +1,7 @@
-//! What holds whatever the garden and the weather: warmth hastens, more room never hurts, the
+//! What holds whatever the garden and the weather: warmth hastens, more room or freedom never hurts, the
 //! south mirrors the north, weather years only count, and the order of a file means nothing.
 
+mod freedom;
 mod mirror;
 mod more;
 mod sections;
@@ -35,7 +36,12 @@ fn made(garden: &Garden, concession_years: u32, time_limit: Duration) -> Made {
         deadline: Deadline::after(time_limit),
         concession_years,
     };
-    match solve(garden, &options) {
+    made_until(garden, &options)
+}
+
+/// The same with options whose time has begun.
+fn made_until(garden: &Garden, options: &Options) -> Made {
+    match solve(garden, options) {
         Outcome::Planned(plan) => match check(garden, plan) {
             Ok(checked) => Made::Plan(checked.plan().clone()),
             Err(violations) => panic!("{}: {violations:?}", garden.name),

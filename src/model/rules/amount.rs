@@ -1,6 +1,7 @@
 //! Every ingredient reaches its least share: blocks between fewest and most where a planting
 //! is made, no more sowings than allowed, and shares of the target as columns.
 
+use crate::garden::IngredientAt;
 use crate::model::columns::of;
 use crate::model::program::{Program, negated};
 
@@ -22,6 +23,9 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
         let mut in_pot = vec![(columns.in_pot[at.0], 1.0)];
         in_pot.extend(negated(made));
         program.at_most(in_pot, 0.0);
+        if garden[at].most_plantings() > 1 {
+            all_give_the_least(program, setting, at);
+        }
 
         let mut low = vec![(columns.least_share, 1.0)];
         low.extend(negated(setting.low_share(at)));
@@ -30,6 +34,14 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
         program.at_most(low, 0.0);
         program.at_most(expected, 0.0);
     }
+}
+
+/// What is in the pot is ready in some year, so all its sowings together give its least share.
+fn all_give_the_least(program: &mut Program, setting: &Setting<'_>, at: IngredientAt) {
+    let least = setting.garden[at].least_share.0;
+    let mut row = vec![(setting.columns.in_pot[at.0], least * (1.0 - 1e-9))];
+    row.extend(negated(setting.low_share(at)));
+    program.at_most(row, 0.0);
 }
 
 /// Fewest and most blocks hold only where the planting is made.

@@ -56,12 +56,20 @@ impl Crowd {
         (greatest_use(setting.garden, all, most) > crowd.strips).then_some(crowd)
     }
 
-    fn has(&self, c: &Candidate) -> bool {
+    /// True if a candidate belongs to it.
+    #[must_use]
+    pub fn has(&self, c: &Candidate) -> bool {
         confined(c, self.set) && self.who.has(c)
     }
 
+    /// The strips for all of it.
+    #[must_use]
+    pub fn strips(&self) -> u32 {
+        self.strips
+    }
+
     /// The candidates of the crowd, with their positions.
-    fn own<'a>(
+    pub fn own<'a>(
         &'a self,
         setting: &Setting<'a>,
     ) -> impl Iterator<Item = (CandidateAt, &'a Candidate)> {

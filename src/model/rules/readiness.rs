@@ -13,12 +13,19 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
         columns,
     } = setting;
     let least = f64::from(candidates.least_ready_years());
+    let mut dish = vec![(columns.dish_years, 1.0)];
+    dish.extend(columns.dish.iter().map(|(years, col)| (*col, -years.count)));
+    program.at_most(dish, 0.0);
     for at in garden.ingredient_positions() {
         let years = columns.ready_years(candidates, at);
         let mut worst = vec![(columns.worst_years, 1.0)];
         worst.extend(negated(years.clone()));
         program.at_most(worst, 0.0);
-        if let Ready::Decided(_) = &columns.ready[at.0] {
+        if let Ready::Decided { each, years: sum } = &columns.ready[at.0] {
+            let mut counted = vec![(*sum, 1.0)];
+            let each = each.iter().filter_map(|(y, col)| Some(((*col)?, -y.count)));
+            counted.extend(each);
+            program.at_most(counted, 0.0);
             enough_in_a_ready_year(program, setting, at);
             let mut in_pot = vec![(columns.in_pot[at.0], least)];
             in_pot.extend(negated(years));
@@ -39,10 +46,10 @@ fn enough_in_a_ready_year(
     setting: &Setting<'_>,
     at: crate::garden::IngredientAt,
 ) {
-    let Ready::Decided(groups) = &setting.columns.ready[at.0] else {
+    let Ready::Decided { each, .. } = &setting.columns.ready[at.0] else {
         return;
     };
-    for (years, col) in groups {
+    for (years, col) in each {
         let Some(col) = col else { continue };
         let mut row = vec![(*col, 1.0)];
         row.extend(negated(setting.least_share_ready(at, years.year)));

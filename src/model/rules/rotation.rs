@@ -9,6 +9,7 @@ use crate::model::program::Program;
 use crate::model::setting::Setting;
 
 use super::crowds::{self, Crowd, Who, plot_sets};
+use super::needs;
 
 /// Adds the rows of the rule.
 pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
@@ -21,7 +22,9 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
                 .is_none_or(|day| !bed.is_tired_of(crop, day))
         })
     }));
-    crowds::add_rows(program, setting, &short_of_strips(setting));
+    let short = short_of_strips(setting);
+    crowds::add_rows(program, setting, &short);
+    needs::add_least(program, setting, &short);
 }
 
 /// The plantings of a family within a set of plots, where strips can run short.

@@ -9,10 +9,13 @@ use crate::plan::Rule;
 
 use super::capacity::Capacities;
 use super::crowds::{self, Crowd, Who, confined, plot_sets};
+use super::needs;
 
 /// Adds the rows of the rule.
 pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
-    crowds::add_rows(program, setting, &short_of_strips(setting));
+    let short = short_of_strips(setting);
+    crowds::add_rows(program, setting, &short);
+    needs::add_least(program, setting, &short);
 }
 
 /// The plantings within a set of plots on a day, where strips can run short.

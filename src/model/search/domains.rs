@@ -1,6 +1,8 @@
 //! What a search has left open: the options of each group and the bounds of each column. Every
 //! change stands on a trail, so that it can be taken back, and on a list of what to look at again.
 
+use super::at::{GroupAt, OptionAt, VarAt};
+
 /// Nothing is left: what was assumed cannot be.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Dead;
@@ -14,18 +16,18 @@ const ROUNDING: f64 = 1e-6;
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Changed {
     /// An option of the group, or that it may have none.
-    Group(usize),
+    Group(GroupAt),
     /// The bounds of the column.
-    Column(usize),
+    Column(VarAt),
 }
 
 /// A change that can be taken back.
 #[derive(Debug, Clone, Copy)]
 enum Undo {
-    Option(usize),
-    NoneOf(usize),
-    Low(usize, f64),
-    High(usize, f64),
+    Option(OptionAt),
+    NoneOf(GroupAt),
+    Low(VarAt, f64),
+    High(VarAt, f64),
 }
 
 /// A column's bounds. Those of a column that belongs to an option hold if the option is chosen;
@@ -51,7 +53,7 @@ impl Bounds {
 /// A set of options of which one is chosen, or none where that is allowed.
 #[derive(Debug, Clone)]
 struct Group {
-    options: Vec<usize>,
+    options: Vec<OptionAt>,
     open: usize,
     none: bool,
 }
@@ -61,7 +63,7 @@ struct Group {
 pub struct Domains {
     columns: Vec<Bounds>,
     groups: Vec<Group>,
-    group_of: Vec<usize>,
+    group_of: Vec<GroupAt>,
     open: Vec<bool>,
     trail: Vec<Undo>,
     changed: Vec<Changed>,
@@ -75,9 +77,9 @@ impl Domains {
         let mut group_of = Vec::new();
         for (group, size) in sizes.iter().enumerate() {
             let first = group_of.len();
-            group_of.extend(std::iter::repeat_n(group, *size));
+            group_of.extend(std::iter::repeat_n(GroupAt(group), *size));
             groups.push(Group {
-                options: (first..first + size).collect(),
+                options: (first..first + size).map(OptionAt).collect(),
                 open: *size,
                 none: true,
             });
@@ -94,50 +96,55 @@ impl Domains {
 
     /// The bounds of a column.
     #[must_use]
-    pub fn column(&self, column: usize) -> Bounds {
+    pub fn column(&self, VarAt(column): VarAt) -> Bounds {
         self.columns[column]
     }
 
-    /// How many groups there are.
-    #[must_use]
-    pub fn groups(&self) -> usize {
-        self.groups.len()
+    /// All groups.
+    pub fn groups(&self) -> impl Iterator<Item = GroupAt> + use<> {
+        (0..self.groups.len()).map(GroupAt)
     }
 
     /// The group of an option.
     #[must_use]
-    pub fn group_of(&self, option: usize) -> usize {
-        self.group_of[option]
+    pub fn group_of(&self, option: OptionAt) -> GroupAt {
+        self.group_of[option.0]
     }
 
     /// True if an option may still be chosen.
     #[must_use]
-    pub fn is_open(&self, option: usize) -> bool {
-        self.open[option]
+    pub fn is_open(&self, option: OptionAt) -> bool {
+        self.open[option.0]
     }
 
     /// True if a group may have none of its options.
     #[must_use]
-    pub fn may_have_none(&self, group: usize) -> bool {
-        self.groups[group].none
+    pub fn may_have_none(&self, group: GroupAt) -> bool {
+        self.groups[group.0].none
     }
 
     /// How many ways a group has left: its open options, and none.
     #[must_use]
-    pub fn ways(&self, group: usize) -> usize {
+    pub fn ways(&self, GroupAt(group): GroupAt) -> usize {
         self.groups[group].open + usize::from(self.groups[group].none)
     }
 
-    /// The open options of a group.
-    pub fn options(&self, group: usize) -> impl Iterator<Item = usize> + '_ {
-        let all = self.groups[group].options.iter().copied();
-        all.filter(|option| self.open[*option])
+    /// The open options of a group, in order.
+    pub fn options(&self, group: GroupAt) -> impl DoubleEndedIterator<Item = OptionAt> + '_ {
+        let all = self.groups[group.0].options.iter().copied();
+        all.filter(|option| self.is_open(*option))
+    }
+
+    /// The options of a group, open or closed, in order.
+    #[must_use]
+    pub fn all_options(&self, group: GroupAt) -> &[OptionAt] {
+        &self.groups[group.0].options
     }
 
     /// The option that is left, if it is the only way.
     #[must_use]
-    pub fn chosen(&self, group: usize) -> Option<usize> {
-        match (self.groups[group].open, self.groups[group].none) {
+    pub fn chosen(&self, group: GroupAt) -> Option<OptionAt> {
+        match (self.groups[group.0].open, self.groups[group.0].none) {
             (1, false) => self.options(group).next(),
             _ => None,
         }
@@ -145,8 +152,8 @@ impl Domains {
 
     /// The least that a column times a weight can be.
     #[must_use]
-    pub fn least(&self, column: usize, weight: f64) -> f64 {
-        let Bounds { lo, hi, .. } = self.columns[column];
+    pub fn least(&self, column: VarAt, weight: f64) -> f64 {
+        let Bounds { lo, hi, .. } = self.column(column);
         if weight > 0.0 {
             weight * lo
         } else {
@@ -155,29 +162,29 @@ impl Domains {
     }
 
     /// An option is not chosen.
-    pub fn close(&mut self, option: usize) -> Result<(), Dead> {
-        if !self.open[option] {
+    pub fn close(&mut self, option: OptionAt) -> Result<(), Dead> {
+        if !self.is_open(option) {
             return Ok(());
         }
-        let group = self.group_of[option];
-        self.open[option] = false;
-        self.groups[group].open -= 1;
+        let group = self.group_of(option);
+        self.open[option.0] = false;
+        self.groups[group.0].open -= 1;
         self.trail.push(Undo::Option(option));
         self.changed.push(Changed::Group(group));
         self.some_way_left(group)
     }
 
     /// A group has one of its options.
-    pub fn close_none(&mut self, group: usize) -> Result<(), Dead> {
-        if self.groups[group].none {
-            self.groups[group].none = false;
+    pub fn close_none(&mut self, group: GroupAt) -> Result<(), Dead> {
+        if self.may_have_none(group) {
+            self.groups[group.0].none = false;
             self.trail.push(Undo::NoneOf(group));
             self.changed.push(Changed::Group(group));
         }
         self.some_way_left(group)
     }
 
-    fn some_way_left(&self, group: usize) -> Result<(), Dead> {
+    fn some_way_left(&self, group: GroupAt) -> Result<(), Dead> {
         match self.ways(group) {
             0 => Err(Dead),
             _ => Ok(()),
@@ -185,8 +192,8 @@ impl Domains {
     }
 
     /// A group has this option, or none where no option is given.
-    pub fn choose(&mut self, group: usize, option: Option<usize>) -> Result<(), Dead> {
-        let others: Vec<usize> = self.options(group).filter(|o| Some(*o) != option).collect();
+    pub fn choose(&mut self, group: GroupAt, option: Option<OptionAt>) -> Result<(), Dead> {
+        let others: Vec<OptionAt> = self.options(group).filter(|o| Some(*o) != option).collect();
         for other in others {
             self.close(other)?;
         }
@@ -197,38 +204,38 @@ impl Domains {
     }
 
     /// A column is at least so much.
-    pub fn raise(&mut self, column: usize, lo: f64) -> Result<(), Dead> {
-        let Bounds { lo: old, hi, whole } = self.columns[column];
+    pub fn raise(&mut self, column: VarAt, lo: f64) -> Result<(), Dead> {
+        let Bounds { lo: old, hi, whole } = self.column(column);
         let lo = if whole { (lo - ROUNDING).ceil() } else { lo };
         if lo > hi + ROUNDING {
             return Err(Dead);
         }
         if lo > old + LEAST_STEP {
             self.trail.push(Undo::Low(column, old));
-            self.columns[column].lo = lo.min(hi);
+            self.columns[column.0].lo = lo.min(hi);
             self.changed.push(Changed::Column(column));
         }
         Ok(())
     }
 
     /// A column is at most so much.
-    pub fn lower(&mut self, column: usize, hi: f64) -> Result<(), Dead> {
-        let Bounds { lo, hi: old, whole } = self.columns[column];
+    pub fn lower(&mut self, column: VarAt, hi: f64) -> Result<(), Dead> {
+        let Bounds { lo, hi: old, whole } = self.column(column);
         let hi = if whole { (hi + ROUNDING).floor() } else { hi };
         if hi < lo - ROUNDING {
             return Err(Dead);
         }
         if hi < old - LEAST_STEP {
             self.trail.push(Undo::High(column, old));
-            self.columns[column].hi = hi.max(lo);
+            self.columns[column.0].hi = hi.max(lo);
             self.changed.push(Changed::Column(column));
         }
         Ok(())
     }
 
     /// A column times a weight is at most `slack` above the least that it can be.
-    pub fn keep_within(&mut self, column: usize, weight: f64, slack: f64) -> Result<(), Dead> {
-        let Bounds { lo, hi, .. } = self.columns[column];
+    pub fn keep_within(&mut self, column: VarAt, weight: f64, slack: f64) -> Result<(), Dead> {
+        let Bounds { lo, hi, .. } = self.column(column);
         if weight.abs() * (hi - lo) <= slack {
             Ok(())
         } else if weight > 0.0 {
@@ -255,12 +262,12 @@ impl Domains {
         while self.trail.len() > mark {
             match self.trail.pop() {
                 Some(Undo::Option(option)) => {
-                    self.open[option] = true;
-                    self.groups[self.group_of[option]].open += 1;
+                    self.open[option.0] = true;
+                    self.groups[self.group_of[option.0].0].open += 1;
                 }
-                Some(Undo::NoneOf(group)) => self.groups[group].none = true,
-                Some(Undo::Low(column, lo)) => self.columns[column].lo = lo,
-                Some(Undo::High(column, hi)) => self.columns[column].hi = hi,
+                Some(Undo::NoneOf(group)) => self.groups[group.0].none = true,
+                Some(Undo::Low(column, lo)) => self.columns[column.0].lo = lo,
+                Some(Undo::High(column, hi)) => self.columns[column.0].hi = hi,
                 None => return,
             }
         }

@@ -3,23 +3,27 @@
 
 use std::collections::BTreeMap;
 
+use super::at::{GroupAt, OptionAt, VarAt};
 use super::domains::{Dead, Domains};
 
-/// A column that belongs to an option: it is 0 unless that is chosen.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Owner {
-    /// The column is 1 where the option is chosen.
-    Is(usize),
-    /// The column can be more than 0 where the option is chosen.
-    Of(usize),
+/// What a column of the program is in a search.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Stands {
+    /// A column by itself.
+    Free,
+    /// It is 1 where one of these options is chosen, and else 0.
+    Is(Vec<OptionAt>),
+    /// It can be more than 0 where one of these options is chosen, each of which has a column for
+    /// that.
+    Of(Vec<(OptionAt, VarAt)>),
 }
 
 /// What an option takes of a row.
 #[derive(Debug)]
 struct Part {
-    option: usize,
+    option: OptionAt,
     weight: f64,
-    owned: Vec<(usize, f64)>,
+    owned: Vec<(VarAt, f64)>,
 }
 
 impl Part {
@@ -37,7 +41,7 @@ impl Part {
 /// What a group takes of a row.
 #[derive(Debug)]
 struct Share {
-    group: usize,
+    group: GroupAt,
     parts: Vec<Part>,
 }
 
@@ -80,9 +84,13 @@ impl Share {
             }
         }
         if -least > slack + off {
-            let inside = |option: &usize| self.parts.iter().any(|part| part.option == *option);
+            // Parts are in the order of their options.
+            let inside = |option: &OptionAt| {
+                let found = self.parts.binary_search_by_key(option, |part| part.option);
+                found.is_ok()
+            };
             let others = domains.options(self.group).filter(|o| !inside(o));
-            for option in others.collect::<Vec<usize>>() {
+            for option in others.collect::<Vec<OptionAt>>() {
                 domains.close(option)?;
             }
             domains.close_none(self.group)?;
@@ -95,67 +103,79 @@ impl Share {
 #[derive(Debug)]
 pub struct Linear {
     shares: Vec<Share>,
-    free: Vec<(usize, f64)>,
+    free: Vec<(VarAt, f64)>,
     /// The right side.
     pub rhs: f64,
     /// By so much rounding may pass it.
     off: f64,
 }
 
+/// The parts of a row, by group and option.
+#[derive(Default)]
+struct Parts(BTreeMap<GroupAt, BTreeMap<OptionAt, Part>>);
+
+impl Parts {
+    fn of(&mut self, domains: &Domains, option: OptionAt) -> &mut Part {
+        let share = self.0.entry(domains.group_of(option)).or_default();
+        share.entry(option).or_insert(Part {
+            option,
+            weight: 0.0,
+            owned: Vec::new(),
+        })
+    }
+}
+
 impl Linear {
-    /// The row of some terms; `owner` tells which columns belong to an option. A row that asks for
-    /// a better value than the best so far is exact.
+    /// The row of some terms, each with what its column stands for.
     #[must_use]
-    pub fn new(
-        terms: impl Iterator<Item = (usize, f64)>,
+    pub fn new<'a>(
+        terms: impl Iterator<Item = (VarAt, &'a Stands, f64)>,
         rhs: f64,
-        owner: &[Option<Owner>],
         domains: &Domains,
     ) -> Self {
-        let mut shares: BTreeMap<usize, BTreeMap<usize, Part>> = BTreeMap::new();
+        let mut parts = Parts::default();
         let mut free = Vec::new();
-        for (column, weight) in terms {
-            let Some(of) = owner[column] else {
-                free.push((column, weight));
-                continue;
-            };
-            let (Owner::Is(option) | Owner::Of(option)) = of;
-            let share = shares.entry(domains.group_of(option)).or_default();
-            let part = share.entry(option).or_insert(Part {
-                option,
-                weight: 0.0,
-                owned: Vec::new(),
-            });
-            match of {
-                Owner::Is(_) => part.weight += weight,
-                Owner::Of(_) => part.owned.push((column, weight)),
+        for (column, stands, weight) in terms {
+            match stands {
+                Stands::Free => free.push((column, weight)),
+                Stands::Is(options) => {
+                    for option in options {
+                        parts.of(domains, *option).weight += weight;
+                    }
+                }
+                Stands::Of(options) => {
+                    for (option, own) in options {
+                        parts.of(domains, *option).owned.push((*own, weight));
+                    }
+                }
             }
         }
-        let share = |(group, parts): (usize, BTreeMap<usize, Part>)| Share {
+        let share = |(group, parts): (GroupAt, BTreeMap<OptionAt, Part>)| Share {
             group,
             parts: parts.into_values().collect(),
         };
         Self {
-            shares: shares.into_iter().map(share).collect(),
+            shares: parts.0.into_iter().map(share).collect(),
             free,
             rhs,
             off: 1e-6 * (1.0 + rhs.abs() * 1e-3),
         }
     }
 
-    /// The same without any forgiveness for rounding but the least.
+    /// The same without any forgiveness for rounding but the least: a row that asks for a better
+    /// value than the best so far is exact.
     #[must_use]
     pub fn exact(self) -> Self {
         Self { off: 1e-8, ..self }
     }
 
     /// The groups in the row.
-    pub fn groups(&self) -> impl Iterator<Item = usize> + '_ {
+    pub fn groups(&self) -> impl Iterator<Item = GroupAt> + '_ {
         self.shares.iter().map(|share| share.group)
     }
 
     /// The columns in the row, but for those that are options themselves.
-    pub fn columns(&self) -> impl Iterator<Item = usize> + '_ {
+    pub fn columns(&self) -> impl Iterator<Item = VarAt> + '_ {
         let parts = self.shares.iter().flat_map(|share| &share.parts);
         let owned = parts.flat_map(|part| &part.owned);
         self.free.iter().chain(owned).map(|(column, _)| *column)
@@ -166,6 +186,14 @@ impl Linear {
     pub fn size(&self) -> usize {
         let parts = self.shares.iter().flat_map(|share| &share.parts);
         self.free.len() + parts.map(|part| 1 + part.owned.len()).sum::<usize>()
+    }
+
+    /// True if the row can be broken by anything that is open.
+    #[must_use]
+    pub fn can_bind(&self, domains: &Domains) -> bool {
+        let free: f64 = self.free.iter().map(|(c, w)| -domains.least(*c, -w)).sum();
+        let most: f64 = self.shares.iter().map(|s| s.range(domains).1).sum();
+        free + most > self.rhs
     }
 
     /// Closes and narrows what the row does not allow.

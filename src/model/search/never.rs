@@ -1,15 +1,16 @@
 //! Plantings that cannot be laid out together, as a search sees them: not all parts of a set reach
 //! their number of blocks.
 
+use super::at::{GroupAt, OptionAt, VarAt};
 use super::domains::{Dead, Domains};
 
 /// A planting that can be a part of the set.
 #[derive(Debug, Clone, Copy)]
 pub struct Reach {
     /// Its option.
-    pub option: usize,
+    pub option: OptionAt,
     /// Its column of blocks, if their number is decided.
-    pub blocks: Option<usize>,
+    pub blocks: Option<VarAt>,
     /// Its blocks, if their number is not decided.
     pub fixed: f64,
 }
@@ -24,11 +25,11 @@ impl Reach {
     }
 }
 
-/// Plantings of one group of which one may reach a number of blocks.
+/// Plantings of one ingredient of which one may reach a number of blocks.
 #[derive(Debug, Clone)]
 pub struct Part {
-    /// The group.
-    pub group: usize,
+    /// The groups of its sowings.
+    pub groups: Vec<GroupAt>,
     /// The plantings.
     pub plantings: Vec<Reach>,
     /// The number of blocks.
@@ -46,11 +47,15 @@ impl Part {
             .any(|r| r.most(domains) > self.blocks - 0.5)
     }
 
-    /// True if the number is reached whatever becomes of the rest.
+    /// True if some sowing reaches the number whatever becomes of the rest.
     fn must(&self, domains: &Domains) -> bool {
-        let reached = self.open(domains);
-        let reached = reached.filter(|r| r.least(domains) > self.blocks - 0.5);
-        reached.count() == domains.ways(self.group)
+        let reached = |group: &GroupAt| {
+            let reached = self.open(domains);
+            let reached = reached.filter(|r| r.least(domains) > self.blocks - 0.5);
+            let own = reached.filter(|r| domains.group_of(r.option) == *group);
+            own.count() == domains.ways(*group)
+        };
+        self.groups.iter().any(reached)
     }
 
     /// The number is not reached.
@@ -74,7 +79,7 @@ impl Part {
 /// Not all parts reach their number.
 #[derive(Debug)]
 pub struct Never {
-    /// The parts, each of another group.
+    /// The parts; a planting belongs to one of them at the most.
     pub parts: Vec<Part>,
 }
 

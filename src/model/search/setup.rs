@@ -1,92 +1,175 @@
 //! A board as groups and rows.
 
-use crate::candidates::{Candidate, CandidateAt};
+use crate::candidates::CandidateAt;
+use crate::garden::{GradeAt, IngredientAt};
 use crate::model::board::Board;
-use crate::model::columns::of;
-use crate::model::forbidden::stands_as_long;
-use crate::model::program::Section;
+use crate::model::columns::{Ready, of};
+use crate::model::program::{Col, Section, Terms};
 
+use super::at::{GroupAt, OptionAt, VarAt};
 use super::domains::{Bounds, Domains};
-use super::linear::{Linear, Owner};
-use super::never::{Never, Part, Reach};
+use super::grades::{Choice, Grades, Grown};
+use super::linear::{Linear, Stands};
+use super::local::Local;
+use super::order::{Order, Wanted};
 use super::rows::{Row, Rows};
-use super::state::{Goal, Limit, Search};
+use super::sowings::years;
+use super::state::{Goal, Limit, Search, Way};
+
+/// Groups and columns under work.
+struct Groups {
+    /// What each column of the program is.
+    stands: Vec<Stands>,
+    /// The bounds of each column of the search.
+    bounds: Vec<Bounds>,
+    ways: Vec<Way>,
+    options: Vec<Vec<OptionAt>>,
+    sizes: Vec<usize>,
+    /// The groups of each ingredient, in the order of its sowings.
+    of: Vec<Vec<GroupAt>>,
+}
+
+impl Groups {
+    /// A group for each sowing that an ingredient may have.
+    fn of(board: &Board<'_>) -> Self {
+        let columns = board.program.columns().iter();
+        let bounds: Vec<Bounds> = columns
+            .map(|c| Bounds {
+                lo: c.lo,
+                hi: c.hi,
+                whole: c.whole,
+            })
+            .collect();
+        let mut groups = Self {
+            stands: vec![Stands::Free; bounds.len()],
+            bounds,
+            ways: Vec::new(),
+            options: vec![Vec::new(); board.candidates.all.len()],
+            sizes: Vec::new(),
+            of: Vec::new(),
+        };
+        for at in board.garden.ingredient_positions() {
+            groups.add(board, at);
+        }
+        groups
+    }
+
+    fn add(&mut self, board: &Board<'_>, at: IngredientAt) {
+        let columns = &board.columns;
+        let own: Vec<usize> = of(&board.candidates, at).map(|(k, _)| k.0).collect();
+        // One at the least, so that an ingredient without any planting has a group that has none.
+        let sowings = board.garden[at].most_plantings() as usize;
+        let sowings = sowings.min(own.len()).max(1);
+        let first = self.sizes.len();
+        for sowing in 0..sowings {
+            for k in &own {
+                let option = OptionAt(self.ways.len());
+                self.is(columns.made[*k], option);
+                let blocks = columns.blocks[*k].map(|col| self.of_option(col, option, sowing));
+                for col in &columns.level_up[*k] {
+                    self.of_option(*col, option, sowing);
+                }
+                self.options[*k].push(option);
+                self.ways.push(Way {
+                    candidate: CandidateAt(*k),
+                    blocks,
+                    cost: 0.0,
+                });
+            }
+            self.sizes.push(own.len());
+        }
+        self.of
+            .push((first..first + sowings).map(GroupAt).collect());
+    }
+
+    /// A column is 1 where an option is chosen.
+    fn is(&mut self, Col(col): Col, option: OptionAt) {
+        match &mut self.stands[col] {
+            Stands::Is(options) => options.push(option),
+            other => *other = Stands::Is(vec![option]),
+        }
+    }
+
+    /// The column of an option for one of the program: the first sowing has that itself, a later one
+    /// has its own with the same bounds.
+    fn of_option(&mut self, Col(col): Col, option: OptionAt, sowing: usize) -> VarAt {
+        let own = match sowing {
+            0 => VarAt(col),
+            _ => {
+                self.bounds.push(self.bounds[col]);
+                VarAt(self.bounds.len() - 1)
+            }
+        };
+        match &mut self.stands[col] {
+            Stands::Of(options) => options.push((option, own)),
+            other => *other = Stands::Of(vec![(option, own)]),
+        }
+        own
+    }
+}
 
 impl<'a> Search<'a> {
     /// A search of a board that has not begun.
     #[must_use]
     pub fn new(board: &'a Board<'a>, goal: &Goal<'a>, limit: Limit) -> Self {
-        let Board {
-            garden,
-            candidates: all,
-            columns,
-            program,
-            ..
-        } = board;
-        let mut owner = vec![None; program.columns().len()];
-        let mut options = vec![None; all.all.len()];
-        let mut candidates = Vec::new();
-        let mut sizes = Vec::new();
-        for at in garden.ingredient_positions() {
-            if garden[at].most_plantings() > 1 {
-                continue;
-            }
-            let first = candidates.len();
-            for (CandidateAt(k), _) in of(all, at) {
-                let option = candidates.len();
-                options[k] = Some(option);
-                owner[columns.made[k].0] = Some(Owner::Is(option));
-                for col in columns.blocks[k].iter().chain(&columns.level_up[k]) {
-                    owner[col.0] = Some(Owner::Of(option));
-                }
-                candidates.push(k);
-            }
-            sizes.push(candidates.len() - first);
-        }
-        let bounds = program.columns().iter().map(|c| Bounds {
-            lo: c.lo,
-            hi: c.hi,
-            whole: c.whole,
-        });
-        let domains = Domains::new(bounds.collect(), &sizes);
+        let mut groups = Groups::of(board);
         let sign = if goal.objective.maximise { -1.0 } else { 1.0 };
-        let costs = costs(goal, sign, &owner, candidates.len());
+        for (Col(col), weight) in &goal.objective.terms {
+            if let Stands::Is(options) = &groups.stands[*col] {
+                for option in options {
+                    groups.ways[option.0].cost += sign * weight;
+                }
+            }
+        }
+        let columns = groups.bounds.len();
+        let domains = Domains::new(groups.bounds, &groups.sizes);
         // So many branches cost about what probing costs, which most programs do not need.
-        let most_nodes = candidates.len() as u64;
+        let most_nodes = groups.ways.len() as u64;
         let mut search = Self {
             board,
             goal: *goal,
             limit,
-            candidates,
-            options,
-            costs,
-            rows: Rows::new(domains.groups(), owner.len()),
+            ways: groups.ways,
+            options: groups.options,
+            rows: Rows::new(groups.sizes.len(), columns),
             best: None,
             learned: Vec::new(),
+            looked_at: 0,
             nodes: 0,
             most_nodes,
             over_limit: false,
             sure: true,
             domains,
         };
-        search.add_rows(&owner, sign);
+        search.add_rows(&groups.stands, sign);
+        search.add_sowings(&groups.of);
+        search.add_grades(&groups.of);
         search
     }
 
-    fn add_rows(&mut self, owner: &[Option<Owner>], sign: f64) {
-        let terms = self.goal.objective.terms.iter();
-        let cost = terms.map(|(col, weight)| (col.0, sign * weight));
+    fn add_rows(&mut self, stands: &[Stands], sign: f64) {
+        let cost = self.goal.objective.terms.iter();
+        let cost: Terms = cost.map(|(col, weight)| (*col, sign * weight)).collect();
         let better = self.goal.better_than.map(|v| sign * v - self.gain());
         let rhs = better.unwrap_or(f64::MAX);
-        let cost = Linear::new(cost, rhs, owner, &self.domains).exact();
+        let cost = Linear::new(in_search(&cost, stands), rhs, &self.domains).exact();
         self.rows.add(Row::Linear(cost));
         for (section, rows) in self.board.program.sections() {
             // What is forbidden is added as sets, which say more than their rows.
             let rows = rows.iter().filter(|_| section != Section::Forbidden);
             for row in rows {
-                let terms = row.terms.iter().map(|(col, weight)| (col.0, *weight));
-                let row = Linear::new(terms, row.rhs, owner, &self.domains);
-                self.rows.add(Row::Linear(row));
+                let terms = row.terms.iter();
+                let terms: Vec<_> = terms.map(|(col, w)| (&stands[col.0], *w)).collect();
+                if let Some(rows) = Local::of(&terms, row.rhs) {
+                    rows.into_iter()
+                        .for_each(|row| self.rows.add(Row::Local(row)));
+                    continue;
+                }
+                let terms = in_search(&row.terms, stands);
+                let row = Linear::new(terms, row.rhs, &self.domains);
+                if row.can_bind(&self.domains) {
+                    self.rows.add(Row::Linear(row));
+                }
             }
         }
         for set in &self.board.forbidden {
@@ -94,44 +177,71 @@ impl<'a> Search<'a> {
         }
     }
 
-    /// From now on a set of plantings is not made. One of an ingredient of several sowings is left
-    /// to the leaves.
-    pub fn forbid(&mut self, set: &[Candidate]) {
-        let all = &self.board.candidates.all;
-        let mut parts = Vec::new();
-        for planting in set {
-            let alike = all.iter().enumerate();
-            let alike = alike.filter(|(_, c)| stands_as_long(c, planting));
-            let plantings: Option<Vec<Reach>> = alike
-                .map(|(k, c)| {
-                    Some(Reach {
-                        option: self.options[k]?,
-                        blocks: self.board.columns.blocks[k].map(|col| col.0),
-                        fixed: f64::from(c.amounts.blocks.0),
-                    })
-                })
-                .collect();
-            let Some(plantings) = plantings else { return };
-            let Some(first) = plantings.first() else {
-                return;
-            };
-            parts.push(Part {
-                group: self.domains.group_of(first.option),
-                blocks: f64::from(planting.amounts.blocks.0),
-                plantings,
-            });
+    /// What is known of the plantings of each ingredient, and of their order where it may have several.
+    fn add_sowings(&mut self, groups: &[Vec<GroupAt>]) {
+        let columns = &self.board.columns;
+        for (at, groups) in self.board.garden.ingredient_positions().zip(groups) {
+            self.rows.add(Row::Years(years(self.board, at, groups)));
+            if columns.ready[at.0] == Ready::AsPlanted {
+                continue;
+            }
+            if let Some(first) = groups.first() {
+                self.rows.add(Row::Wanted(Wanted {
+                    in_pot: VarAt(columns.in_pot[at.0].0),
+                    first: *first,
+                }));
+            }
+            for two in groups.windows(2) {
+                let (first, second) = (two[0], two[1]);
+                self.rows.add(Row::Order(Order { first, second }));
+            }
         }
-        self.rows.add_late(Row::Never(Never { parts }));
     }
 }
 
-/// What each option adds to the cost, by itself.
-fn costs(goal: &Goal<'_>, sign: f64, owner: &[Option<Owner>], options: usize) -> Vec<f64> {
-    let mut costs = vec![0.0; options];
-    for (col, weight) in &goal.objective.terms {
-        if let Some(Owner::Is(option)) = owner[col.0] {
-            costs[option] += sign * weight;
+impl Search<'_> {
+    /// As many grades as can be grow something, where some ingredient's grade is to be chosen.
+    fn add_grades(&mut self, groups: &[Vec<GroupAt>]) {
+        let Board {
+            garden, columns, ..
+        } = self.board;
+        if !garden.has_open_grades() {
+            return;
         }
+        let all = garden.ingredient_positions().zip(groups);
+        let ingredients = all.filter_map(|(at, groups)| {
+            let first = *groups.first()?;
+            let choice = |grade: &GradeAt| {
+                let options = self.domains.all_options(first).iter().copied();
+                let by = |option: &OptionAt| {
+                    let candidate = self.way(*option).candidate;
+                    self.board.candidates[candidate].grade == *grade
+                };
+                let mut chosen = columns.grown_by[at.0].iter();
+                let chosen = chosen.find(|(other, _)| other == grade);
+                Choice {
+                    grade: grade.0,
+                    chosen: chosen.map(|(_, col)| VarAt(col.0)),
+                    options: options.filter(by).collect(),
+                }
+            };
+            let choices = garden[at].grades.iter().map(choice).collect();
+            Some(Grown { first, choices })
+        });
+        let row = Grades {
+            ingredients: ingredients.collect(),
+            grades: garden.grades.len(),
+            wanted: garden.most_grades(),
+        };
+        self.rows.add(Row::Grades(row));
     }
-    costs
+}
+
+/// The terms of a row of the program with what their columns are.
+fn in_search<'a>(
+    terms: &'a Terms,
+    stands: &'a [Stands],
+) -> impl Iterator<Item = (VarAt, &'a Stands, f64)> {
+    let terms = terms.iter();
+    terms.map(|(col, weight)| (VarAt(col.0), &stands[col.0], *weight))
 }

@@ -1,9 +1,11 @@
 //! What is sought, what was found, and a search under way.
 
-use crate::candidates::Candidate;
+use crate::candidates::{Candidate, CandidateAt};
 use crate::model::board::Board;
+use crate::model::layout::Chosen;
 use crate::model::solver::{Deadline, Objective};
 
+use super::at::{GroupAt, OptionAt, VarAt};
 use super::domains::{Dead, Domains};
 use super::rows::Rows;
 
@@ -43,6 +45,17 @@ pub struct Searched {
 /// A better value that is not whole is better by so much.
 const LEAST_GAIN: f64 = 1e-6;
 
+/// A candidate as one of an ingredient's sowings.
+#[derive(Debug, Clone, Copy)]
+pub struct Way {
+    /// The candidate.
+    pub candidate: CandidateAt,
+    /// Its column of blocks in this sowing, where their number is decided.
+    pub blocks: Option<VarAt>,
+    /// What it adds to the cost, by itself.
+    pub cost: f64,
+}
+
 /// A search under way.
 pub struct Search<'a> {
     /// The board.
@@ -53,18 +66,18 @@ pub struct Search<'a> {
     pub limit: Limit,
     /// What is left open.
     pub domains: Domains,
-    /// The candidate of each option.
-    pub candidates: Vec<usize>,
-    /// The option of each candidate whose ingredient has one sowing.
-    pub options: Vec<Option<usize>>,
-    /// What each option adds to the cost, by itself.
-    pub costs: Vec<f64>,
+    /// What each option is.
+    pub ways: Vec<Way>,
+    /// The options of each candidate, one for each sowing.
+    pub options: Vec<Vec<OptionAt>>,
     /// The rows.
     pub rows: Rows,
     /// The best point and its cost; costs are to be small.
     pub best: Option<(f64, Vec<f64>)>,
     /// Sets that were found not to go together.
     pub learned: Vec<Vec<Candidate>>,
+    /// The steps after which the clock was looked at last.
+    pub looked_at: u64,
     /// Branches so far.
     pub nodes: u64,
     /// Branches at the most.
@@ -103,13 +116,30 @@ impl Search<'_> {
         self.domains.undo(mark);
     }
 
-    /// The candidates that are made, where that is decided.
-    pub fn chosen_candidates(&self) -> impl Iterator<Item = usize> + '_ {
-        let groups = (0..self.domains.groups()).filter_map(|g| self.domains.chosen(g));
-        let several = (0..self.options.len()).filter(|k| self.options[*k].is_none());
-        let made = |k: &usize| self.domains.column(self.board.columns.made[*k].0).lo > 0.5;
-        groups
-            .map(|option| self.candidates[option])
-            .chain(several.filter(made))
+    /// What an option is.
+    #[must_use]
+    pub fn way(&self, option: OptionAt) -> &Way {
+        &self.ways[option.0]
+    }
+
+    /// The plantings that are made, where that is decided.
+    pub fn made(&self) -> impl Iterator<Item = &Way> + '_ {
+        let groups = self.domains.groups();
+        let chosen = groups.filter_map(|group: GroupAt| self.domains.chosen(group));
+        chosen.map(|option| self.way(option))
+    }
+
+    /// The same with the fewest blocks that are left.
+    #[must_use]
+    pub fn plantings(&self) -> Vec<Chosen> {
+        let all = &self.board.candidates;
+        let chosen = |way: &Way| Chosen {
+            candidate: way.candidate,
+            blocks: match way.blocks {
+                Some(column) => self.domains.column(column).lo.round() as u32,
+                None => all[way.candidate].amounts.blocks.0,
+            },
+        };
+        self.made().map(chosen).collect()
     }
 }

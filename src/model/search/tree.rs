@@ -1,17 +1,18 @@
 //! Depth first: what is decided next, and how the search goes on and comes back.
 
-use crate::model::board::Board;
+use crate::candidates::CandidateAt;
 
+use super::at::{GroupAt, OptionAt, VarAt};
 use super::domains::{Bounds, Dead, Domains};
 use super::state::Search;
 
-/// The clock is looked at after so many nodes.
-const NODES_PER_LOOK: u64 = 64;
+/// The clock is looked at after so many steps, some hundredths of a second.
+const STEPS_PER_LOOK: u64 = 5_000_000;
 
 /// What is decided next.
 enum Next {
-    Group(usize),
-    Column { column: usize, high_first: bool },
+    Group(GroupAt),
+    Column { column: VarAt, high_first: bool },
     Nothing,
 }
 
@@ -36,8 +37,8 @@ impl Search<'_> {
 
     /// Tries every option by itself and closes those that cannot be, until all are tried.
     fn probe(&mut self) -> Result<(), Dead> {
-        for group in 0..self.domains.groups() {
-            for option in self.domains.options(group).collect::<Vec<usize>>() {
+        for group in self.domains.groups() {
+            for option in self.domains.options(group).collect::<Vec<OptionAt>>() {
                 if self.is_over() {
                     return Ok(());
                 }
@@ -58,9 +59,11 @@ impl Search<'_> {
     }
 
     fn is_over(&mut self) -> bool {
-        let late = self.nodes.is_multiple_of(NODES_PER_LOOK) && self.limit.deadline.is_over();
-        self.over_limit |=
-            late || self.rows.steps > self.limit.steps || self.nodes > self.most_nodes;
+        if self.rows.steps >= self.looked_at + STEPS_PER_LOOK {
+            self.looked_at = self.rows.steps;
+            self.over_limit |= self.limit.deadline.is_over();
+        }
+        self.over_limit |= self.rows.steps > self.limit.steps || self.nodes > self.most_nodes;
         self.over_limit || self.goal.objective.terms.is_empty() && self.best.is_some()
     }
 
@@ -86,30 +89,45 @@ impl Search<'_> {
     }
 
     /// Goes through the options of a group, the cheapest first; each is closed when it is done with.
-    fn options_of(&mut self, group: usize) {
-        let mut order: Vec<usize> = self.domains.options(group).collect();
-        order.sort_by(|a, b| self.costs[*a].total_cmp(&self.costs[*b]));
+    /// That there is none comes last, but of a further sowing first: most need none, and what is not
+    /// made needs no room.
+    fn options_of(&mut self, group: GroupAt) {
+        let mut order: Vec<OptionAt> = self.domains.options(group).collect();
+        let further = order.first().is_some_and(|option| self.is_further(*option));
+        order.sort_by(|a, b| self.way(*a).cost.total_cmp(&self.way(*b).cost));
+        let mut order: Vec<Option<OptionAt>> = order.into_iter().map(Some).collect();
+        order.insert(if further { 0 } else { order.len() }, None);
         for option in order {
-            if !self.domains.is_open(option) {
+            let open = match option {
+                Some(option) => self.domains.is_open(option),
+                None => self.domains.may_have_none(group),
+            };
+            if !open {
                 continue;
             }
-            self.assume(|domains| domains.choose(group, Some(option)));
+            self.assume(|domains| domains.choose(group, option));
             if self.is_over() {
                 return;
             }
-            let left = self.domains.close(option);
+            let left = match option {
+                Some(option) => self.domains.close(option),
+                None => self.domains.close_none(group),
+            };
             if left.is_err() || self.narrow_late().is_err() {
                 self.rows.forget(&mut self.domains);
                 return;
             }
         }
-        if self.domains.may_have_none(group) {
-            self.assume(|domains| domains.choose(group, None));
-        }
+    }
+
+    /// True if an option is that of a second sowing, or a later one.
+    fn is_further(&self, option: OptionAt) -> bool {
+        let CandidateAt(candidate) = self.way(option).candidate;
+        self.options[candidate].first() != Some(&option)
     }
 
     /// Goes on with an end of a column's values, then with the rest of them.
-    fn halves_of(&mut self, column: usize, high_first: bool) {
+    fn halves_of(&mut self, column: VarAt, high_first: bool) {
         let Bounds { lo, hi, .. } = self.domains.column(column);
         self.assume(|domains| match high_first {
             true => domains.raise(column, hi),
@@ -125,11 +143,10 @@ impl Search<'_> {
         });
     }
 
-    /// The group with the fewest ways against the branches that its rows have ended; then plantings
-    /// of several sowings, then blocks.
+    /// The group with the fewest ways against the branches that its rows have ended; then blocks.
     fn next(&mut self) -> Next {
-        let mut best: Option<(f64, usize)> = None;
-        for group in 0..self.domains.groups() {
+        let mut best: Option<(f64, GroupAt)> = None;
+        for group in self.domains.groups() {
             let ways = self.domains.ways(group);
             if ways == 1 {
                 continue;
@@ -142,23 +159,12 @@ impl Search<'_> {
         if let Some((_, group)) = best {
             return Next::Group(group);
         }
-        let Board { columns, .. } = self.board;
-        let open = |column: usize| !self.domains.column(column).is_fixed();
-        let several = (0..self.options.len()).filter(|k| self.options[*k].is_none());
-        let mut made = several.clone().map(|k| columns.made[k].0);
         let more = self.goal.objective.maximise;
-        if let Some(column) = made.find(|column| open(*column)) {
-            return Next::Column {
-                column,
-                high_first: more,
-            };
-        }
-        let chosen = self.chosen_candidates();
-        let mut blocks = chosen.filter_map(|k| columns.blocks[k]);
-        match blocks.find(|col| open(col.0)) {
+        let mut blocks = self.made().filter_map(|way| way.blocks);
+        match blocks.find(|column| !self.domains.column(*column).is_fixed()) {
             // Few blocks are easier to lay out, but where amounts are the goal they are it.
-            Some(col) => Next::Column {
-                column: col.0,
+            Some(column) => Next::Column {
+                column,
                 high_first: more && !self.goal.whole,
             },
             None => Next::Nothing,

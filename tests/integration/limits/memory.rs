@@ -7,7 +7,7 @@ use std::time::Duration;
 
 use super::scenario;
 #[cfg(target_os = "linux")]
-use super::sown_twice;
+use super::sown_often;
 use crate::cli::text;
 
 /// No run takes more, in bytes.
@@ -18,9 +18,9 @@ const MOST: u64 = 200_000_000;
 #[cfg(target_os = "linux")]
 #[test]
 fn a_search_that_stays_open_keeps_its_memory_and_gives_its_best_plan() {
-    let folder = sown_twice("limits-memory");
+    let folder = sown_often("limits-memory");
     let program = assert_cmd::cargo::cargo_bin("tureen");
-    for seconds in ["5", "20"] {
+    for seconds in ["15", "30"] {
         let mut child = std::process::Command::new(&program);
         child
             .current_dir(folder.path(""))

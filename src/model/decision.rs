@@ -1,0 +1,262 @@
+//! One garden's decision: its candidates, and the steps in which the aims are followed.
+
+use crate::candidates::{Candidate, Candidates, Scope, Unlisted};
+use crate::garden::Garden;
+use crate::plan::{Aim, AimResult, Plan};
+
+use super::board::{Board, Places};
+use super::fit::layout;
+use super::known::{Known, Plantings, carried};
+use super::layout::places;
+use super::options::Options;
+use super::outcome::{NotKnown, Outcome, Recorded};
+use super::point::chosen;
+use super::solver::Unsolved;
+use super::stages::{self, ABOUT_AMOUNTS, Pace, SMALL, Staged};
+use super::still_possible::still_possible;
+use super::{decode, open_grades, reasons};
+
+/// A garden with all its candidates, and how long to think about them.
+pub struct Decision<'a> {
+    pub garden: &'a Garden,
+    pub all: Candidates,
+    pub pace: Pace,
+    pub known: Known,
+}
+
+/// What came of a decision.
+pub struct Decided {
+    /// The plan, or why there is none.
+    pub recorded: Recorded,
+    /// The points that were reached, in order.
+    pub points: Vec<Plantings>,
+}
+
+/// Programs with more plots of candidates than this are not solved plot by plot.
+const MOST_NAMED: usize = 3_000;
+
+/// A solved program with its point.
+type Solution<'a> = (Board<'a>, Staged);
+
+impl<'a> Decision<'a> {
+    /// A decision that nothing is known for.
+    ///
+    /// # Errors
+    /// There are too many candidates, or no time to list them.
+    pub fn new(garden: &'a Garden, options: &Options, record: bool) -> Result<Self, Unlisted> {
+        let pace = Pace {
+            concession_years: options.concession_years,
+            deadline: options.deadline,
+            record,
+        };
+        let all = Candidates::within(garden, &pace.deadline)?;
+        Ok(Self {
+            garden,
+            all,
+            pace,
+            known: Known::default(),
+        })
+    }
+
+    /// The same with only those candidates for which `keep` holds.
+    #[must_use]
+    pub fn only(mut self, keep: &dyn Fn(&Candidate) -> bool) -> Self {
+        self.all.all.retain(keep);
+        self
+    }
+
+    /// The same, with nothing to be given back.
+    ///
+    /// # Errors
+    /// There are too many candidates, or no time to list them.
+    pub fn keeping(garden: &'a Garden, options: &Options) -> Result<Self, NotKnown> {
+        let options = Options {
+            concession_years: 0,
+            ..*options
+        };
+        Self::new(garden, &options, false).map_err(|_| NotKnown)
+    }
+
+    /// The candidates that matter to years: with the least amounts, none of them needless.
+    fn about_years(&self) -> Candidates {
+        self.all
+            .with_least_amounts(self.garden)
+            .without_needless(self.garden, Scope::Harvest)
+    }
+
+    /// Decides in three steps: which plantings give the best years, with the least amounts;
+    /// among those that keep these years, how much of each; and among those that keep both,
+    /// the small aims. Each step looks only at candidates that differ in what it asks for.
+    /// Where grades are open and there are too many candidates for a step, it is done with the
+    /// grades that few of them, or the step before, have chosen.
+    ///
+    /// # Errors
+    /// No plan was found in time, or a failure of the solver.
+    pub fn decide(&self) -> Result<Decided, Unsolved> {
+        let garden = self.garden;
+        let few = self.about_years();
+        if self.pace.deadline.is_over() {
+            return Err(Unsolved::OutOfTime);
+        }
+        let years = |board: &mut Board<'a>| stages::years(board, &self.pace);
+        if let Some(promising) = open_grades::promising(garden, &few) {
+            let solution = self.laid_out(&promising, years);
+            if let Some(planned) = solution.ok().and_then(|s| self.with_grades_of(&s, &[])) {
+                return Ok(planned);
+            }
+        }
+        let (board, mut staged) = self.laid_out(&few, years)?;
+        let mut programs = std::mem::take(&mut staged.programs);
+        let mut points = std::mem::take(&mut staged.points);
+        if !staged.has_all_in_the_pot(garden) {
+            let reasons = reasons::impossible(garden, &self.all, &board.columns, &staged);
+            let recorded = Recorded {
+                outcome: Outcome::Impossible(reasons),
+                programs,
+            };
+            return Ok(Decided { recorded, points });
+        }
+        let mut best = (board, staged);
+        let known = best.1.aims.clone();
+        if garden.has_open_grades()
+            && self.later(&known, Scope::Harvest).all.len() > open_grades::MOST_LATER
+            && let Some(planned) = self.with_grades_of(&best, &known)
+        {
+            return Ok(planned);
+        }
+        for (scope, aims) in [
+            (Scope::Harvest, &ABOUT_AMOUNTS[..]),
+            (Scope::Everything, &SMALL),
+        ] {
+            if self.pace.deadline.is_over() {
+                break;
+            }
+            match self.go_on(&best, scope, aims) {
+                Ok((board, mut staged)) => {
+                    programs.append(&mut staged.programs);
+                    points.append(&mut staged.points);
+                    best = (board, staged);
+                }
+                Err(Unsolved::OutOfTime) => break,
+                Err(failed) => return Err(failed),
+            }
+        }
+        let (board, staged) = best;
+        let staged = stages::unfinished(&board, staged, &self.pace.deadline);
+        let plan = self.plan(&board, staged);
+        let recorded = Recorded {
+            outcome: plan.map_or(Outcome::OutOfTime, Outcome::Planned),
+            programs,
+        };
+        Ok(Decided { recorded, points })
+    }
+
+    /// A plan with the grades of a solution of the aims about years, if it finds one; `known`
+    /// are the aims that were followed with all candidates.
+    fn with_grades_of(
+        &self,
+        (board, staged): &Solution<'a>,
+        known: &[AimResult],
+    ) -> Option<Decided> {
+        if !staged.has_all_in_the_pot(self.garden) {
+            return None;
+        }
+        let grades = open_grades::chosen(board, &staged.values);
+        let garden = self.garden.grown_by(&grades);
+        let fixed = Decision {
+            garden: &garden,
+            all: self.all.only(|c| grades.contains(&(c.ingredient, c.grade))),
+            pace: self.pace,
+            known: self.known.clone(),
+        };
+        let mut decided = fixed.decide().ok()?;
+        let Outcome::Planned(plan) = &mut decided.recorded.outcome else {
+            return None;
+        };
+        open_grades::widen(self.garden, &self.all, known, &mut plan.aims);
+        Some(decided)
+    }
+
+    /// The candidates that matter after the aims so far.
+    fn later(&self, aims: &[AimResult], scope: Scope) -> Candidates {
+        let (garden, pace) = (self.garden, &self.pace);
+        still_possible(garden, &self.all, aims, pace.concession_years)
+            .without_needless(garden, scope)
+    }
+
+    /// Follows more aims from a solution of the earlier ones.
+    fn go_on(
+        &self,
+        (board, staged): &Solution<'a>,
+        scope: Scope,
+        aims: &[Aim],
+    ) -> Result<Solution<'a>, Unsolved> {
+        let mut few = self.later(&staged.aims, scope);
+        let made = chosen(&board.candidates, &board.columns, &staged.values);
+        for c in &made {
+            let planting = &board.candidates[c.candidate];
+            if !few.all.iter().any(|other| planting.is_same_planting(other)) {
+                let same = self
+                    .all
+                    .all
+                    .iter()
+                    .find(|other| planting.is_same_planting(other));
+                few.all.extend(same.cloned());
+            }
+        }
+        let start = carried(&board.candidates, &made, &few);
+        let known = &board.forbidden;
+        self.laid_out(&few, |next| {
+            next.steps = board.steps;
+            let start = (next.places == Places::Projected).then_some(&start[..]);
+            let earlier = &staged.aims;
+            stages::later(next, start, earlier, (known, aims), &self.pace)
+        })
+    }
+
+    /// Solves over sets of plots; where an aim then has a bound that may only be due to that,
+    /// plot by plot, unless that program is too large to be of use.
+    fn laid_out(
+        &self,
+        candidates: &Candidates,
+        solve: impl Fn(&mut Board<'a>) -> Result<Staged, Unsolved>,
+    ) -> Result<Solution<'a>, Unsolved> {
+        let mut candidates = candidates.clone();
+        let known = self.known.among(&self.all, &mut candidates);
+        let mut board = Board::new(self.garden, candidates.clone(), Places::Projected);
+        board.known = known;
+        let relaxed = match solve(&mut board) {
+            Ok(staged) if staged.laid_out => return Ok((board, staged)),
+            // What cannot be laid out was forbidden until nothing was left.
+            Err(Unsolved::Infeasible) => None,
+            other => Some(other?),
+        };
+        let named: usize = candidates.all.iter().map(|c| c.plots.iter().count()).sum();
+        let relaxed = match relaxed {
+            Some(staged) if named > MOST_NAMED => return Ok((board, staged)),
+            other => other,
+        };
+        let mut exact = Board::new(self.garden, candidates, Places::Named);
+        match solve(&mut exact) {
+            Ok(staged) => Ok((exact, staged)),
+            Err(Unsolved::OutOfTime) => relaxed
+                .map(|staged| (board, staged))
+                .ok_or(Unsolved::OutOfTime),
+            Err(failed) => Err(failed),
+        }
+    }
+
+    /// The plan of a point, if its plantings can be laid out.
+    fn plan(&self, board: &Board<'_>, staged: Staged) -> Option<Plan> {
+        let candidates = &board.candidates;
+        let (chosen, parts) = layout(board, &staged.values).ok().flatten()?;
+        let strips = places(self.garden, candidates, &chosen, &parts)?;
+        Some(decode::plan(
+            self.garden,
+            candidates,
+            &chosen,
+            strips,
+            staged.aims,
+        ))
+    }
+}
