@@ -20,11 +20,11 @@ mod tongue;
 
 pub use at::{BedAt, BegunAt, ClassAt, GradeAt, IngredientAt, PatchAt};
 pub use attendance::Gap;
-pub use bed::{Area, Bed, BedKind, Cover, Microclimate, Patch, Plot, Position, Runs};
+pub use bed::{Area, Bed, BedKind, Cover, Microclimate, OPEN_GROUND, Patch, Plot, Position, Runs};
 pub use begun::{Begun, Reached, Seedlings, Spot};
 pub use crop::{
-    Ages, Bolting, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, Method,
-    Needs, Picking, Ripening, Rotation, SeedSize, Spacing, Stages, Sun, WaterUse, Yield,
+    Ages, Bolting, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, Ground, IndoorStart,
+    Method, Needs, Picking, Ripening, Rotation, SeedSize, Spacing, Stages, Sun, WaterUse, Yield,
 };
 pub use dish::{Fallback, Feast, Ingredient, Source};
 pub use grade::{Class, Grade, HandOver, Hands, Slot};

@@ -102,9 +102,9 @@ impl Seasons {
         let day = self.number(start);
         let fate = |s: &CropSeason| {
             if self.as_plants {
-                s.planted(day)
+                s.planted_when_fit(day)
             } else {
-                s.sown(day)
+                s.sown_when_fit(day)
             }
         };
         seasons.iter().map(fate).collect()

@@ -42,7 +42,15 @@ impl Entry {
             RawGermination::Table(row) => {
                 let (days, source) = germination.row(row)?;
                 named.insert("germination".to_owned(), source);
-                days
+                Germination::Table(days)
+            }
+            RawGermination::Extended { row, least } => {
+                let (days, source) = germination.row(row)?;
+                named.insert("germination.extended.row".to_owned(), source);
+                Germination::Extended {
+                    days,
+                    least: *least,
+                }
             }
             &RawGermination::Range {
                 min,
@@ -98,6 +106,7 @@ fn crop(raw: RawCrop, germination: Germination) -> Crop {
         methods: raw.methods,
         germination,
         germinates: raw.germinates,
+        ground: raw.ground,
         indoor: raw.indoor.map(indoor),
         ripening: raw.ripening,
         frost_limit: raw.frost.limit,

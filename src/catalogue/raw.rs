@@ -7,7 +7,7 @@ use serde::Deserialize;
 
 use super::error::Fault;
 use crate::garden::{
-    Ages, Arrives, Bolting, Caution, Germination, Method, Needs, Picking, Preparation, Ripening,
+    Ages, Arrives, Bolting, Caution, Ground, Method, Needs, Picking, Preparation, Ripening,
     Rotation, SeedSize, Spacing, Stages, Store, WaterUse,
 };
 use crate::units::{Celsius, Kilograms, Share};
@@ -41,6 +41,8 @@ pub(super) struct RawCrop {
     pub methods: Vec<Method>,
     pub germination: RawGermination,
     pub germinates: Share,
+    #[serde(default)]
+    pub ground: Ground,
     pub indoor: Option<RawIndoor>,
     pub ripening: Ripening,
     pub frost: RawFrost,
@@ -68,6 +70,10 @@ pub(super) struct RawCrop {
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub(super) enum RawGermination {
     Table(String),
+    Extended {
+        row: String,
+        least: Celsius,
+    },
     Range {
         min: Celsius,
         optimum: Celsius,
@@ -142,12 +148,12 @@ impl GerminationTable {
     }
 
     /// A row's days, and its source with the row's name: `HM1954 (cabbage)`.
-    pub fn row(&self, name: &str) -> Result<(Germination, String), Fault> {
+    pub fn row(&self, name: &str) -> Result<([Option<f64>; 9], String), Fault> {
         let (key, days) = self
             .0
             .get(name)
             .ok_or_else(|| Fault::UnknownRow(name.to_owned()))?;
         let days = days.map(|d| (!d.is_nan()).then_some(d));
-        Ok((Germination::Table(days), format!("{key} ({name})")))
+        Ok((days, format!("{key} ({name})")))
     }
 }

@@ -332,8 +332,10 @@ pub fn fate(run: &Run<'_>, planting: &Planting<'_>, season: &CropSeason, day: us
         (Source::Begun(at), _) if planting.seedlings.is_none() => {
             season.begun(day, run.garden[at].as_plants())
         }
-        (_, Method::Indoor | Method::Bought | Method::Seedlings) => season.planted(day),
-        (_, Method::Direct | Method::Pieces | Method::Growing | Method::Patch) => season.sown(day),
+        (_, Method::Indoor | Method::Bought | Method::Seedlings) => season.planted_when_fit(day),
+        (_, Method::Direct | Method::Pieces | Method::Growing | Method::Patch) => {
+            season.sown_when_fit(day)
+        }
     }
 }
 

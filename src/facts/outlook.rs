@@ -4,6 +4,8 @@
 use crate::calendar::{Date, plus_days};
 use crate::garden::{Crop, Garden, IndoorStart, Method};
 use crate::growth::outlook as grown;
+use crate::growth::season::least_soil;
+use crate::units::Celsius;
 use crate::weather::cold_days::ColdDays;
 use crate::weather::rank::nearest_rank;
 
@@ -12,8 +14,8 @@ use super::crop::{as_plants, in_bed};
 /// A start that gets ripe in fewer than one of so many years is not told.
 pub const HOPE: usize = crate::growth::HOPE;
 
-/// Days after which seed in the ground is at risk from more than cold (common practice).
-const LONG_IN_THE_GROUND: usize = 60;
+/// What takes longer to come up has not been on its way but waited for warmth.
+const SIX_WEEKS: usize = 42;
 
 /// How a crop is started in the bed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -48,6 +50,15 @@ pub enum Safe {
     From(Date),
 }
 
+/// When it is up, in the middle year.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Up {
+    /// So many days after the start.
+    After(usize),
+    /// When the cold is over: it waits in the ground, as sets and cloves do.
+    Waits,
+}
+
 /// What becomes of a start on one day.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Start {
@@ -55,8 +66,8 @@ pub struct Start {
     pub day: Date,
     /// The days on which its plants are sown on the shelf for it, first and last.
     pub shelf: Option<(Date, Date)>,
-    /// Days until it is up in the middle year; `None` for plants.
-    pub up: Option<usize>,
+    /// When it is up; `None` for plants.
+    pub up: Option<Up>,
     /// Of the years in which it gets ripe: the earliest day, that of half of them, the latest.
     pub ripe: [Option<Date>; 3],
     /// How many these years are.
@@ -64,7 +75,7 @@ pub struct Start {
     /// All years.
     pub years: usize,
     /// What happened in the others, with the number of years.
-    pub lost: [(Lost, usize); 4],
+    pub lost: [(Lost, usize); 5],
 }
 
 /// Why it does not get ripe.
@@ -72,8 +83,10 @@ pub struct Start {
 pub enum Lost {
     /// Frost kills it.
     Frost,
-    /// It does not come up.
+    /// The ground is too cold to start it, or it does not come up.
     NotUp,
+    /// Seed rots.
+    Rotted,
     /// It flowers.
     Bolted,
     /// It lives and is not ripe.
@@ -81,20 +94,20 @@ pub enum Lost {
 }
 
 /// One way of starting it.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct WayAhead {
     /// Which.
     pub way: Way,
-    /// The most days that seed should take to come up; `None` where it may wait for warmth.
-    pub up_within: Option<usize>,
+    /// The days within which it comes up or rots; `None` where it waits for warmth.
+    pub up_within: Option<u32>,
+    /// The coldest soil in which it is started.
+    pub least_soil: Celsius,
     /// When it is safe.
     pub safe: Safe,
     /// The starts of a year that get ripe often enough, every two weeks.
     pub starts: Vec<Start>,
     /// True if there are other starts, which do not.
     pub others: bool,
-    /// True if any of the starts lies in the ground so long that it is at risk from more than cold.
-    pub lies_long: bool,
 }
 
 /// The frosts that harm a crop.
@@ -111,7 +124,7 @@ pub struct HarmfulFrosts {
 }
 
 /// A crop at a place.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Outlook {
     /// Weather years, each grown on into the next.
     pub years: usize,
@@ -165,19 +178,18 @@ fn ahead(outlook: &grown::Outlook, crop: &Crop, way: Way) -> WayAhead {
     let all = outlook.starts(started);
     let is_hopeful = |s: &&grown::Start| !s.ripe.is_empty() && s.ripe.len() * HOPE >= s.years();
     let hopeful: Vec<&grown::Start> = all.iter().filter(is_hopeful).collect();
-    let lies_long = |s: &&grown::Start| s.up.last().is_some_and(|n| *n >= LONG_IN_THE_GROUND);
     let on_shelf = way == Way::Plants && crop.methods.contains(&Method::Indoor);
     let indoor = crop.indoor.filter(|_| on_shelf);
     WayAhead {
         way,
         up_within: outlook.up_within(),
+        least_soil: least_soil(crop, !way.comes_up()),
         safe: match outlook.first_safe(started) {
             None => Safe::Never,
             Some(day) if outlook.begins_on(day) => Safe::FromMidwinter,
             Some(day) => Safe::From(day),
         },
         others: hopeful.len() < all.len(),
-        lies_long: way.comes_up() && hopeful.iter().any(lies_long),
         starts: hopeful
             .iter()
             .map(|start| told(start, indoor.as_ref(), way))
@@ -190,13 +202,22 @@ fn told(start: &grown::Start, indoor: Option<&IndoorStart>, way: Way) -> Start {
     Start {
         day: start.day,
         shelf: indoor.map(|indoor| (sown(indoor.weeks_hi), sown(indoor.weeks_lo))),
-        up: nearest_rank(&start.up, 0.5).filter(|_| way.comes_up()),
+        up: nearest_rank(&start.up, 0.5)
+            .filter(|_| way.comes_up())
+            .map(|days| {
+                if days > SIX_WEEKS {
+                    Up::Waits
+                } else {
+                    Up::After(days)
+                }
+            }),
         ripe: [0.0, 0.5, 1.0].map(|share| start.ripe_by(share)),
         ripe_years: start.ripe.len(),
         years: start.years(),
         lost: [
             (Lost::Frost, start.frost),
             (Lost::NotUp, start.not_up),
+            (Lost::Rotted, start.rotted),
             (Lost::Bolted, start.bolted),
             (Lost::NotRipe, start.not_ripe),
         ],

@@ -29,6 +29,10 @@ pub struct Cover {
     pub warms_soil: Celsius,
 }
 
+/// Degrees by which open ground in sun, at the depth of seed, is warmer than the mean of the air (from
+/// memory: 1 to 4 C where it is bare, in spring and summer).
+pub const OPEN_GROUND: Celsius = Celsius(2.0);
+
 /// What of a bed changes how plants grow in it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Microclimate {
@@ -76,7 +80,7 @@ pub struct Bed {
     pub trellis: Metres,
     /// Cover, if any.
     pub cover: Option<Cover>,
-    /// Degrees by which the bed's soil is warmer than the smoothed air, without the cover.
+    /// Degrees by which the bed's soil is warmer than open ground, without the cover.
     pub soil_bonus: Celsius,
     /// The first day on which it is free.
     pub free_from: Option<Date>,
@@ -160,7 +164,9 @@ impl Bed {
         let cover = self.cover.as_ref();
         Microclimate {
             frost_kept_off: cover.map_or(Celsius(0.0), |c| c.keeps_off),
-            soil_bonus: self.soil_bonus + cover.map_or(Celsius(0.0), |c| c.warms_soil),
+            soil_bonus: OPEN_GROUND
+                + self.soil_bonus
+                + cover.map_or(Celsius(0.0), |c| c.warms_soil),
         }
     }
 

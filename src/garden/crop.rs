@@ -69,6 +69,14 @@ pub enum Germination {
     /// Days at 0, 5, ... 40 C; `None` where it does not germinate or was not tested.
     /// Source: Harrington and Minges 1954.
     Table([Option<f64>; 9]),
+    /// A table whose coldest cells nobody tested: below the first printed cell the rate falls on a
+    /// straight line to nothing at `least`.
+    Extended {
+        /// Days at 0, 5, ... 40 C, as in a table.
+        days: [Option<f64>; 9],
+        /// The published least soil temperature, colder than the first printed cell.
+        least: Celsius,
+    },
     /// No table: `days` at the optimum, rate proportional to warmth above `min`, none
     /// outside `min..=max`.
     Range {
@@ -81,6 +89,21 @@ pub enum Germination {
         /// Days at the optimum.
         days: f64,
     },
+}
+
+/// What the ground must be for a start outdoors. No crop of the catalogue asks for more than 18 C,
+/// since soil is not measured here but made of the air's mean (`growth::soil`).
+#[derive(Debug, Clone, Copy, PartialEq, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Ground {
+    /// Nothing is sown in colder soil, and no piece, set or clove planted: the least that growers
+    /// wait for.
+    pub sow: Option<Celsius>,
+    /// No plant is set out in colder soil.
+    pub set_out: Option<Celsius>,
+    /// Seed, or pieces, that are not up so many days after they went into the ground have rotted.
+    /// `None` for sets and cloves, which wait for warmth, and for what is only planted.
+    pub rots_after: Option<u32>,
 }
 
 /// Raising plants on the shelf.
@@ -340,6 +363,8 @@ pub struct Crop {
     pub germination: Germination,
     /// Share of seeds that germinate.
     pub germinates: Share,
+    /// Soil to start it in, and how long seed lies in it.
+    pub ground: Ground,
     /// Raising on the shelf.
     pub indoor: Option<IndoorStart>,
     /// Warmth until ripe.

@@ -6,7 +6,7 @@ use std::ops::Range;
 use chrono::Datelike;
 
 use crate::calendar::{Date, plus_days};
-use crate::garden::DegreeDayMethod;
+use crate::garden::{DegreeDayMethod, OPEN_GROUND};
 use crate::units::{Celsius, DegreeDays, Hours, Latitude, Millimetres};
 use crate::weather::cold_days::{FREEZING, HARD_FROST};
 use crate::weather::weeks::{Part, months, weeks};
@@ -105,7 +105,7 @@ fn spells(record: &Record, latitude: Latitude, parts: &[Part]) -> Vec<Spell> {
         lead: &[],
         days: record.days(),
     };
-    let soil = soil_temperatures(&whole, Celsius(0.0));
+    let soil = soil_temperatures(&whole, OPEN_GROUND);
     parts
         .iter()
         .map(|part| spell(part, record.days(), &soil, latitude))

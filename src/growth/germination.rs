@@ -8,13 +8,16 @@ const COLUMN: f64 = 5.0;
 
 /// Days to come up at a steady temperature; `None` where it does not germinate. Between the
 /// table's columns the days are read on a straight line; next to a column without
-/// germination there is none.
+/// germination there is none, but for the line below the first column of an extended table.
 /// Source of the tables (HM1954): Harrington, J.F. and Minges, P.A. 1954. Vegetable seed
 /// germination. University of California Agricultural Extension.
 #[must_use]
 pub fn days_to_emerge(germination: &Germination, at: Celsius) -> Option<f64> {
     match germination {
         Germination::Table(columns) => read(columns, at),
+        Germination::Extended { days, least } => {
+            read(days, at).or_else(|| below(first_printed(days)?, *least, at))
+        }
         Germination::Range {
             min,
             optimum,
@@ -53,9 +56,23 @@ pub fn rate(germination: &Germination, at: Celsius) -> f64 {
 #[must_use]
 pub fn least_days(germination: &Germination) -> Option<f64> {
     match germination {
-        Germination::Table(columns) => columns.iter().flatten().copied().reduce(f64::min),
+        Germination::Table(columns) | Germination::Extended { days: columns, .. } => {
+            columns.iter().flatten().copied().reduce(f64::min)
+        }
         Germination::Range { days, .. } => Some(*days),
     }
+}
+
+/// The first printed cell of a table: its temperature and days.
+fn first_printed(columns: &[Option<f64>; 9]) -> Option<(Celsius, f64)> {
+    let mut columns = (0..).zip(columns);
+    columns.find_map(|(place, days)| Some((Celsius(COLUMN * f64::from(place)), (*days)?)))
+}
+
+/// Days below the first printed cell, on a line of the rate; `None` at the least and below it, and where
+/// the table has its say.
+fn below((printed, days): (Celsius, f64), least: Celsius, at: Celsius) -> Option<f64> {
+    (least < at && at < printed).then(|| days * ((printed - least) / (at - least)))
 }
 
 /// Reads a table whose columns stand at 0, 5, ... C.

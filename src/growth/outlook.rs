@@ -2,12 +2,11 @@
 //! `CropSeason` over all years of the record, each grown on into the next.
 
 use crate::calendar::{Date, Horizon, monday_of, plus_days};
-use crate::garden::{Crop, Method, Microclimate};
+use crate::garden::{Crop, Microclimate, OPEN_GROUND};
 use crate::units::{Celsius, Latitude};
 use crate::weather::Record;
 use crate::weather::rank::nearest_rank;
 
-use super::germination::least_days;
 use super::season::{CropSeason, Fate, Loss};
 
 /// Weeks in which a crop is started.
@@ -19,10 +18,6 @@ const WEEKS: usize = 2 * START_WEEKS - 1;
 
 /// Weeks between the starts that are shown.
 const EVERY_WEEKS: usize = 2;
-
-/// Seed that is not up by then, or in twice its shortest time if that is longer, is a bed gone
-/// to weeds, or rotten (common practice).
-const SLOW_DAYS: usize = 21;
 
 /// How a crop is started in the bed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -38,8 +33,8 @@ pub enum Way {
 pub struct Outlook {
     horizon: Horizon,
     seasons: Vec<CropSeason>,
-    /// The most days until seed should be up; `None` for pieces, sets and cloves, which wait.
-    up_within: Option<usize>,
+    /// The most days until what is sown must be up; `None` for sets and cloves, which wait.
+    up_within: Option<u32>,
 }
 
 /// What becomes of it when it is started on one day. All days are days after the start.
@@ -52,8 +47,10 @@ pub struct Start {
     pub ripe: Vec<usize>,
     /// Days until seed is up, of the years in which it comes up, least first.
     pub up: Vec<usize>,
-    /// Years in which the ground is too cold, or seed never comes up.
+    /// Years in which the ground is too cold, or what waits in it never comes up.
     pub not_up: usize,
+    /// Years in which seed rots before it is up.
+    pub rotted: usize,
     /// Years in which frost kills it before it is ripe.
     pub frost: usize,
     /// Years in which it bolts before it is ripe.
@@ -66,7 +63,7 @@ impl Start {
     /// How many years there are.
     #[must_use]
     pub fn years(&self) -> usize {
-        self.ripe.len() + self.not_up + self.frost + self.bolted + self.not_ripe
+        self.ripe.len() + self.not_up + self.rotted + self.frost + self.bolted + self.not_ripe
     }
 
     /// The day by which it is ripe in a share of the years in which it gets ripe.
@@ -86,26 +83,24 @@ impl Outlook {
         let horizon = Horizon::spanning(first, plus_days(first, WEEKS as i64 * 7 - 1));
         let open = Microclimate {
             frost_kept_off: Celsius(0.0),
-            soil_bonus: Celsius(0.0),
+            soil_bonus: OPEN_GROUND,
         };
         let seasons = record
             .years(horizon)
             .iter()
             .map(|weather| CropSeason::new(crop, open, weather, latitude, horizon))
             .collect();
-        let twice = least_days(&crop.germination).unwrap_or(0.0) * 2.0;
-        let is_seed = crop.methods.contains(&Method::Direct);
         Self {
             horizon,
             seasons,
-            up_within: is_seed.then_some(SLOW_DAYS.max(twice.ceil() as usize)),
+            up_within: crop.ground.rots_after,
         }
     }
 
-    /// The most days that seed sown in the bed should take to come up; `None` where pieces, sets
-    /// or cloves are planted, which wait in the ground for warmth.
+    /// The days within which what is sown in the bed comes up or rots; `None` for sets and cloves,
+    /// which wait in the ground for warmth.
     #[must_use]
-    pub fn up_within(&self) -> Option<usize> {
+    pub fn up_within(&self) -> Option<u32> {
         self.up_within
     }
 
@@ -130,6 +125,7 @@ impl Outlook {
             ripe: Vec::new(),
             up: Vec::new(),
             not_up: 0,
+            rotted: 0,
             frost: 0,
             bolted: 0,
             not_ripe: 0,
@@ -137,6 +133,7 @@ impl Outlook {
         for fate in self.seasons.iter().map(|season| fate(season, way, day)) {
             start.up.extend(fate.up.map(|up| up - day));
             match (fate.up, fate.ripe, fate.gone) {
+                (None, _, Some((_, Loss::Rotted))) => start.rotted += 1,
                 (None, _, _) => start.not_up += 1,
                 (_, Some(ripe), _) => start.ripe.push(ripe - day),
                 (_, _, Some((_, Loss::Frost))) => start.frost += 1,
@@ -150,18 +147,17 @@ impl Outlook {
     }
 
     /// The first day of the warming half-year on which a start is safe in nine years of ten:
-    /// the ground can be worked, seed is up within the days of `up_within`, and no frost kills it
-    /// before the half-year is over. `None` if there is no such day.
+    /// the ground is warm enough, what is sown comes up, and no frost kills it before the half-year is
+    /// over. `None` if there is no such day.
     #[must_use]
     pub fn first_safe(&self, way: Way) -> Option<Date> {
         let half = START_WEEKS * 7 / 2;
-        let most = self.up_within.unwrap_or(usize::MAX);
         (0..half)
             .find(|day| {
                 let safe = |season: &&CropSeason| {
                     let fate = fate(season, way, *day);
                     let killed = matches!(fate.gone, Some((gone, Loss::Frost)) if gone < half);
-                    fate.up.is_some_and(|up| up - day <= most) && !killed
+                    fate.up.is_some() && !killed
                 };
                 let safe_years = self.seasons.iter().filter(safe).count();
                 safe_years > 0 && safe_years * 10 >= self.seasons.len() * 9

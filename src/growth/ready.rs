@@ -14,6 +14,8 @@ pub enum Unready {
     NotPlanted,
     /// It was sown but never came up.
     NotUp,
+    /// It was sown, was not up in time, and rotted.
+    Rotted,
     /// Not ripe at the last allowed session.
     NotRipe,
     /// Killed by frost before it could be picked.
@@ -31,6 +33,7 @@ impl From<Loss> for Unready {
         match loss {
             Loss::NotSown => Unready::NotSown,
             Loss::NotPlanted => Unready::NotPlanted,
+            Loss::Rotted => Unready::Rotted,
             Loss::Frost => Unready::Frost,
             Loss::Bolted => Unready::Bolted,
             Loss::Past => Unready::Past,

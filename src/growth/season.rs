@@ -16,10 +16,12 @@ use super::soil::soil_temperatures;
 /// Why nothing can be picked any more.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Loss {
-    /// Never sown: the ground was too cold to be worked.
+    /// Never sown: the ground was too cold for it.
     NotSown,
-    /// Never planted: the ground was too cold to be worked.
+    /// Never planted: the ground was too cold for it.
     NotPlanted,
+    /// Sown, not up in time, and rotten.
+    Rotted,
     /// Killed by frost.
     Frost,
     /// Bolted in long days.
@@ -47,8 +49,8 @@ impl Fate {
         gone: None,
     };
 
-    /// Nothing is in the ground, for it was too cold to be worked on the day.
-    const fn not_begun(day: usize, why: Loss) -> Self {
+    /// Nothing ever comes up, and from a day on it is certain.
+    const fn lost(day: usize, why: Loss) -> Self {
         Self {
             gone: Some((day, why)),
             ..Self::NEVER
@@ -64,6 +66,21 @@ pub const STANDSTILL: Hours = Hours(10.0);
 /// (common practice: "as soon as the ground can be worked"; the figure from memory).
 pub const WORKABLE: Celsius = Celsius(4.0);
 
+/// The coldest soil in which a crop is sown, or set out as plants: it can be worked, and is as warm as
+/// the crop asks for.
+#[must_use]
+pub fn least_soil(crop: &Crop, as_plants: bool) -> Celsius {
+    let asked = match as_plants {
+        true => crop.ground.set_out,
+        false => crop.ground.sow,
+    };
+    asked.map_or(WORKABLE, |least| least.max(WORKABLE))
+}
+
+/// Where the ground is too cold on the day of the plan, who sows or plants waits up to so many days for it to
+/// warm: until the next lesson, or as an adult has time (common practice; the figure from memory).
+pub const WAITS: usize = 14;
+
 /// Days within which further frost nights set a crop back no more: it has no new leaves to
 /// lose (from memory).
 const REGROWTH_DAYS: usize = 7;
@@ -75,8 +92,10 @@ const ROUNDING: f64 = 1e-7;
 /// Sums and frosts of one crop, microclimate and weather year, from which fates are read.
 #[derive(Debug, Clone)]
 pub struct CropSeason {
-    /// Days on which the ground can be worked.
-    workable: Vec<bool>,
+    /// Days on which the ground is warm enough to sow the crop.
+    fit_to_sow: Vec<bool>,
+    /// Days on which it is warm enough to set it out as plants.
+    fit_to_plant: Vec<bool>,
     /// Way to emergence, summed over the days before each day; 1 is up.
     sprouted: Vec<f64>,
     /// Degree-days, summed over the days before each day.
@@ -87,6 +106,7 @@ pub struct CropSeason {
     long_days: Vec<usize>,
     need: Requirement,
     bolting: Option<Bolting>,
+    rots_after: Option<usize>,
     holds: usize,
     safe_underground: bool,
 }
@@ -105,6 +125,10 @@ impl CropSeason {
             .map(|day| sun::day_length(latitude, horizon.date(day).ordinal()))
             .collect();
         let soil = soil_temperatures(year, microclimate.soil_bonus);
+        let fit = |as_plants| {
+            let least = least_soil(crop, as_plants);
+            soil.iter().map(|t| *t >= least).collect()
+        };
         let heat = &crop.ripening;
         let warmth = year.days.iter().zip(&light).map(|(day, light)| {
             if *light < STANDSTILL {
@@ -116,7 +140,8 @@ impl CropSeason {
             |day: usize| year.days[day].tmin + microclimate.frost_kept_off < crop.frost_limit;
         let is_long = |day: &usize| crop.bolting.is_some_and(|b| light[*day] >= b.day_length);
         Self {
-            workable: soil.iter().map(|t| *t >= WORKABLE).collect(),
+            fit_to_sow: fit(false),
+            fit_to_plant: fit(true),
             sprouted: sums(
                 soil.iter()
                     .map(|t| germination::rate(&crop.germination, *t)),
@@ -126,27 +151,42 @@ impl CropSeason {
             long_days: (0..year.days.len()).filter(is_long).collect(),
             need: Requirement::of(crop),
             bolting: crop.bolting,
+            rots_after: crop.ground.rots_after.map(|days| days as usize),
             holds: crop.picking.holds_in_ground_days as usize,
             safe_underground: crop.picking.safe_underground,
         }
     }
 
     /// The fate of seed (or pieces, sets, cloves) sown in the bed on day number `day`.
-    /// Nothing counts on the day of sowing itself. Beyond the span, and in ground too cold to
-    /// be worked, nothing comes up.
+    /// Nothing counts on the day of sowing itself. Beyond the span, and in ground too cold for
+    /// the crop, nothing comes up.
     #[must_use]
     pub fn sown(&self, day: usize) -> Fate {
-        match self.too_cold(day, Loss::NotSown) {
+        match too_cold(&self.fit_to_sow, day, Loss::NotSown) {
             Some(never) => never,
             None => self.of_seed(day),
         }
+    }
+
+    /// The fate of what is to be sown on day number `day`, or within `WAITS` days of it as soon as the
+    /// ground is fit for it.
+    #[must_use]
+    pub fn sown_when_fit(&self, day: usize) -> Fate {
+        self.sown(first_fit(&self.fit_to_sow, day))
+    }
+
+    /// The fate of plants that are to be set out on day number `day`, or within `WAITS` days of it as soon
+    /// as the ground is fit for them.
+    #[must_use]
+    pub fn planted_when_fit(&self, day: usize) -> Fate {
+        self.planted(first_fit(&self.fit_to_plant, day))
     }
 
     /// The fate of what was begun before the plan, on day number `day`: from plants or from seed. That it
     /// was is given, however cold the ground is in a year.
     #[must_use]
     pub fn begun(&self, day: usize, as_plants: bool) -> Fate {
-        match (day < self.workable.len(), as_plants) {
+        match (day < self.fit_to_sow.len(), as_plants) {
             (false, _) => Fate::NEVER,
             (true, true) => self.fate(day, day, self.need.planted),
             (true, false) => self.of_seed(day),
@@ -155,8 +195,13 @@ impl CropSeason {
 
     /// The fate of seed that is in the ground since a day.
     fn of_seed(&self, day: usize) -> Fate {
-        let Some(up) = after(&self.sprouted, day, 1.0) else {
-            return Fate::NEVER;
+        let up = after(&self.sprouted, day, 1.0);
+        let rotten = self.rots_after.map(|days| day + days + 1);
+        let up = match (up, rotten) {
+            (Some(up), None) => up,
+            (Some(up), Some(rotten)) if up < rotten => up,
+            (_, Some(rotten)) if rotten < self.span() => return Fate::lost(rotten, Loss::Rotted),
+            _ => return Fate::NEVER,
         };
         match self.need.sown {
             Some((Start::Sowing, need)) => self.fate(up, day, Some(need)),
@@ -166,23 +211,13 @@ impl CropSeason {
     }
 
     /// The fate of plants set out in the bed on day number `day`; none are set out in ground
-    /// too cold to be worked.
+    /// too cold for them.
     #[must_use]
     pub fn planted(&self, day: usize) -> Fate {
-        if let Some(never) = self.too_cold(day, Loss::NotPlanted) {
+        if let Some(never) = too_cold(&self.fit_to_plant, day, Loss::NotPlanted) {
             return never;
         }
         self.fate(day, day, self.need.planted)
-    }
-
-    /// What comes of a start that cannot be made, if the ground is too cold on a day, or the day
-    /// is beyond the span.
-    fn too_cold(&self, day: usize, why: Loss) -> Option<Fate> {
-        match self.workable.get(day) {
-            Some(true) => None,
-            Some(false) => Some(Fate::not_begun(day, why)),
-            None => Some(Fate::NEVER),
-        }
     }
 
     /// Days of the span.
@@ -254,6 +289,22 @@ impl CropSeason {
     fn frosts_after(&self, day: usize) -> &[usize] {
         let seen = self.frosts.partition_point(|d| *d <= day);
         self.frosts.get(seen..).unwrap_or_default()
+    }
+}
+
+/// The first day on which the ground is fit, of a day and the `WAITS` after it; the day itself if none is.
+fn first_fit(fit: &[bool], day: usize) -> usize {
+    let mut wait = fit.iter().skip(day).take(WAITS + 1);
+    wait.position(|fit| *fit).map_or(day, |waited| day + waited)
+}
+
+/// What comes of a start that cannot be made, if the ground is not fit for it on a day, or the day is
+/// beyond the span.
+fn too_cold(fit: &[bool], day: usize, why: Loss) -> Option<Fate> {
+    match fit.get(day) {
+        Some(true) => None,
+        Some(false) => Some(Fate::lost(day, why)),
+        None => Some(Fate::NEVER),
     }
 }
 

@@ -7,7 +7,7 @@ use crate::weather::{Daily, WeatherYear};
 const MEMORY: usize = 7;
 
 /// Soil temperature at sowing depth for every day of the span: the mean of the air over the
-/// day and the six before it, plus the bed's bonus. Where the record begins with the span,
+/// day and the six before it, plus what ground is warmer (`garden::OPEN_GROUND` and the bed's own). Where the record begins with the span,
 /// the first days look back less far. An approximation (common practice): bare soil in sun
 /// is warmer in spring, soil under mulch is colder; a measured bonus corrects it.
 #[must_use]

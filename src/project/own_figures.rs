@@ -1,32 +1,25 @@
 //! The keys of a section [crop."..."]: each takes the place of a figure of the catalogue.
 
-use crate::diagnostic::{Code, Given, Problem, Span};
+mod setting;
+mod starting;
+
+use crate::diagnostic::{Code, Given, Problem};
 use crate::garden::{Crop, Ripening};
 use crate::units::{Celsius, Centimetres, Kilograms, Share};
 
+use self::setting::{set, without_effect};
 use super::figures::{count, number};
-use super::kind::{Kind, flag, sun};
-use super::lists::exactly;
+use super::kind::{flag, sun};
 use super::order::low_above;
 use super::table::Table;
-
-/// A key with its meaning and the figures of the catalogue whose place it takes.
-type Own = (&'static str, &'static str, &'static [&'static str]);
-
-/// Puts a figure in its place if the file gives it.
-fn set<T>(t: &mut Table<'_, '_>, own: Own, kind: Kind<'_, T>, put: impl FnOnce(T)) {
-    let (key, meaning, figures) = own;
-    if let Ok(Some(given)) = t.own(key, meaning, figures, kind) {
-        put(given.value);
-    }
-}
 
 /// Puts all given figures into a crop.
 pub fn apply(t: &mut Table<'_, '_>, crop: &mut Crop) {
     ripening(t, crop);
     picking(t, crop);
     yields(t, crop);
-    indoor(t, crop);
+    starting::indoor(t, crop);
+    starting::ground(t, crop);
     place(t, crop);
     people(t, crop);
     set(
@@ -301,53 +294,4 @@ fn yields(t: &mut Table<'_, '_>, crop: &mut Crop) {
     if let Some(problem) = low_above(("yield_low_kg", low), ("yield_expected_kg", expected)) {
         t.report(problem);
     }
-}
-
-fn indoor(t: &mut Table<'_, '_>, crop: &mut Crop) {
-    let weeks = t.own(
-        "indoor_weeks",
-        "the fewest and the most weeks on the shelf",
-        &["indoor.weeks"],
-        exactly(number(1.0..=30.0), "the least and the most weeks"),
-    );
-    let cells = t.own(
-        "cells_per_flat",
-        "cells in a flat when it is sown",
-        &["indoor.cells"],
-        count(1..=1000),
-    );
-    let pots = t.own(
-        "pots_per_flat",
-        "pots in a flat after potting up",
-        &["indoor.pots"],
-        count(1..=200),
-    );
-    let Some(indoor) = &mut crop.indoor else {
-        for key in ["indoor_weeks", "cells_per_flat", "pots_per_flat"] {
-            if let Some(span) = t.key_span(key) {
-                without_effect(t, span, "this crop is not raised indoors");
-            }
-        }
-        return;
-    };
-    if let Ok(Some(weeks)) = weeks {
-        let [lo, hi] = weeks.value;
-        if lo > hi {
-            let cause = "the least weeks indoors are more than the most";
-            t.report(Problem::new(Code::OutOfRange, cause).at(weeks.span, "least first"));
-        }
-        indoor.weeks_lo = lo.ceil() as u32;
-        indoor.weeks_hi = hi.floor() as u32;
-    }
-    if let Ok(Some(cells)) = cells {
-        indoor.cells_per_flat = cells.value;
-    }
-    if let Ok(Some(pots)) = pots {
-        indoor.pots_per_flat = Some(pots.value);
-    }
-}
-
-fn without_effect(t: &mut Table<'_, '_>, span: Span, why: &str) {
-    let problem = Problem::new(Code::KeyWithoutEffect, format!("this has no effect: {why}"));
-    t.report(problem.at(span, "").remedy("remove it"));
 }

@@ -23,6 +23,7 @@ fn letters(ready: &[Result<(), Unready>]) -> String {
         Err(Unready::NotSown) => 'S',
         Err(Unready::NotPlanted) => 'G',
         Err(Unready::NotUp) => 'U',
+        Err(Unready::Rotted) => 'R',
         Err(Unready::NotRipe) => 'N',
         Err(Unready::Frost) => 'F',
         Err(Unready::Bolted) => 'B',

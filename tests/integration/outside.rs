@@ -118,7 +118,7 @@ fn every_figure_that_the_catalogue_credits_is_checked() {
             // A row of a table serves several crops: one of them is enough.
             let alike = |other: &&str| {
                 *other == name
-                    || field == "germination.table"
+                    || ["germination.table", "germination.extended.row"].contains(&field)
                         && catalogue.source(other, field) == Some(source)
             };
             let credited: Vec<&str> = source_keys(source)

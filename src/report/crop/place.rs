@@ -4,7 +4,7 @@
 use chrono::Datelike;
 
 use crate::calendar::Date;
-use crate::facts::outlook::{HOPE, HarmfulFrosts, Lost, Outlook, Safe, Start, Way, WayAhead};
+use crate::facts::outlook::{HOPE, HarmfulFrosts, Lost, Outlook, Safe, Start, Up, Way, WayAhead};
 use crate::garden::{Crop, FrostResponse, Garden};
 
 use crate::page::Page;
@@ -108,7 +108,8 @@ fn safe(ahead: &WayAhead, crop: &Crop, words: Words, page: &mut Page) {
         Safe::From(day) => format!("from {} on", words.full_month(day)),
     };
     page.item(&format!(
-        "{what} {from}, it {up}lives in 9 springs of 10: the soil can be worked, and {frost}."
+        "{what} {from}, it {up}lives in 9 springs of 10: the soil has {} C and more, and {frost}.",
+        ahead.least_soil.0
     ));
 }
 
@@ -140,12 +141,6 @@ fn starts(ahead: &WayAhead, words: Words, page: &mut Page) {
     if rows.iter().flatten().any(|cell| cell.ends_with('*')) {
         page.line("*: in the next calendar year.");
     }
-    if ahead.lies_long {
-        page.line(
-            "What lies in the ground for two months and more is often lost to rot, birds and mice; \
-             that is not counted here.",
-        );
-    }
     if ahead.others {
         page.line(&format!(
             "At other times of the year it gets ripe in fewer than 1 year of {HOPE}."
@@ -166,9 +161,11 @@ fn row(start: &Start, words: Words) -> Vec<String> {
     vec![
         day(start.day),
         shelf,
-        start
-            .up
-            .map_or_else(String::new, |days| format!("{days}\u{a0}days")),
+        match start.up {
+            None => String::new(),
+            Some(Up::After(days)) => format!("{days}\u{a0}days"),
+            Some(Up::Waits) => "the cold".to_owned(),
+        },
         earliest,
         half,
         latest,
@@ -189,7 +186,8 @@ fn lost(start: &Start) -> String {
     let texts = lost.map(|(what, years)| {
         let what = match what {
             Lost::Frost => "frost",
-            Lost::NotUp => "not up",
+            Lost::NotUp => "too cold",
+            Lost::Rotted => "rotted",
             Lost::Bolted => "flowered",
             Lost::NotRipe => "not ripe",
         };

@@ -34,20 +34,39 @@ pub(super) const STARTING: [Line; 8] = [
     }),
 ];
 
-pub(super) const COMING_UP: [Line; 5] = [
+pub(super) const COMING_UP: [Line; 8] = [
+    line("Soil to sow in", &["ground.sow"], |crop, _, _| {
+        crop.ground.sow.map(and_warmer)
+    }),
+    line("Soil to plant in", &["ground.set_out"], |crop, _, _| {
+        crop.ground.set_out.map(and_warmer)
+    }),
+    line("Rotted", &["ground.rots_after"], |crop, _, _| {
+        let rots_after = crop.ground.rots_after?;
+        Some(format!("if it is not up after {}", days(rots_after.into())))
+    }),
     line(
         "The days above",
-        &["germination.table"],
+        &["germination.table", "germination.extended.row"],
         |crop, _, _| match crop.germination {
-            Germination::Table(_) => {
+            Germination::Table(_) | Germination::Extended { .. } => {
                 Some("measured in steady warmth; in a bed it takes longer".to_owned())
             }
             Germination::Range { .. } => None,
         },
     ),
-    line("Coldest soil", &["germination.range.min"], |crop, _, _| {
-        range(crop).map(|(min, _, _, _)| format!("{} C", min.0))
-    }),
+    line(
+        "Coldest soil",
+        &["germination.range.min", "germination.extended.least"],
+        |crop, _, _| match crop.germination {
+            Germination::Table(_) => None,
+            Germination::Extended { least, .. } => Some(format!(
+                "{} C; from there to the first measured days the rate is read on a line",
+                least.0
+            )),
+            Germination::Range { min, .. } => Some(format!("{} C", min.0)),
+        },
+    ),
     line("Best soil", &["germination.range.optimum"], |crop, _, _| {
         range(crop).map(|(_, best, _, _)| format!("{} C", best.0))
     }),
@@ -168,7 +187,7 @@ fn shelf_weeks(indoor: &IndoorStart) -> String {
 
 fn range(crop: &Crop) -> Option<(Celsius, Celsius, Celsius, f64)> {
     match crop.germination {
-        Germination::Table(_) => None,
+        Germination::Table(_) | Germination::Extended { .. } => None,
         Germination::Range {
             min,
             optimum,
@@ -176,6 +195,10 @@ fn range(crop: &Crop) -> Option<(Celsius, Celsius, Celsius, f64)> {
             days,
         } => Some((min, optimum, max, days)),
     }
+}
+
+fn and_warmer(soil: Celsius) -> String {
+    format!("soil of {} C and warmer", soil.0)
 }
 
 fn method(method: DegreeDayMethod) -> &'static str {

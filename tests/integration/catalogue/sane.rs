@@ -2,6 +2,8 @@
 
 use tureen::catalogue::Entry;
 use tureen::garden::{Crop, DegreeDayMethod, Germination, Method, Store};
+use tureen::growth::germination::rate;
+use tureen::units::Celsius;
 
 use super::{catalogue, entries};
 
@@ -170,7 +172,7 @@ fn an_upper_limit_goes_with_the_average_of_the_extremes() {
 fn seed_comes_up_somewhere() {
     for_every_crop(
         |c| match &c.germination {
-            Germination::Table(days) => {
+            Germination::Table(days) | Germination::Extended { days, .. } => {
                 days.iter().flatten().count() >= 3 && days.iter().flatten().all(|d| *d >= 1.0)
             }
             Germination::Range {
@@ -181,6 +183,48 @@ fn seed_comes_up_somewhere() {
             } => min < optimum && optimum < max && *days >= 1.0,
         },
         |c| format!("{:?}", c.germination),
+    );
+}
+
+/// What is sown, and potatoes, must be up within six weeks; sets and cloves wait, and plants are up.
+#[test]
+fn seed_rots_and_sets_and_cloves_wait() {
+    let waiting = ["garlic", "onion (from sets)", "shallot"];
+    for_every_crop(
+        |c| {
+            let in_bed = [Method::Direct, Method::Pieces];
+            let sown = c.methods.iter().any(|m| in_bed.contains(m));
+            let rots = sown && !waiting.contains(&c.name.as_str());
+            let planted = c.methods.iter().any(|m| !in_bed.contains(m));
+            let least = [c.ground.sow, c.ground.set_out];
+            c.ground.sow.is_some() == sown
+                && c.ground.set_out.is_some() == planted
+                && least.iter().flatten().all(|t| (4.0..=18.0).contains(&t.0))
+                && c.ground.rots_after.is_some() == rots
+                && c.ground
+                    .rots_after
+                    .is_none_or(|days| (21..=42).contains(&days))
+        },
+        |c| format!("{:?}", c.ground),
+    );
+}
+
+/// Seed sown in the coldest ground of its kind is up in time where spring goes on as it does: a
+/// degree warmer every five days.
+#[test]
+fn what_is_sown_at_the_least_warmth_is_up_in_spring() {
+    for_every_crop(
+        |c| {
+            let Some((least, rots_after)) = c.ground.sow.zip(c.ground.rots_after) else {
+                return true;
+            };
+            let soil = |day: u32| least + Celsius(f64::from(day) / 5.0);
+            let way: f64 = (1..=rots_after)
+                .map(|day| rate(&c.germination, soil(day)))
+                .sum();
+            way >= 1.0
+        },
+        |c| format!("{:?} {:?}", c.ground, c.germination),
     );
 }
 

@@ -39,6 +39,9 @@ fn every_group_of_every_crop_has_a_source() {
             ("water", entry.crop.water.is_some()),
             ("ages", entry.crop.ages != Ages::default()),
             ("stages", entry.crop.stages.is_some()),
+            ("ground.sow", entry.crop.ground.sow.is_some()),
+            ("ground.set_out", entry.crop.ground.set_out.is_some()),
+            ("ground.rots_after", entry.crop.ground.rots_after.is_some()),
             ("bolting", entry.crop.bolting.is_some()),
             ("caution", !entry.crop.caution.text.is_empty()),
             ("ripening.upper", entry.crop.ripening.upper.is_some()),
@@ -92,13 +95,13 @@ fn every_citation_is_used() {
 fn a_relatives_row_is_named() {
     let catalogue = catalogue();
     for (crop, source) in [
-        ("cabbage", "HM1954 (cabbage)"),
-        ("kale", "HM1954 (cabbage)"),
-        ("bok choy", "HM1954 (cabbage)"),
+        ("cabbage", "HARRINGTON-OSU, HM1954 (cabbage)"),
+        ("kale", "memory, HM1954 (cabbage)"),
+        ("bok choy", "memory, HM1954 (cabbage)"),
         ("leek", "HM1954 (onion)"),
         ("scallion", "HM1954 (onion)"),
         ("dry bean", "HM1954 (bean (snap))"),
-        ("chard", "VENDOR-EXT (chard)"),
+        ("chard", "HARRINGTON-OSU, VENDOR-EXT (chard)"),
         ("basil", MEMORY),
     ] {
         assert_eq!(

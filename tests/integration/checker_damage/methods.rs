@@ -291,12 +291,12 @@ fn the_beds_of_one_planting_are_of_one_kind() {
     bean.places = vec![place("B", 1, 2), place("C", 1, 2)];
     let plan = with_bean(&garden, bean, 2, 0.96, 2);
     assert!(check(&garden, plan.clone()).is_ok());
-    garden.beds[2].soil_bonus.0 = 1.0;
+    garden.beds[2].soil_bonus.0 = -1.0;
     assert_eq!(
         places(&refused(&garden, plan.clone())),
         [PlaceFault::Differs]
     );
-    garden.beds[2].soil_bonus.0 = 0.0;
+    garden.beds[2].soil_bonus.0 = -2.0;
     garden.beds[2].width.0 = 1.0;
     assert_eq!(places(&refused(&garden, plan)), [PlaceFault::Differs]);
 }

@@ -17,7 +17,7 @@ use crate::scenarios::planned;
 
 /// Plans that are damaged, and how many changes are tried of each unless DAMAGES says otherwise.
 const SCENARIOS: [(&str, usize); 4] = [
-    ("autumn-down-under", 150),
+    ("autumn-down-under", 300),
     ("nine-grades", 30),
     ("soup-day", 60),
     ("wrap-day", 60),
@@ -324,7 +324,7 @@ fn what_passes_of_a_sample_of_damages_is_as_sound() {
     assert!(unseen.is_empty(), "{unseen:#?}");
     // A sample of which nothing passes, or nothing is refused, would tell nothing.
     assert!(
-        changes.len() > 3 && changes["refused"] > 100,
+        changes.len() > 2 && changes["refused"] > 100,
         "{changes:#?}"
     );
 }

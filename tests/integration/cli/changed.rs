@@ -124,7 +124,7 @@ fn an_edited_plan_claims_nothing_and_a_wrong_figure_in_it_comes_with_a_remedy() 
     let edited = format!("{}0{}", &plan[..at], &plan[at + 1..]);
     assert_ne!(edited, plan);
     let saved = line(&folder.answer(&["verify", "garden.toml", "plan.json"]));
-    assert!(saved.contains("given up"), "{saved}");
+    assert!(saved.contains("proved best when"), "{saved}");
     std::fs::write(folder.path("plan.json"), edited).unwrap();
     let verified = line(&folder.answer(&["verify", "garden.toml", "plan.json"]));
     assert!(

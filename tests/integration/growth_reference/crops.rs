@@ -10,7 +10,7 @@ use tureen::growth::CropSeason;
 use tureen::units::{Celsius, Centimetres, Kilograms, Latitude, Millimetres, Share};
 use tureen::weather::{Daily, WeatherYear};
 
-use crate::support::crops::kitchen;
+use crate::support::crops::{ANY_GROUND, kitchen};
 
 /// Days to come up at 0, 5, 10 ... 40 C.
 const UP_IN_FIVE_DAYS: [Option<f64>; 9] = {
@@ -37,6 +37,7 @@ pub fn plain() -> Crop {
         methods: vec![Method::Direct, Method::Indoor],
         germination: Germination::Table(UP_IN_FIVE_DAYS),
         germinates: Share(0.8),
+        ground: ANY_GROUND,
         indoor: None,
         ripening: Ripening {
             days_from_sowing: Some(65.0),

@@ -87,3 +87,28 @@ fn the_median_day_leaves_out_years_without_any() {
         assert_eq!(median_up(years.iter().copied()), median, "{years:?}");
     }
 }
+
+/// A row of cabbage: 15 days at 10 C, nothing printed below; published least 4.4 C.
+#[test]
+fn below_the_first_printed_cell_the_rate_falls_on_a_line() {
+    let mut days = [None; 9];
+    (days[2], days[3]) = (Some(15.0), Some(9.0));
+    let least = Celsius(4.4);
+    let cabbage = Germination::Extended { days, least };
+    let up = |t| days_to_emerge(&cabbage, Celsius(t));
+    // Half way from 4.4 to 10 C half the rate: twice the days.
+    assert!((up(7.2).unwrap() - 30.0).abs() < 1e-9);
+    assert!((up(5.8).unwrap() - 60.0).abs() < 1e-9);
+    assert_eq!((up(10.0), up(12.5)), (Some(15.0), Some(12.0)));
+    // Nothing at the least, below it, and above the last printed cell.
+    for nothing in [4.4, 4.0, 0.0, -3.0, 15.1, 20.0] {
+        assert_eq!(up(nothing), None, "{nothing}");
+    }
+    assert_eq!(least_days(&cabbage), Some(9.0));
+    let none = Germination::Extended {
+        days: [None; 9],
+        least,
+    };
+    assert_eq!(days_to_emerge(&none, Celsius(7.0)), None);
+    assert_eq!(least_days(&none), None);
+}

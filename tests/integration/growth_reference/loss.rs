@@ -133,3 +133,87 @@ fn long_days_bolt() {
         (Some(167), Some((188, Loss::Past)))
     );
 }
+
+/// Ten cold days of 12 C, in which nothing comes up, then 16 C. The soil, a mean of seven days, passes
+/// 15 C on the sixth warm day: (12 + 6 x 16) / 7 = 15.4 C.
+fn cold_then_mild() -> Vec<tureen::weather::Daily> {
+    let mut days = vec![day(12.0, 12.0); 10];
+    days.extend(vec![day(16.0, 16.0); 200]);
+    days
+}
+
+#[test]
+fn seed_that_is_not_up_in_time_has_rotted() {
+    // Warm enough from day 15 on, so up on day 19 by the end of a fifth warm day: 17 days after day 2.
+    let up_after = |rots_after| {
+        let mut crop = plain();
+        crop.ground.rots_after = rots_after;
+        season(&crop, &cold_then_mild()).sown(2)
+    };
+    assert_eq!(up_after(None).up, Some(19));
+    assert_eq!(up_after(Some(17)), up_after(None));
+    // A day less, and on the eighteenth of them it is certain.
+    let rotten = Fate {
+        up: None,
+        ripe: None,
+        gone: Some((19, Loss::Rotted)),
+    };
+    assert_eq!(up_after(Some(16)), rotten);
+    // Plants are up; seed of before the plan rots like any other.
+    let mut crop = plain();
+    crop.ground.rots_after = Some(16);
+    let season = season(&crop, &cold_then_mild());
+    assert_eq!(season.planted(2).up, Some(2));
+    assert_eq!(season.begun(2, false), rotten);
+    assert_eq!(season.begun(2, true).up, Some(2));
+    // Where the span ends first, nobody knows.
+    assert_eq!(season.sown(207).gone, None);
+}
+
+#[test]
+fn nothing_is_started_in_soil_colder_than_the_crop_asks_for() {
+    let mut crop = plain();
+    (crop.ground.sow, crop.ground.set_out) = (Some(Celsius(14.0)), Some(Celsius(13.0)));
+    let asks = season(&crop, &cold_then_mild());
+    // (3 x 12 + 4 x 16) / 7 = 14.3 C on day 13; a day before it is 13.7 C.
+    assert_eq!(asks.sown(12).gone, Some((12, Loss::NotSown)));
+    assert_eq!(asks.sown(13).up, Some(19));
+    // (5 x 12 + 2 x 16) / 7 = 13.1 C on day 11; a day before it is 12.6 C.
+    assert_eq!(asks.planted(10).gone, Some((10, Loss::NotPlanted)));
+    assert_eq!(asks.planted(11).up, Some(11));
+    // What stands already was begun, whatever it asks for.
+    assert_eq!(asks.begun(10, true).up, Some(10));
+    assert_eq!(asks.begun(12, false).up, Some(19));
+    // However little a crop asks for, the ground must be one that can be worked.
+    crop.ground.sow = Some(Celsius(-3.0));
+    let frozen = season(&crop, &vec![day(3.9, 3.9); 30]);
+    assert_eq!(frozen.sown(2).gone, Some((2, Loss::NotSown)));
+}
+
+#[test]
+fn a_start_waits_two_weeks_for_fit_ground() {
+    let mut crop = plain();
+    (crop.ground.sow, crop.ground.set_out) = (Some(Celsius(14.0)), Some(Celsius(13.0)));
+    // Twenty days of 12 C, then 16 C: fit to sow on day 23, to plant on day 21, worked as above.
+    let mut days = vec![day(12.0, 12.0); 20];
+    days.extend(vec![day(16.0, 16.0); 190]);
+    let season = season(&crop, &days);
+    for planned in [9, 12, 23] {
+        assert_eq!(season.sown_when_fit(planned), season.sown(23), "{planned}");
+    }
+    for planned in [7, 10, 21] {
+        assert_eq!(
+            season.planted_when_fit(planned),
+            season.planted(21),
+            "{planned}"
+        );
+    }
+    // A fit day is not put off.
+    assert_eq!(season.sown_when_fit(30), season.sown(30));
+    // A fifteenth day is one too many.
+    assert_eq!(season.sown_when_fit(8).gone, Some((8, Loss::NotSown)));
+    assert_eq!(season.planted_when_fit(6).gone, Some((6, Loss::NotPlanted)));
+    for beyond in [210, usize::MAX] {
+        assert_eq!(season.sown_when_fit(beyond), season.sown(beyond));
+    }
+}

@@ -3,7 +3,7 @@
 
 use chrono::Datelike;
 use tureen::calendar::{Horizon, days_between, plus_days};
-use tureen::garden::{FrostResponse, Method, Microclimate};
+use tureen::garden::{FrostResponse, Microclimate, OPEN_GROUND};
 use tureen::growth::CropSeason;
 use tureen::growth::outlook::{Outlook, Way};
 use tureen::units::{Celsius, Latitude};
@@ -60,7 +60,7 @@ fn it_says_what_the_season_says() {
     let horizon = Horizon::spanning(first, plus_days(first, 103 * 7 - 1));
     let open = Microclimate {
         frost_kept_off: Celsius(0.0),
-        soil_bonus: Celsius(0.0),
+        soil_bonus: OPEN_GROUND,
     };
     let seasons: Vec<CropSeason> = record
         .years(horizon)
@@ -79,13 +79,13 @@ fn it_says_what_the_season_says() {
 
 #[test]
 fn the_first_safe_day_has_soil_that_can_be_worked_and_no_frost_after_it() {
-    // The first mild day is 1 April. The mean of seven days is 4 C and more from the third
-    // on: (4 x -2 + 3 x 15) / 7 = 5.3 C.
+    // The first mild day is 1 April. The mean of seven days is 2 C and more from the second on, which
+    // makes the soil 4 C: (5 x -2 + 2 x 15) / 7 = 2.9 C.
     let record = winters("2004-12-31");
     let plants = raised_crop("tomato", 40.0);
     let outlook = Outlook::new(&plants, &record, EQUATOR, 2027);
     let planted = outlook.first_safe(Way::Planted).unwrap();
-    assert_eq!((planted.month(), planted.day()), (4, 3));
+    assert_eq!((planted.month(), planted.day()), (4, 2));
     assert!(!outlook.begins_on(planted));
     // A frost on 1 May of two years of three moves it to May: the frost of the day itself
     // is over.
@@ -101,13 +101,13 @@ fn the_first_safe_day_has_soil_that_can_be_worked_and_no_frost_after_it() {
     hardy.frost = FrostResponse::SetBack { days: 5.0 };
     let outlook = Outlook::new(&hardy, &record, EQUATOR, 2027);
     let planted = outlook.first_safe(Way::Planted).unwrap();
-    assert_eq!((planted.month(), planted.day()), (4, 3));
+    assert_eq!((planted.month(), planted.day()), (4, 2));
 }
 
 #[test]
 fn safe_is_what_lives_in_nine_years_of_ten_not_in_eight() {
     // Ten springs; a frost on 1 May in the first of them, or in the first two. In the two leap years
-    // the third mild day is a day later of the year, so 3 April is safe in eight of ten.
+    // the second mild day is a day later of the year, so 2 April is safe in eight of ten.
     let record = winters("2011-12-31");
     let plants = raised_crop("tomato", 40.0);
     let first_safe = |frosts: i32| {
@@ -121,24 +121,27 @@ fn safe_is_what_lives_in_nine_years_of_ten_not_in_eight() {
         let safe = outlook.first_safe(Way::Planted).unwrap();
         (safe.month(), safe.day())
     };
-    assert_eq!([0, 1, 2].map(first_safe), [(4, 4), (4, 4), (5, 1)]);
+    assert_eq!([0, 1, 2].map(first_safe), [(4, 3), (4, 3), (5, 1)]);
 }
 
 #[test]
-fn seed_should_be_up_in_three_weeks_or_twice_its_shortest_time() {
-    let up_within = |crop| Outlook::new(&crop, &mild(), EQUATOR, 2027).up_within();
-    assert_eq!(up_within(sown_crop("bean", 60.0)), Some(21));
-    let mut slow = sown_crop("bean", 60.0);
-    slow.germination = tureen::garden::Germination::Range {
-        min: Celsius(5.0),
-        optimum: Celsius(15.0),
-        max: Celsius(35.0),
-        days: 14.0,
+fn seed_that_rots_is_told_apart_from_ground_that_is_too_cold() {
+    let outlook = |rots_after, least| {
+        let mut crop = sown_crop("bean", 60.0);
+        crop.ground.rots_after = rots_after;
+        crop.ground.sow = Some(Celsius(least));
+        let outlook = Outlook::new(&crop, &mild(), EQUATOR, 2027);
+        let start = outlook.starts(Way::Sown).remove(3);
+        let safe = outlook.first_safe(Way::Sown).is_some();
+        assert_eq!(outlook.up_within(), rots_after);
+        assert_eq!(start.years(), 2);
+        (start.up.len(), start.rotted, start.not_up, safe)
     };
-    assert_eq!(up_within(slow), Some(28));
-    let mut pieces = sown_crop("bean", 60.0);
-    pieces.methods = vec![Method::Pieces];
-    assert_eq!(up_within(pieces), None);
+    // Up after 5 days in soil of 17 C.
+    assert_eq!(outlook(Some(5), 17.0), (2, 0, 0, true));
+    assert_eq!(outlook(Some(4), 15.0), (0, 2, 0, false));
+    assert_eq!(outlook(None, 15.0), (2, 0, 0, true));
+    assert_eq!(outlook(Some(5), 17.5), (0, 0, 2, false));
 }
 
 #[test]

@@ -84,6 +84,7 @@ fn never_up() {
     for (loss, reason) in [
         (Loss::NotSown, Unready::NotSown),
         (Loss::NotPlanted, Unready::NotPlanted),
+        (Loss::Rotted, Unready::Rotted),
     ] {
         let too_cold = Fate {
             gone: Some((60, loss)),

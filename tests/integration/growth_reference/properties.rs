@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use tureen::garden::{Crop, DegreeDayMethod, Germination};
-use tureen::growth::{CropSeason, Fate};
+use tureen::growth::{CropSeason, Fate, Loss};
 use tureen::units::{Celsius, Latitude};
 use tureen::weather::{Daily, WeatherYear};
 
@@ -18,6 +18,7 @@ fn unharmed(method: DegreeDayMethod) -> Crop {
         max: Celsius(80.0),
         days: 2.0,
     };
+    crop.ground.rots_after = None;
     crop.ripening.base = Celsius(5.0);
     crop.ripening.upper = Some(Celsius(35.0));
     crop.ripening.method = method;
@@ -84,12 +85,17 @@ proptest! {
 
     /// The days of a fate come in order, whatever frost and long days do.
     #[test]
-    fn days_come_in_order(days in weather(), limit in -5.0..5.0f64, holds in 0..40u32, sown in 0..200usize) {
+    fn days_come_in_order(
+        days in weather(), limit in -5.0..5.0f64, holds in 0..40u32, rots_after in 1..60u32, sown in 0..200usize,
+    ) {
         let mut crop = plain();
         crop.frost_limit = Celsius(limit);
         crop.picking.holds_in_ground_days = holds;
+        crop.ground.rots_after = Some(rots_after);
         let fate = grown(&crop, &days).sown(sown);
-        prop_assert!(fate.up.is_none_or(|up| up > sown && up < 200));
+        prop_assert!(fate.up.is_none_or(|up| up > sown && up < 200 && up - sown <= rots_after as usize));
+        let rotted = fate.gone.filter(|(_, why)| *why == Loss::Rotted);
+        prop_assert!(rotted.is_none_or(|(day, _)| fate.up.is_none() && day == sown + rots_after as usize + 1));
         if let Some(ripe) = fate.ripe {
             prop_assert!(fate.up.is_some_and(|up| up <= ripe) && ripe < 200);
             prop_assert!(fate.gone.is_none_or(|(gone, _)| ripe < gone && gone <= ripe + holds as usize + 1));

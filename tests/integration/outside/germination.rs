@@ -67,6 +67,7 @@ fn row(name: &str, cells: &str, source: &'static str) -> Vec<Check> {
             let what = format!("{name}: days to come up at {at} C");
             let (tolerance, path) = match crop.germination {
                 Germination::Table(_) => (EXACT, "germination.table"),
+                Germination::Extended { .. } => (EXACT, "germination.extended.row"),
                 Germination::Range { .. } => (RANGE_DAYS, "germination.range.days"),
             };
             Check::maybe(&what, found, printed, tolerance, source).of(&[name], path)
@@ -127,6 +128,40 @@ fn range((name, printed, tolerance): (&str, Printed, f64)) -> [Check; 3] {
     })
 }
 
+/// Least soil temperature, 40 F, where the coldest cells of a row are blank.
+const LEAST: [(&str, &str); 5] = [
+    ("cabbage", "HARRINGTON-OSU"),
+    ("cauliflower", "HARRINGTON-OSU"),
+    ("parsley", "HARRINGTON-OSU"),
+    ("chard", "HARRINGTON-OSU"),
+    ("broccoli", "UC-MG-GN154"),
+];
+
+fn least((name, source): (&str, &'static str)) -> Check {
+    let Germination::Extended { least, .. } = crop(&catalogue(), name).germination else {
+        panic!("{name} has a line below its row");
+    };
+    Check::number("least soil", least.0, fahrenheit(40.0).0, 0.05, source)
+        .of(&[name], "germination.extended.least")
+}
+
+/// UGA-SOILT: the soil that growers wait for, 60 F; the catalogue has whole degrees.
+fn ground() -> Vec<Check> {
+    let catalogue = catalogue();
+    let sown = ["cucumber", "bush bean", "pole bean", "dry bean"];
+    let sown = sown.map(|name| (name, "ground.sow", crop(&catalogue, name).ground.sow));
+    let tomato = crop(&catalogue, "tomato").ground.set_out;
+    let printed = Some(fahrenheit(60.0).0);
+    let check = |(name, path, found): (&str, &'static str, Option<Celsius>)| {
+        let found = found.map(|soil| soil.0);
+        Check::maybe("soil that is waited for", found, printed, 0.5, "UGA-SOILT").of(&[name], path)
+    };
+    let all = sown
+        .into_iter()
+        .chain([("tomato", "ground.set_out", tomato)]);
+    all.map(check).collect()
+}
+
 pub fn checks() -> Vec<Check> {
     let catalogue = catalogue();
     let mut checks: Vec<Check> = HM1954
@@ -141,5 +176,7 @@ pub fn checks() -> Vec<Check> {
     let what = "sweet pepper: days to come up at 22.5 C";
     checks.push(Check::maybe(what, pepper, Some(10.5), EXACT, "HM1954"));
     checks.extend(RANGES.into_iter().flat_map(range));
+    checks.extend(LEAST.map(least));
+    checks.extend(ground());
     checks
 }

@@ -19,7 +19,7 @@ pub enum Known {
 }
 
 /// Key, full citation, and how it is known.
-pub const SOURCES: [(&str, &str, Known); 30] = [
+pub const SOURCES: [(&str, &str, Known); 29] = [
     (
         "7CFR205.203",
         "US Code of Federal Regulations, Title 7, section 205.203: Soil fertility and crop nutrient management practice standard (National Organic Program).",
@@ -153,11 +153,6 @@ pub const SOURCES: [(&str, &str, Known); 30] = [
     (
         "UCIPM-DD",
         "University of California Statewide Integrated Pest Management Program. A simple way to calculate degree-days, citrus table 1.",
-        Known::Read,
-    ),
-    (
-        "UGA-SOILT",
-        "McLaurin, W. 2000. Soil temperatures: don't rush mother nature. University of Georgia, 18 April 2000: 60 F for tomato, cucumber and bean.",
         Known::Read,
     ),
     (

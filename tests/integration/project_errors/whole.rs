@@ -182,7 +182,7 @@ fn the_full_file_gives_its_garden() {
     assert_eq!((bed.soil, bed.sun), (Centimetres(40.0), Sun::Part));
     assert_eq!((bed.strips(), bed.trellis_strips()), (12, 4));
     assert_eq!(bed.microclimate().frost_kept_off, Celsius(2.0));
-    assert_eq!(bed.microclimate().soil_bonus, Celsius(1.5));
+    assert_eq!(bed.microclimate().soil_bonus, Celsius(3.5));
     assert_eq!(pot.microclimate().frost_kept_off, Celsius(4.0));
     assert_eq!(pot.cover.as_ref().map(|c| c.name.as_str()), Some("glass"));
     assert_eq!(bed.free_from, Some(day("2027-07-10")));

@@ -1,8 +1,8 @@
 //! Random crops of different kinds: leaves, roots, fruit, tubers, bulbs and pods.
 
 use tureen::garden::{
-    Ages, Bolting, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, Method,
-    Needs, Picking, Ripening, Rotation, SeedSize, Spacing, Sun, Yield,
+    Ages, Bolting, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, Ground, IndoorStart,
+    Method, Needs, Picking, Ripening, Rotation, SeedSize, Spacing, Sun, Yield,
 };
 use tureen::units::{Celsius, Centimetres, DegreeDays, Hours, Kilograms, Share};
 
@@ -107,6 +107,7 @@ pub fn crop(dice: &mut Dice, name: String) -> Crop {
     let bears = dice.chance(kind.bears);
     let low = dice.real(0.02, 0.3);
     Crop {
+        ground: ground(&name, &methods, low),
         name,
         like: None,
         how: None,
@@ -190,6 +191,21 @@ fn germination(dice: &mut Dice) -> Germination {
         optimum: Celsius(dice.real(18.0, 26.0)),
         max: Celsius(33.0),
         days: dice.real(3.0, 9.0),
+    }
+}
+
+/// Many random crops wait for warmer soil, and seed rots early or late; sets and cloves wait. Thrown with
+/// dice of its own, so that all else of a garden stays what it was.
+fn ground(name: &str, methods: &[Method], low: f64) -> Ground {
+    let own = name.bytes().map(u64::from).sum::<u64>() + (low * 1e6) as u64;
+    let dice = &mut Dice::new(own);
+    let soil = [None, Some(Celsius(7.0)), Some(Celsius(10.0))];
+    Ground {
+        sow: dice.one(&soil),
+        set_out: dice.one(&soil),
+        rots_after: methods
+            .contains(&Direct)
+            .then(|| dice.one(&[14, 21, 28, 42])),
     }
 }
 

@@ -142,7 +142,7 @@ fn bed(dice: &mut Dice, number: u32, strips: (u32, u32), start: Date) -> Bed {
             keeps_off: Celsius(3.0),
             warms_soil: Celsius(1.0),
         }),
-        soil_bonus: Celsius(dice.one(&[0.0, 0.0, 1.5])),
+        soil_bonus: Celsius(dice.one(&[-2.0, -2.0, -0.5])),
         free_from: dice
             .chance(0.25)
             .then(|| plus_days(start, i64::from(dice.int(0, 70)))),

@@ -2,7 +2,7 @@
 //! the day's mean, and at 15 C their packet days hold.
 
 use tureen::garden::{
-    Ages, Arrives, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart,
+    Ages, Arrives, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, Ground, IndoorStart,
     Kitchen, Method, Needs, Picking, Preparation, Ripening, Rotation, SeedSize, Spacing, Store,
     Sun, Yield,
 };
@@ -14,6 +14,13 @@ const UP_IN_FIVE_DAYS: Germination = Germination::Range {
     optimum: Celsius(15.0),
     max: Celsius(35.0),
     days: 5.0,
+};
+
+/// It is started in any soil that can be worked, and rots after six weeks.
+pub const ANY_GROUND: Ground = Ground {
+    sow: None,
+    set_out: None,
+    rots_after: Some(42),
 };
 
 /// A crop sown in the bed: up after 5 days at 15 C and warmer, ripe `days` days after sowing
@@ -33,6 +40,7 @@ pub fn sown_crop(name: &str, days: f64) -> Crop {
         methods: vec![Method::Direct],
         germination: UP_IN_FIVE_DAYS,
         germinates: Share(0.9),
+        ground: ANY_GROUND,
         indoor: None,
         ripening: Ripening {
             days_from_sowing: Some(days),

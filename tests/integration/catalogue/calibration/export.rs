@@ -44,7 +44,7 @@ fn days_at_the_stations() {
             Place::new(name, Latitude(latitude.parse().unwrap()), record)
         })
         .collect();
-    let mut table = String::from("crop,warm,way,low,high,station,start,days\n");
+    let mut table = String::from("crop,way,low,high,station,start,days\n");
     for row in rows(&places) {
         for (place, days) in places.iter().zip(&row.by_place) {
             let Some(days) = days else { continue };
@@ -56,13 +56,8 @@ fn days_at_the_stations() {
                 };
                 let (low, high) = row.range;
                 let days = *days as i64;
-                let warm = u8::from(row.packet.is_warm());
                 let (crop, place) = (row.packet.crop, &place.name);
-                writeln!(
-                    table,
-                    "{crop},{warm},{way},{low},{high},{place},{start},{days}"
-                )
-                .unwrap();
+                writeln!(table, "{crop},{way},{low},{high},{place},{start},{days}").unwrap();
             }
         }
     }

@@ -2,8 +2,9 @@
 
 use chrono::NaiveDate;
 use tureen::calendar::Horizon;
-use tureen::garden::{Crop, Germination, Microclimate};
+use tureen::garden::{Crop, Microclimate, OPEN_GROUND};
 use tureen::growth::CropSeason;
+use tureen::growth::season::least_soil;
 use tureen::growth::soil::soil_temperatures;
 use tureen::units::Celsius;
 
@@ -25,7 +26,7 @@ pub fn horizon() -> Horizon {
 pub fn open_ground() -> Microclimate {
     Microclimate {
         frost_kept_off: Celsius(0.0),
-        soil_bonus: Celsius(0.0),
+        soil_bonus: OPEN_GROUND,
     }
 }
 
@@ -41,27 +42,15 @@ pub fn seasons(crop: &Crop, packet: &Packet, place: &Place) -> Option<Vec<Season
     let seasons = place.record.years(horizon());
     let seasons = seasons.iter().map(|year| Season {
         crop: CropSeason::new(&crop, open_ground(), year, place.latitude, horizon()),
-        soil: soil_temperatures(year, Celsius(0.0)),
+        soil: soil_temperatures(year, OPEN_GROUND),
     });
     Some(seasons.collect())
 }
 
-/// Ground in which warm crops are sown and set out at the earliest: 60 F (UGA-SOILT, for
-/// tomato, cucumber and snap bean).
-const WARM_GROUND: Celsius = Celsius(15.6);
-/// Colder ground is not worked.
-const WORKABLE: Celsius = Celsius(4.0);
-
 /// Days to the first pick in the median year, if it is begun on a day, or as soon after as the
-/// ground is warm enough for the crop, or for its seed to come up.
-pub fn grown(crop: &Crop, packet: &Packet, way: Way, years: &[Season], start: usize) -> usize {
-    let mut least = WORKABLE;
-    if packet.is_warm() {
-        least = least.max(WARM_GROUND);
-    }
-    if way == Way::Sown {
-        least = least.max(coldest(&crop.germination));
-    }
+/// ground is warm enough for the crop.
+pub fn grown(crop: &Crop, way: Way, years: &[Season], start: usize) -> usize {
+    let least = least_soil(crop, way == Way::Planted);
     let days = years.iter().map(|year| {
         let mut wait = start..year.soil.len();
         let begun = wait.find(|day| year.soil[*day] >= least)?;
@@ -72,17 +61,6 @@ pub fn grown(crop: &Crop, packet: &Packet, way: Way, years: &[Season], start: us
         Some(fate.ripe? - begun)
     });
     median(days.map(|d| d.unwrap_or(usize::MAX)).collect())
-}
-
-/// The coldest ground for which there is a figure.
-fn coldest(germination: &Germination) -> Celsius {
-    match germination {
-        Germination::Table(days) => {
-            let column = days.iter().position(Option::is_some).unwrap();
-            Celsius(5.0 * column as f64)
-        }
-        Germination::Range { min, .. } => *min,
-    }
 }
 
 /// The value in the middle, the greater of two.
