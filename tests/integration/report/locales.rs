@@ -260,13 +260,17 @@ fn foreign(text: &str, units: &[&str], month_first: bool) -> Vec<String> {
     let text = &text[..end];
     for line in text.lines() {
         for cell in line.split("  ") {
-            // What ends in a sign, as `27 May: 11 min`, is no date with what follows.
+            // What ends in a sign, as `27 May: 11 min`, or is followed by one, as `7 January (1 week)`, is no
+            // date with what follows.
             let raw: Vec<&str> = cell.split_whitespace().collect();
             let words: Vec<&str> = raw
                 .iter()
                 .map(|w| w.trim_matches(|c: char| !c.is_alphanumeric()))
                 .collect();
-            let joined = |at: &usize| raw[*at].ends_with(char::is_alphanumeric);
+            let joined = |at: &usize| {
+                raw[*at].ends_with(char::is_alphanumeric)
+                    && raw[*at + 1].starts_with(char::is_alphanumeric)
+            };
             let unit = words.iter().filter(|word| units.contains(word));
             found.extend(unit.map(|word| format!("{word} in: {line}")));
             let pairs = words.windows(2).enumerate();

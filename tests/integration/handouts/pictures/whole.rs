@@ -10,7 +10,7 @@ use tureen::handouts::pictures;
 use tureen::model::Options;
 use tureen::page::Picture;
 use tureen::pipeline;
-use tureen::plan::StepKind;
+use tureen::plan::{Place, StepKind};
 use tureen::words::view::View;
 
 use super::all;
@@ -241,8 +241,18 @@ fn strips_share_no_ground(view: &View<'_>) {
         }
         strips += cells.len();
     }
-    let places = view.plan.plantings.iter().map(|p| p.places.len());
-    assert_eq!(strips, places.sum::<usize>());
+    let stands = view.plan.plantings.iter().map(|p| apart(&p.places));
+    assert_eq!(strips, stands.sum::<usize>());
+}
+
+/// Of the places of a planting those that do not lie side by side in one bed.
+fn apart(places: &[Place]) -> usize {
+    let mut along: Vec<&Place> = places.iter().collect();
+    along.sort_by_key(|place| (&place.bed, place.first_strip));
+    let beside = along.windows(2).filter(|pair| {
+        pair[0].bed == pair[1].bed && pair[0].first_strip + pair[0].strips == pair[1].first_strip
+    });
+    along.len() - beside.count()
 }
 
 #[test]
