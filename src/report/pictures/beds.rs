@@ -57,6 +57,10 @@ pub fn beds(view: &View<'_>) -> Option<Beds> {
     }
     let rows: Vec<Row> = used.into_iter().map(|bed| row(view, bed)).collect();
     let waits = rows.iter().any(|row| row.carries.free_from.is_some());
+    if waits {
+        description
+            .push_str(" Where it is hatched the bed is not free yet: something else stands there.");
+    }
     Some(Beds {
         said: Said {
             title: "Beds, week by week".to_owned(),
