@@ -116,10 +116,10 @@ fn reasons(point: &WeakPoint, named: bool) -> String {
 /// Why an ingredient is not ready, in words.
 pub(super) fn unready(why: Unready) -> &'static str {
     match why {
-        Unready::NotSown => "the ground is too cold to sow on its day",
+        Unready::NotSown => "the ground is too cold for it on its day",
         Unready::NotPlanted => "the ground is too cold to plant on its day",
         Unready::NotUp => "it does not come up",
-        Unready::Rotted => "the seed rots in ground too cold for it to come up",
+        Unready::Rotted => "it rots in ground too cold for it to come up",
         Unready::NotRipe => "it is not ripe at the last chance to pick",
         Unready::Frost => "frost kills it before it is picked",
         Unready::Bolted => "it runs to seed before it is picked",

@@ -313,11 +313,15 @@ impl<'t, 'f> Mend<'t, 'f> {
     pub fn open_text(&mut self, key: Span, text: Span) {
         let words = self.at(text).chars().skip(1).collect::<String>();
         let words = words.trim_end_matches(['}', ']', ',', ' ']);
-        let remedy = format!(
-            "write the whole text in quotes: {} = {}",
-            self.at(key),
-            quote(words)
-        );
+        let key = self.at(key);
+        let whole = format!("the whole text in quotes: {key} = {}", quote(words));
+        let remedy = match words.trim().parse::<f64>() {
+            Ok(_) => format!(
+                "write the number without quotes: {key} = {}; or {whole}",
+                words.trim()
+            ),
+            Err(_) => format!("write {whole}"),
+        };
         self.tell("this text has no closing quote", text, remedy);
     }
 }
