@@ -19,6 +19,7 @@ mod seedlings;
 mod slack;
 mod standing;
 mod stands;
+mod thinned;
 mod water;
 
 pub use fault::{
@@ -42,6 +43,7 @@ use crate::plan::{Plan, Rule, Stand};
 use harvest::seasons_of;
 use renewed::{differences, renewed, without_claims};
 use run::Run;
+use thinned::Grown;
 
 /// A plan that keeps every rule, with what the replay saw.
 #[derive(Debug, Clone, PartialEq)]
@@ -177,8 +179,9 @@ fn replayed(garden: &Garden, plan: &Plan, edited: bool) -> Result<Replay, Vec<Vi
     let (run, mut violations) = Run::new(garden, plan);
     let seasons = seasons_of(&run);
     let harvest = Harvest::of(&run, &seasons);
+    let grown = Grown::Before(seasons.iter().collect());
     for rule in Rule::ALL {
-        let faults = rules::faults(rule, &run, &harvest).into_iter();
+        let faults = rules::faults(rule, &run, &harvest, &grown).into_iter();
         violations.extend(faults.map(|fault| Violation { rule, fault }));
     }
     violations.extend(aims::violations(&run, &harvest));

@@ -12,6 +12,7 @@ mod grade;
 mod how;
 mod kitchen;
 mod locale;
+mod outdoors;
 mod school_year;
 mod shelf;
 mod strips;
@@ -23,14 +24,15 @@ pub use attendance::Gap;
 pub use bed::{Area, Bed, BedKind, Cover, Microclimate, OPEN_GROUND, Patch, Plot, Position, Runs};
 pub use begun::{Begun, Reached, Seedlings, Spot};
 pub use crop::{
-    Ages, Bolting, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, Ground, IndoorStart,
-    Method, Needs, Picking, Ripening, Rotation, SeedSize, Spacing, Stages, Sun, WaterUse, Yield,
+    Ages, Caution, Crop, DegreeDayMethod, Germination, IndoorStart, Method, Needs, Picking,
+    Ripening, Rotation, SeedSize, Spacing, Stages, Sun, WaterUse, Yield,
 };
 pub use dish::{Fallback, Feast, Ingredient, Source};
 pub use grade::{Class, Grade, HandOver, Hands, Slot};
 pub use how::{Curing, How, Ripe, Take, Tending};
 pub use kitchen::{Arrives, CRATE, Kitchen, Preparation, Store};
 pub use locale::Locale;
+pub use outdoors::{Bolting, FrostResponse, Ground, Thinning};
 pub use school_year::{Break, Care, SchoolYear, Term};
 pub use shelf::{MAT, Shelf};
 pub use strips::{StripAt, Strips};

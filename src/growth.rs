@@ -19,5 +19,5 @@ pub use amount::{Block, Need, need, need_in};
 pub use hope::{HOPE, least_ready_years};
 pub use ready::{Unready, picked_and_kept};
 pub use season::{CropSeason, Fate, Loss};
-pub use thinning::thinning_days;
+pub use thinning::{Emergence, ThinningDays};
 pub use work::{Effort, effort};

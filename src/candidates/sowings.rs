@@ -1,9 +1,8 @@
 //! Candidates of ingredients that are sown or planted within the plan, from seedlings on the shelf too.
 
-use crate::calendar::{days_between, plus_days};
-use crate::garden::{GradeAt, Ingredient, IngredientAt, Method, Plot, SeedSize, Source};
-use crate::growth::germination::median_up;
-use crate::growth::{least_ready_years, thinning_days};
+use crate::calendar::{Date, days_between};
+use crate::garden::{GradeAt, Ingredient, IngredientAt, Method, Plot, Source};
+use crate::growth::{Emergence, ThinningDays, least_ready_years};
 
 use super::amounts::Amounts;
 use super::candidate::{Candidate, Steps, Thinning};
@@ -42,6 +41,9 @@ struct Setting<'a> {
 struct Begun<'a> {
     start: &'a Round,
     plots: PlotSet,
+    /// When the seed of each part is up; none of what is not sown in the bed.
+    up: Vec<Option<Emergence>>,
+    /// Gaps in which the seedbed needs daily water.
     seedbed: Vec<usize>,
 }
 
@@ -168,11 +170,12 @@ impl Search<'_> {
             false => vec![None],
         };
         let late = late_start(self.context, self.grade, setting.seasons, start);
-        let seedbed = self.seedbed_gaps(setting, start);
+        let up = emergence(setting, start);
         let begun = Begun {
             start,
             plots,
-            seedbed,
+            seedbed: self.seedbed_gaps(start, &up),
+            up,
         };
         for window in &windows {
             let late = bearable_start(setting.seasons, late.as_ref(), window);
@@ -185,15 +188,13 @@ impl Search<'_> {
         }
     }
 
-    /// Gaps between sowing in the bed and coming up (in the median year), when the seedbed
-    /// needs daily water.
-    fn seedbed_gaps(&self, setting: &Setting<'_>, start: &Round) -> Vec<usize> {
-        if setting.method != Method::Direct {
+    /// Gaps between sowing in the bed and coming up (in the median year) of what was sown last, when the
+    /// seedbed needs daily water.
+    fn seedbed_gaps(&self, start: &Round, up: &[Option<Emergence>]) -> Vec<usize> {
+        let Some(last) = (0..up.len()).max_by_key(|part| start.day_of_part(*part)) else {
             return Vec::new();
-        }
-        let fates = setting.seasons.fates(start.last());
-        let up = median_up(fates.iter().map(|fate| fate.up));
-        let until = up.map_or(start.last(), |day| self.context.horizon.date(day));
+        };
+        let until = up[last].map_or(start.last(), |up| self.context.horizon.date(up.usual));
         self.context.gaps_touching(start.first(), until)
     }
 
@@ -208,7 +209,7 @@ impl Search<'_> {
         late: Option<&Round>,
     ) -> Result<Candidate, DropReason> {
         let garden = self.context.garden;
-        let steps = self.steps(setting.method, begun.start, nursery, window)?;
+        let steps = self.steps(setting.method, begun, nursery, window)?;
         let tasks = tasks(garden, self.ingredient, setting.method, &steps);
         let shelf = nursery.map(|n| n.shelf);
         let mut amounts = setting.amounts.clone();
@@ -246,14 +247,15 @@ impl Search<'_> {
         })
     }
 
-    /// The steps of a planting that starts in the bed in `start`.
+    /// The steps of a planting that starts in the bed.
     fn steps(
         &self,
         method: Method,
-        start: &Round,
+        begun: &Begun<'_>,
         nursery: Option<&Nursery>,
         window: &Window,
     ) -> Result<Steps, DropReason> {
+        let start = begun.start;
         Ok(Steps {
             sow: match nursery {
                 Some(nursery) => nursery.sow.clone(),
@@ -262,35 +264,45 @@ impl Search<'_> {
             },
             pot_up: nursery.and_then(|n| n.pot_up.clone()),
             plant_out: starts_as_plants(method).then(|| start.clone()),
-            thin: self.thinning(method, start, &window.picks)?,
+            thin: self.thinning(begun, &window.picks)?,
             picks: window.picks.clone(),
         })
     }
 
     /// When a direct sowing is thinned: in the first round that comes in time, else by an
-    /// adult on a school day, else by families. Large seed is sown at its distance and needs none, nor does what
+    /// adult on a school day, else by families. What is sown at its distance needs none, nor does what
     /// is picked before it would be thinned.
     ///
     /// # Errors
     /// Nobody is there to thin in time.
     fn thinning(
         &self,
-        method: Method,
-        sow: &Round,
+        begun: &Begun<'_>,
         picks: &[PickDay],
     ) -> Result<Option<Thinning>, DropReason> {
-        let first_pick = picks.first().map_or(sow.last(), PickDay::first);
-        let (from, to) = thinning_days(sow.first(), sow.last());
-        let to = to.min(plus_days(first_pick, -1));
-        let large = self.ingredient.crop.seed_size == SeedSize::Large;
-        if method != Method::Direct || large || to < from {
+        let number = |day: Date| self.context.horizon.day_number(day);
+        let days = self.ingredient.crop.thinning.and_then(|thinning| {
+            let first_pick = picks.first().and_then(|pick| number(pick.first()))?;
+            Some(ThinningDays::of(thinning, &begun.up, first_pick))
+        });
+        let days = days.filter(ThinningDays::are_there);
+        let Some((from, to)) = days.as_ref().and_then(ThinningDays::of_all) else {
             return Ok(None);
-        }
-        let in_time = |r: &&Round| from <= r.first() && r.last() <= to;
+        };
+        let in_time = |round: &&Round| {
+            let visits = round.visits.iter().map(|(_, day)| number(*day));
+            let thinned = visits.collect::<Option<Vec<usize>>>();
+            let missed = |thinned: Vec<usize>| days.as_ref()?.missed_by(&thinned);
+            thinned.is_some_and(|thinned| missed(thinned).is_none())
+        };
         if let Some(round) = self.rounds.iter().find(in_time) {
             return Ok(Some(Thinning::Round(round.clone())));
         }
         let garden = self.context.garden;
+        let (from, to) = (
+            self.context.horizon.date(from),
+            self.context.horizon.date(to),
+        );
         let adult = days_between(from, to).find(|d| garden.school_year.school_is_in(*d));
         let families = || family_days(garden).find(|d| from <= *d && *d <= to);
         let others = adult
@@ -298,6 +310,20 @@ impl Search<'_> {
             .or_else(|| families().map(Thinning::Families));
         others.map(Some).ok_or(DropReason::NoSession)
     }
+}
+
+/// When the seed of each part is up that is sown in the bed in a round; none of what is not.
+fn emergence(setting: &Setting<'_>, start: &Round) -> Vec<Option<Emergence>> {
+    if setting.method != Method::Direct {
+        return Vec::new();
+    }
+    let parts = 0..start.visits.len();
+    parts
+        .map(|part| {
+            let fates = setting.seasons.fates(start.day_of_part(part));
+            Emergence::of(fates.iter().map(|fate| fate.up))
+        })
+        .collect()
 }
 
 fn refuse(dropped: &mut Dropped, reason: DropReason) {

@@ -107,6 +107,7 @@ fn crop(raw: RawCrop, germination: Germination) -> Crop {
         germination,
         germinates: raw.germinates,
         ground: raw.ground,
+        thinning: raw.thinning,
         indoor: raw.indoor.map(indoor),
         ripening: raw.ripening,
         frost_limit: raw.frost.limit,

@@ -8,7 +8,7 @@ use serde::Deserialize;
 use super::error::Fault;
 use crate::garden::{
     Ages, Arrives, Bolting, Caution, Ground, Method, Needs, Picking, Preparation, Ripening,
-    Rotation, SeedSize, Spacing, Stages, Store, WaterUse,
+    Rotation, SeedSize, Spacing, Stages, Store, Thinning, WaterUse,
 };
 use crate::units::{Celsius, Kilograms, Share};
 
@@ -43,6 +43,7 @@ pub(super) struct RawCrop {
     pub germinates: Share,
     #[serde(default)]
     pub ground: Ground,
+    pub thinning: Option<Thinning>,
     pub indoor: Option<RawIndoor>,
     pub ripening: Ripening,
     pub frost: RawFrost,

@@ -390,7 +390,7 @@ fn attended(step: &Step<'_>, missed: &[(usize, Option<ClassAt>)]) -> Vec<Option<
 }
 
 /// The days of a step, in the order of classes.
-fn days(step: &Step<'_>) -> Vec<usize> {
+pub fn days(step: &Step<'_>) -> Vec<usize> {
     match &step.when {
         When::Sessions(visits) => visits.iter().map(|v| v.day).collect(),
         When::Families(_) | When::Adult(_) | When::Daily => vec![step.first],

@@ -2,6 +2,7 @@
 //! is grown only once.
 
 use crate::garden::{ClassAt, Garden};
+use crate::growth::ThinningDays;
 use crate::plan::{Plan, Planting, PlantingAt, Rule, StepAt, TiedTo, When};
 
 use super::edit::{moved, without};
@@ -9,6 +10,8 @@ use super::fault::{DayLimit, Fault, Quantity, Subject, Violation};
 use super::harvest::{Harvest, Ready, Seasons, grown_all, grown_without, seasons_of};
 use super::rules;
 use super::run::Run;
+use super::slack::alone;
+use super::thinned::{Grown, thinning_days};
 
 /// A checked plan, ready for changes on trial.
 pub struct Replayer<'a> {
@@ -68,8 +71,9 @@ impl<'a> Replayer<'a> {
         let plan = self.edited(edit);
         let (run, mut violations) = Run::new(self.garden, &plan);
         let harvest = self.harvest_of(&run, edit);
+        let grown = self.grown(edit);
         for rule in Rule::ALL {
-            let faults = rules::faults(rule, &run, &harvest).into_iter();
+            let faults = rules::faults(rule, &run, &harvest, &grown).into_iter();
             violations.extend(faults.map(|fault| Violation { rule, fault }));
         }
         violations.retain(|v| !about_promise(&v.fault));
@@ -84,7 +88,7 @@ impl<'a> Replayer<'a> {
         let plan = self.edited(edit);
         let (run, violations) = Run::new(self.garden, &plan);
         let forgiven = |fault: &Fault| matches!(edit, Edit::MadeUp(..)) && about_lateness(fault);
-        let kept = violations.is_empty() && keeps(&run, forgiven);
+        let kept = violations.is_empty() && keeps(&run, &self.grown(edit), forgiven);
         kept.then(|| self.harvest_of(&run, edit))
     }
 
@@ -162,6 +166,31 @@ impl<'a> Replayer<'a> {
         self.plan.numbered().filter_map(left).collect()
     }
 
+    /// The positions that the plantings of the changed plan had before, in their order.
+    fn before(&self, edit: &Edit) -> Vec<PlantingAt> {
+        match edit {
+            Edit::Lost(lost) => self.left(lost).into_iter().map(|(at, _)| at).collect(),
+            Edit::Moved(..) | Edit::MovedBoth(_) | Edit::MadeUp(_) | Edit::Missed(_) => {
+                (0..self.ready.len()).map(PlantingAt).collect()
+            }
+        }
+    }
+
+    /// The seasons of the plantings of the changed plan.
+    fn grown(&self, edit: &Edit) -> Grown<'_> {
+        let before = self.before(edit).into_iter();
+        Grown::Before(before.map(|at| &self.seasons[at.0]).collect())
+    }
+
+    /// The days on which a planting may be thinned whose steps are as given, in the place of one of the
+    /// plan; `None` for what is never thinned.
+    #[must_use]
+    pub fn thinning_days(&self, at: PlantingAt, planting: &Planting) -> Option<ThinningDays> {
+        let plan = alone(planting.clone());
+        let run = Run::new(self.garden, &plan).0;
+        thinning_days(&run, run.plantings.first()?, self.seasons.get(at.0)?)
+    }
+
     fn harvest_of(&self, run: &Run<'_>, edit: &Edit) -> Harvest {
         let ready = self.ready_of(run, edit).into_iter();
         let ready: Vec<Vec<Ready>> = ready.map(|(_, ready)| ready).collect();
@@ -176,15 +205,11 @@ impl<'a> Replayer<'a> {
             Edit::Missed(missed) => missed,
             _ => &[],
         };
-        let all = || (0..self.ready.len()).map(PlantingAt).collect();
-        let (before, changed): (Vec<PlantingAt>, Vec<PlantingAt>) = match edit {
-            Edit::Lost(lost) => (
-                self.left(lost).into_iter().map(|(at, _)| at).collect(),
-                lost.iter().map(|at| at.planting).collect(),
-            ),
-            Edit::Moved(at, _) | Edit::MovedBoth([(at, _), _]) => (all(), vec![at.planting]),
-            Edit::MadeUp(steps) => (all(), steps.iter().map(|(at, _)| at.planting).collect()),
-            Edit::Missed(missed) => (all(), missed.iter().map(|(at, _)| at.planting).collect()),
+        let changed: Vec<PlantingAt> = match edit {
+            Edit::Lost(lost) => lost.iter().map(|at| at.planting).collect(),
+            Edit::Moved(at, _) | Edit::MovedBoth([(at, _), _]) => vec![at.planting],
+            Edit::MadeUp(steps) => steps.iter().map(|(at, _)| at.planting).collect(),
+            Edit::Missed(missed) => missed.iter().map(|(at, _)| at.planting).collect(),
         };
         let own = |at: PlantingAt| -> Vec<(usize, Option<ClassAt>)> {
             let own = missed.iter().filter(|(step, _)| step.planting == at);
@@ -194,7 +219,7 @@ impl<'a> Replayer<'a> {
             true => grown_without(run, planting, &self.seasons[at.0], feast, &own(at)),
             false => self.ready[at.0].clone(),
         };
-        let plantings = run.plantings.iter().zip(before);
+        let plantings = run.plantings.iter().zip(self.before(edit));
         plantings.map(|pair| (pair.1, grow(pair))).collect()
     }
 }
@@ -204,14 +229,14 @@ impl<'a> Replayer<'a> {
 #[must_use]
 pub fn keeps_rules(garden: &Garden, plan: &Plan) -> bool {
     let (run, violations) = Run::new(garden, plan);
-    violations.is_empty() && keeps(&run, |_| false)
+    violations.is_empty() && keeps(&run, &Grown::WhenAsked, |_| false)
 }
 
-/// The rules ask nothing of what is grown that is no promise, so nothing is grown for them.
-fn keeps(run: &Run<'_>, forgiven: impl Fn(&Fault) -> bool) -> bool {
+/// The rules ask nothing of the harvest that is no promise, so nothing is harvested for them.
+fn keeps(run: &Run<'_>, grown: &Grown<'_>, forgiven: impl Fn(&Fault) -> bool) -> bool {
     let harvest = Harvest::put_together(run, &[], None);
     let breaks = |rule: &Rule| {
-        let faults = rules::faults(*rule, run, &harvest);
+        let faults = rules::faults(*rule, run, &harvest, grown);
         let counts = |fault: &Fault| !about_promise(fault) && !forgiven(fault);
         faults.iter().any(counts)
     };

@@ -14,16 +14,17 @@ use crate::plan::Rule;
 use super::fault::Fault;
 use super::harvest::Harvest;
 use super::run::Run;
+use super::thinned::Grown;
 
-/// All faults against one rule.
-pub fn faults(rule: Rule, run: &Run<'_>, harvest: &Harvest) -> Vec<Fault> {
+/// All faults against one rule, in a run of which something is harvested and whose plantings are grown.
+pub fn faults(rule: Rule, run: &Run<'_>, harvest: &Harvest, grown: &Grown<'_>) -> Vec<Fault> {
     match rule {
         Rule::Space => space::faults(run),
         Rule::Shelf => shelf::faults(run),
         Rule::Sessions => sessions::faults(run),
         Rule::Rotation => rotation::faults(run),
         Rule::Amount => amount::faults(run, harvest),
-        Rule::Readiness => readiness::faults(run, harvest),
+        Rule::Readiness => readiness::faults(run, harvest, grown),
         Rule::Participation => participation::faults(run),
         Rule::Care => care::faults(run),
     }

@@ -13,6 +13,7 @@ use super::harvest::{Harvest, Ready, Seasons, grown, grown_all};
 use super::planting::{Planting, Step, Visit as Visited, When};
 use super::rules;
 use super::run::Run;
+use super::thinned::Grown;
 
 /// One ready year in so many may be lost: that is bearable.
 const BEARABLE: usize = 10;
@@ -113,7 +114,7 @@ fn next_round(run: &Run<'_>, planting: &Planting<'_>, visits: &[Visited]) -> Opt
 }
 
 /// A plan of one planting that promises nothing.
-fn alone(planting: Planned) -> Plan {
+pub fn alone(planting: Planned) -> Plan {
     Plan {
         plantings: vec![planting],
         promise: Promise {
@@ -146,6 +147,6 @@ fn breaks_a_rule(run: &Run<'_>) -> bool {
         Rule::Shelf,
     ]
     .into_iter()
-    .flat_map(|rule| rules::faults(rule, run, &nothing))
+    .flat_map(|rule| rules::faults(rule, run, &nothing, &Grown::WhenAsked))
     .any(|fault| about_days(&fault))
 }

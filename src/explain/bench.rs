@@ -5,8 +5,8 @@ use crate::calendar::days_between;
 use crate::candidates::{Context, family_days, rounds};
 use crate::checker::{CheckedPlan, Edit, Harvest, Replayer, Violation, bears};
 use crate::garden::Garden;
-use crate::growth::thinning_days;
-use crate::plan::{Planting, Step, StepKind, When};
+use crate::growth::ThinningDays;
+use crate::plan::{Planting, PlantingAt, Step, When};
 
 /// A plan whose steps are moved on trial.
 pub struct Bench<'a> {
@@ -28,13 +28,17 @@ impl<'a> Bench<'a> {
         }
     }
 
-    /// All days on which the same hands could do a step.
-    pub fn choices(&self, planting: &Planting, step: &Step) -> Option<Vec<When>> {
+    /// All days on which the same hands could do a step of a planting, whose other steps are as given.
+    pub fn choices(&self, at: PlantingAt, planting: &Planting, step: &Step) -> Option<Vec<When>> {
         let garden = self.context.garden;
         let span = (garden.as_of(), garden.last_day());
         let within = |when: &When| when.first() >= Some(span.0) && when.last() <= Some(span.1);
+        let counted = step.kind.facts().counted_from;
+        let thinning = counted.map(|_| self.replayer.thinning_days(at, planting));
         let in_time = |when: &When| {
-            step.kind.facts().counted_from.is_none() || thinned_in_time(planting, step, when)
+            thinning
+                .as_ref()
+                .is_none_or(|days| self.in_time(days, when))
         };
         let mut days: Vec<When> = match step.when {
             When::Sessions(_) => rounds(&self.context, garden.grade_with_id(&planting.grade)?)
@@ -50,6 +54,27 @@ impl<'a> Bench<'a> {
         };
         days.retain(|when| within(when) && in_time(when));
         Some(days)
+    }
+
+    /// True if what is thinned on some days is thinned in time.
+    pub fn in_time(&self, thinning: &Option<ThinningDays>, when: &When) -> bool {
+        let garden = self.context.garden;
+        let mut days = match when {
+            When::Sessions(visits) => visits
+                .iter()
+                .map(|visit| (garden.class_named(&visit.class), visit.date))
+                .collect(),
+            When::Families(day) | When::Adult(day) => vec![(None, *day)],
+            When::Daily { .. } => Vec::new(),
+        };
+        days.sort_unstable();
+        let numbers = days
+            .iter()
+            .map(|(_, day)| self.context.horizon.day_number(*day));
+        let (Some(thinning), Some(days)) = (thinning, numbers.collect::<Option<Vec<_>>>()) else {
+            return false;
+        };
+        thinning.missed_by(&days).is_none()
     }
 
     /// What the changed plan breaks, what it brings, and whether it is borne: every rule holds,
@@ -70,26 +95,6 @@ impl<'a> Bench<'a> {
         let kept = self.replayer.kept(edit);
         kept.filter(|harvest| keeps_promise(self.checked, harvest))
     }
-}
-
-/// True if all is thinned in time where a step, the sowing or the thinning itself, is moved.
-pub fn thinned_in_time(planting: &Planting, step: &Step, moved: &When) -> bool {
-    let other = |kind| planting.steps_of(kind).next();
-    match step.kind {
-        StepKind::Sow => other(StepKind::Thin).is_none_or(|thin| thinned_within(moved, &thin.when)),
-        StepKind::Thin => other(StepKind::Sow).is_none_or(|sow| thinned_within(&sow.when, moved)),
-        StepKind::PotUp | StepKind::Harden | StepKind::PlantOut => true,
-        StepKind::Pick | StepKind::Cure => true,
-    }
-}
-
-/// True if what was sown is thinned in time.
-fn thinned_within(sown: &When, thinned: &When) -> bool {
-    let within = || {
-        let (from, to) = thinning_days(sown.first()?, sown.last()?);
-        Some(from <= thinned.first()? && thinned.last()? <= to)
-    };
-    within().unwrap_or(false)
 }
 
 /// True if neither an ingredient nor the whole dish loses more than one of its ready years in ten,

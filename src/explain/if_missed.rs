@@ -7,7 +7,7 @@ use crate::checker::Edit;
 use crate::garden::ClassAt;
 use crate::plan::{Planting, Step, StepAt, StepKind, Visit, When};
 
-use super::bench::{Bench, feeds_as_often, thinned_in_time};
+use super::bench::{Bench, feeds_as_often};
 
 /// What becomes of the plan if those who do a step on a day, a class or families or an adult,
 /// cannot come on that day.
@@ -52,7 +52,7 @@ impl Bench<'_> {
                 Some(vec![self.one(at, (planting, step), None, later)?])
             }
             When::Adult(day) => {
-                let choices = self.choices(planting, step)?.into_iter();
+                let choices = self.choices(at.planting, planting, step)?.into_iter();
                 let later = choices.filter_map(|when| Some((when.first()?, when)));
                 let later = later.filter(|(later, _)| later > day).collect();
                 Some(vec![self.one(at, (planting, step), None, later)?])
@@ -98,7 +98,7 @@ impl Bench<'_> {
         };
         let made_up = later.iter().find(|(_, when)| {
             let edit = Edit::MadeUp(vec![(at, when.clone())]);
-            thinned_in_time(planting, step, when) && self.borne(&edit).is_some() && saves(&edit)
+            self.borne(&edit).is_some() && saves(&edit)
         });
         if let Some((day, _)) = made_up {
             return Some(IfMissed::MadeUp(*day));
@@ -165,8 +165,9 @@ impl Bench<'_> {
             sowing.when = when.clone();
         }
         let at_thin = StepAt { step: thin, ..at };
+        let in_time = self.replayer.thinning_days(at.planting, &moved);
         days.into_iter()
-            .filter(|day| thinned_in_time(&moved, thinning, day))
+            .filter(|day| self.in_time(&in_time, day))
             .map(|day| Edit::MadeUp(vec![(at, when.clone()), (at_thin, day)]))
             .collect()
     }

@@ -10,7 +10,7 @@ use crate::garden::Garden;
 use crate::plan::{Needed, Planting, PlantingAt, Step, StepAt, Visit, When};
 use crate::units::Kilograms;
 
-use super::bench::{Bench, keeps_promise, same_days, thinned_in_time};
+use super::bench::{Bench, keeps_promise, same_days};
 use super::if_missed::IfMissed;
 
 /// What one step of a plan bears.
@@ -95,7 +95,7 @@ impl<'a> Bench<'a> {
     /// A step's slack; `None` for what goes with other steps.
     pub fn slack_of(&self, at: StepAt) -> Option<StepSlack> {
         let (planting, step) = self.checked.plan().step(at)?;
-        let mut choices = self.choices(planting, step)?;
+        let mut choices = self.choices(at.planting, planting, step)?;
         choices.retain(|when| !same_days(when, &step.when));
         let own = self
             .context
@@ -130,10 +130,7 @@ impl<'a> Bench<'a> {
             not_between,
             fragile: self.checked.replay().fragile.contains(&at),
             bears_next: next.as_ref().map(|when| self.bears_next(at, when)),
-            next_costs: next.flatten().is_some_and(|when| {
-                let in_time = thinned_in_time(planting, step, &when);
-                self.costs(at, when, in_time)
-            }),
+            next_costs: next.flatten().is_some_and(|when| self.costs(at, when)),
             missed: self.missed(at, own)?,
             if_missed: self.if_missed(at)?,
         })
@@ -160,7 +157,7 @@ impl<'a> Bench<'a> {
             step.when = when.clone();
         }
         let thinned = sown.steps.get(thin);
-        let choices = thinned.and_then(|step| self.choices(&sown, step));
+        let choices = thinned.and_then(|step| self.choices(at.planting, &sown, step));
         let both = |thinned: When| {
             let thin = StepAt { step: thin, ..at };
             Edit::MovedBoth([(at, when.clone()), (thin, thinned)])
@@ -191,11 +188,11 @@ impl<'a> Bench<'a> {
         })
     }
 
-    /// True if a step on other days, a sowing with its thinning unless that is in time as it
-    /// stands, keeps every rule, but costs too many ready years.
-    fn costs(&self, at: StepAt, when: When, in_time: bool) -> bool {
+    /// True if a step on other days, a sowing with or without its thinning, keeps every rule, but costs
+    /// too many ready years.
+    fn costs(&self, at: StepAt, when: When) -> bool {
         let mut edits = self.with_thinning(at, &when);
-        edits.extend(in_time.then_some(Edit::Moved(at, when)));
+        edits.push(Edit::Moved(at, when));
         let mut kept = edits.iter().filter_map(|edit| self.replayer.kept(edit));
         kept.any(|harvest| !keeps_promise(self.checked, &harvest))
     }

@@ -84,7 +84,7 @@ pub fn why_step(
 ) -> Option<WhyStep> {
     let bench = Bench::new(garden, checked);
     let (planting, step) = checked.plan().step(at)?;
-    let choices = bench.choices(planting, step)?;
+    let choices = bench.choices(at.planting, planting, step)?;
     let other = |when: &&When| !same_days(when, &step.when);
     let (mut earlier, later): (Vec<&When>, Vec<&When>) = choices
         .iter()

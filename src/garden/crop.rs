@@ -6,7 +6,8 @@ use serde::{Deserialize, Serialize};
 
 use super::how::How;
 use super::kitchen::Kitchen;
-use crate::units::{Celsius, Centimetres, DegreeDays, Hours, Kilograms, Share};
+use super::outdoors::{Bolting, FrostResponse, Ground, Thinning};
+use crate::units::{Celsius, Centimetres, DegreeDays, Kilograms, Share};
 
 /// How much sun a bed has, or a crop needs at the least.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
@@ -91,21 +92,6 @@ pub enum Germination {
     },
 }
 
-/// What the ground must be for a start outdoors. No crop of the catalogue asks for more than 18 C,
-/// since soil is not measured here but made of the air's mean (`growth::soil`).
-#[derive(Debug, Clone, Copy, PartialEq, Default, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Ground {
-    /// Nothing is sown in colder soil, and no piece, set or clove planted: the least that growers
-    /// wait for.
-    pub sow: Option<Celsius>,
-    /// No plant is set out in colder soil.
-    pub set_out: Option<Celsius>,
-    /// Seed, or pieces, that are not up so many days after they went into the ground have rotted.
-    /// `None` for sets and cloves, which wait for warmth, and for what is only planted.
-    pub rots_after: Option<u32>,
-}
-
 /// Raising plants on the shelf.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct IndoorStart {
@@ -163,28 +149,6 @@ impl Ripening {
             ..self
         }
     }
-}
-
-/// What frost does to standing leaves.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum FrostResponse {
-    /// The planting is lost.
-    Killed,
-    /// The planting loses this many packet days and grows again.
-    SetBack {
-        /// Packet days lost, at the reference temperature.
-        days: f64,
-    },
-}
-
-/// When long days end a crop.
-#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Bolting {
-    /// Day length that counts as long.
-    pub day_length: Hours,
-    /// Long days after emergence (or planting out) until it bolts.
-    pub after_days: u32,
 }
 
 /// Picking, holding and keeping.
@@ -365,6 +329,8 @@ pub struct Crop {
     pub germinates: Share,
     /// Soil to start it in, and how long seed lies in it.
     pub ground: Ground,
+    /// When its rows are thinned; `None` for what is sown at its distance or not sown in the bed.
+    pub thinning: Option<Thinning>,
     /// Raising on the shelf.
     pub indoor: Option<IndoorStart>,
     /// Warmth until ripe.

@@ -20,6 +20,7 @@ pub fn apply(t: &mut Table<'_, '_>, crop: &mut Crop) {
     yields(t, crop);
     starting::indoor(t, crop);
     starting::ground(t, crop);
+    starting::thinning(t, crop);
     place(t, crop);
     people(t, crop);
     set(

@@ -16,7 +16,7 @@ pub(crate) fn told(limit: DayLimit) -> &'static str {
         DayLimit::Up => "the seed is not up yet",
         DayLimit::AfterSowing => "potting up comes less than two weeks after sowing",
         DayLimit::AfterPottingUp => "planting out comes less than ten days after potting up",
-        DayLimit::Thinning => "it is too soon or too late after sowing to thin",
+        DayLimit::Thinning => "it is too soon or too late after coming up to thin",
         DayLimit::Round => "all classes must do it in the same week or fortnight",
     }
 }

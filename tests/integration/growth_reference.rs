@@ -12,5 +12,6 @@ mod picking;
 mod properties;
 mod seeds;
 mod steady;
+mod thinning;
 mod water;
 mod work;

@@ -5,6 +5,7 @@ pub mod crops;
 pub mod files;
 pub mod gardens;
 pub mod plans;
+pub mod thinning;
 pub mod weather;
 
 use tureen::calendar::Date;

@@ -7,8 +7,8 @@ use crate::checker::needs::methods;
 use crate::checker::planting::{Planting, Step};
 use crate::checker::run::Run;
 use crate::checker::seedlings::{self, exact_span};
+use crate::checker::thinned::{Grown, thinned_badly};
 use crate::garden::{Method, Source};
-use crate::growth::thinning_days;
 use crate::plan::StepKind;
 
 use super::amount::differs;
@@ -16,13 +16,13 @@ use super::amount::differs;
 /// All faults: a way of growing that is not allowed, steps missing or out of order, seedlings
 /// too young or too old, rows thinned too soon or too late, harvests too late, plantings that are
 /// hardly ever ready, promised years that the replay does not see.
-pub fn faults(run: &Run<'_>, harvest: &Harvest) -> Vec<Fault> {
+pub fn faults(run: &Run<'_>, harvest: &Harvest, grown: &Grown<'_>) -> Vec<Fault> {
     let mut faults = Vec::new();
-    for planting in &run.plantings {
+    for (at, planting) in run.plantings.iter().enumerate() {
         faults.extend(method(run, planting));
         faults.extend(steps(planting));
         faults.extend(order(run, planting));
-        faults.extend(thinning(run, planting));
+        faults.extend(thinning(run, (at, planting), grown));
         faults.extend(seedlings::faults(run, planting));
         faults.extend(patch_season(run, planting));
         faults.extend(patch_keeps(run, planting));
@@ -59,7 +59,10 @@ fn expected_steps(planting: &Planting<'_>, got: &[StepKind]) -> Vec<StepKind> {
         StepKind::PotUp => usize::from(method.is_on_shelf() && has_pots && !is_in_pots),
         StepKind::Harden => usize::from(method.is_on_shelf()),
         StepKind::PlantOut => usize::from(StepKind::into_bed(method) == Some(kind)),
-        StepKind::Thin => usize::from(method == Method::Direct && got.contains(&kind)),
+        StepKind::Thin => {
+            let is_thinned = method == Method::Direct && crop.thinning.is_some();
+            usize::from(is_thinned && got.contains(&kind))
+        }
         StepKind::Pick => got.iter().filter(|other| **other == kind).count().max(1),
         StepKind::Cure => usize::from(crop.picking.cure_days > 0),
     };
@@ -98,21 +101,15 @@ fn order(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
 }
 
 /// A row is thinned between the days that `growth` gives for it.
-fn thinning(run: &Run<'_>, planting: &Planting<'_>) -> Option<Fault> {
-    let (sow, thin) = (
-        planting.step(StepKind::Sow)?,
-        planting.step(StepKind::Thin)?,
-    );
+fn thinning(run: &Run<'_>, planting: (usize, &Planting<'_>), grown: &Grown<'_>) -> Option<Fault> {
+    let (step, day, (from, to)) = thinned_badly(run, planting, grown)?;
     let date = |day| run.horizon.date(day);
-    let (from, to) = thinning_days(date(sow.first), date(sow.last));
-    let (first, last) = (date(thin.first), date(thin.last));
-    let got = if first < from { first } else { last };
-    (first < from || last > to).then(|| Fault::Day {
-        step: thin.name.clone(),
-        got,
+    Some(Fault::Day {
+        step: step.name.clone(),
+        got: date(day),
         limit: DayLimit::Thinning,
-        from: Some(from),
-        to: Some(to),
+        from: Some(date(from)),
+        to: Some(date(to)),
     })
 }
 

@@ -1,7 +1,7 @@
 //! The keys of a section [crop."..."] for starting it: on the shelf, and the soil for it in the bed.
 
 use crate::diagnostic::{Code, Problem};
-use crate::garden::{Crop, Method};
+use crate::garden::{Crop, Method, Thinning};
 use crate::units::Celsius;
 
 use super::super::figures::{count, number};
@@ -46,6 +46,33 @@ pub(super) fn ground(t: &mut Table<'_, '_>, crop: &mut Crop) {
         |v| ground.rots_after = Some(v),
     );
     ways(t, sown, planted);
+}
+
+/// When its rows are thinned, in days after it is up.
+pub(super) fn thinning(t: &mut Table<'_, '_>, crop: &mut Crop) {
+    let days = t.own(
+        "thinning_days",
+        "the first and the last day after it is up on which its rows are thinned",
+        &["thinning.after", "thinning.before"],
+        exactly(number(1.0..=60.0), "the first and the last day"),
+    );
+    let Some(thinning) = &mut crop.thinning else {
+        if let Some(span) = t.key_span("thinning_days") {
+            without_effect(t, span, "this crop is never thinned");
+        }
+        return;
+    };
+    if let Ok(Some(days)) = days {
+        let [after, before] = days.value;
+        if after > before {
+            let cause = "the first day on which it is thinned comes after the last";
+            t.report(Problem::new(Code::OutOfRange, cause).at(days.span, "first day first"));
+        }
+        *thinning = Thinning {
+            after: after.ceil() as u32,
+            before: before.floor() as u32,
+        };
+    }
 }
 
 /// Soil and days for a way in which it is not started have no effect.

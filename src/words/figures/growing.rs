@@ -34,7 +34,7 @@ pub(super) const STARTING: [Line; 8] = [
     }),
 ];
 
-pub(super) const COMING_UP: [Line; 8] = [
+pub(super) const COMING_UP: [Line; 9] = [
     line("Soil to sow in", &["ground.sow"], |crop, _, _| {
         crop.ground.sow.map(and_warmer)
     }),
@@ -45,6 +45,15 @@ pub(super) const COMING_UP: [Line; 8] = [
         let rots_after = crop.ground.rots_after?;
         Some(format!("if it is not up after {}", days(rots_after.into())))
     }),
+    line(
+        "Thinned",
+        &["thinning.after", "thinning.before"],
+        |crop, _, _| {
+            let thinning = crop.thinning?;
+            let (after, before) = (thinning.after, days(thinning.before.into()));
+            Some(format!("{after} to {before} after it is up"))
+        },
+    ),
     line(
         "The days above",
         &["germination.table", "germination.extended.row"],

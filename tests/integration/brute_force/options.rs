@@ -2,10 +2,12 @@
 //! what it gives and what it takes. Nothing here comes from the program's model; the raw list
 //! of candidates is taken as facts.
 
+use tureen::calendar::Date;
 use tureen::candidates::{Candidate, Thinning};
 use tureen::garden::{GradeAt, IngredientAt, Source};
 
 use super::takes::{Choice, School, Takes};
+use crate::support::thinning::Rows;
 
 /// All plantings of one ingredient, with their sums.
 #[derive(Debug, Clone)]
@@ -22,20 +24,26 @@ pub struct Plantings<'a> {
     pub takes: Takes,
 }
 
-/// True if a planting is thinned 14 days after the last sowing at the earliest and 42 after the first
-/// at the latest, and is ready in a tenth of the years and in one.
-fn keeps_by_itself(candidate: &Candidate, years: usize) -> bool {
+/// True if a planting is thinned in time, and is ready in a tenth of the years and in one.
+fn keeps_by_itself(candidate: &Candidate, school: &School<'_>, rows: &Rows<'_>) -> bool {
     let ready = candidate.ready.len() as usize;
     let steps = &candidate.steps;
+    let hoped_for = ready > 0 && ready * 10 >= school.candidates.years;
     let (Some(sow), Some(thin)) = (&steps.sow, &steps.thin) else {
-        return ready > 0 && ready * 10 >= years;
+        return hoped_for;
     };
-    let (first, last) = match thin {
-        Thinning::Round(round) => (round.first(), round.last()),
-        Thinning::Adult(day) | Thinning::Families(day) => (*day, *day),
+    let thinned: Vec<Date> = match thin {
+        Thinning::Round(round) => round.visits.iter().map(|v| v.1).collect(),
+        Thinning::Adult(day) | Thinning::Families(day) => vec![*day],
     };
-    let in_time = (first - sow.last()).num_days() >= 14 && (last - sow.first()).num_days() <= 42;
-    in_time && ready > 0 && ready * 10 >= years
+    let mut plots = candidate.plots.iter();
+    let bed = school.candidates[plots.next().unwrap()].bed;
+    let parts = 0..sow.visits.len().max(thinned.len());
+    let mut days = parts.map(|j| (sow.day_of_part(j), thinned[j % thinned.len()]));
+    let picked = steps.picks[0].first();
+    let in_time = days
+        .all(|(sown, thinned)| rows.in_time((candidate.ingredient, bed), [sown, thinned, picked]));
+    in_time && hoped_for
 }
 
 /// All choices of plantings that put an ingredient into the pot by themselves, beds aside,
@@ -47,12 +55,13 @@ pub fn all<'a>(school: &School<'a>, at: IngredientAt, most: usize) -> Option<Vec
         Source::Begun(_) | Source::Patch(_) => 1,
         Source::Sown => ingredient.max_sowings as usize,
     };
+    let rows = Rows::of(school.garden);
     // One planting of each candidate, with every number of blocks.
     let single: Vec<Vec<(Choice<'a>, Takes)>> = school
         .candidates
         .all
         .iter()
-        .filter(|c| c.ingredient == at && keeps_by_itself(c, school.candidates.years))
+        .filter(|c| c.ingredient == at && keeps_by_itself(c, school, &rows))
         .map(|candidate| {
             let (fewest, most) = candidate.amounts.blocks;
             (fewest..=most)

@@ -1,7 +1,7 @@
 //! Figures that no source can settle must at least agree with each other.
 
 use tureen::catalogue::Entry;
-use tureen::garden::{Crop, DegreeDayMethod, Germination, Method, Store};
+use tureen::garden::{Crop, DegreeDayMethod, Germination, Method, SeedSize, Store};
 use tureen::growth::germination::rate;
 use tureen::units::Celsius;
 
@@ -206,6 +206,25 @@ fn seed_rots_and_sets_and_cloves_wait() {
                     .is_none_or(|days| (21..=42).contains(&days))
         },
         |c| format!("{:?}", c.ground),
+    );
+}
+
+/// Small seed is sown too close and thinned, wheat is sown to stand close; at the least a week after seedlings
+/// can be held, and long before the crop is ripe.
+#[test]
+fn small_seed_sown_in_the_bed_is_thinned() {
+    for_every_crop(
+        |c| {
+            let small = c.methods.contains(&Method::Direct) && c.seed_size != SeedSize::Large;
+            let ripe = c.ripening.days_from_sowing.unwrap_or(0.0);
+            c.thinning.is_some() == (small && c.name != "wheat")
+                && c.thinning.is_none_or(|thinning| {
+                    (5..=14).contains(&thinning.after)
+                        && (5..=14).contains(&(thinning.before - thinning.after))
+                        && f64::from(thinning.before) * 1.5 < ripe
+                })
+        },
+        |c| format!("{:?}", c.thinning),
     );
 }
 

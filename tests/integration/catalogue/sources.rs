@@ -43,6 +43,7 @@ fn every_group_of_every_crop_has_a_source() {
             ("ground.set_out", entry.crop.ground.set_out.is_some()),
             ("ground.rots_after", entry.crop.ground.rots_after.is_some()),
             ("bolting", entry.crop.bolting.is_some()),
+            ("thinning", entry.crop.thinning.is_some()),
             ("caution", !entry.crop.caution.text.is_empty()),
             ("ripening.upper", entry.crop.ripening.upper.is_some()),
         ];

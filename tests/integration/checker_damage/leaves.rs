@@ -10,11 +10,12 @@ use tureen::checker::{CheckedPlan, Standing, check, check_saved, promise};
 use tureen::garden::Garden;
 use tureen::page::Look;
 use tureen::plan::saved::{self, Since};
-use tureen::plan::{AimResult, Plan, StepKind};
+use tureen::plan::{AimResult, Plan};
 use tureen::report;
 
 use crate::support::gardens::tiny_garden;
 use crate::support::plans::tiny_plan;
+use crate::support::thinning::Rows;
 
 /// Every value of a document with its JSON pointer, lists and objects included.
 fn walk(value: &Value, at: &str, found: &mut Vec<(String, Value)>) {
@@ -226,6 +227,7 @@ fn no_day_can_be_moved_against_a_rule_with_the_promise_adapted() {
     let text = saved::write(&garden, &as_counted(&garden));
     let document: Value = serde_json::from_str(&text).unwrap();
     let (values, _) = parts(&document);
+    let rows = Rows::of(&garden);
     let (mut tried, mut passed) = (0, 0);
     for step in values.iter().filter(|(at, _)| is_step(at)) {
         for days in (-28..=28).filter(|n| *n != 0) {
@@ -246,7 +248,8 @@ fn no_day_can_be_moved_against_a_rule_with_the_promise_adapted() {
             passed += 1;
             let seen = &checked.replay().ingredients;
             assert!(seen.iter().all(|i| i.ready_years() > 0), "{step:?} {days}");
-            assert!(in_time(checked.plan()), "{step:?} {days}");
+            let bean = &checked.plan().plantings[0];
+            assert!(rows.thinned_in_time(bean), "{step:?} {days}");
             claims_nothing(&garden, &checked);
         }
     }
@@ -272,13 +275,4 @@ pub fn move_all(value: &mut Value, days: i64) {
         Value::Object(fields) => fields.values_mut().for_each(|item| move_all(item, days)),
         _ => {}
     }
-}
-
-/// True if the bean is thinned 14 days after its last sowing at the earliest and 42 after its first
-/// at the latest.
-fn in_time(plan: &Plan) -> bool {
-    let of = |kind| plan.plantings[0].steps.iter().find(move |s| s.kind == kind);
-    let (sow, thin) = (of(StepKind::Sow).unwrap(), of(StepKind::Thin).unwrap());
-    let days = |from: Option<Date>, to: Option<Date>| (to.unwrap() - from.unwrap()).num_days();
-    days(sow.when.last(), thin.when.first()) >= 14 && days(sow.when.first(), thin.when.last()) <= 42
 }

@@ -14,6 +14,7 @@ use tureen::plan::{Aim, Place, Plan, Planting, Step, StepKind, When};
 use super::leaves::{changes, is_step, move_all, parts, read_and_check};
 use crate::random_gardens::dice::Dice;
 use crate::scenarios::planned;
+use crate::support::thinning::Rows;
 
 /// Plans that are damaged, and how many changes are tried of each unless DAMAGES says otherwise.
 const SCENARIOS: [(&str, usize); 4] = [
@@ -194,7 +195,7 @@ fn steps_alike(
         }
         (When::Adult(day), When::Adult(_)) => {
             let school = garden.school_year.school_is_in(*day);
-            (thinned_in_time(before, *day)? && school)
+            (Rows::of(garden).thinned_in_time(after) && school)
                 .then_some("an adult thins on another school day")
         }
         (When::Families(day), When::Families(_)) => {
@@ -204,20 +205,13 @@ fn steps_alike(
                 StepKind::Pick => {
                     there.then_some("families pick on another day on which they care")
                 }
-                StepKind::Thin => (thinned_in_time(before, *day)? && there)
+                StepKind::Thin => (Rows::of(garden).thinned_in_time(after) && there)
                     .then_some("families thin on another day on which they care"),
                 _ => None,
             }
         }
         _ => None,
     }
-}
-
-/// True if a day is 14 to 42 days after all that a planting has sown.
-fn thinned_in_time(planting: &Planting, day: Date) -> Option<bool> {
-    let sown = planting.steps.iter().find(|s| s.kind == StepKind::Sow)?;
-    let days = |from: Option<Date>| Some((day - from?).num_days());
-    Some(days(sown.when.last())? >= 14 && days(sown.when.first())? <= 42)
 }
 
 /// True if the class meets on the day, and for as long as all steps that it has then take.

@@ -209,22 +209,22 @@ pub const STEPS: &[Damage<Plan>] = &[
         "Steps",
     ),
     (
-        "thinned a fortnight after the first sowing, sooner after the last",
+        "thinned when it has hardly come up",
         |p| {
-            visits(bean(p, 1))[0].date = day("2027-03-30");
-            visits(bean(p, 1))[1].date = day("2027-04-01");
+            visits(bean(p, 1))[0].date = day("2027-03-23");
+            visits(bean(p, 1))[1].date = day("2027-03-25");
         },
         Rule::Readiness,
-        "Day Thinning 2027-03-30 2027-04-01 2027-04-27",
+        "Day Thinning 2027-03-23 2027-03-30 2027-04-18",
     ),
     (
-        "thinned in time after the last sowing, too late after the first",
+        "thinned when its roots are entangled",
         |p| {
-            visits(bean(p, 1))[0].date = day("2027-04-27");
-            visits(bean(p, 1))[1].date = day("2027-04-29");
+            visits(bean(p, 1))[0].date = day("2027-04-20");
+            visits(bean(p, 1))[1].date = day("2027-04-22");
         },
         Rule::Readiness,
-        "Day Thinning 2027-04-29 2027-04-01 2027-04-27",
+        "Day Thinning 2027-04-20 2027-03-30 2027-04-18",
     ),
     (
         "thinned by an adult on the day after sowing",

@@ -13,8 +13,10 @@ use crate::support::plans::{
 };
 use crate::support::weather::{daily, steady_years};
 
-/// The days on which the bean is thinned by others and the plan passes. It is sown on 16 and
-/// 18 March: 14 days after the last sowing is 1 April, 42 after the first is 27 April.
+/// The days on which the bean is thinned by others and the plan passes. It is sown on 16 and 18 March, by a
+/// class each, and comes up 5 days later in three years of four and 7 days later in the coldest: it is thinned
+/// from 9 to 28 days after that, from 30 March to 18 April what the first class has sown, from 1 to
+/// 20 April what the second has.
 fn passing(garden: &Garden, by: impl Fn(tureen::calendar::Date) -> When) -> Vec<String> {
     let mut found = Vec::new();
     for day in days_between(day("2027-03-01"), day("2027-06-11")) {
@@ -29,12 +31,11 @@ fn passing(garden: &Garden, by: impl Fn(tureen::calendar::Date) -> When) -> Vec<
 }
 
 #[test]
-fn a_row_is_thinned_two_to_six_weeks_after_sowing_and_on_no_other_day() {
+fn a_row_is_thinned_when_all_of_it_is_up_for_so_many_days_and_on_no_other_day() {
     let mut garden = tiny_garden();
     // Weekdays but those of the break from 5 to 9 April.
     let expected = [
-        "01.04.", "02.04.", "12.04.", "13.04.", "14.04.", "15.04.", "16.04.", "19.04.", "20.04.",
-        "21.04.", "22.04.", "23.04.", "26.04.", "27.04.",
+        "01.04.", "02.04.", "12.04.", "13.04.", "14.04.", "15.04.", "16.04.",
     ];
     assert_eq!(passing(&garden, When::Adult), expected);
     // Families, in a break that begins before it is time, and in one that is over when it is.
@@ -53,19 +54,62 @@ fn a_row_is_thinned_two_to_six_weeks_after_sowing_and_on_no_other_day() {
     assert_eq!(passing(&garden, When::Families), expected);
 }
 
+/// Each class thins what it has sown.
 #[test]
-fn thinning_after_a_sowing_of_more_than_four_weeks_can_never_be_right() {
-    let mut garden = tiny_garden();
-    garden.grades[0].classes[1].slots[0].every_weeks = 5;
+fn classes_thin_each_in_its_time() {
+    let garden = tiny_garden();
+    for (days, passes) in [
+        (["2027-03-23", "2027-03-25"], false),
+        (["2027-03-30", "2027-04-01"], true),
+        (["2027-04-13", "2027-04-15"], true),
+        (["2027-04-20", "2027-04-22"], false),
+    ] {
+        let mut plan = tiny_plan(&garden);
+        plan.plantings[0].steps[1] = sessions(StepKind::Thin, &[("1a", days[0]), ("1b", days[1])]);
+        fill_in(&garden, &mut plan.plantings[0]);
+        let violations = check(&garden, plan).err().unwrap_or_default();
+        assert_eq!(violations.is_empty(), passes, "{days:?}: {violations:?}");
+    }
+}
+
+/// What the plan breaks on a day on which an adult thins the bean.
+fn thinned_on(garden: &Garden, mut plan: Plan, day: tureen::calendar::Date) -> Vec<Fault> {
+    plan.plantings[0].steps[1] = step(StepKind::Thin, When::Adult(day));
+    let violations = check(garden, plan).err().unwrap_or_default();
+    let faults = violations.into_iter().map(|v| v.fault);
+    let of_thinning = |fault: &Fault| {
+        let limit = DayLimit::Thinning;
+        matches!(fault, Fault::Day { limit: found, .. } if *found == limit)
+    };
+    faults.filter(of_thinning).collect()
+}
+
+#[test]
+fn rows_sown_five_weeks_apart_are_never_thinned_on_one_day() {
+    let garden = tiny_garden();
     let mut plan = tiny_plan(&garden);
     plan.plantings[0].steps[0] =
         sessions(StepKind::Sow, &[("1a", "2027-03-02"), ("1b", "2027-04-08")]);
-    plan.plantings[0].steps[1] = step(StepKind::Thin, When::Adult(day("2027-04-14")));
-    let violations = check(&garden, plan).unwrap_err();
-    assert!(violations.iter().any(|v| matches!(
-        &v.fault,
-        Fault::Day { limit: DayLimit::Thinning, from: Some(from), to: Some(to), .. } if from > to
-    )));
+    for day in days_between(day("2027-03-09"), day("2027-05-10")) {
+        assert_eq!(thinned_on(&garden, plan.clone(), day).len(), 1, "{day}");
+    }
+}
+
+/// The rows of the first class are up on 21 March. With a pick on 20 April, 30 days later, they are
+/// thinned within 20 days of these: until 10 April.
+#[test]
+fn nothing_is_thinned_in_the_last_third_before_the_pick() {
+    let garden = tiny_garden();
+    let mut plan = tiny_plan(&garden);
+    let early = sessions(
+        StepKind::Pick,
+        &[("1a", "2027-04-20"), ("1b", "2027-04-22")],
+    );
+    plan.plantings[0].steps.insert(2, early);
+    for (on, faults) in [("2027-04-02", 0), ("2027-04-10", 0), ("2027-04-12", 1)] {
+        let found = thinned_on(&garden, plan.clone(), day(on));
+        assert_eq!(found.len(), faults, "{on}: {found:?}");
+    }
 }
 
 /// A garden of so many years, in as many of which, as of 19 C, bean and tomato get ripe; all

@@ -8,7 +8,7 @@ use tureen::garden::{Garden, Method};
 use tureen::plan::{Plan, StepKind, When};
 
 use super::aim::plans;
-use super::steps_by_hand::{Said, bears, choices, key, moved, said, thinned_in_time, without};
+use super::steps_by_hand::{Said, bears, choices, key, may_be_thinned, moved, said, without};
 use crate::random_gardens::make::TINY;
 
 /// A garden with its plan, and what the plan promises: ready years, the whole dish last.
@@ -41,7 +41,7 @@ fn same_days(case: &Case, slack: &StepSlack) {
     let mut expected = BTreeSet::from([planned]);
     for when in choices(&case.garden, planting, at.step) {
         let other = moved(&case.garden, plan, at.planting.0, at.step, &when);
-        let in_time = thinned_in_time(&other.plantings[at.planting.0]);
+        let in_time = may_be_thinned(&other.plantings[at.planting.0]);
         if in_time && bears(&case.planned, &said(&case.garden, &other)) {
             expected.insert(key(&when));
         }
@@ -71,7 +71,7 @@ fn same_days_with_thinning(case: &Case, slack: &StepSlack) -> usize {
         let thinned = choices(&case.garden, planting, thin).into_iter();
         let does = |thinned: &When| {
             let both = moved(&case.garden, &sown, at.planting.0, thin, thinned);
-            thinned_in_time(&both.plantings[at.planting.0])
+            may_be_thinned(&both.plantings[at.planting.0])
                 && bears(&case.planned, &said(&case.garden, &both))
         };
         if !slack.days.iter().any(|day| key(day) == key(&when))
@@ -121,7 +121,7 @@ fn same_costs(case: &Case, slack: &StepSlack) -> usize {
         let mut ways = thinned.chain([late.clone()]);
         ways.any(|way| {
             let said = said(&case.garden, &way);
-            thinned_in_time(&way.plantings[at.planting.0])
+            may_be_thinned(&way.plantings[at.planting.0])
                 && !said.breaks_rules
                 && !bears(&case.planned, &said)
         })

@@ -113,15 +113,16 @@ pub fn without(garden: &Garden, plan: &Plan, (name, when): (&str, &When)) -> Pla
     rest
 }
 
-/// True if all that was sown is thinned 14 to 42 days later.
-pub fn thinned_in_time(planting: &Planting) -> bool {
+/// False where what was sown is thinned so early or late that no checker need be asked: before it is sown, or
+/// more than two weeks of waiting, six until it is up and four after it.
+pub fn may_be_thinned(planting: &Planting) -> bool {
     let of = |kind| planting.steps.iter().find(|s| s.kind == kind);
     let (Some(sown), Some(thinned)) = (of(StepKind::Sow), of(StepKind::Thin)) else {
         return true;
     };
     let sown = key(&sown.when);
     key(&thinned.when).iter().all(|(day, _)| {
-        let within = |from: &Date| (14..=42).contains(&(*day - *from).num_days());
+        let within = |from: &Date| (0..=84).contains(&(*day - *from).num_days());
         sown.iter().all(|(from, _)| within(from))
     })
 }

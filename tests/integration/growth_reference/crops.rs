@@ -38,6 +38,7 @@ pub fn plain() -> Crop {
         germination: Germination::Table(UP_IN_FIVE_DAYS),
         germinates: Share(0.8),
         ground: ANY_GROUND,
+        thinning: None,
         indoor: None,
         ripening: Ripening {
             days_from_sowing: Some(65.0),

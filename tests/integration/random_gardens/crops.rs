@@ -2,7 +2,7 @@
 
 use tureen::garden::{
     Ages, Bolting, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, Ground, IndoorStart,
-    Method, Needs, Picking, Ripening, Rotation, SeedSize, Spacing, Sun, Yield,
+    Method, Needs, Picking, Ripening, Rotation, SeedSize, Spacing, Sun, Thinning, Yield,
 };
 use tureen::units::{Celsius, Centimetres, DegreeDays, Hours, Kilograms, Share};
 
@@ -108,6 +108,7 @@ pub fn crop(dice: &mut Dice, name: String) -> Crop {
     let low = dice.real(0.02, 0.3);
     Crop {
         ground: ground(&name, &methods, low),
+        thinning: (kind.seed != SeedSize::Large).then(|| thinning(low)),
         name,
         like: None,
         how: None,
@@ -207,6 +208,13 @@ fn ground(name: &str, methods: &[Method], low: f64) -> Ground {
             .contains(&Direct)
             .then(|| dice.one(&[14, 21, 28, 42])),
     }
+}
+
+/// Thinned early or late, as if by dice of its own.
+fn thinning(low: f64) -> Thinning {
+    let dice = &mut Dice::new((low * 1e6) as u64);
+    let (after, before) = dice.one(&[(5, 10), (10, 21), (14, 28)]);
+    Thinning { after, before }
 }
 
 fn indoor(dice: &mut Dice) -> IndoorStart {

@@ -4,7 +4,7 @@
 use tureen::garden::{
     Ages, Arrives, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, Ground, IndoorStart,
     Kitchen, Method, Needs, Picking, Preparation, Ripening, Rotation, SeedSize, Spacing, Store,
-    Sun, Yield,
+    Sun, Thinning, Yield,
 };
 use tureen::units::{Celsius, Centimetres, Kilograms, Share};
 
@@ -25,7 +25,7 @@ pub const ANY_GROUND: Ground = Ground {
 
 /// A crop sown in the bed: up after 5 days at 15 C and warmer, ripe `days` days after sowing
 /// at 15 C, 12 plants on a strip of a bed 1.2 m wide, 20 g a plant in a poor year and 30 g in
-/// an ordinary one. Killed below -1 C.
+/// an ordinary one. Killed below -1 C, thinned from 9 to 28 days after it is up.
 pub fn sown_crop(name: &str, days: f64) -> Crop {
     Crop {
         name: name.to_owned(),
@@ -41,6 +41,10 @@ pub fn sown_crop(name: &str, days: f64) -> Crop {
         germination: UP_IN_FIVE_DAYS,
         germinates: Share(0.9),
         ground: ANY_GROUND,
+        thinning: Some(Thinning {
+            after: 9,
+            before: 28,
+        }),
         indoor: None,
         ripening: Ripening {
             days_from_sowing: Some(days),
