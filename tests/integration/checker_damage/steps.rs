@@ -215,7 +215,7 @@ pub const STEPS: &[Damage<Plan>] = &[
             visits(bean(p, 1))[1].date = day("2027-03-25");
         },
         Rule::Readiness,
-        "Day Thinning 2027-03-23 2027-03-30 2027-04-18",
+        "Day Thinning 2027-03-23 2027-03-30 2027-04-19",
     ),
     (
         "thinned when its roots are entangled",
@@ -224,7 +224,7 @@ pub const STEPS: &[Damage<Plan>] = &[
             visits(bean(p, 1))[1].date = day("2027-04-22");
         },
         Rule::Readiness,
-        "Day Thinning 2027-04-20 2027-03-30 2027-04-18",
+        "Day Thinning 2027-04-20 2027-03-30 2027-04-19",
     ),
     (
         "thinned by an adult on the day after sowing",

@@ -120,17 +120,8 @@ pub fn crop(dice: &mut Dice, name: String) -> Crop {
         methods,
         ripening: ripening(dice, kind.days),
         frost_limit: Celsius(kind.frost_limit),
-        frost: if dice.chance(0.3) {
-            FrostResponse::SetBack {
-                days: dice.real(3.0, 12.0),
-            }
-        } else {
-            FrostResponse::Killed
-        },
-        bolting: dice.chance(0.15).then(|| Bolting {
-            day_length: Hours(dice.real(13.0, 15.5)),
-            after_days: dice.int(15, 60),
-        }),
+        frost: frost(dice),
+        bolting: bolting(dice),
         picking: Picking {
             keeps_bearing: bears,
             one_pick_share: Share(if bears { dice.one(&[0.2, 0.5]) } else { 1.0 }),
@@ -160,6 +151,22 @@ pub fn crop(dice: &mut Dice, name: String) -> Crop {
         kitchen: kitchen(),
         caution: Caution::default(),
     }
+}
+
+fn frost(dice: &mut Dice) -> FrostResponse {
+    match dice.chance(0.3) {
+        true => FrostResponse::SetBack {
+            days: dice.real(3.0, 12.0),
+        },
+        false => FrostResponse::Killed,
+    }
+}
+
+fn bolting(dice: &mut Dice) -> Option<Bolting> {
+    dice.chance(0.15).then(|| Bolting {
+        day_length: Hours(dice.real(13.0, 15.5)),
+        after_days: dice.int(15, 60),
+    })
 }
 
 fn rotation(dice: &mut Dice) -> Rotation {

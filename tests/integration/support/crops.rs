@@ -16,6 +16,18 @@ const UP_IN_FIVE_DAYS: Germination = Germination::Range {
     days: 5.0,
 };
 
+/// Thinned from 8 to 28 days after it is up.
+const A_WEEK_AFTER: Thinning = Thinning {
+    after: 8,
+    before: 28,
+};
+
+/// 10 cm in the row, 30 cm between rows.
+const ROWS: Spacing = Spacing {
+    in_row: Centimetres(10.0),
+    between_rows: Centimetres(30.0),
+};
+
 /// It is started in any soil that can be worked, and rots after six weeks.
 pub const ANY_GROUND: Ground = Ground {
     sow: None,
@@ -25,7 +37,7 @@ pub const ANY_GROUND: Ground = Ground {
 
 /// A crop sown in the bed: up after 5 days at 15 C and warmer, ripe `days` days after sowing
 /// at 15 C, 12 plants on a strip of a bed 1.2 m wide, 20 g a plant in a poor year and 30 g in
-/// an ordinary one. Killed below -1 C, thinned from 9 to 28 days after it is up.
+/// an ordinary one. Killed below -1 C, thinned from 8 to 28 days after it is up.
 pub fn sown_crop(name: &str, days: f64) -> Crop {
     Crop {
         name: name.to_owned(),
@@ -41,10 +53,7 @@ pub fn sown_crop(name: &str, days: f64) -> Crop {
         germination: UP_IN_FIVE_DAYS,
         germinates: Share(0.9),
         ground: ANY_GROUND,
-        thinning: Some(Thinning {
-            after: 9,
-            before: 28,
-        }),
+        thinning: Some(A_WEEK_AFTER),
         indoor: None,
         ripening: Ripening {
             days_from_sowing: Some(days),
@@ -71,10 +80,7 @@ pub fn sown_crop(name: &str, days: f64) -> Crop {
             expected: Kilograms(0.03),
             usable: Share(1.0),
         },
-        spacing: Spacing {
-            in_row: Centimetres(10.0),
-            between_rows: Centimetres(30.0),
-        },
+        spacing: ROWS,
         needs: Needs {
             sun: Sun::Part,
             soil: Centimetres(20.0),
