@@ -2,19 +2,15 @@
 //! late, so that a day can be printed that is right in nearly every year.
 
 use crate::garden::Thinning;
-use crate::weather::rank::nearest_rank;
 
 use super::germination::median_up;
-
-/// In this share of the years in which a row comes up it is up when it is thinned.
-const UP_IN: f64 = 0.9;
 
 /// When the seed of one sowing is up. Days are day numbers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Emergence {
     /// In the median of the years in which it comes up.
     pub usual: usize,
-    /// In all but one in ten of these years it is up by then.
+    /// In nine of ten of these years, or more, it is up by then.
     pub late: usize,
 }
 
@@ -24,9 +20,10 @@ impl Emergence {
     pub fn of(up: impl IntoIterator<Item = Option<usize>>) -> Option<Self> {
         let mut days: Vec<usize> = up.into_iter().flatten().collect();
         days.sort_unstable();
+        let nine_of_ten = (days.len() * 9).div_ceil(10);
         Some(Self {
             usual: median_up(days.iter().copied().map(Some))?,
-            late: nearest_rank(&days, UP_IN)?,
+            late: *days.get(nine_of_ten.checked_sub(1)?)?,
         })
     }
 }

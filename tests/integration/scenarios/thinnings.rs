@@ -14,8 +14,7 @@ use crate::support::thinning::Rows;
 fn up_before(up: &[i64], sown: Date, thinned: Date) -> bool {
     let days = (thinned - sown).num_days();
     let not_up = up.iter().filter(|up| **up >= days).count();
-    // Nine of ten by the nearest rank: of 30 years all but three.
-    10 * not_up <= up.len() + 4
+    10 * not_up <= up.len()
 }
 
 #[test]

@@ -57,13 +57,14 @@ impl<'g> Rows<'g> {
         let up = self.days_up(of, sown);
         let years = up.len();
         let are_up = |day: i64| up.iter().filter(|up| **up <= day).count();
-        let first = |years: usize| (0..).find(|day| are_up(*day) >= years).unwrap();
         let (thinned, picked) = ((thinned - sown).num_days(), (picked - sown).num_days());
         if years == 0 {
             return true;
         }
-        let usual = first(years / 2 + 1);
-        let late = first((0.9 * (years - 1) as f64).round() as usize + 1);
+        let first =
+            |enough: &dyn Fn(usize) -> bool| (0..).find(|day| enough(are_up(*day))).unwrap();
+        let usual = first(&|up| 2 * up > years);
+        let late = first(&|up| 10 * up >= 9 * years);
         let [after, before] = [thinning.after, thinning.before].map(i64::from);
         thinned >= usual + after
             && thinned > late
