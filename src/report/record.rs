@@ -3,17 +3,16 @@
 
 use std::path::Path;
 
-use chrono::Datelike;
-
 use crate::harmless;
 use crate::page::Page;
-use crate::project::station::{Kind, RainUnit, Station, StationFile, TemperatureUnit};
+use crate::project::station::{Counts, Station};
+use crate::words::station::{file, name, spans};
 use crate::words::{Words, count, list};
 
 use super::frost;
 
-/// Spans of years that are named; further ones are counted.
-const MOST_SPANS: usize = 12;
+/// Fewer years are told to be few.
+const FEW_YEARS: usize = 10;
 
 /// The page of a record that was read.
 #[must_use]
@@ -28,14 +27,14 @@ pub fn record(station: &Station, out: &Path, words: Words) -> Page {
         harmless::path(Path::new(out.file_name().unwrap_or_default())),
     ));
     page.heading("What was read");
-    for file in &station.files {
-        page.item(&read(file));
+    for one in &station.files {
+        page.item(&file(one));
     }
-    let stations = stations(station);
-    if stations.len() > 1 {
+    let ids = station.ids();
+    if ids.len() > 1 {
         page.item(&format!(
             "Care: these are different stations: {}.",
-            list(&stations)
+            list(&ids)
         ));
     }
     values(station, &mut page);
@@ -46,101 +45,15 @@ pub fn record(station: &Station, out: &Path, words: Words) -> Page {
     page
 }
 
-/// The station's name, or what the file calls it.
-fn name(station: &Station) -> String {
-    let told = station.files.iter().find_map(|file| file.station.as_ref());
-    match told {
-        Some((_, Some(name))) => name.clone(),
-        Some((id, None)) => format!("station {id}"),
-        None => list(
-            &station
-                .files
-                .iter()
-                .map(|file| &file.name)
-                .collect::<Vec<_>>(),
-        ),
-    }
-}
-
-/// The numbers of all stations, each once.
-fn stations(station: &Station) -> Vec<String> {
-    let mut ids: Vec<String> = Vec::new();
-    for (id, _) in station
-        .files
-        .iter()
-        .filter_map(|file| file.station.as_ref())
-    {
-        if !ids.contains(id) {
-            ids.push(id.clone());
-        }
-    }
-    ids
-}
-
-/// What a file is.
-fn read(file: &StationFile) -> String {
-    let kind = match file.kind {
-        Kind::Fixed => "months of fixed width, as GHCN-Daily has them",
-        Kind::Long => "a line for each value, as GHCN-Daily has them",
-        Kind::Ecad => "a series of ECA&D",
-        Kind::Other => "a table with a line for each day",
-    };
-    let has = |elements: &[usize]| {
-        let values = elements.iter().filter_map(|at| file.counts.get(*at));
-        values.map(|count| count.values).sum::<usize>() > 0
-    };
-    let temperature = file.units.temperature.filter(|_| has(&[0, 1]));
-    let rain = file.units.rain.filter(|_| has(&[2]));
-    let units: Vec<&str> = temperature
-        .map(degrees)
-        .into_iter()
-        .chain(rain.map(depth))
-        .collect();
-    let guessed = file.guessed_by.map_or_else(String::new, |hottest| {
-        format!(
-            "; nothing says so but its greatest temperature, {hottest}: if that is wrong, say it with \
-             --temperature and --rain"
-        )
-    });
-    let units = match units.is_empty() {
-        true => "nothing that is used".to_owned(),
-        false => list(&units),
-    };
-    format!("{}: {kind}, in {units}{guessed}.", file.name)
-}
-
-fn degrees(unit: TemperatureUnit) -> &'static str {
-    match unit {
-        TemperatureUnit::Celsius => "degrees Celsius",
-        TemperatureUnit::Fahrenheit => "degrees Fahrenheit",
-        TemperatureUnit::TenthsOfCelsius => "tenths of a degree Celsius",
-    }
-}
-
-fn depth(unit: RainUnit) -> &'static str {
-    match unit {
-        RainUnit::Millimetres => "millimetres",
-        RainUnit::Inches => "inches",
-        RainUnit::TenthsOfMillimetre => "tenths of a millimetre",
-    }
-}
-
 /// How many values there are of each kind, and what was passed over.
 fn values(station: &Station, page: &mut Page) {
     let names = ["lowest temperature", "highest temperature", "rain"];
-    let rows: Vec<Vec<String>> = names
-        .iter()
-        .enumerate()
-        .map(|(at, name)| {
-            let counts = || station.files.iter().filter_map(|file| file.counts.get(at));
-            vec![
-                (*name).to_owned(),
-                counts().map(|c| c.values).sum::<usize>().to_string(),
-                counts().map(|c| c.flagged).sum::<usize>().to_string(),
-                counts().map(|c| c.impossible).sum::<usize>().to_string(),
-            ]
-        })
-        .collect();
+    let row = |(name, counts): (&str, Counts)| {
+        let counts = [counts.values, counts.flagged, counts.impossible];
+        let counts = counts.iter().map(ToString::to_string);
+        std::iter::once(name.to_owned()).chain(counts).collect()
+    };
+    let rows: Vec<Vec<String>> = names.into_iter().zip(station.counts()).map(row).collect();
     let header = [
         "Of each day",
         "Days with it",
@@ -157,7 +70,7 @@ fn values(station: &Station, page: &mut Page) {
     let repeated: usize = station.files.iter().map(|file| file.repeated).sum();
     if repeated > 0 {
         page.item(&format!(
-            "{} twice, and the same both times.",
+            "{} stood there again, and the same.",
             count(repeated, "value")
         ));
     }
@@ -166,46 +79,41 @@ fn values(station: &Station, page: &mut Page) {
 /// Which years stay.
 fn years(station: &Station, words: Words, page: &mut Page) {
     page.heading("Years");
-    let mut stay: Vec<i32> = station.days.iter().map(|(date, _)| date.year()).collect();
-    stay.dedup();
+    let stay = station.years();
+    let ends = station.days.first().zip(station.days.last());
+    let days = ends.map_or_else(String::new, |((from, _), (to, _))| {
+        format!(
+            ", from {} to {}",
+            words.full_day(*from),
+            words.full_day(*to)
+        )
+    });
     page.item(&format!(
-        "{}: {}. {}",
-        match stay.len() {
-            1 => "1 year stays".to_owned(),
-            n => format!("{n} years stay"),
-        },
-        spans(&stay),
-        ends(station, words)
+        "{} stay{}: {}{days}.",
+        count(stay.len(), "year"),
+        if stay.len() == 1 { "s" } else { "" },
+        spans(&stay)
     ));
-    if !station.left_out.is_empty() {
-        let years: Vec<i32> = station.left_out.iter().map(|year| year.year).collect();
-        let lacking = |at: usize| {
-            let days = station
-                .left_out
-                .iter()
-                .filter_map(|year| year.lacking.get(at));
-            count(days.sum::<usize>(), "day")
-        };
+    let left_out: Vec<i32> = station.left_out.iter().map(|year| year.year).collect();
+    if !left_out.is_empty() {
+        let [low, high, rain] = station.lacking().map(|days| count(days, "day"));
         page.item(&format!(
-            "{} left out, since more than five days in a row lack a value: {}. Of these years' days {} lack \
-             the lowest temperature, {} the highest, {} the rain.",
-            match years.len() {
+            "{} left out, since more than five days in a row lack a value: {}. Of their days {low} lack the \
+             lowest temperature, {high} the highest, {rain} the rain.",
+            match left_out.len() {
                 1 => "1 year is".to_owned(),
                 n => format!("{n} years are"),
             },
-            spans(&years),
-            lacking(0),
-            lacking(1),
-            lacking(2)
+            spans(&left_out)
         ));
     }
+    let days = station
+        .gaps
+        .iter()
+        .map(|(from, to)| (*to - *from).num_days() + 1);
     if !station.gaps.is_empty() {
-        let days = station
-            .gaps
-            .iter()
-            .map(|(from, to)| (*to - *from).num_days() + 1);
         page.item(&format!(
-            "{} of up to five days, {} in all: they are filled where the table is read, and `tureen check` tells which.",
+            "{} of up to five days, {} in all: filled where the table is read; `tureen check` tells which.",
             count(station.gaps.len(), "gap"),
             count(days.sum::<i64>(), "day")
         ));
@@ -214,39 +122,5 @@ fn years(station: &Station, words: Words, page: &mut Page) {
         page.item(
             "Chances counted on so few years are rough; ten or more are better, thirty are good.",
         );
-    }
-}
-
-/// Fewer years are told to be few.
-const FEW_YEARS: usize = 10;
-
-/// The first and the last day, where they are within a year.
-fn ends(station: &Station, words: Words) -> String {
-    let ends = station.days.first().zip(station.days.last());
-    ends.map_or_else(String::new, |((first, _), (last, _))| {
-        format!(
-            "The days run from {} to {}.",
-            words.full_day(*first),
-            words.full_day(*last)
-        )
-    })
-}
-
-/// `1998 to 2005, 2007 and 2009`.
-fn spans(years: &[i32]) -> String {
-    let spans: Vec<String> = years
-        .chunk_by(|a, b| a + 1 == *b)
-        .filter_map(|run| {
-            let (first, last) = (run.first()?, run.last()?);
-            Some(match first == last {
-                true => first.to_string(),
-                false => format!("{first} to {last}"),
-            })
-        })
-        .collect();
-    let shown = spans.get(..MOST_SPANS.min(spans.len())).unwrap_or_default();
-    match spans.len() - shown.len() {
-        0 => list(shown),
-        more => format!("{} and {more} spans more", shown.join(", ")),
     }
 }

@@ -59,6 +59,54 @@ pub struct Station {
     pub frosts: ColdDays,
 }
 
+impl Station {
+    /// The calendar years of which the table has days.
+    #[must_use]
+    pub fn years(&self) -> Vec<i32> {
+        let mut years: Vec<i32> = self.days.iter().map(|(date, _)| date.year()).collect();
+        years.dedup();
+        years
+    }
+
+    /// The numbers of all stations, each once.
+    #[must_use]
+    pub fn ids(&self) -> Vec<&str> {
+        let mut ids = Vec::new();
+        for (id, _) in self.files.iter().filter_map(|file| file.station.as_ref()) {
+            if !ids.contains(&id.as_str()) {
+                ids.push(id);
+            }
+        }
+        ids
+    }
+
+    /// What was used and passed over of all files: of the lowest, the highest, the rain.
+    #[must_use]
+    pub fn counts(&self) -> [Counts; 3] {
+        let mut sums = [Counts::default(); 3];
+        for file in &self.files {
+            for (sum, count) in sums.iter_mut().zip(file.counts) {
+                sum.values += count.values;
+                sum.flagged += count.flagged;
+                sum.impossible += count.impossible;
+            }
+        }
+        sums
+    }
+
+    /// The days of the years that are left out which lack the lowest, the highest, the rain.
+    #[must_use]
+    pub fn lacking(&self) -> [usize; 3] {
+        let mut sums = [0; 3];
+        for year in &self.left_out {
+            for (sum, days) in sums.iter_mut().zip(year.lacking) {
+                *sum += days;
+            }
+        }
+        sums
+    }
+}
+
 /// One day in so many may be upside down before the columns are doubted.
 const ONE_IN: usize = 100;
 
