@@ -66,14 +66,13 @@ fn a_station_file_gives_the_plan_of_its_days() {
     );
     // What the program wrote it replaces without a word, and what a person changed it keeps.
     folder.answer(&out);
-    std::fs::write(
-        folder.path("weather.csv"),
-        table.replacen(",0\n", ",0.1\n", 1),
-    )
-    .unwrap();
+    let edited = table.replacen(",0.0\n", ",0.1\n", 1);
+    assert_ne!(edited, table);
+    std::fs::write(folder.path("weather.csv"), &edited).unwrap();
     let page = folder.answer(&out);
     assert!(page.contains("weather.edited.csv"), "{page}");
     assert_eq!(folder.read("weather.csv"), table);
+    assert_eq!(folder.read("weather.edited.csv"), edited);
 }
 
 /// A year that is left out is no year of the plan, and `check` says so.
