@@ -10,6 +10,7 @@ mod keys;
 mod load;
 mod one_line;
 mod plan;
+mod record;
 mod save;
 mod shell;
 mod show;
@@ -58,6 +59,8 @@ enum Command {
     Try(try_changes::Arguments),
     /// Writes the weather years that are generated from the project file's monthly means.
     Weather(weather::Arguments),
+    /// Makes the weather table of a project from the files of a weather station.
+    Record(record::Arguments),
     /// Lists the crops that the program knows, or tells all it knows of one.
     Crops(crops::Arguments),
     /// Lists every key that a project file may hold, or those of one table.
@@ -137,6 +140,7 @@ fn answer(command: Command) -> Result<Answer, Trouble> {
         Command::Why(arguments) => why::run(&arguments),
         Command::Try(arguments) => try_changes::run(&arguments),
         Command::Weather(arguments) => weather::run(&arguments),
+        Command::Record(arguments) => record::run(&arguments),
         Command::Crops(arguments) => crops::run(&arguments),
         Command::Keys(arguments) => keys::run(&arguments),
         Command::Climate(arguments) => climate::run(&arguments),

@@ -16,4 +16,4 @@ pub use file::{Author, FilePlace, Refused, Saved};
 pub use folder::{Building, Lock, Retired, interrupted, put_back, remove, try_beside};
 pub use kept::kept_name;
 pub use parents::Parents;
-pub use read::{read, read_text};
+pub use read::{open, read, read_text};

@@ -34,6 +34,7 @@ mod slips;
 mod slot;
 mod source;
 mod standing;
+pub mod station;
 mod table;
 mod tokens;
 mod unknown;

@@ -8,6 +8,8 @@ pub mod sun;
 pub mod trend;
 pub mod weeks;
 
+use std::ops::Range;
+
 use chrono::Datelike;
 
 use crate::calendar::{Date, Horizon, plus_days};
@@ -34,11 +36,13 @@ impl Daily {
     }
 }
 
-/// A record of consecutive days without a gap.
+/// A record of consecutive days. Calendar years may be left out of it: days stand in their place, so that
+/// a position still tells a date, but nothing that is counted over years may look at them.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Record {
     first: Date,
     days: Vec<Daily>,
+    left_out: Vec<Range<usize>>,
     generated: bool,
     origin: Option<Origin>,
 }
@@ -73,9 +77,16 @@ impl Record {
         Self {
             first,
             days,
+            left_out: Vec::new(),
             generated,
             origin: None,
         }
+    }
+
+    /// The same record without what stands at these positions: calendar years, in order.
+    #[must_use]
+    pub fn leaving_out(self, left_out: Vec<Range<usize>>) -> Self {
+        Self { left_out, ..self }
     }
 
     /// The same record with what it was generated from.
@@ -99,10 +110,41 @@ impl Record {
         self.first
     }
 
-    /// All days in order.
+    /// All days in order; those of years that are left out tell nothing, see `holds` and `held`.
     #[must_use]
     pub fn days(&self) -> &[Daily] {
         &self.days
+    }
+
+    /// The positions of the years that are left out.
+    #[must_use]
+    pub fn left_out(&self) -> &[Range<usize>] {
+        &self.left_out
+    }
+
+    /// True if the record tells something of all these positions.
+    #[must_use]
+    pub fn holds(&self, days: &Range<usize>) -> bool {
+        let apart = |gap: &Range<usize>| gap.end <= days.start || days.end <= gap.start;
+        days.end <= self.days.len() && self.left_out.iter().all(apart)
+    }
+
+    /// The runs of days between the years that are left out, by position.
+    pub fn runs(&self) -> impl Iterator<Item = Range<usize>> + '_ {
+        let starts = std::iter::once(0).chain(self.left_out.iter().map(|gap| gap.end));
+        let ends = self.left_out.iter().map(|gap| gap.start);
+        let ends = ends.chain(std::iter::once(self.days.len()));
+        starts.zip(ends).map(|(start, end)| start..end)
+    }
+
+    /// The days of which the record tells something, each with its date.
+    pub fn held(&self) -> impl Iterator<Item = (Date, &Daily)> {
+        self.runs().flat_map(move |run| {
+            let days = self.days.get(run.clone()).unwrap_or_default();
+            (run.start..)
+                .zip(days)
+                .map(|(at, day)| (plus_days(self.first, at as i64), day))
+        })
     }
 
     /// True if no thermometer saw it: it was generated from monthly means, now or, as its file
@@ -125,9 +167,10 @@ impl Record {
                     .with_year(label)
                     .or_else(|| start.pred_opt()?.with_year(label))?;
                 let from = usize::try_from((day - self.first).num_days()).ok()?;
+                let run = self.runs().find(|run| run.contains(&from))?;
                 let days = self.days.get(from..from + horizon.days())?;
-                let lead = &self.days[from.saturating_sub(LEAD_DAYS)..from];
-                Some(WeatherYear { label, lead, days })
+                let lead = &self.days[run.start.max(from.saturating_sub(LEAD_DAYS))..from];
+                (from + days.len() <= run.end).then_some(WeatherYear { label, lead, days })
             })
             .collect()
     }

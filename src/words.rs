@@ -14,6 +14,7 @@ pub(crate) mod handling;
 pub(crate) mod occasion;
 pub mod places;
 pub mod rule_words;
+pub mod station;
 pub mod step_names;
 pub mod step_words;
 pub(crate) mod steps;

@@ -85,6 +85,7 @@ codes! {
     WeatherOrder "weather-order" "The days of the weather file are not in order."
     WeatherDuplicate "weather-duplicate" "A day stands twice in the weather file."
     WeatherGap "weather-gap" "Days are missing in the weather file."
+    NoSuchStation "no-such-station" "A station is not in its file, or none is named of several."
     WeatherTooShort "weather-too-short" "The weather file does not cover the plan's span once."
 }
 

@@ -83,28 +83,21 @@ fn one(renderer: &Renderer, source: &Source, problem: &Problem) -> String {
 
 /// Where else a problem stands: all lines if they are few, else how many.
 fn again(source: &Source, places: &[Span]) -> Option<String> {
-    let lines = places
-        .iter()
-        .map(|span| line_number(&source.text, span.start));
+    let lines = places.iter().map(|span| source.line_number(span.start));
     let text = match places {
         [] => return None,
-        [one] => format!("likewise in line {}", line_number(&source.text, one.start)),
+        [one] => format!("likewise in line {}", source.line_number(one.start)),
         few if few.len() <= MOST_LINES => {
             let lines: Vec<String> = lines.map(|line| line.to_string()).collect();
             format!("likewise in lines {}", lines.join(", "))
         }
         many => {
             let last = many.iter().map(|span| span.start).max().unwrap_or(0);
-            let last = line_number(&source.text, last);
+            let last = source.line_number(last);
             format!("likewise in {} more places, up to line {last}", many.len())
         }
     };
     Some(text)
-}
-
-/// The line in which a byte stands; lines count from 1.
-fn line_number(text: &str, at: usize) -> usize {
-    1 + text.get(..at).unwrap_or_default().matches('\n').count()
 }
 
 /// The lines that hold the marked places. Only these are handed on, so that a long file
@@ -138,7 +131,7 @@ fn snippet<'a>(
     };
     Snippet::source(shown(to))
         .path(plain(&source.name))
-        .line_start(line_number(text, from))
+        .line_start(source.line_number(from))
         .annotation(mark)
         .annotations(others.into_iter().map(|(range, label)| {
             AnnotationKind::Context

@@ -7,16 +7,50 @@ use std::ops::Range;
 pub struct Source {
     /// Its name, as printed.
     pub name: String,
-    /// Its text; empty if it could not be read.
+    /// Its text, or those of its lines that are spoken of; empty if it could not be read.
     pub text: String,
+    /// The numbers of the lines of `text`, counted from 1, where it is not the whole file.
+    numbers: Option<Vec<usize>>,
 }
 
 impl Source {
+    /// A file with all of its text.
+    #[must_use]
+    pub fn whole(name: String, text: String) -> Self {
+        let numbers = None;
+        Self {
+            name,
+            text,
+            numbers,
+        }
+    }
+
     /// A file whose text could not be read.
     #[must_use]
     pub fn unread(name: String) -> Self {
-        let text = String::new();
-        Self { name, text }
+        Self::whole(name, String::new())
+    }
+
+    /// Some lines of a file too long to be kept, each with a line break at its end, and their numbers.
+    #[must_use]
+    pub fn of_lines(name: String, text: String, numbers: Vec<usize>) -> Self {
+        let numbers = Some(numbers);
+        Self {
+            name,
+            text,
+            numbers,
+        }
+    }
+
+    /// The line of the file in which a byte of the text stands; lines count from 1.
+    #[must_use]
+    pub fn line_number(&self, at: usize) -> usize {
+        let before = self.text.get(..at).unwrap_or_default();
+        let line = before.matches('\n').count();
+        let numbers = self.numbers.as_ref();
+        numbers
+            .and_then(|numbers| numbers.get(line).copied())
+            .unwrap_or(line + 1)
     }
 }
 

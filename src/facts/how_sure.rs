@@ -87,11 +87,13 @@ impl Facts<'_> {
         };
         let age = horizon.first().year() - last.label;
         let means: Vec<f64> = years.iter().map(mean).collect();
+        // Years between them may be left out of the record.
+        let steps = (years.len() - 1) as f64 / f64::from((last.label - first.label).max(1));
         Years::Measured {
             first: first.label,
             last: last.label,
             old: (age >= OLD_YEARS).then_some(age),
-            change: trend(&means).map(|per_year| per_year * 10.0),
+            change: trend(&means).map(|per_step| per_step * steps * 10.0),
         }
     }
 }

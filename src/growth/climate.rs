@@ -186,7 +186,10 @@ pub fn season_warmth(record: &Record, latitude: Latitude, base: Celsius) -> Vec<
         .iter()
         .filter_map(|from| {
             let to = last.runs.iter().find(|to| to.start > from.start)?;
-            Some(record.days()[from.start..to.end].iter().map(of_day).sum())
+            // Over a year that is left out the season would end in another year.
+            let season = from.start..to.end;
+            let is_whole = season.len() < 366 && record.holds(&season);
+            is_whole.then(|| record.days()[season].iter().map(of_day).sum())
         })
         .collect();
     sums.sort_by(|a, b| a.0.total_cmp(&b.0));

@@ -69,7 +69,7 @@ pub fn changed(text: &str, changes: &[Change]) -> Result<String, Problems> {
                 let _ = make(text, &mut file, &mut found);
                 let name = "the change".to_owned();
                 let text = text.clone();
-                problems.add(Source { name, text }, found);
+                problems.add(Source::whole(name, text), found);
             }
             Change::OtherDay(days) => move_feast(&mut file, *days),
         }

@@ -1,6 +1,8 @@
 //! Checks all sections against one another and puts the garden together.
 
-use crate::calendar::{Date, Horizon, LONGEST_WEEKS};
+use chrono::Datelike;
+
+use crate::calendar::{Date, Horizon, LONGEST_WEEKS, plus_days};
 use crate::catalogue::Catalogue;
 use crate::diagnostic::{self, Code, Findings, Given, Problem, Read, peek};
 use crate::garden::{Bed, Begun, Garden, Ingredient, Locale, Patch, SchoolYear, Shelf, Source};
@@ -250,6 +252,7 @@ impl<'a> Check<'a> {
                 let file = self.weather.as_ref();
                 let file = file.map_or("", |(source, _)| source.name.as_str());
                 note_gaps(file, &gaps, &mut self.assumed);
+                note_years(file, &record, &mut self.assumed);
                 let (found, assumed) = (&mut self.found, &mut self.assumed);
                 place::check_cover(&record, horizon?, name.span, found, assumed)?;
                 Ok(record)
@@ -289,6 +292,20 @@ fn note_gaps(name: &str, gaps: &[(Date, Date)], assumed: &mut Assumed) {
             false => format!("{first} to {last}"),
         };
         assumed.note_for(&days, format!("days filled in {name}"), why);
+    }
+}
+
+/// Notes the calendar years that the record leaves out.
+fn note_years(name: &str, record: &Record, assumed: &mut Assumed) {
+    let why = "the record lacks them; no plan is grown through their days";
+    for years in record.left_out() {
+        let year = |at: usize| plus_days(record.first(), at as i64).year();
+        let (first, last) = (year(years.start), year(years.end) - 1);
+        let years = match first == last {
+            true => first.to_string(),
+            false => format!("{first} to {last}"),
+        };
+        assumed.note_for(&years, format!("years left out of {name}"), why);
     }
 }
 

@@ -3,7 +3,7 @@
 
 use chrono::Datelike;
 
-use crate::calendar::plus_days;
+use crate::calendar::{Date, plus_days};
 use crate::garden::{Bed, Doubt};
 use crate::units::{Celsius, Latitude};
 use crate::weather::monthly::Monthly;
@@ -81,8 +81,8 @@ fn doubt(what: impl Into<String>, why: impl Into<String>) -> Doubt {
 /// The days of each month, over all years.
 fn by_month(record: &Record) -> [Vec<Daily>; 12] {
     let mut months: [Vec<Daily>; 12] = Default::default();
-    for (n, day) in (0..).zip(record.days()) {
-        let month = plus_days(record.first(), n).month0() as usize;
+    for (date, day) in record.held() {
+        let month = date.month0() as usize;
         if let Some(month) = months.get_mut(month) {
             month.push(*day);
         }
@@ -161,7 +161,7 @@ fn odd_months(means: &Monthly) -> Vec<Doubt> {
 
 /// Less than a year of days.
 fn short(record: &Record) -> Option<Doubt> {
-    let days = record.days().len();
+    let days = record.held().count();
     (days < 365).then(|| {
         let why = "not even one whole year: no frost date and no chance can be told from it";
         doubt(format!("a weather record of {days} days"), why)
@@ -185,8 +185,7 @@ fn odd_days(record: &Record) -> Option<Doubt> {
         .map(|month| figures.map(|(_, of)| median(month, of)))
         .collect();
     let mut odd = Vec::new();
-    for (n, day) in (0..).zip(record.days()) {
-        let date = plus_days(record.first(), n);
+    for (date, day) in record.held() {
         for ((name, of), usual) in figures.iter().zip(usual[date.month0() as usize]) {
             if let Some(usual) = usual.filter(|usual| (of(day) - usual).abs() > FAR_OFF) {
                 odd.push((date, *name, of(day), usual));
@@ -209,20 +208,25 @@ fn odd_days(record: &Record) -> Option<Doubt> {
 
 /// The longest run of days with the same extremes.
 fn stood_still(record: &Record) -> Option<Doubt> {
-    let days = record.days();
     let same = |a: &Daily, b: &Daily| a.tmin == b.tmin && a.tmax == b.tmax;
-    let mut at = 0;
-    let mut longest = (0, 0);
-    for run in days.chunk_by(same) {
-        if run.len() > longest.1 {
-            longest = (at, run.len());
+    // Since when, the weather, and for how many days.
+    let mut run: Option<(Date, Daily, usize)> = None;
+    let mut longest = run;
+    for (date, day) in record.held() {
+        run = match run {
+            Some((first, before, length))
+                if same(&before, day) && date == plus_days(first, length as i64) =>
+            {
+                Some((first, before, length + 1))
+            }
+            _ => Some((date, *day, 1)),
+        };
+        if run.map(|run| run.2) > longest.map(|run| run.2) {
+            longest = run;
         }
-        at += run.len();
     }
-    let (from, length) = longest;
-    let day = days.get(from)?;
+    let (first, day, length) = longest?;
     (length >= SAME_DAYS).then(|| {
-        let first = plus_days(record.first(), i64::try_from(from).unwrap_or(0));
         let what = format!(
             "{length} days from {first} on with {} to {} C",
             day.tmin.0, day.tmax.0

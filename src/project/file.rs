@@ -71,19 +71,26 @@ fn no_such_file() -> Problem {
 fn bytes(path: &Path, limit: u64) -> Result<Vec<u8>, Box<Problem>> {
     disk::read(path, limit).map_err(|error| {
         Box::new(match error.kind() {
-            ErrorKind::NotFound => no_such_file(),
             ErrorKind::FileTooLarge => Problem::new(
                 Code::TooLarge,
                 format!("this file is larger than {} MB", limit >> 20),
             )
             .remedy("check that it is the right file"),
-            kind => Problem::new(
-                Code::UnreadableFile,
-                format!("this file cannot be read: {}", cause(&error, kind)),
-            )
-            .remedy("check that it is a file, not a folder or a pipe, and that you may read it"),
+            _ => unreadable(&error),
         })
     })
+}
+
+/// The problem of a file that is not there or cannot be read.
+pub fn unreadable(error: &std::io::Error) -> Problem {
+    match error.kind() {
+        ErrorKind::NotFound => no_such_file(),
+        kind => Problem::new(
+            Code::UnreadableFile,
+            format!("this file cannot be read: {}", cause(error, kind)),
+        )
+        .remedy("check that it is a file, not a folder or a pipe, and that you may read it"),
+    }
 }
 
 /// What an error says of itself, without the system's number.
@@ -93,7 +100,7 @@ fn cause(error: &std::io::Error, kind: ErrorKind) -> String {
 }
 
 /// How files of other kinds begin, and what they are.
-const OTHER_KINDS: [(&[u8], &str); 7] = [
+const OTHER_KINDS: [(&[u8], &str); 6] = [
     (
         b"PK\x03\x04",
         "this is a document of an office program (docx, xlsx, odt) or an archive",
@@ -104,14 +111,17 @@ const OTHER_KINDS: [(&[u8], &str); 7] = [
     ),
     (b"%PDF", "this is a PDF"),
     (b"{\\rtf", "this is a document of a word processor (rtf)"),
-    (b"\x1F\x8B", "this is a compressed file"),
     (b"<!DOCTYPE", "this is a web page"),
     (b"<html", "this is a web page"),
 ];
 
 /// What a file is that no editor shows as plain text in UTF-8, and what to do.
-fn no_plain_text(bytes: &[u8]) -> Option<(&'static str, &'static str)> {
+pub fn no_plain_text(bytes: &[u8]) -> Option<(&'static str, &'static str)> {
     let plain = "save what it holds as plain text in UTF-8; a table of weather as CSV";
+    if bytes.starts_with(b"\x1F\x8B") {
+        let unpack = "unpack it first, for example with gunzip, and give the file that is in it";
+        return Some(("this is a compressed file", unpack));
+    }
     let mut kinds = OTHER_KINDS.iter();
     if let Some((_, kind)) = kinds.find(|(start, _)| bytes.starts_with(start)) {
         return Some((kind, plain));
@@ -147,5 +157,5 @@ pub fn decode(name: String, bytes: Vec<u8>, found: &mut Findings) -> (Source, Re
             (text, Err(found.report(problem)))
         }
     };
-    (Source { name, text }, good)
+    (Source::whole(name, text), good)
 }

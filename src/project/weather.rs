@@ -5,19 +5,25 @@ mod gaps;
 mod header;
 mod row;
 
-use crate::diagnostic::{Code, Findings, Problem, Read, Source};
-use crate::weather::Record;
+use crate::calendar::Date;
+use crate::diagnostic::{Code, Findings, Problem, Read, Source, Span};
+use crate::weather::{Daily, Record};
 
 use cells::{COMMENT, HEADER, lines};
 use gaps::Gaps;
 use row::{Row, row};
 
+pub use gaps::LONGEST_FILLED;
+pub use row::{RAINS, TEMPERATURES};
+
 /// How the first line begins where no thermometer saw the days, as `tureen weather` writes it.
-const GENERATED: &str = "# generated";
+pub const GENERATED: &str = "# generated";
 
 /// A record, and the days that it lacked and that were filled: the first and the last of each gap.
 pub struct Filled {
+    /// The record.
     pub record: Record,
+    /// The gaps that were filled.
     pub gaps: Gaps,
 }
 
@@ -44,8 +50,24 @@ pub fn read(source: &Source, findings: &mut Findings) -> Read<Filled> {
         let cause = "this file has a header, but no days";
         findings.report(Problem::new(Code::EmptyFile, cause).at(span, ""))
     })?;
-    let (days, gaps) = gaps::fill(&rows, findings)?;
-    let record = Record::new(first, days, generated);
+    filled(first, &rows, generated, findings)
+}
+
+/// A record of days in order, none twice; `None` if there are none, or gaps that are not filled.
+pub fn of_days(days: &[(Date, Daily)]) -> Option<Filled> {
+    let row = |(date, daily): &(Date, Daily)| Row {
+        date: *date,
+        span: Span::default(),
+        daily: Ok(*daily),
+    };
+    let rows: Vec<Row> = days.iter().map(row).collect();
+    filled(rows.first()?.date, &rows, false, &mut Findings::default()).ok()
+}
+
+fn filled(first: Date, rows: &[Row], generated: bool, findings: &mut Findings) -> Read<Filled> {
+    let whole = gaps::fill(rows, findings)?;
+    let record = Record::new(first, whole.days, generated).leaving_out(whole.left_out);
+    let gaps = whole.filled;
     Ok(Filled { record, gaps })
 }
 

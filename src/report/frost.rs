@@ -12,8 +12,10 @@ use crate::words::{Words, sentence};
 #[must_use]
 pub fn spring(frosts: &ColdDays, words: Words) -> String {
     let (frosty, all) = frosts.springs();
-    if frosty == 0 {
-        return "No frost in any spring of the record.".to_owned();
+    match (frosty, all) {
+        (_, 0) => return "The record holds no whole spring.".to_owned(),
+        (0, _) => return "No frost in any spring of the record.".to_owned(),
+        _ => {}
     }
     let after = |share| edge("after", frosts.still_after(share), words);
     format!(
@@ -28,8 +30,10 @@ pub fn spring(frosts: &ColdDays, words: Words) -> String {
 #[must_use]
 pub fn autumn(frosts: &ColdDays, words: Words) -> String {
     let (frosty, all) = frosts.autumns();
-    if frosty == 0 {
-        return "No frost in any autumn of the record.".to_owned();
+    match (frosty, all) {
+        (_, 0) => return "The record holds no whole autumn.".to_owned(),
+        (0, _) => return "No frost in any autumn of the record.".to_owned(),
+        _ => {}
     }
     let before = |share| edge("before", frosts.already_before(share), words);
     format!(

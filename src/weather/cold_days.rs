@@ -140,7 +140,7 @@ fn halves(record: &Record) -> impl Iterator<Item = (u32, Range<usize>)> + '_ {
             let to = from.checked_add_months(Months::new(6))?.pred_opt()?;
             let start = usize::try_from((from - first).num_days()).ok()?;
             let half = start..start + days_between(from, to).count();
-            (half.end <= end).then_some((month, half))
+            record.holds(&half).then_some((month, half))
         })
 }
 

@@ -73,7 +73,7 @@ fn runs(record: &Record, from: Date, to: Date) -> Vec<Range<usize>> {
             let over_new_year = to.year() - from.year();
             let from = at(from.with_year(year)?)?;
             let to = at(to.with_year(year + over_new_year)?)?;
-            (to <= end).then_some(from..to)
+            record.holds(&(from..to)).then_some(from..to)
         })
         .collect()
 }

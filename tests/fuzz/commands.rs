@@ -163,8 +163,29 @@ fn value(takes: &str, start: &Start, dice: &mut Dice) -> String {
         "COMMAND" => dice
             .one(&["plan", "why", "manual", "help", "orchard"])
             .to_owned(),
-        other => panic!("the driver needs values for {other}"),
+        other => of_station(other, dice),
     }
+}
+
+/// A value that says something of a station's file.
+fn of_station(takes: &str, dice: &mut Dice) -> String {
+    let values: &[&str] = match takes {
+        "STATION" => &["1", "AE000041196", "", "\u{e9}"],
+        "DEGREES" => &["celsius", "fahrenheit", "tenths", "k"],
+        "DEPTH" => &["inches", "millimetres", "tenths", "cm"],
+        "COLUMN" => &[
+            "date=date",
+            "low=tmin_c",
+            "high=3",
+            "rain=rain_mm",
+            "low=99",
+            "x=1",
+            "date=",
+        ],
+        "ORDER" => &["year-first", "day-first", "month-first", "last"],
+        other => panic!("the driver needs values for {other}"),
+    };
+    dice.one(values).to_owned()
 }
 
 fn text(dice: &mut Dice) -> String {

@@ -2,6 +2,7 @@
 
 mod files;
 mod memory;
+mod station;
 mod time;
 
 use std::time::Duration;

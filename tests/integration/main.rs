@@ -24,5 +24,6 @@ mod random_gardens;
 mod readme;
 mod report;
 mod scenarios;
+mod station;
 mod support;
 mod weather;

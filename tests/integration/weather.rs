@@ -2,6 +2,7 @@
 
 mod cold_days;
 mod generator;
+mod left_out;
 mod sun;
 mod trend;
 mod weeks;

@@ -13,8 +13,8 @@ use super::cells::{COMMENT, HEADER, cells};
 use super::header::AS_COMMAS;
 
 /// Temperatures and rain that can be true: a little beyond what was ever measured.
-const TEMPERATURES: RangeInclusive<f64> = -60.0..=60.0;
-const RAINS: RangeInclusive<f64> = 0.0..=1000.0;
+pub const TEMPERATURES: RangeInclusive<f64> = -60.0..=60.0;
+pub const RAINS: RangeInclusive<f64> = 0.0..=1000.0;
 
 /// A day of the file.
 pub struct Row {

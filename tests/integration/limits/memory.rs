@@ -45,7 +45,7 @@ fn a_search_that_stays_open_keeps_its_memory_and_gives_its_best_plan() {
 /// The most memory of a process until it ends, in bytes, as the system counts it for the program alone:
 /// what is told at its end counts the tests that began it, too.
 #[cfg(target_os = "linux")]
-fn most_memory(child: &mut Child) -> u64 {
+pub fn most_memory(child: &mut Child) -> u64 {
     let mut most = 0;
     while child.try_wait().unwrap().is_none() {
         let status = std::fs::read_to_string(format!("/proc/{}/status", child.id()));

@@ -246,3 +246,58 @@ fn gaps_of_up_to_five_days_are_filled_and_told() {
         "{told}"
     );
 }
+
+/// Whole calendar years may be left out; a day less or more, and the gap is told.
+#[test]
+fn whole_years_may_be_left_out_and_are_told() {
+    let line = |n: i64| format!("{},5.0,15.0,1.0", plus_days(day("2010-01-01"), n));
+    let days = (day("2019-12-31") - day("2010-01-01")).num_days() + 1;
+    let without = |from: &str, to: &str| {
+        let gone = |n: &i64| {
+            let date = plus_days(day("2010-01-01"), *n);
+            date >= day(from) && date <= day(to)
+        };
+        let lines: Vec<String> = (0..days).filter(|n| !gone(n)).map(line).collect();
+        let text = format!("{HEADER}\n{}\n", lines.join("\n"));
+        project::load_text("garden.toml", MINIMAL, Some(&text), catalogue())
+    };
+    let garden = without("2013-01-01", "2014-12-31").expect("it loads");
+    assert_eq!(garden.weather.held().count() as i64, days - 730);
+    let horizon = garden.horizon();
+    let labels: Vec<i32> = garden
+        .weather
+        .years(horizon)
+        .iter()
+        .map(|year| year.label)
+        .collect();
+    let all = without("2030-01-01", "2030-01-01").expect("it loads");
+    let of_all: Vec<i32> = all
+        .weather
+        .years(horizon)
+        .iter()
+        .map(|year| year.label)
+        .collect();
+    let left: Vec<i32> = of_all
+        .into_iter()
+        .filter(|label| ![2013, 2014].contains(label))
+        .collect();
+    assert_eq!(labels, left);
+    let told = garden
+        .assumed
+        .iter()
+        .find(|a| a.what == "years left out of autumn.csv");
+    assert!(told.expect("it is told").why.ends_with("(2013 to 2014)"));
+    for (from, to) in [
+        ("2013-01-02", "2014-12-31"),
+        ("2012-12-31", "2014-12-31"),
+        ("2013-01-01", "2014-12-30"),
+        ("2013-01-01", "2015-01-01"),
+    ] {
+        let told = without(from, to).expect_err("a gap").render(false, 100);
+        assert!(
+            told.contains(&format!("days are missing: {from} to {to}")),
+            "{told}"
+        );
+        assert!(told.contains("leave out the whole calendar year"), "{told}");
+    }
+}

@@ -104,7 +104,7 @@ fn a_half_year_that_the_record_does_not_hold_whole_is_not_counted() {
     );
     assert_eq!(
         spring(&frosts, words()),
-        "No frost in any spring of the record."
+        "The record holds no whole spring."
     );
 }
 
