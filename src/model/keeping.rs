@@ -113,8 +113,7 @@ pub fn on_fewest_strips(
             } else {
                 start
             };
-            let bound = bound.map_or(0, |b| (b - 1e-6).ceil() as u32);
-            (best, bound.max(at_once))
+            (best, bound.map_or(0, at_least).max(at_once))
         }
     };
     // Where families must wait, so few strips may not do after all.
@@ -236,7 +235,12 @@ fn most_at_once(
         }
         Err(other) => return Err(other),
     };
-    Ok((value - 1e-6).ceil().max(0.0) as u32)
+    Ok(at_least(value))
+}
+
+/// The fewest whole strips that keep a bound, but for rounding.
+fn at_least(bound: f64) -> u32 {
+    (bound - 1e-6).ceil() as u32
 }
 
 /// A candidate with its strips as a term.
