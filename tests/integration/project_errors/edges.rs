@@ -292,3 +292,84 @@ fn a_gap_of_five_days_is_filled_and_one_of_six_is_not() {
         "{told}"
     );
 }
+
+/// Two figures or days of which one must not pass the other may mostly be alike; no crop grows at the
+/// temperature at which it stops growing.
+#[test]
+fn figures_and_days_in_order_may_be_alike() {
+    let carrot = |figures: &str| format!("{MINIMAL}\n[crop.carrot]\n{figures}\n");
+    let class = |from: &str| with("day = \"Tue\"", &format!("day = \"Tue\", from = {from}"));
+    let buy_by = |day: &str| {
+        let grams = "grams_per_portion = 25";
+        with(
+            grams,
+            &format!("{grams}\nif_it_fails = {{ buy_by = {day} }}"),
+        )
+    };
+    for (text, sound) in [
+        (carrot("base_c = 10\nreference_c = 10"), false),
+        (carrot("base_c = 10\nreference_c = 10.5"), true),
+        (carrot("base_c = 10\nreference_c = 9.5"), false),
+        (carrot("base_c = 12\nreference_c = 20\nupper_c = 12"), false),
+        (
+            carrot("base_c = 12\nreference_c = 20\nupper_c = 12.5"),
+            true,
+        ),
+        (carrot("yield_low_kg = 0.1\nyield_expected_kg = 0.1"), true),
+        (
+            carrot("yield_low_kg = 0.11\nyield_expected_kg = 0.1"),
+            false,
+        ),
+        (class("2027-10-08"), true),
+        (class("2027-10-09"), false),
+        (buy_by("2027-10-08"), true),
+        (buy_by("2027-10-09"), false),
+    ] {
+        let found = load(&text);
+        assert_eq!(found.is_ok(), sound, "{text}\n{:?}", found.err());
+    }
+}
+
+/// A slot of a term takes from the class what it does not give itself.
+#[test]
+fn a_slot_of_a_term_is_that_of_the_class_but_for_what_it_gives() {
+    let terms = "terms = [{ name = \"Early\", from = 2027-08-30, to = 2027-09-10 }, { name = \"Autumn\", \
+                 from = 2027-09-11, to = 2027-12-17 }]";
+    let slots = |own: &str, of_term: &str| {
+        let class = format!("day = \"Tue\"{own}, in_term = {{ Autumn = {{ {of_term} }} }}");
+        let text = with(
+            "terms = [{ name = \"Autumn\", from = 2027-08-30, to = 2027-12-17 }]",
+            terms,
+        );
+        let text = text.replacen("day = \"Tue\"", &class, 1);
+        let slots = &loaded(&text).grades[0].classes[0].slots;
+        let told = |slot: &tureen::garden::Slot| {
+            (
+                slot.day.to_string(),
+                slot.every_weeks,
+                slot.from,
+                slot.minutes.0,
+            )
+        };
+        (told(&slots[0]), told(&slots[1]))
+    };
+    let slot =
+        |of: &str, every: u32, from: &str, minutes: f64| (of.to_owned(), every, day(from), minutes);
+    let usual = slot("Tue", 1, "2027-08-30", 40.0);
+    assert_eq!(slots("", ""), (usual.clone(), usual.clone()));
+    assert_eq!(
+        slots("", "day = \"Fri\", minutes = 55"),
+        (usual.clone(), slot("Fri", 1, "2027-08-30", 55.0))
+    );
+    assert_eq!(
+        slots("", "every = 2, from = 2027-09-14"),
+        (usual, slot("Tue", 2, "2027-09-14", 40.0))
+    );
+    assert_eq!(
+        slots(", every = 2, from = 2027-08-31, minutes = 30", "every = 1"),
+        (
+            slot("Tue", 2, "2027-08-31", 30.0),
+            slot("Tue", 1, "2027-08-31", 30.0)
+        )
+    );
+}

@@ -54,7 +54,8 @@ fn plans_of_few_ways_are_what_they_were() {
     for seed in 0..60 {
         let garden = few::garden(seed);
         let ways = few::ways(&garden, seed);
-        writeln!(text, "\n## garden {seed}, {} ways", ways.all.len()).unwrap();
+        let (count, all) = (ways.all.len(), digits(format!("{ways:?}").as_bytes()));
+        writeln!(text, "\n## garden {seed}, {count} ways: {all}").unwrap();
         let found = solve_where(&garden, &options(seed, AMPLE), |c| ways.all.contains(c));
         outcome(&mut text, &garden, found);
     }
