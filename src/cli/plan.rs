@@ -32,6 +32,9 @@ pub(super) struct Arguments {
     /// other programs that do such sums.
     #[arg(long, value_name = "FOLDER")]
     write_program: Option<PathBuf>,
+    /// Prints all that is known of the plan, not only what fits on one screen.
+    #[arg(long)]
+    all: bool,
     /// Also replaces files in these folders that this program did not write.
     #[arg(long)]
     replace: bool,
@@ -81,7 +84,7 @@ fn planned(
     options: &Options,
     out: Option<Output>,
 ) -> Answer {
-    let answer = Answer::page(&whole_plan(garden, checked, options));
+    let answer = Answer::page(&read(arguments.all, garden, checked, options));
     let Some(out) = out else {
         return answer;
     };
@@ -90,17 +93,21 @@ fn planned(
     answer.and(saved.map(|beside| told + &beside))
 }
 
-/// The whole plan, with what was given back for it and what that bought.
-pub(super) fn whole_plan(garden: &Garden, checked: &CheckedPlan, options: &Options) -> Page {
+/// What is read of a plan: one screen of it, or all, with what was given back and what that bought.
+pub(super) fn read(all: bool, garden: &Garden, checked: &CheckedPlan, options: &Options) -> Page {
     let ran_out = ran_out(&options.deadline);
     let answer = options.deadline.for_the_answer();
     let slack = explain::slack_within(garden, checked, &answer);
+    if !all {
+        return report::plan_in_short(garden, checked, &slack, ran_out);
+    }
     let mut page = report::plan_with(garden, checked, &slack, ran_out);
     let message = "Planning with nothing to give back ...";
     let back = with_progress(message, || explain::given_back(garden, checked, options));
     if let Some(back) = back {
         page.append(report::given_back(checked, &back));
     }
+    page.append(report::at_the_end(garden, checked));
     page
 }
 

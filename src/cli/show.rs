@@ -15,7 +15,7 @@ use crate::words;
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load, plan_path, saved_plan};
 use super::one_line::one_line;
-use super::plan::{ran_out, whole_plan};
+use super::plan::{ran_out, read};
 use super::terminal::with_progress;
 use super::time_limit::TimeLimit;
 
@@ -40,6 +40,9 @@ pub(super) struct Arguments {
     /// do when it fails.
     #[arg(long, conflicts_with_all = ["grade", "space", "water"])]
     slack: bool,
+    /// All that is known of the plan, not only what fits on one screen.
+    #[arg(long, conflicts_with_all = ["grade", "space", "water", "slack"])]
+    all: bool,
     #[command(flatten)]
     time: TimeLimit<LOOKING>,
 }
@@ -64,7 +67,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
         None if arguments.space => principal(&garden, &checked, deadline),
         None if arguments.slack => slack(&garden, &checked, &deadline)?,
         None if arguments.water => report::watering(&garden, &checked),
-        None => whole_plan(&garden, &checked, &Options::until(deadline)),
+        None => read(arguments.all, &garden, &checked, &Options::until(deadline)),
     };
     Ok(Answer::page(&report::opened(&garden, &checked, page)))
 }

@@ -1,7 +1,9 @@
-//! The terminal: its width, whether it shows colour, what may be printed, and the progress line.
+//! The terminal: its size, whether it shows colour, what may be printed, by which pager, and the
+//! progress line.
 
 use std::ffi::OsString;
 use std::io::{ErrorKind, IsTerminal, Write};
+use std::process::{Command, Stdio};
 use std::time::Duration;
 
 use anstream::{AutoStream, ColorChoice};
@@ -97,13 +99,50 @@ fn width() -> usize {
         .min(MOST_WIDTH)
 }
 
-/// Prints an answer. A reader who closes the pipe early has read enough.
+/// What shows longer answers page by page where PAGER names nothing, and how it is asked to: it keeps
+/// our colours, stays on the screen and ends by itself where one page is enough.
+const USUAL_PAGER: [&str; 2] = ["less", "-FRX"];
+
+/// Prints an answer, through a pager where it is longer than the terminal. A reader who closes the
+/// pipe early has read enough.
 pub fn print(text: &Screen) -> std::io::Result<()> {
+    if is_longer_than_the_terminal(text) && paged(text) {
+        return Ok(());
+    }
     let mut out = anstream::stdout().lock();
     match out.write_all(text.0.as_bytes()).and_then(|()| out.flush()) {
         Err(error) if error.kind() == ErrorKind::BrokenPipe => Ok(()),
         other => other,
     }
+}
+
+/// True if an answer goes to a terminal that has not as many lines; the last one is the prompt's.
+fn is_longer_than_the_terminal(text: &Screen) -> bool {
+    let height = terminal_size::terminal_size_of(std::io::stdout());
+    height.is_some_and(|(_, height)| text.0.lines().count() >= usize::from(height.0))
+}
+
+/// Shows an answer by the pager that PAGER names, or by the usual one; false if there is none, or
+/// none is wanted (PAGER is empty).
+fn paged(text: &Screen) -> bool {
+    let named = std::env::var("PAGER");
+    let words: Vec<&str> = match &named {
+        Ok(named) => named.split_whitespace().collect(),
+        Err(_) => USUAL_PAGER.to_vec(),
+    };
+    let Some((program, arguments)) = words.split_first() else {
+        return false;
+    };
+    let mut command = Command::new(program);
+    command.args(arguments).stdin(Stdio::piped());
+    let Ok(mut pager) = command.spawn() else {
+        return false;
+    };
+    if let Some(mut pipe) = pager.stdin.take() {
+        // Whoever leaves the pager early has read enough.
+        let _ = pipe.write_all(text.0.as_bytes());
+    }
+    pager.wait().is_ok()
 }
 
 /// Prints a trouble. If that fails too, the exit code still tells.

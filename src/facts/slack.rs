@@ -1,7 +1,7 @@
 //! What can wait, from the slack of the steps: by how many weeks a planting's steps of one kind may
 //! be earlier or later, and how many of its picks may fall out.
 
-use crate::calendar::monday_of;
+use crate::calendar::{Date, monday_of};
 use crate::checker::{bearable, bears};
 use crate::explain::StepSlack;
 use crate::garden::Method;
@@ -86,6 +86,20 @@ impl<'a> Facts<'a> {
                 of: many.len(),
             },
         }
+    }
+
+    /// The days of a planting's picks that may not fall out, those of several.
+    pub fn picks_to_keep(
+        &self,
+        slack: &[StepSlack],
+        planting: &Planting,
+    ) -> impl Iterator<Item = Date> {
+        let kept = slack.iter().filter(move |s| {
+            let step = self.step_of(s);
+            let own = step.is_some_and(|(p, step)| p == planting && step.kind.is_harvest());
+            own && !self.may_fall_out(planting, s)
+        });
+        kept.filter_map(|s| s.days.get(s.planned)?.first())
     }
 
     /// The planting and the step that a slack is about.

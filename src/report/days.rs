@@ -29,11 +29,7 @@ struct Planned<'a> {
 #[must_use]
 pub fn days(garden: &Garden, days: &[OtherDay]) -> Page {
     let mut page = Page::new();
-    page.title(&occasion(garden));
-    page.paragraph(
-        "The file stays as it is; this is how the dish would fare in other weeks, each with a \
-         plan of its own. The day by which the kitchen needs the harvest moves along.",
-    );
+    page.paragraph(&occasion(garden));
     let words = Words::of(garden);
     let trials = days
         .iter()
@@ -41,14 +37,20 @@ pub fn days(garden: &Garden, days: &[OtherDay]) -> Page {
     ran_out::of_trials(trials, &mut page);
     let facts: Vec<(&OtherDay, Facts<'_>)> = days.iter().filter_map(facts_of).collect();
     let planned: Vec<Planned<'_>> = facts.iter().map(planned).collect();
+    page.gap();
+    page.title(&best(garden, &planned));
     page.heading("The whole dish");
-    whole_dish(garden, days, &planned, &mut page);
+    whole_dish(garden, &planned, &mut page);
+    not_possible(words, days, &planned, &mut page);
     if !planned.is_empty() {
         page.heading("Each ingredient");
         ingredients(garden, &planned, &mut page);
     }
-    page.heading("The best day");
-    page.line(&best(garden, &planned));
+    page.gap();
+    page.line(
+        "The file stays as it is: each week has a plan of its own here, and the day by which the \
+         kitchen needs the harvest moves along.",
+    );
     page
 }
 
@@ -65,30 +67,46 @@ fn planned<'a>((day, facts): &'a (&'a OtherDay, Facts<'a>)) -> Planned<'a> {
 }
 
 /// A line a day: ready years, a bar, and what holds the day back.
-fn whole_dish(garden: &Garden, days: &[OtherDay], planned: &[Planned<'_>], page: &mut Page) {
+fn whole_dish(garden: &Garden, planned: &[Planned<'_>], page: &mut Page) {
     let words = Words::of(garden);
-    let rows: Vec<Vec<String>> = days
+    let rows: Vec<Vec<String>> = planned
         .iter()
-        .map(|day| {
-            let mark = if day.day == garden.feast.day { "*" } else { "" };
-            let mut row = vec![format!("{}{mark}", words.day(day.day))];
-            match planned.iter().find(|p| p.day.day == day.day) {
-                Some(planned) => row.extend([
-                    format!("{} of {}", planned.whole, planned.view.years()),
-                    bar(planned.whole, planned.view.years()),
-                    held_back_by(&planned.view),
-                ]),
-                None => row.extend(["-".to_owned(), String::new(), no_plan(day)]),
-            }
-            row
+        .map(|planned| {
+            let (day, years) = (planned.day.day, planned.view.years());
+            let mark = if day == garden.feast.day { "*" } else { "" };
+            vec![
+                format!("{}{mark}", words.day(day)),
+                format!("{} of {years}", planned.whole),
+                bar(planned.whole, years),
+                held_back_by(&planned.view),
+            ]
         })
         .collect();
     page.table(&["Day", "Ready", "", "Held back by"], &rows, &[1]);
-    page.gap();
     page.line(&format!(
         "Ready: in how many {} the whole dish is ready. * is the day in the file.",
         kind_of_years(garden)
     ));
+}
+
+/// The days without a plan, those of one reason together.
+fn not_possible(words: Words, days: &[OtherDay], planned: &[Planned<'_>], page: &mut Page) {
+    let mut reasons: Vec<(String, Vec<String>)> = Vec::new();
+    let has_plan = |day: &OtherDay| planned.iter().any(|p| p.day.day == day.day);
+    for day in days.iter().filter(|day| !has_plan(day)) {
+        let why = no_plan(day);
+        let name = words.day(day.day);
+        match reasons.iter_mut().find(|(known, _)| *known == why) {
+            Some((_, same)) => same.push(name),
+            None => reasons.push((why, vec![name])),
+        }
+    }
+    if !reasons.is_empty() {
+        page.heading("Not possible");
+    }
+    for (why, same) in &reasons {
+        page.item(&format!("{}: {why}", list(same)));
+    }
 }
 
 /// `######..............`
@@ -111,7 +129,7 @@ fn held_back_by(view: &View<'_>) -> String {
 
 fn no_plan(day: &OtherDay) -> String {
     match &day.trial {
-        None => "no school on that day".to_owned(),
+        None => "no school on that day.".to_owned(),
         Some(trial) => trial
             .outcome
             .as_ref()
@@ -142,14 +160,14 @@ fn best(garden: &Garden, planned: &[Planned<'_>]) -> String {
     let plans: Vec<(Date, &Facts<'_>)> = planned.iter().map(|p| (p.day.day, &*p.view)).collect();
     let best = best_day(&plans, garden.feast.day).and_then(|at| planned.get(at));
     let Some(best) = best else {
-        return "None: on no day of the span is there a plan.".to_owned();
+        return "On no day of the span is there a plan.".to_owned();
     };
     let same = match best.day.day == garden.feast.day {
         true => ", the day in the file",
         false => "",
     };
     format!(
-        "{}{same}: the whole dish is ready in {} of {} {}.",
+        "Best on {}{same}: the whole dish is ready in {} of {} {}.",
         Words::of(garden).full_day(best.day.day),
         best.whole,
         best.view.years(),

@@ -41,6 +41,15 @@ pub(super) fn lines(view: &View<'_>) -> Vec<String> {
     view.idle_grades().into_iter().map(line).collect()
 }
 
+/// Which grades grow nothing, and no more.
+pub(super) fn in_short(view: &View<'_>) -> Option<String> {
+    let idle = view.idle_grades();
+    let grades = idle.iter().flat_map(|(_, grades)| grades);
+    let names: Vec<&str> = grades.map(|g| view.grade_name(*g)).collect();
+    let grow = if names.len() == 1 { "grows" } else { "grow" };
+    (!names.is_empty()).then(|| format!("{} {grow} nothing of their own.", list(&names)))
+}
+
 /// What its own page says.
 pub(super) fn on_its_page(view: &View<'_>, grade: GradeAt, page: &mut Page) {
     if let Some(why) = view.idle(grade) {

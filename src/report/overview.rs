@@ -1,6 +1,5 @@
 //! The table of who grows what: one row per ingredient.
 
-use crate::calendar::Date;
 use crate::checker::IngredientReplay;
 use crate::garden::Ingredient;
 use crate::plan::{Planting, StepKind};
@@ -21,11 +20,7 @@ pub(super) fn dated() -> impl Iterator<Item = (StepKind, &'static str)> {
 /// Writes the table and its footnote.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {
     page.heading("Who grows what");
-    let years = years_apart(view);
-    let words = match &years {
-        Some(_) => view.words.without_years(),
-        None => view.words,
-    };
+    let words = words(view);
     let rows: Vec<Vec<String>> = view
         .ingredients()
         .map(|(_, ingredient, seen)| row(view, words, ingredient, seen))
@@ -37,7 +32,7 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     let numbers = [header.len() - 2, header.len() - 1];
     page.table(&header, &rows, &numbers);
     page.gap();
-    if let Some(note) = years {
+    if let Some(note) = years_apart(view) {
         page.line(&note);
     }
     let more = match view
@@ -69,8 +64,16 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     }
 }
 
+/// How dates are written in the table: without a year, where a line under it tells the years.
+pub(super) fn words(view: &View<'_>) -> Words {
+    match years_apart(view) {
+        Some(_) => view.words.without_years(),
+        None => view.words,
+    }
+}
+
 /// Which dates are of the year before the feast's, where the table needs no years.
-fn years_apart(view: &View<'_>) -> Option<String> {
+pub(super) fn years_apart(view: &View<'_>) -> Option<String> {
     let kinds: Vec<StepKind> = dated().map(|(kind, _)| kind).collect();
     let apart = view.years_apart(&kinds)?;
     Some(format!(
@@ -87,25 +90,10 @@ fn row(
     ingredient: &Ingredient,
     seen: &IngredientReplay,
 ) -> Vec<String> {
-    let plantings: Vec<&Planting> = view.plantings_named(&ingredient.name).collect();
-    let spans = |kind: StepKind| {
-        let cells: Vec<String> = plantings
-            .iter()
-            .map(|p| span_cell(words, span_of(p, kind)))
-            .collect();
-        if cells.iter().all(String::is_empty) {
-            String::new()
-        } else {
-            cells.join("\n")
-        }
-    };
-    let grade = view.grown_by(ingredient);
-    let beds: Vec<String> = plantings.iter().map(|p| beds(p)).collect();
-    let mut row = vec![
-        grade.map_or("", |grade| view.grade_name(grade)).to_owned(),
-        ingredient.name.clone(),
-    ];
-    row.extend(dated().map(|(kind, _)| spans(kind)));
+    let plantings = view.plantings_named(&ingredient.name);
+    let beds: Vec<String> = plantings.map(beds).collect();
+    let mut row = names(view, ingredient);
+    row.extend(dated().map(|(kind, _)| spans(view, words, ingredient, kind)));
     row.extend([
         beds.join("\n"),
         format!("{}/{}", seen.ready_years(), view.years()),
@@ -114,8 +102,32 @@ fn row(
     row
 }
 
-fn span_cell(words: Words, span: Option<(Date, Date)>) -> String {
-    span.map_or_else(String::new, |(from, to)| words.span(from, to))
+/// The first cells of a row: the grade and its ingredient.
+pub(super) fn names(view: &View<'_>, ingredient: &Ingredient) -> Vec<String> {
+    let grade = view.grown_by(ingredient);
+    let grade = grade.map_or("", |grade| view.grade_name(grade));
+    // The name of a grade stays on one line where there is room.
+    vec![grade.replace(' ', "\u{a0}"), ingredient.name.clone()]
+}
+
+/// From when to when an ingredient's steps of one kind are done, a line for each planting; nothing
+/// where none has such a step.
+pub(super) fn spans(
+    view: &View<'_>,
+    words: Words,
+    ingredient: &Ingredient,
+    kind: StepKind,
+) -> String {
+    let span = |planting: &Planting| match span_of(planting, kind) {
+        Some((from, to)) => words.span(from, to),
+        None => String::new(),
+    };
+    let plantings = view.plantings_named(&ingredient.name);
+    let cells: Vec<String> = plantings.map(span).collect();
+    match cells.iter().all(String::is_empty) {
+        true => String::new(),
+        false => cells.join("\n"),
+    }
 }
 
 /// The beds of a planting: `3, 4`, or `patch`.

@@ -97,10 +97,7 @@ fn sentence(view: &View<'_>, if_out: &IfOut) -> String {
     let dish = if if_out.dish == whole {
         format!("The whole dish stays at {whole} of {years} years.")
     } else {
-        format!(
-            "The whole dish is then ready in {} of {years} years instead of {whole}.",
-            if_out.dish
-        )
+        format!("The whole dish is then {}.", instead(view, if_out))
     };
     format!(
         "If crops take {} {} days than that: {}. {dish}",
@@ -108,6 +105,29 @@ fn sentence(view: &View<'_>, if_out: &IfOut) -> String {
         way(if_out.out),
         told.join("; ")
     )
+}
+
+/// `ready in 11 of 30 years instead of 20`: the whole dish.
+fn instead(view: &View<'_>, if_out: &IfOut) -> String {
+    let (years, whole) = (view.years(), view.replay.whole_dish_years());
+    format!(
+        "ready in {} of {years} years instead of {whole}",
+        if_out.dish
+    )
+}
+
+/// What becomes of the whole dish if packet days are out that way; nothing where it stays as it is.
+pub(super) fn whole_dish(view: &View<'_>, out: Out) -> Option<String> {
+    let if_out = view.if_days_are_out(out);
+    let changes = if_out.dish != view.replay.whole_dish_years();
+    changes.then(|| {
+        format!(
+            "If all crops take {} {} days than their packets say, the dish is {}.",
+            out_by(),
+            way(out),
+            instead(view, &if_out)
+        )
+    })
 }
 
 /// `dry bean is ready in 11 of 30 years instead of 24, mostly because it is not ripe`.

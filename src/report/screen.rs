@@ -72,6 +72,20 @@ pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
     aims::write(view, page);
 }
 
+/// The end of a whole plan on a screen: its last lines are those that a reader sees first.
+#[must_use]
+pub fn at_the_end(garden: &Garden, checked: &CheckedPlan) -> Page {
+    let facts = Facts::new(garden, checked);
+    let view = View::of(&facts);
+    let mut page = Page::new();
+    page.heading("In short");
+    page.line(&verdict::sentence(&view));
+    if let Some(text) = verdict::rain_date(&view) {
+        page.line(&text);
+    }
+    page
+}
+
 /// What `tureen plan --out` adds.
 #[must_use]
 pub fn saved(project: &Path, plan: &Path) -> String {

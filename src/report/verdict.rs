@@ -1,6 +1,8 @@
 //! The verdict: in how many weather years the whole dish is ready, what to expect of it,
 //! whether anything better is possible, and what fails in the other years.
 
+use std::cmp::Reverse;
+
 use crate::facts::verdict::{Proof, Verdict, WeakPoint};
 use crate::growth::Unready;
 
@@ -74,6 +76,16 @@ pub(super) fn rain_date(view: &View<'_>) -> Option<String> {
     ))
 }
 
+/// The same without what fails on it.
+pub(super) fn rain_date_in_short(view: &View<'_>) -> Option<String> {
+    let seen = view.on_rain_date()?;
+    let day = view.words.full_day(seen.day);
+    Some(format!(
+        "On the rain date, {day}: ready in {} of {}.",
+        seen.ready, seen.years
+    ))
+}
+
 /// What stands between the plan and every year, one line per ingredient that fails in some.
 pub(super) fn weak_points(view: &View<'_>, page: &mut Page) {
     let points = view.weak_points();
@@ -82,14 +94,43 @@ pub(super) fn weak_points(view: &View<'_>, page: &mut Page) {
     }
     page.heading("What it hangs on");
     for point in &points {
-        page.item(&format!(
-            "{}: fails in {} of {} years: {}.",
-            view.garden[point.ingredient].name,
-            point.failed,
-            view.years(),
-            reasons(point, !view.garden.weather.is_generated())
-        ));
+        page.item(&weak_point(view, point));
     }
+}
+
+/// In how many years an ingredient fails, and why.
+pub(super) fn weak_point(view: &View<'_>, point: &WeakPoint) -> String {
+    format!(
+        "{}: fails in {} of {} years: {}.",
+        view.garden[point.ingredient].name,
+        point.failed,
+        view.years(),
+        reasons(point, !view.garden.weather.is_generated())
+    )
+}
+
+/// `dry bean fails in 9 of 30 years (rots 3, not ripe 2).`
+pub(super) fn weak_point_in_short(view: &View<'_>, point: &WeakPoint) -> String {
+    let mut reasons: Vec<(usize, &str)> = point
+        .reasons
+        .iter()
+        .map(|(why, years)| (years.len(), unready_in_short(*why)))
+        .collect();
+    reasons.sort_by_key(|(years, _)| Reverse(*years));
+    let told: Vec<String> = match reasons.as_slice() {
+        [(_, only)] => vec![(*only).to_owned()],
+        several => several
+            .iter()
+            .map(|(n, why)| format!("{why} {n}"))
+            .collect(),
+    };
+    format!(
+        "{} fails in {} of {} years ({}).",
+        view.garden[point.ingredient].name,
+        point.failed,
+        view.years(),
+        told.join(", ")
+    )
 }
 
 /// Reasons with their numbers of years, or with the years themselves where they are few and
@@ -125,5 +166,20 @@ pub(super) fn unready(why: Unready) -> &'static str {
         Unready::Bolted => "it runs to seed before it is picked",
         Unready::Past => "it is ripe too early and past when it could be picked",
         Unready::DoesNotKeep => "it is picked but does not keep until it is eaten",
+    }
+}
+
+/// Why an ingredient is not ready, in a word or three.
+fn unready_in_short(why: Unready) -> &'static str {
+    match why {
+        Unready::NotSown => "too cold to sow",
+        Unready::NotPlanted => "too cold to plant",
+        Unready::NotUp => "does not come up",
+        Unready::Rotted => "rots before it is up",
+        Unready::NotRipe => "not ripe in time",
+        Unready::Frost => "frost",
+        Unready::Bolted => "runs to seed",
+        Unready::Past => "past too early",
+        Unready::DoesNotKeep => "does not keep",
     }
 }

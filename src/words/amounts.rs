@@ -48,6 +48,30 @@ impl Words {
         self.choose((grams + 0.0).to_string(), rounded(ounces, digits))
     }
 
+    /// Two masses as bare figures in the locale's larger unit, for a column: `6.4-11`, `0.91-1.7`.
+    #[must_use]
+    pub fn figures_of_mass(self, low: Kilograms, high: Kilograms) -> String {
+        let figure = |mass| {
+            let (figure, _) = self.mass_unit(mass);
+            let digits = match figure {
+                f if f < 0.995 => 2,
+                f if f < 9.95 => 1,
+                _ => 0,
+            };
+            rounded(figure, digits)
+        };
+        match (figure(low), figure(high)) {
+            (low, high) if low == high => high,
+            (low, high) => format!("{low}-{high}"),
+        }
+    }
+
+    /// The locale's larger unit of mass: `kg`; `lb`.
+    #[must_use]
+    pub fn unit_of_mass(self) -> &'static str {
+        self.mass_unit(Kilograms(0.0)).1
+    }
+
     /// With two digits, to be compared: `4.76 kg`; `10.49 lb`.
     #[must_use]
     pub fn exact_mass(self, mass: Kilograms) -> String {

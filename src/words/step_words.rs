@@ -19,6 +19,8 @@ pub(crate) struct StepWords {
     pub bring: fn(Method) -> Option<&'static str>,
     /// The head of its column of days in the overview, if it has one there.
     pub overview_head: Option<&'static str>,
+    /// The same on a screen that has to be short.
+    pub short_head: Option<&'static str>,
     /// The head of its column in the table of slack, if people do it.
     pub slack_head: Option<&'static str>,
     /// Its columns in the table of plantings, each with head and width.
@@ -121,6 +123,7 @@ fn sow() -> StepWords {
             })
         },
         overview_head: Some("Sow or plant"),
+        short_head: Some("Sow or plant"),
         slack_head: Some("Sow or plant"),
         table_heads: &[(Edge::First, "Sow or plant from", 17)],
         on_label: true,
@@ -153,6 +156,7 @@ fn pot_up() -> StepWords {
         also: |_| &[],
         bring: |_| Some("pots, potting mix, labels, a watering can"),
         overview_head: Some("Pot up"),
+        short_head: None,
         slack_head: Some("Pot up"),
         table_heads: &[],
         on_label: false,
@@ -176,6 +180,7 @@ fn harden() -> StepWords {
         also: |_| &[],
         bring: |_| None,
         overview_head: None,
+        short_head: None,
         slack_head: None,
         table_heads: &[],
         on_label: false,
@@ -199,6 +204,7 @@ fn plant_out() -> StepWords {
         },
         bring: |_| Some("the plants, trowels, a string line, labels, watering cans"),
         overview_head: Some("Plant out"),
+        short_head: Some("Plant out"),
         slack_head: Some("Plant out"),
         table_heads: &[(Edge::First, "Plant out from", 15)],
         on_label: true,
@@ -222,6 +228,7 @@ fn thin() -> StepWords {
         also: |_| &[],
         bring: |_| Some("blunt scissors, a bowl for what comes out, a watering can"),
         overview_head: None,
+        short_head: None,
         slack_head: Some("Thin"),
         table_heads: &[],
         on_label: false,
@@ -245,6 +252,7 @@ fn pick() -> StepWords {
         also: |_| &["harvest"],
         bring: |_| Some("clean crates, a scale, clean hands; knives only for adults"),
         overview_head: Some("Pick between"),
+        short_head: Some("Pick"),
         slack_head: Some("Pick"),
         table_heads: &[
             (Edge::First, "Pick from", 12),
@@ -271,6 +279,7 @@ fn cure() -> StepWords {
         also: |_| &[],
         bring: |_| None,
         overview_head: None,
+        short_head: None,
         slack_head: None,
         table_heads: &[],
         on_label: false,

@@ -18,6 +18,7 @@ mod names;
 mod no_plan;
 mod places;
 mod screens;
+mod short;
 mod truths;
 mod watering;
 mod widths;

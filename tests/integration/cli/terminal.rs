@@ -8,6 +8,7 @@ use std::os::unix::ffi::OsStrExt;
 use std::process::{Command, Stdio};
 
 use rustix::pty::{OpenptFlags, grantpt, openpt, ptsname, unlockpt};
+use rustix::termios::{Winsize, tcsetwinsize};
 
 use super::{Folder, GARDEN};
 
@@ -24,7 +25,27 @@ const IN_A_NAME: &str = "Zq\u{202e}zQ\u{2066}Zq\u{200b}zQ\u{feff}Zq";
 
 /// What arrives at a terminal from a run, and its exit code.
 fn arrives(folder: &Folder, arguments: &[&str]) -> (String, Option<i32>) {
+    arrives_at(folder, arguments, None, "cat")
+}
+
+/// The same at a terminal of so many lines, where PAGER says `pager`.
+fn arrives_at(
+    folder: &Folder,
+    arguments: &[&str],
+    lines: Option<u16>,
+    pager: &str,
+) -> (String, Option<i32>) {
     let ours = openpt(OpenptFlags::RDWR | OpenptFlags::NOCTTY).unwrap();
+    if let Some(ws_row) = lines {
+        let (ws_col, ws_xpixel, ws_ypixel) = (100, 0, 0);
+        let size = Winsize {
+            ws_row,
+            ws_col,
+            ws_xpixel,
+            ws_ypixel,
+        };
+        tcsetwinsize(&ours, size).unwrap();
+    }
     grantpt(&ours).unwrap();
     unlockpt(&ours).unwrap();
     let name = ptsname(&ours, Vec::new()).unwrap();
@@ -35,6 +56,7 @@ fn arrives(folder: &Folder, arguments: &[&str]) -> (String, Option<i32>) {
         .current_dir(folder.path(""))
         .env("TERM", "xterm-256color")
         .env("COLUMNS", "100")
+        .env("PAGER", pager)
         .env_remove("NO_COLOR")
         .env_remove("CLICOLOR")
         .stdin(Stdio::null())
@@ -319,4 +341,36 @@ fn a_mark_points_at_its_sign_behind_signs_that_cannot_be_seen() {
     assert!(text.contains("garden.toml:2:11"), "{text}");
     let column = |line: &str, sign| line.chars().position(|c| c == sign);
     assert_eq!(column(lines[at], 'y'), column(lines[at + 1], '^'), "{text}");
+}
+
+/// An answer that is longer than the terminal goes through the pager that PAGER names; a shorter one, or
+/// one for which there is no pager, is printed as it is.
+#[test]
+fn what_is_longer_than_the_terminal_is_paged() {
+    let folder = Folder::new("terminal-pager");
+    let check = ["check", "garden.toml"];
+    let (plain, _) = arrives(&folder, &check);
+    let lines = u16::try_from(plain.lines().count()).unwrap();
+    assert!(lines > 20, "else this test shows nothing: {plain}");
+    let numbered = "cat -n";
+    let (paged, code) = arrives_at(&folder, &check, Some(lines), numbered);
+    assert_eq!(code, Some(0));
+    assert_ne!(paged, plain);
+    let first = |text: &str| {
+        text.lines()
+            .next()
+            .unwrap_or_default()
+            .trim_end()
+            .to_owned()
+    };
+    assert!(first(&paged).trim_start().starts_with("1\t"), "{paged}");
+    assert!(first(&paged).ends_with(&first(&plain)), "{paged}");
+    for (height, pager) in [(lines + 1, numbered), (5, ""), (5, "no-such-program-here")] {
+        let (printed, code) = arrives_at(&folder, &check, Some(height), pager);
+        assert_eq!(
+            (printed, code),
+            (plain.clone(), Some(0)),
+            "{height} {pager:?}"
+        );
+    }
 }
