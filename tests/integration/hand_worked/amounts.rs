@@ -1,8 +1,8 @@
 //! Whole blocks and the flats that they take, by hand.
 
 use tureen::candidates::{Amounts, Candidates, Level, blocks_for};
-use tureen::garden::Garden;
-use tureen::growth::Block;
+use tureen::garden::{Garden, Method};
+use tureen::growth::{Block, need};
 use tureen::units::Kilograms;
 
 use crate::support::gardens::tiny_garden;
@@ -117,9 +117,8 @@ fn blocks_are_rounded_up_but_for_a_milligram() {
 /// nineteen of twenty times it comes up, at least one a child.
 #[test]
 fn levels_end_where_one_more_block_takes_another_flat() {
-    let levels = |children: u32, change: fn(&mut Garden)| {
+    let levels = |change: fn(&mut Garden)| {
         let mut garden = tiny_garden();
-        garden.grades[1].classes[0].children = children;
         garden.shelf.flats = 20;
         garden.shelf.warm_flats = 20;
         change(&mut garden);
@@ -133,21 +132,57 @@ fn levels_end_where_one_more_block_takes_another_flat() {
     };
     // Ten seeds for ten children in three flats; of four plants five are potted up, a tenth to spare.
     let expected = ((2, 2), vec![(2, 3, 2)]);
-    assert_eq!(levels(10, |_| {}), expected);
+    assert_eq!(levels(|_| {}), expected);
     // A cell a flat and a pot a flat.
     let single = |garden: &mut Garden| {
         let indoor = garden.ingredients[1].crop.indoor.as_mut().unwrap();
         (indoor.cells_per_flat, indoor.pots_per_flat) = (1, Some(1));
     };
-    assert_eq!(levels(10, single), ((2, 2), vec![(2, 10, 5)]));
-    // Eight strips with a trellis: up to four blocks, of which the least share wants half.
-    let longer = |garden: &mut Garden| {
+    assert_eq!(levels(single), ((2, 2), vec![(2, 10, 5)]));
+}
+
+/// The same on eight strips with a trellis, for one to four blocks: each level has the flats that its blocks take,
+/// and the next takes others.
+#[test]
+fn a_level_is_a_run_of_blocks_that_take_the_same_flats() {
+    for (cells, pots) in [
+        (1, Some(1)),
+        (2, Some(40)),
+        (40, Some(2)),
+        (3, Some(4)),
+        (40, Some(40)),
+        (2, None),
+    ] {
+        let mut garden = tiny_garden();
         garden.beds[0].trellis = garden.beds[0].length;
-        garden.feast.portions = 50;
-        garden.ingredients[1].least_share.0 = 0.25;
-    };
-    let (blocks, levels) = levels(2, longer);
-    assert_eq!(blocks, (1, 4));
-    assert!(levels.is_sorted_by(|a, b| a.0 < b.0 && (a.1 < b.1 || a.2 < b.2)));
-    assert_eq!(levels.last().map(|l| l.0), Some(4));
+        garden.shelf.flats = 40;
+        garden.shelf.warm_flats = 40;
+        garden.grades[1].classes[0].children = 2;
+        let tomato = &mut garden.ingredients[1];
+        tomato.least_share.0 = 0.25;
+        let indoor = tomato.crop.indoor.as_mut().unwrap();
+        (indoor.cells_per_flat, indoor.pots_per_flat) = (cells, pots);
+        let all = Candidates::enumerate(&garden);
+        let found = all.all.iter().find(|c| c.shelf.is_some()).unwrap();
+        let Amounts {
+            block,
+            blocks,
+            levels,
+            ..
+        } = &found.amounts;
+        assert_eq!((block.plants, *blocks), (2, (1, 4)));
+        for blocks in 1..=4 {
+            let level = found.amounts.level(blocks).unwrap();
+            let wanted = need(&garden.ingredients[1], Method::Indoor, 2, blocks * 2);
+            let flats = (wanted.flats_sown, wanted.flats_kept);
+            assert_eq!(
+                (level.sown, level.kept),
+                flats,
+                "{cells} {pots:?}, {blocks}"
+            );
+        }
+        let others = |pair: &[Level]| (pair[0].sown, pair[0].kept) != (pair[1].sown, pair[1].kept);
+        assert!(levels.windows(2).all(others), "{levels:?}");
+        assert_eq!(levels.last().map(|level| level.up_to), Some(4));
+    }
 }

@@ -124,6 +124,11 @@ fn a_planting_takes_the_shortest_run_that_holds_it() {
     assert_eq!(last(&[4]), Some(vec![vec![(1, 3), (5, 1)]]));
     assert_eq!(last(&[5]), Some(vec![vec![(1, 3), (5, 2)]]));
     assert_eq!(last(&[6]), None);
+    // Also where it is the second.
+    let before = [((0, 10), 2), ((1, 60), 1), ((2, 10), 3), ((3, 60), 2)];
+    let stays: Vec<_> = before.into_iter().chain([((15, 60), 4)]).collect();
+    let found = in_time(8, 1, &stays).unwrap();
+    assert_eq!(found[4], [(1, 1), (4, 3)]);
 }
 
 #[test]
