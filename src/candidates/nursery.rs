@@ -137,7 +137,7 @@ fn of_seed(
         for way in &ways {
             let up = plus_days(sow.last(), way.days);
             let pot_ups = match indoor.pots_per_flat {
-                None if up < plant_out.first() && sow.last() < plant_out.first() => vec![None],
+                None if up < plant_out.first() => vec![None],
                 None => Vec::new(),
                 Some(_) => pot_up_rounds(rounds, (sow.last(), up), plant_out),
             };

@@ -101,7 +101,7 @@ impl Watering {
             beds: garden.bed_positions().map(of_bed).collect(),
             planted: garden
                 .bed_positions()
-                .map(|bed| most_planted(&standing, bed, weeks))
+                .map(|bed| most_planted(&standing, bed))
                 .collect(),
             weeks: (0..weeks).map(|week| needs(None, week)).collect(),
             whole: WaterNeed::of(skies.iter().map(whole)),
@@ -221,8 +221,10 @@ fn sky(run: &Run<'_>, year: &WeatherYear<'_>) -> Vec<Sky> {
     year.days.iter().enumerate().map(day).collect()
 }
 
-fn most_planted(standing: &[Standing], bed: BedAt, weeks: usize) -> SquareMetres {
-    (0..weeks)
+/// How much of a bed is planted at the most: in a week in which something comes into it.
+fn most_planted(standing: &[Standing], bed: BedAt) -> SquareMetres {
+    let weeks = standing.iter().map(|s| s.first / 7);
+    weeks
         .map(|week| standing.iter().map(|s| s.area(Some(bed), week)).sum())
         .fold(SquareMetres(0.0), SquareMetres::max)
 }

@@ -6,7 +6,7 @@ use crate::plan::{Aim, AimResult, Plan};
 
 use super::board::{Board, Places};
 use super::fit::layout;
-use super::known::{Known, Plantings, carried};
+use super::known::{Known, Plantings, plantings};
 use super::layout::places;
 use super::options::Options;
 use super::outcome::{NotKnown, Outcome, Recorded};
@@ -193,22 +193,16 @@ impl<'a> Decision<'a> {
     ) -> Result<Solution<'a>, Unsolved> {
         let mut few = self.later(&staged.aims, scope);
         let made = chosen(&board.candidates, &board.columns, &staged.values);
-        for c in &made {
-            let planting = &board.candidates[c.candidate];
-            if !few.all.iter().any(|other| planting.is_same_planting(other)) {
-                let same = self
-                    .all
-                    .all
-                    .iter()
-                    .find(|other| planting.is_same_planting(other));
-                few.all.extend(same.cloned());
-            }
-        }
-        let start = carried(&board.candidates, &made, &few);
+        let made = Known {
+            points: vec![plantings(&board.candidates, &made)],
+        };
+        let start = made.among(&self.all, &mut few).into_iter().next();
         let known = &board.forbidden;
         self.laid_out(&few, |next| {
             next.steps = board.steps;
-            let start = (next.places == Places::Projected).then_some(&start[..]);
+            let start = start
+                .as_deref()
+                .filter(|_| next.places == Places::Projected);
             let earlier = &staged.aims;
             stages::later(next, start, earlier, (known, aims), &self.pace)
         })

@@ -52,7 +52,6 @@ fn with_less(decision: &Decision<'_>, garden: &Garden) -> Option<Decided> {
         all: decision.all.sown_once(decision.garden),
         pace: Pace {
             deadline: decision.pace.deadline.shared_by(2),
-            record: false,
             ..decision.pace
         },
         known: Known::default(),

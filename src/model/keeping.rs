@@ -15,7 +15,7 @@ use super::layout::{Chosen, Part, Parts, places};
 use super::open_grades;
 use super::point::{self, chosen};
 use super::program::{Col, Program, Terms, value};
-use super::solver::{Objective, Unsolved, relaxed_bound, solve};
+use super::solver::{Objective, Solved, Unsolved, relaxed_bound, solve};
 use super::stages::{MOST_FORBIDDEN, Pace, hold_all};
 use super::still_possible::still_possible;
 
@@ -87,7 +87,7 @@ pub fn on_fewest_strips(
     let mut board = Board::new(garden, few, Places::Named);
     hold_all(&mut board, held, pace);
     let peaks = peaks(&mut board);
-    let start = start(&board, &peaks, &known);
+    let mut start = start(&board, &peaks, &known);
     let strips = Objective {
         terms: peaks.iter().map(|peak| (peak.col, 1.0)).collect(),
         maximise: false,
@@ -95,28 +95,13 @@ pub fn on_fewest_strips(
     board
         .program
         .at_least(strips.terms.clone(), f64::from(at_once));
-    let used = |values: &[f64]| value(&strips.terms, values).round() as u32;
-    let solved = match solve(&board.program, &strips, Some(&start), pace.deadline.left()) {
-        Err(Unsolved::OutOfTime) => None,
-        other => Some(other?),
+    let goal = (&strips, true);
+    let Solved { values, proved } = best(&mut board, goal, Some(&mut start), &pace.deadline)?;
+    let bound = match proved {
+        true => Some(value(&strips.terms, &values)),
+        false => relaxed_bound(&board.program, &strips, pace.deadline.left_for_bounds()),
     };
-    let (values, bound) = match solved {
-        Some(solved) if solved.proved => {
-            let bound = used(&solved.values);
-            (solved.values, bound)
-        }
-        other => {
-            let found = other.map_or_else(|| start.clone(), |solved| solved.values);
-            let bound = relaxed_bound(&board.program, &strips, pace.deadline.left_for_bounds());
-            let best = if used(&found) < used(&start) {
-                found
-            } else {
-                start
-            };
-            let bound = bound.map_or(0, |b| (b - 1e-6).ceil() as u32);
-            (best, bound.max(at_once))
-        }
-    };
+    let bound = bound.map_or(0, at_least).max(at_once);
     // Where families must wait, so few strips may not do after all.
     let fewest = placed_on_plots(board, &peaks, &values).plan(garden);
     let plan = fewest.or_else(|| known.plan(garden));
@@ -236,7 +221,12 @@ fn most_at_once(
         }
         Err(other) => return Err(other),
     };
-    Ok((value - 1e-6).ceil().max(0.0) as u32)
+    Ok(at_least(value))
+}
+
+/// The fewest whole strips that keep a bound, but for rounding.
+fn at_least(bound: f64) -> u32 {
+    (bound - 1e-6).ceil() as u32
 }
 
 /// A candidate with its strips as a term.

@@ -1,6 +1,8 @@
 //! What clashes of plantings that cannot be laid out: few of them, with as few blocks and as few
 //! days as still do not fit. The less of it there is, the more it forbids.
 
+use std::collections::BTreeSet;
+
 use crate::candidates::{Candidate, CandidateAt, Candidates};
 use crate::garden::Garden;
 
@@ -82,30 +84,20 @@ impl TooMuch<'_> {
             let (from, to) = self.set[at].bed_days;
             let all = self.candidates.all.iter();
             let own = all.filter(|c| c.ingredient == self.set[at].ingredient);
-            let (mut begins, mut ends): (Vec<usize>, Vec<usize>) = own.map(|c| c.bed_days).unzip();
-            begins.retain(|day| from < *day && *day <= to);
-            begins.sort_unstable();
-            begins.dedup();
-            // The longer it stays away, the likelier it fits: halving finds the last day.
-            self.halve(&begins, |set, day| set[at].bed_days.0 = day);
+            let (begins, ends): (BTreeSet<usize>, BTreeSet<usize>) =
+                own.map(|c| c.bed_days).unzip();
+            let later = begins.range(from..=to).copied().collect();
+            self.as_far(later, |set, day| set[at].bed_days.0 = day);
             let from = self.set[at].bed_days.0;
-            ends.retain(|day| from <= *day && *day < to);
-            ends.sort_unstable_by_key(|day| std::cmp::Reverse(*day));
-            ends.dedup();
-            self.halve(&ends, |set, day| set[at].bed_days.1 = day);
+            let sooner = ends.range(from..=to).rev().copied().collect();
+            self.as_far(sooner, |set, day| set[at].bed_days.1 = day);
         }
     }
 
-    /// Goes as far along some days as the plantings still cannot be laid out.
-    fn halve(&mut self, days: &[usize], change: impl Fn(&mut Vec<Candidate>, usize)) {
-        let mut open = days;
-        while !open.is_empty() {
-            let middle = open.len() / 2;
-            let day = open[middle];
-            open = match self.try_with(|set| change(set, day)) {
-                true => &open[middle + 1..],
-                false => &open[..middle],
-            };
-        }
+    /// Goes as far along some days as the plantings still cannot be laid out. The longer a planting
+    /// stays away, the likelier they can: the last such day is found by halving.
+    fn as_far(&mut self, days: Vec<usize>, change: impl Fn(&mut Vec<Candidate>, usize)) {
+        // What still cannot be laid out is taken over on the way.
+        let _ = days.partition_point(|day| self.try_with(|set| change(set, *day)));
     }
 }

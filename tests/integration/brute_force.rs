@@ -3,6 +3,7 @@
 //! and the value of every aim must be the same.
 
 mod beds;
+mod few;
 mod grades;
 pub mod options;
 pub mod search;
@@ -35,12 +36,16 @@ enum Tried {
     Together(usize),
 }
 
-/// Tries everything.
-fn try_all(garden: &Garden, concession: u32) -> Result<Tried, TooLarge> {
-    let candidates = Candidates::enumerate(garden);
-    let school = School::new(garden, &candidates);
+/// Tries everything that some candidates allow, unless it takes more than so many nodes.
+fn try_all(
+    garden: &Garden,
+    candidates: &Candidates,
+    concession: u32,
+    most_nodes: u64,
+) -> Result<Tried, TooLarge> {
+    let school = School::new(garden, candidates);
     let ways = options::of_each(&school, MOST_WAYS).ok_or(TooLarge)?;
-    let search = |some: usize| Search::new(&school, &ways, move |k| some >> k & 1 == 1, MOST_NODES);
+    let search = |some: usize| Search::new(&school, &ways, move |k| some >> k & 1 == 1, most_nodes);
     let n = ways.len();
     if let Some(later) = search((1 << n) - 1).aims(concession)? {
         return Ok(Tried::Full([vec![n as f64], later].concat()));
@@ -64,12 +69,16 @@ enum Same {
     OutOfTime,
 }
 
-fn compare(garden: &Garden, tried: &Tried, concession: u32) -> Result<Same, String> {
-    let options = Options {
+/// What the program is told of a garden.
+fn options(concession_years: u32) -> Options {
+    Options {
         deadline: Deadline::after(Duration::from_secs(10)),
-        concession_years: concession,
-    };
-    match (tried, solve(garden, &options)) {
+        concession_years,
+    }
+}
+
+fn compare(tried: &Tried, found: Outcome) -> Result<Same, String> {
+    match (tried, found) {
         (Tried::Full(values), Outcome::Planned(plan)) => {
             assert_eq!(plan.aims.len(), Aim::ALL.len());
             for (of_model, value) in plan.aims.iter().zip(values) {
@@ -134,11 +143,12 @@ fn compare_until(full: u32, garden: impl Fn(u64) -> Garden) -> Count {
         }
         let garden = garden(seed);
         let concession = (seed % 2) as u32;
-        let Ok(tried) = try_all(&garden, concession) else {
+        let all = Candidates::enumerate(&garden);
+        let Ok(tried) = try_all(&garden, &all, concession, MOST_NODES) else {
             count.too_large += 1;
             continue;
         };
-        match compare(&garden, &tried, concession) {
+        match compare(&tried, solve(&garden, &options(concession))) {
             Ok(Same::Proved) if matches!(tried, Tried::Full(_)) => {
                 count.full += 1;
                 count.chosen += u32::from(garden.has_open_grades());

@@ -9,6 +9,7 @@ mod ground;
 mod hands;
 mod leaves;
 mod methods;
+mod missed;
 mod numbers;
 mod sampled;
 mod saved;

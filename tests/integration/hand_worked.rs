@@ -1,6 +1,8 @@
 //! The scenario two-beds, solved by hand in its README: every number of that solution, from
 //! the sessions and the growth to the plan and its aims. And a choice of grades, by hand.
 
+mod amounts;
+mod clash;
 mod dominance;
 mod gaps;
 mod grades;
@@ -8,6 +10,7 @@ mod growth;
 mod plan;
 mod pressure;
 mod sessions;
+mod shelf;
 mod step_kinds;
 mod strips;
 

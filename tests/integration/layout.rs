@@ -4,5 +4,6 @@
 mod crowded;
 mod neat;
 mod packing;
+mod strips;
 mod try_all;
 mod wishes;

@@ -4,9 +4,12 @@
 mod added_crops;
 mod assumed;
 mod doubts;
+mod edges;
 mod keys;
+mod meant;
 mod messages;
 mod nasty;
+mod order;
 mod slips;
 mod tables;
 mod whole;

@@ -4,6 +4,7 @@
 pub mod begun;
 mod crops;
 pub mod dice;
+pub mod few;
 pub mod make;
 mod school;
 mod sky;

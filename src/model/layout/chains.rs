@@ -46,7 +46,7 @@ pub fn chains(
     let may_share = |a: &Use| {
         let free = uses.iter().enumerate();
         let free = free.filter(|(_, b)| !clash(a.piece, b.piece));
-        free.fold(0_u128, |set, (k, _)| set | 1 << k)
+        free.map(|(k, _)| 1_u128 << k).sum()
     };
     let fresh = Strip {
         can_carry: u128::MAX,

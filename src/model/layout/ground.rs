@@ -153,8 +153,10 @@ impl Ground {
                 .map(|k| self.strips_of(*k, blocks[*k]))
                 .sum::<u32>()
         };
-        let beside = (0..self.days).map(on_day).max().unwrap_or(0);
-        if waiting.is_empty() || apart + beside <= strips {
+        // The most stand there on a day on which one of them comes.
+        let comes = others.iter().map(|k| self.stands[*k].start);
+        let beside = comes.map(on_day).max().unwrap_or(0);
+        if apart + beside <= strips {
             return Ok(true);
         }
         let found = chains(&self.uses(blocks), strips, |a, b| self.clash(a, b))?;

@@ -158,7 +158,7 @@ impl Linear {
             shares: parts.0.into_iter().map(share).collect(),
             free,
             rhs,
-            off: 1e-6 * (1.0 + rhs.abs() * 1e-3),
+            off: 1e-6,
         }
     }
 

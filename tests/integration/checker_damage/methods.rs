@@ -24,7 +24,7 @@ fn bean_from_picks() -> Vec<tureen::plan::Step> {
 }
 
 /// The tiny plan with another bean, ready in `ready` years, of `low` kilograms.
-fn with_bean(garden: &Garden, bean: Planting, ready: u32, low: f64, whole: u32) -> Plan {
+pub fn with_bean(garden: &Garden, bean: Planting, ready: u32, low: f64, whole: u32) -> Plan {
     let promises = vec![
         promise("bean", ready, low, low * 1.5),
         promise("tomato", 3, 1.0, 2.0),
@@ -42,7 +42,7 @@ fn places(violations: &[Violation]) -> Vec<PlaceFault> {
         .collect()
 }
 
-fn patch_garden() -> Garden {
+pub fn patch_garden() -> Garden {
     let mut garden = tiny_garden();
     garden.ingredients[0].source = Source::Patch(PatchAt(0));
     garden.patches = vec![Patch {
@@ -59,7 +59,7 @@ fn patch_garden() -> Garden {
 }
 
 /// Picked from the patch. Its minutes are those of setting up, since no plants are counted.
-fn patch_bean() -> Planting {
+pub fn patch_bean() -> Planting {
     planting("bean", Method::Patch, 0, vec![], bean_from_picks())
 }
 

@@ -95,6 +95,33 @@ fn flats_before_and_after_potting_up() {
 }
 
 #[test]
+fn a_flat_of_one_cell_or_one_pot_holds_one() {
+    let mut crop = plain();
+    let raised = |cells_per_flat, pots_per_flat| IndoorStart {
+        weeks_lo: 5,
+        weeks_hi: 7,
+        cells_per_flat,
+        pots_per_flat,
+        warm_below: Celsius(20.0),
+    };
+    for (cells, pots, expected) in [
+        (1, Some(1), (80, 33)),
+        (2, Some(2), (40, 17)),
+        (1, None, (80, 80)),
+        (80, Some(33), (1, 1)),
+        (79, Some(32), (2, 2)),
+    ] {
+        crop.indoor = Some(raised(cells, pots));
+        let found = need(&ingredient(crop.clone()), Method::Indoor, 40, 30);
+        assert_eq!(
+            (found.flats_sown, found.flats_kept),
+            expected,
+            "{cells} {pots:?}"
+        );
+    }
+}
+
+#[test]
 fn one_pick_of_a_crop_that_keeps_bearing() {
     let mut crop = plain();
     crop.picking.one_pick_share = Share(0.4);

@@ -112,3 +112,23 @@ fn a_bed_takes_a_sowing_on_the_first_day_on_which_it_is_free() {
         assert!(early.iter().all(|c| in_b(c) == taken), "free from {free}");
     }
 }
+
+/// The last class sows two days after the first, so the seedbed is watched two days longer: sown on 16 and 18
+/// March, up on 21 and 23 March. Nobody is there from the second of these days on, or from the day after.
+#[test]
+fn a_seedbed_is_watched_until_what_was_sown_last_is_up() {
+    for (from, gaps) in [
+        ("2027-03-21", 1),
+        ("2027-03-22", 1),
+        ("2027-03-23", 1),
+        ("2027-03-24", 0),
+    ] {
+        let mut garden = beans();
+        let nobody = &mut garden.school_year.breaks[0];
+        (nobody.from, nobody.to) = (day(from), day("2027-03-26"));
+        let all = Candidates::enumerate(&garden);
+        let mut early = all.all.iter();
+        let early = early.find(|c| first_sown(c) == Some(day("2027-03-16")));
+        assert_eq!(early.map(|c| c.gaps.len()), Some(gaps), "from {from}");
+    }
+}

@@ -117,6 +117,124 @@ fn a_wrong_sign_and_a_day_far_off_are_told() {
     only_doubt(&with_record(44.3, 1096, one_day), &parts);
 }
 
+/// A month may be 15 degrees off what lies between its neighbours, over New Year too; of two lists each is
+/// looked at.
+#[test]
+fn a_month_is_doubted_beyond_fifteen_degrees() {
+    let list = |key: &str, month: usize, off: f64| {
+        let steady = |n: usize, level: f64| level + if n == month { off } else { 0.0 };
+        let figures = |level: f64, own: bool| {
+            let all = (0..12).map(|n| if own { steady(n, level) } else { level });
+            all.map(|t| t.to_string()).collect::<Vec<_>>().join(", ")
+        };
+        let (low, high) = (
+            figures(-5.0, key == "tmin_c"),
+            figures(25.0, key == "tmax_c"),
+        );
+        let rain = ["60"; 12].join(", ");
+        format!("tmin_c = [{low}]\ntmax_c = [{high}]\nrain_mm = [{rain}]\n")
+    };
+    for key in ["tmin_c", "tmax_c"] {
+        for (month, name) in [(0, "January"), (5, "June"), (11, "December")] {
+            // No side of the equator is told of a place without a winter.
+            for off in [15.0, -15.0] {
+                let garden = with_means(10.0, &list(key, month, off));
+                assert_eq!(doubted(&garden), [""; 0], "{key} {name} {off}");
+            }
+            for off in [15.5, -15.5] {
+                let garden = with_means(10.0, &list(key, month, off));
+                let level = if key == "tmin_c" { -5.0 } else { 25.0 };
+                let parts = [
+                    format!("{key}: {} C in {name}", level + off),
+                    format!("around it have {level} and {level} C"),
+                ];
+                only_doubt(&garden, &parts.each_ref().map(String::as_str));
+            }
+        }
+    }
+}
+
+/// A day may be 40 degrees off an ordinary one of its month; how many more there are is told.
+#[test]
+fn a_day_is_doubted_beyond_forty_degrees() {
+    let with = |low: f64, high: f64, days: &[i64]| {
+        let days = days.to_vec();
+        with_record(10.0, 1096, move |n, _| match days.contains(&n) {
+            true => (low, high),
+            false => (5.0 + (n % 2) as f64 / 100.0, 15.0),
+        })
+    };
+    // Near the equator nothing else is told of so steady a record, in which no two days in a row are alike.
+    assert_eq!(doubted(&with(-35.0, 15.0, &[200])), [""; 0]);
+    assert_eq!(doubted(&with(5.0, 55.0, &[200])), [""; 0]);
+    only_doubt(
+        &with(-35.1, 15.0, &[200]),
+        &["-35.1 C as lowest temperature on 2014-07-20: "],
+    );
+    only_doubt(
+        &with(5.0, 55.1, &[0, 200]),
+        &[
+            "55.1 C as highest temperature on 2014-01-01, and 1 more like it",
+            "has 15 C",
+        ],
+    );
+    only_doubt(
+        &with(-40.0, 60.0, &[10, 20, 1095]),
+        &["-40 C as lowest temperature on 2014-01-11, and 5 more like it"],
+    );
+}
+
+/// The tropic itself is no part of the tropics; the coldest month of every season is known.
+#[test]
+fn the_side_of_the_equator_is_told_by_the_coldest_month() {
+    let coldest = |month: usize| {
+        let figures = |level: f64| {
+            let all = (0..12).map(|n| if n == month { level - 3.0 } else { level });
+            all.map(|t| t.to_string()).collect::<Vec<_>>().join(", ")
+        };
+        let (low, high, rain) = (figures(5.0), figures(15.0), ["60"; 12].join(", "));
+        format!("tmin_c = [{low}]\ntmax_c = [{high}]\nrain_mm = [{rain}]\n")
+    };
+    for month in 0..12 {
+        let north_is_wrong = (4..=8).contains(&month);
+        let south_is_wrong = !(3..=9).contains(&month);
+        for (latitude, wrong) in [
+            (23.3, false),
+            (23.4, north_is_wrong),
+            (44.3, north_is_wrong),
+            (-23.3, false),
+            (-23.4, south_is_wrong),
+            (-44.3, south_is_wrong),
+        ] {
+            let garden = with_means(latitude, &coldest(month));
+            let told = doubted(&garden);
+            assert_eq!(!told.is_empty(), wrong, "{latitude}, {month}: {told:?}");
+        }
+    }
+}
+
+/// Up to 35 degrees a year may have a mean of 35 C, then 0.7 degrees less with each.
+#[test]
+fn a_year_is_doubted_beyond_the_warmest_of_its_latitude() {
+    let steady = |mean: f64| {
+        let figures = |t: f64| vec![t.to_string(); 12].join(", ");
+        let (low, high, rain) = (figures(mean - 5.0), figures(mean + 5.0), figures(60.0));
+        format!("tmin_c = [{low}]\ntmax_c = [{high}]\nrain_mm = [{rain}]\n")
+    };
+    for (latitude, most) in [
+        (10.0, 35.0),
+        (-10.0, 35.0),
+        (35.0, 35.0),
+        (45.0, 28.0),
+        (-55.0, 21.0),
+    ] {
+        let below = doubted(&with_means(latitude, &steady(most - 0.5)));
+        assert!(!below.iter().any(|d| d.contains("Fahrenheit")), "{below:?}");
+        let above = doubted(&with_means(latitude, &steady(most + 0.5)));
+        assert!(above.iter().any(|d| d.contains("Fahrenheit")), "{latitude}");
+    }
+}
+
 #[test]
 fn days_that_stood_still_are_told() {
     let still = |length: i64| {
@@ -130,6 +248,18 @@ fn days_that_stood_still_are_told() {
         &["60 days from 2014-03-02 on", "0 to 0 C"],
     );
     only_doubt(&with_record(44.3, 1096, still(20)), &["20 days"]);
+    // Of several runs the longest, of two of a length the first.
+    let runs = |lengths: [i64; 2]| {
+        with_record(44.3, 1096, move |n, date| {
+            match (60..60 + lengths[0]).contains(&n) || (200..200 + lengths[1]).contains(&n) {
+                true => (0.0, 0.0),
+                false => northern(n, date),
+            }
+        })
+    };
+    only_doubt(&runs([25, 30]), &["30 days from 2014-07-20 on"]);
+    only_doubt(&runs([30, 25]), &["30 days from 2014-03-02 on"]);
+    only_doubt(&runs([25, 25]), &["25 days from 2014-03-02 on"]);
     // Only the lows or only the highs stay the same: that is no missing day.
     for low in [true, false] {
         let half = |n: i64, date| match ((60..120).contains(&n), northern(n, date)) {

@@ -208,6 +208,99 @@ fn a_list_that_the_end_of_the_file_cuts_off_is_told_at_its_bracket() {
     }
 }
 
+/// A text of no letters in curly quotes is one, and is told to be empty too; what follows stands as it is.
+#[test]
+fn an_empty_text_in_curly_quotes_ends_where_it_ends() {
+    for quotes in ["\u{201c}\u{201d}", "\u{201e}\u{201c}", "\u{2018}\u{2019}"] {
+        for (right, place) in [("\"Carrot day\"", "2:8"), ("\"2a\"", "15:21")] {
+            let text = MINIMAL.replacen(right, quotes, 1);
+            let told = load(&text).expect_err("curly quotes").render(false, 100);
+            assert!(told.contains("write straight quotes: \"\""), "{told}");
+            assert!(told.contains("`name` is empty"), "{told}");
+            assert_eq!(
+                told.matches(&format!("--> garden.toml:{place}\n")).count(),
+                2,
+                "{told}"
+            );
+            assert!(told.ends_with("2 errors in garden.toml\n"), "{told}");
+        }
+    }
+}
+
+/// So many lists and tables one after the other lie no deeper than one.
+#[test]
+fn many_lists_in_a_row_are_not_too_deep() {
+    let class = |n: u32| format!("{{ name = \"2{n}\", children = 20, day = \"Tue\" }}");
+    let classes = (0..40).map(class).collect::<Vec<_>>().join(", ");
+    let text = MINIMAL.replacen(CLASSES, &format!("classes = [{classes}]"), 1);
+    load(&text).unwrap_or_else(|found| panic!("{found}"));
+    let text = text.replacen(LENGTH, "length_m = 3,6", 1);
+    let told = load(&text).expect_err("a decimal comma").render(false, 100);
+    assert!(told.contains("length_m = 3.6"), "{told}");
+    assert!(told.ends_with("1 error in garden.toml\n"), "{told}");
+}
+
+/// What fits nowhere in a list or a table is told at its place, with the form of what it stands in.
+#[test]
+fn what_cannot_stand_in_a_list_or_a_table_is_told() {
+    let list = ("list", "[1, 2, 3]");
+    let table = ("table", "{ name = \"2a\", children = 20 }");
+    for (right, wrong, at, (what, form)) in [
+        (CLASSES, "classes = [=]", "15:12", list),
+        (CLASSES, "classes = [1, = 2]", "15:15", list),
+        (CLASSES, "classes = [: 2]", "15:12", list),
+        (CLASSES, "classes = [{ = 2 }]", "15:14", table),
+        (
+            CLASSES,
+            "classes = [{ name = , children = 20 }]",
+            "15:21",
+            table,
+        ),
+        (CLASSES, "classes = [{ 20 }]", "15:14", table),
+    ] {
+        let text = MINIMAL.replacen(right, wrong, 1);
+        let told = load(&text).expect_err(wrong).render(false, 100);
+        let cause = format!("this cannot stand in a {what}");
+        assert!(told.contains(&cause), "{wrong}\n{told}");
+        assert!(
+            told.contains(&format!("garden.toml:{at}")),
+            "{wrong}\n{told}"
+        );
+        assert!(
+            told.contains(&format!("the {what} opens here")),
+            "{wrong}\n{told}"
+        );
+        assert!(
+            told.contains(&format!("like this: {form}")),
+            "{wrong}\n{told}"
+        );
+    }
+}
+
+/// Long dashes are told as such only where short ones make a number or a date.
+#[test]
+fn long_dashes_make_no_date_of_what_is_none() {
+    let told = |date: &str| {
+        let text = MINIMAL.replacen(FEAST, &format!("feast = {date}"), 1);
+        load(&text).expect_err(date).render(false, 100)
+    };
+    let cause = "a long dash stands where a hyphen should be";
+    for date in [
+        "2027\u{2013}10\u{2013}08",
+        "2027\u{2013}10-08",
+        "2027\u{2014}99\u{2014}99",
+    ] {
+        assert!(told(date).contains(cause), "{}", told(date));
+    }
+    for date in [
+        "2027\u{2013}1x\u{2013}08",
+        "20a7\u{2013}10\u{2013}08",
+        "2027\u{2013}10",
+    ] {
+        assert!(!told(date).contains(cause), "{}", told(date));
+    }
+}
+
 #[test]
 fn tabs_blank_lines_marks_and_line_ends_are_no_mistakes() {
     let plain = load(MINIMAL).expect("it loads");

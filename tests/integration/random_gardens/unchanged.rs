@@ -9,9 +9,10 @@ use tureen::candidates::Candidates;
 use tureen::checker::check;
 use tureen::checksum::digits;
 use tureen::garden::Garden;
-use tureen::model::{Outcome, Recorded, solve_and_record};
+use tureen::model::{Outcome, Recorded, solve_and_record, solve_where};
 use tureen::plan::{Plan, Planting, When};
 
+use super::few;
 use super::make::{TINY, TINY_CHOICE, garden, open_garden};
 use super::{AMPLE, options};
 
@@ -46,6 +47,21 @@ fn plans_of_more_gardens_with_open_grades_are_what_they_were() {
     );
 }
 
+/// Of gardens with a few ways of each ingredient, which are soon decided.
+#[test]
+fn plans_of_few_ways_are_what_they_were() {
+    let mut text = String::new();
+    for seed in 0..60 {
+        let garden = few::garden(seed);
+        let ways = few::ways(&garden, seed);
+        let (count, all) = (ways.all.len(), digits(format!("{ways:?}").as_bytes()));
+        writeln!(text, "\n## garden {seed}, {count} ways: {all}").unwrap();
+        let found = solve_where(&garden, &options(seed, AMPLE), |c| ways.all.contains(c));
+        outcome(&mut text, &garden, found);
+    }
+    compare("few", text);
+}
+
 /// Compares what comes out of gardens, each with its seed, with a text. They are so small that time decides
 /// nothing.
 fn same(name: &str, gardens: impl Iterator<Item = (u64, Garden)>) {
@@ -59,11 +75,12 @@ fn same(name: &str, gardens: impl Iterator<Item = (u64, Garden)>) {
             let (aim, steps) = (solved.result.aim, solved.steps);
             writeln!(text, "program of {aim:?} {digits}, {steps} steps").unwrap();
         }
-        match outcome {
-            Outcome::Planned(plan) => planned(&mut text, &garden, plan),
-            other => writeln!(text, "{}", digits(format!("{other:?}").as_bytes())).unwrap(),
-        }
+        self::outcome(&mut text, &garden, outcome);
     }
+    compare(name, text);
+}
+
+fn compare(name: &str, text: String) {
     let mut settings = insta::Settings::clone_current();
     settings.set_snapshot_path("../snapshots");
     settings.set_prepend_module_to_snapshot(false);
@@ -77,6 +94,13 @@ fn candidates(text: &mut String, garden: &Garden) {
     let (count, dropped) = (found.all.len(), found.dropped.len());
     let all = digits(format!("{found:?}").as_bytes());
     writeln!(text, "{count} candidates, {dropped} dropped: {all}").unwrap();
+}
+
+fn outcome(text: &mut String, garden: &Garden, outcome: Outcome) {
+    match outcome {
+        Outcome::Planned(plan) => planned(text, garden, plan),
+        other => writeln!(text, "{}", digits(format!("{other:?}").as_bytes())).unwrap(),
+    }
 }
 
 fn planned(text: &mut String, garden: &Garden, plan: Plan) {
