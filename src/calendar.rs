@@ -60,6 +60,12 @@ impl Horizon {
         plus_days(self.first, self.days() as i64 - 1)
     }
 
+    /// How many calendar years it touches.
+    #[must_use]
+    pub fn calendar_years(&self) -> u32 {
+        u32::try_from(self.last().year() - self.first.year()).unwrap_or(0) + 1
+    }
+
     /// How many weeks.
     #[must_use]
     pub fn weeks(&self) -> usize {

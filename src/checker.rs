@@ -20,6 +20,7 @@ mod slack;
 mod standing;
 mod stands;
 mod thinned;
+mod unseen;
 mod water;
 
 pub use fault::{
@@ -33,6 +34,7 @@ pub use replay::{Replay, RotationMiss, Unattended};
 pub use replayer::{Edit, Replayer, keeps_rules};
 pub use slack::{bearable, bears};
 pub use standing::{Changed, Difference, Refused, Standing};
+pub use unseen::{FRESH_YEARS, Unseen};
 pub use water::{Seedbed, WaterNeed, Watering};
 
 use crate::calendar::Date;

@@ -48,6 +48,7 @@ use crate::diagnostic::{Problems, Source};
 use crate::garden::Garden;
 
 pub use change::Change;
+pub use weather::NAMES as MEANS_TOLD;
 
 use check::{Check, ReadWeather};
 use file::Raw;

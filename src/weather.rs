@@ -45,6 +45,7 @@ pub struct Record {
     left_out: Vec<Range<usize>>,
     generated: bool,
     origin: Option<Origin>,
+    means: Option<Monthly>,
 }
 
 /// From what a record was generated; the same origin gives the same record.
@@ -80,6 +81,7 @@ impl Record {
             left_out: Vec::new(),
             generated,
             origin: None,
+            means: None,
         }
     }
 
@@ -94,8 +96,21 @@ impl Record {
     pub fn from_origin(self, origin: Origin) -> Self {
         Self {
             origin: Some(origin),
+            means: Some(origin.means),
             ..self
         }
+    }
+
+    /// The same record with the monthly means that it was once generated from, as its file tells.
+    #[must_use]
+    pub fn from_means(self, means: Option<Monthly>) -> Self {
+        Self { means, ..self }
+    }
+
+    /// The monthly means from which further years of its kind can be made, if they are known.
+    #[must_use]
+    pub fn means(&self) -> Option<Monthly> {
+        self.means
     }
 
     /// From what it was generated, if that is known.

@@ -62,9 +62,13 @@ fn other_grade(
 #[must_use]
 pub fn best_day(plans: &[(Date, &Facts<'_>)], day: Date) -> Option<usize> {
     let key = |(at, facts): &(Date, &Facts<'_>)| {
-        let ready = facts.ingredients().map(|(.., seen)| seen.ready_years());
+        let ready = facts.ingredients();
+        let ready = ready.map(|(at, ..)| facts.promised_of(at).of_hundred());
         let away = (*at - day).num_days().abs();
-        (facts.replay.whole_dish_years(), ready.min(), Reverse(away))
+        let dish = facts.promised();
+        // Where the span of a plan has another length, its record may hold a year more or less.
+        let of_a_thousand = dish.ready * 1000 / dish.years.max(1);
+        (of_a_thousand, ready.min(), Reverse(away))
     };
     let all = plans.iter().enumerate();
     all.max_by_key(|(_, plan)| key(plan)).map(|(at, _)| at)

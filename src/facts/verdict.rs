@@ -40,10 +40,31 @@ pub enum Proof {
     },
 }
 
+/// In how many of some years something is ready.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Readiness {
+    /// In so many.
+    pub ready: usize,
+    /// Of so many.
+    pub years: usize,
+    /// True if the plan was not chosen on them.
+    pub unseen: bool,
+}
+
+impl Readiness {
+    /// Of a hundred years, rounded.
+    #[must_use]
+    pub fn of_hundred(self) -> usize {
+        (self.ready * 100 + self.years / 2) / self.years.max(1)
+    }
+}
+
 /// The ready years of the whole dish.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Verdict {
-    /// In so many years it is ready.
+    /// What is promised: counted on years that the plan was not chosen on, where there are such.
+    pub promised: Readiness,
+    /// In so many of its own years it is ready.
     pub ready: usize,
     /// Of so many.
     pub years: usize,
@@ -60,10 +81,8 @@ pub struct Verdict {
 pub struct OnRainDate {
     /// The day.
     pub day: Date,
-    /// In so many years it is ready.
-    pub ready: usize,
-    /// Of so many.
-    pub years: usize,
+    /// In how many years it is ready, of the same as the dish on its day.
+    pub promised: Readiness,
     /// The ingredient and the reason that fail most often.
     pub weakest: Option<(IngredientAt, Unready)>,
     /// True if something keeps bearing, so that it is picked once more.
@@ -86,12 +105,47 @@ impl Facts<'_> {
     #[must_use]
     pub fn verdict(&self) -> Verdict {
         let (ready, years) = (self.replay.whole_dish_years(), self.years());
+        let promised = self.promised();
         Verdict {
+            promised,
             ready,
             years,
-            expected: further_years_95(ready, years),
+            expected: further_years_95(promised.ready, promised.years, years),
             proof: proof(&self.plan.aims, ready, years),
             proved_before: *self.standing() == Standing::Saved,
+        }
+    }
+
+    /// How often the whole dish is ready: the number that leads on every screen, page and file.
+    #[must_use]
+    pub fn promised(&self) -> Readiness {
+        let own = (self.replay.whole_dish_years(), self.years());
+        self.counted(self.replay.unseen.as_ref().map(|seen| seen.dish), own)
+    }
+
+    /// The same of an ingredient.
+    #[must_use]
+    pub fn promised_of(&self, at: IngredientAt) -> Readiness {
+        let seen = self.replay.ingredients.get(at.0);
+        let own = (seen.map_or(0, |seen| seen.ready_years()), self.years());
+        let unseen = self.replay.unseen.as_ref();
+        self.counted(unseen.and_then(|u| u.ingredients.get(at.0).copied()), own)
+    }
+
+    /// What was counted on unseen years, or else on the plan's own, given with their number.
+    fn counted(&self, unseen: Option<usize>, (ready, years): (usize, usize)) -> Readiness {
+        let of_unseen = self.replay.unseen.as_ref().map(|unseen| unseen.years);
+        match unseen.zip(of_unseen) {
+            Some((ready, years)) => Readiness {
+                ready,
+                years,
+                unseen: true,
+            },
+            None => Readiness {
+                ready,
+                years,
+                unseen: false,
+            },
         }
     }
 
@@ -102,8 +156,10 @@ impl Facts<'_> {
         let mut all = self.ingredients();
         Some(OnRainDate {
             day: self.garden.feast.rain_date?,
-            ready: ready.iter().filter(|ready| **ready).count(),
-            years: ready.len(),
+            promised: self.counted(
+                self.replay.unseen.as_ref().and_then(|u| u.rain_date),
+                (ready.iter().filter(|ready| **ready).count(), ready.len()),
+            ),
             weakest: self.weakest_on_rain_date(),
             picked_again: all.any(|(_, i, _)| i.crop.picking.keeps_bearing),
         })
@@ -146,15 +202,15 @@ impl Facts<'_> {
     /// The ingredients that are ready in the fewest years, with that number; `None` where all are
     /// ready in every year.
     #[must_use]
-    pub fn held_back_by(&self) -> Option<(Vec<&str>, usize)> {
+    pub fn held_back_by(&self) -> Option<(Vec<&str>, Readiness)> {
         let ready = || {
             self.ingredients()
-                .map(|(_, i, seen)| (i, seen.ready_years()))
+                .map(|(at, i, _)| (i, self.promised_of(at)))
         };
-        let fewest = ready().map(|(_, n)| n).min().unwrap_or(0);
-        let of_fewest = ready().filter(|(_, n)| *n == fewest);
+        let (_, fewest) = ready().min_by_key(|(_, promised)| promised.ready)?;
+        let of_fewest = ready().filter(|(_, promised)| promised.ready == fewest.ready);
         let names = of_fewest.map(|(i, _)| i.name.as_str()).collect();
-        (fewest < self.years()).then_some((names, fewest))
+        (fewest.ready < fewest.years).then_some((names, fewest))
     }
 }
 

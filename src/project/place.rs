@@ -202,8 +202,7 @@ fn check_monthly(
 
 /// Generated weather that holds the plan's span `years` times.
 pub fn generated(monthly: &Monthly, years: u32, seed: u64, horizon: Horizon) -> Record {
-    let over = horizon.last().year() - horizon.first().year();
-    let whole = years + u32::try_from(over).unwrap_or(0);
+    let whole = years + horizon.calendar_years() - 1;
     let first = horizon.first().year() - i32::try_from(whole).unwrap_or(0);
     generate(monthly, first, whole, seed)
 }

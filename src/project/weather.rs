@@ -4,6 +4,7 @@ mod cells;
 mod gaps;
 mod header;
 mod row;
+mod told;
 
 use crate::calendar::Date;
 use crate::diagnostic::{Code, Findings, Problem, Read, Source, Span};
@@ -15,6 +16,7 @@ use row::{Row, row};
 
 pub use gaps::LONGEST_FILLED;
 pub use row::{RAINS, TEMPERATURES};
+pub use told::NAMES;
 
 /// How the first line begins where no thermometer saw the days, as `tureen weather` writes it.
 pub const GENERATED: &str = "# generated";
@@ -50,7 +52,12 @@ pub fn read(source: &Source, findings: &mut Findings) -> Read<Filled> {
         let cause = "this file has a header, but no days";
         findings.report(Problem::new(Code::EmptyFile, cause).at(span, ""))
     })?;
-    filled(first, &rows, generated, findings)
+    let means = generated.then(|| told::means(&source.text)).flatten();
+    let whole = filled(first, &rows, generated, findings)?;
+    Ok(Filled {
+        record: whole.record.from_means(means),
+        ..whole
+    })
 }
 
 /// A record of days in order, none twice; `None` if there are none, or gaps that are not filled.

@@ -13,7 +13,7 @@ use super::overview::{self, shares};
 use super::ran_out;
 use crate::page::Page;
 use crate::words::occasion::occasion;
-use crate::words::view::View;
+use crate::words::view::{View, readiness};
 use crate::words::{list, step_words};
 
 /// What stands in the table for a plan that does not exist.
@@ -96,10 +96,7 @@ fn figures(labels: &[String], trials: &[Trial], views: &[Option<View<'_>>], page
             .map(|view| view.as_ref().map_or_else(|| NONE.to_owned(), whole));
         std::iter::once(name.to_owned()).chain(cells).collect()
     };
-    let mut rows = vec![row("Whole dish ready", &|v| {
-        let ready = v.replay.whole_dish_years();
-        format!("{ready} of {}", v.years())
-    })];
+    let mut rows = vec![row("Whole dish ready", &|v| readiness(v.promised()))];
     if trials.iter().any(|t| t.garden.feast.rain_date.is_some()) {
         rows.push(row("On the rain date", &on_the_rain_date));
     }
@@ -156,10 +153,7 @@ fn write_rows(header: &[&str], rows: Vec<Vec<String>>, page: &mut Page) {
 
 fn on_the_rain_date(view: &View<'_>) -> String {
     let seen = view.on_rain_date();
-    seen.map_or_else(
-        || NONE.to_owned(),
-        |seen| format!("{} of {}", seen.ready, seen.years),
-    )
+    seen.map_or_else(|| NONE.to_owned(), |seen| readiness(seen.promised))
 }
 
 /// The names of all ingredients, in the order of the files.
@@ -174,10 +168,8 @@ fn ingredient_names(trials: &[Trial]) -> Vec<String> {
 }
 
 fn ready(view: &View<'_>, name: &str) -> String {
-    view.seen(name).map_or_else(
-        || NONE.to_owned(),
-        |seen| format!("{} of {}", seen.ready_years(), view.years()),
-    )
+    let at = view.garden.ingredient_named(name);
+    at.map_or_else(|| NONE.to_owned(), |at| readiness(view.promised_of(at)))
 }
 
 fn grown(view: &View<'_>, name: &str) -> String {

@@ -5,13 +5,14 @@ use crate::calendar::Date;
 use crate::explain::OtherDay;
 use crate::facts::Facts;
 use crate::facts::compared::best_day;
+use crate::facts::verdict::Readiness;
 use crate::garden::Garden;
 
 use super::no_plan::why_none;
 use super::ran_out;
 use crate::page::Page;
 use crate::words::occasion::occasion;
-use crate::words::view::{View, kind_of_years};
+use crate::words::view::{View, figure, kind_of_years, readiness};
 use crate::words::{Words, list};
 
 /// Signs of the longest bar.
@@ -21,8 +22,8 @@ const BAR: usize = 20;
 struct Planned<'a> {
     day: &'a OtherDay,
     view: View<'a>,
-    /// Weather years in which the whole dish is ready.
-    whole: usize,
+    /// How often the whole dish is ready.
+    whole: Readiness,
 }
 
 /// What `tureen days` prints.
@@ -62,7 +63,7 @@ fn facts_of(day: &OtherDay) -> Option<(&OtherDay, Facts<'_>)> {
 
 fn planned<'a>((day, facts): &'a (&'a OtherDay, Facts<'a>)) -> Planned<'a> {
     let view = View::of(facts);
-    let whole = view.replay.whole_dish_years();
+    let whole = view.promised();
     Planned { day, view, whole }
 }
 
@@ -72,20 +73,24 @@ fn whole_dish(garden: &Garden, planned: &[Planned<'_>], page: &mut Page) {
     let rows: Vec<Vec<String>> = planned
         .iter()
         .map(|planned| {
-            let (day, years) = (planned.day.day, planned.view.years());
+            let day = planned.day.day;
             let mark = if day == garden.feast.day { "*" } else { "" };
             vec![
                 format!("{}{mark}", words.day(day)),
-                format!("{} of {years}", planned.whole),
-                bar(planned.whole, years),
+                readiness(planned.whole),
+                bar(planned.whole),
                 held_back_by(&planned.view),
             ]
         })
         .collect();
     page.table(&["Day", "Ready", "", "Held back by"], &rows, &[1]);
+    let unseen = planned.iter().any(|p| p.whole.unseen);
+    let years = match unseen {
+        true => "made-up years that the plan was not made for",
+        false => kind_of_years(garden),
+    };
     page.line(&format!(
-        "Ready: in how many {} the whole dish is ready. * is the day in the file.",
-        kind_of_years(garden)
+        "Ready: in how many {years} the whole dish is ready. * is the day in the file."
     ));
 }
 
@@ -110,7 +115,8 @@ fn not_possible(words: Words, days: &[OtherDay], planned: &[Planned<'_>], page: 
 }
 
 /// `######..............`
-fn bar(ready: usize, years: usize) -> String {
+fn bar(of: Readiness) -> String {
+    let (ready, years) = (of.ready, of.years);
     let full = (ready * BAR + years / 2) / years.max(1);
     format!(
         "{}{}",
@@ -123,7 +129,7 @@ fn bar(ready: usize, years: usize) -> String {
 fn held_back_by(view: &View<'_>) -> String {
     match view.held_back_by() {
         None => "nothing".to_owned(),
-        Some((names, fewest)) => format!("{} ({fewest})", list(&names)),
+        Some((names, fewest)) => format!("{} ({})", list(&names), figure(fewest)),
     }
 }
 
@@ -145,9 +151,10 @@ fn ingredients(garden: &Garden, planned: &[Planned<'_>], page: &mut Page) {
     let rows: Vec<Vec<String>> = planned
         .iter()
         .map(|p| {
-            let ready = p.view.ingredients().map(|(.., seen)| seen.ready_years());
+            let ready = p.view.ingredients();
+            let ready = ready.map(|(at, ..)| figure(p.view.promised_of(at)));
             std::iter::once(Words::of(garden).day(p.day.day))
-                .chain(ready.map(|n| n.to_string()))
+                .chain(ready)
                 .collect()
         })
         .collect();
@@ -166,11 +173,13 @@ fn best(garden: &Garden, planned: &[Planned<'_>]) -> String {
         true => ", the day in the file",
         false => "",
     };
+    let years = match best.whole.unseen {
+        true => "years",
+        false => kind_of_years(garden),
+    };
     format!(
-        "Best on {}{same}: the whole dish is ready in {} of {} {}.",
+        "Best on {}{same}: the whole dish is ready in {} {years}.",
         Words::of(garden).full_day(best.day.day),
-        best.whole,
-        best.view.years(),
-        kind_of_years(garden)
+        readiness(best.whole)
     )
 }

@@ -64,8 +64,12 @@ pub(super) fn in_short(view: &View<'_>) -> Vec<(Date, String)> {
         }
     }
     if let [(by, first), rest @ ..] = orders.as_slice() {
-        let rest = rest.last().map_or_else(String::new, |(last, _)| {
-            format!("; the {} others by {}", rest.len(), view.words.day(*last))
+        let rest = rest.last().map_or_else(String::new, |(last, name)| {
+            let others = match rest.len() {
+                1 => (*name).to_owned(),
+                n => format!("the {n} others"),
+            };
+            format!("; {others} by {}", view.words.day(*last))
         });
         lines.push((*by, format!("Order seed and plants: {first}{rest}.")));
     }

@@ -13,8 +13,9 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     page.heading("How sure this is");
     let parts: Vec<String> = view
         .ingredients()
-        .map(|(_, ingredient, seen)| {
-            let (fewest, most) = further_years_95(seen.ready_years(), years);
+        .map(|(at, ingredient, _)| {
+            let promised = view.promised_of(at);
+            let (fewest, most) = further_years_95(promised.ready, promised.years, years);
             format!("{} in {fewest} to {most}", ingredient.name)
         })
         .collect();
@@ -23,16 +24,30 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
          weather goes on as it was.",
         parts.join(", ")
     ));
-    page.item(
-        "A plan suits the years it was made from better than others. In tests on years that the \
-         plans had not seen, the whole dish was ready less often than promised, by five to \
-         ten years in a hundred on average.",
-    );
+    page.item(&suits_its_own(view));
     if let Some(late) = autumn_light(view) {
         page.item(&late);
     }
     page.item(&climate(view));
     page.item("Method: 95 % prediction interval by joint sampling, Krishnamoorthy and Peng 2011.");
+}
+
+/// That a plan suits its own years better than others, and what was done about it.
+fn suits_its_own(view: &View<'_>) -> String {
+    let promised = view.promised();
+    let suits = "A plan suits the years it was made from better than others.";
+    match promised.unseen {
+        true => format!(
+            "{suits} So what is promised was counted on {}, made from the same means and the same \
+             for every plan: the whole dish is ready in {} of them.",
+            view.years_of_promise(),
+            promised.ready
+        ),
+        false => format!(
+            "{suits} In tests on years that the plans had not seen, the whole dish was ready less \
+             often than promised, by five to ten years in a hundred on average."
+        ),
+    }
 }
 
 /// The ingredients that ripen in the weakening light of autumn, which degree-days do not know.

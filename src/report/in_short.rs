@@ -5,18 +5,18 @@ use std::cmp::Reverse;
 use std::time::Duration;
 
 use crate::calendar::Date;
-use crate::checker::CheckedPlan;
+use crate::checker::{CheckedPlan, IngredientReplay};
 use crate::explain::StepSlack;
 use crate::facts::Facts;
 use crate::facts::cautions::has_caution;
 use crate::facts::packet_days::Out;
 use crate::facts::slack::{Later, Wait};
 use crate::facts::spans::span_of;
-use crate::garden::{Garden, Ingredient};
+use crate::garden::{Garden, Ingredient, IngredientAt};
 use crate::page::{Look, Page};
 use crate::plan::{Planting, StepKind};
 use crate::words::occasion::occasion;
-use crate::words::view::View;
+use crate::words::view::{View, figure};
 use crate::words::{count, list, step_words};
 
 use super::{decisions, doubts, idle, overview, packet_days, ran_out, timeline, verdict};
@@ -39,6 +39,9 @@ struct Short<'a> {
     /// What people decide, in order of time.
     decisions: Vec<(Date, String)>,
 }
+
+/// Where more ingredients have cautions, they are counted.
+const NAMED: usize = 5;
 
 /// How much of each list is shown.
 #[derive(Clone, Copy, PartialEq)]
@@ -166,7 +169,11 @@ impl Short<'_> {
         };
         page.line(&format!(
             "Ready: years of {} with enough in the pot. Brings: poor to ordinary year.{more}",
-            view.years()
+            if view.promised().unseen {
+                100
+            } else {
+                view.years()
+            }
         ));
         let notes = [overview::years_apart(view), idle::in_short(view)];
         for note in notes.into_iter().flatten() {
@@ -187,8 +194,11 @@ impl Short<'_> {
     fn read_on(&self, page: &mut Page) {
         let garden = self.view.garden;
         let cautioned = garden.ingredients.iter().filter(|i| has_caution(i));
-        let mut names: Vec<&str> = cautioned.map(|i| i.name.as_str()).collect();
-        names.extend(["soil", "tools", "kitchen"]);
+        let mut names: Vec<String> = cautioned.map(|i| i.name.clone()).collect();
+        if names.len() > NAMED {
+            names = vec![count(names.len(), "ingredient")];
+        }
+        names.extend(["soil", "tools", "kitchen"].map(str::to_owned));
         let assumed = match garden.assumed.len() {
             0 => String::new(),
             n => format!(" {} assumed: tureen check FILE.", count(n, "figure")),
@@ -233,14 +243,15 @@ fn rows(view: &View<'_>) -> Vec<(usize, Vec<String>)> {
     let words = overview::words(view);
     let mut all: Vec<_> = view.ingredients().collect();
     all.sort_by_key(|(at, ingredient, _)| (view.grown_by(ingredient), *at));
-    let row = |(_, ingredient, seen): &(_, &Ingredient, &crate::checker::IngredientReplay)| {
+    let row = |(at, ingredient, seen): &(IngredientAt, &Ingredient, &IngredientReplay)| {
         let mut row = overview::names(view, ingredient);
         // A row stays one line where it can.
         let days = |kind| overview::spans(view, words, ingredient, kind).replace(" - ", "-");
         row.extend(dated().map(|(kind, _)| days(kind)));
-        row.push(format!("{}/{}", seen.ready_years(), view.years()));
+        // The line under the table tells of how many years.
+        row.push(figure(view.promised_of(*at)));
         row.push(view.words.figures_of_mass(seen.low, seen.expected));
-        (seen.ready_years(), row)
+        (view.promised_of(*at).ready, row)
     };
     all.iter().map(row).collect()
 }

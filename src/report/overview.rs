@@ -1,7 +1,7 @@
 //! The table of who grows what: one row per ingredient.
 
 use crate::checker::IngredientReplay;
-use crate::garden::Ingredient;
+use crate::garden::{Ingredient, IngredientAt};
 use crate::plan::{Planting, StepKind};
 
 use super::idle;
@@ -23,7 +23,7 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     let words = words(view);
     let rows: Vec<Vec<String>> = view
         .ingredients()
-        .map(|(_, ingredient, seen)| row(view, words, ingredient, seen))
+        .map(|(at, ingredient, seen)| row(view, words, at, ingredient, seen))
         .collect();
     let mut header = vec!["Grade", "Ingredient"];
     header.extend(dated().map(|(_, head)| head));
@@ -43,10 +43,9 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
         false => "",
     };
     page.line(&format!(
-        "Ready: in how many of {} {} enough of it is in the pot. Target: the part of the \
+        "Ready: in how many of {} enough of it is in the pot. Target: the part of the \
          kitchen's amount that the garden grows in a poor year and in an ordinary one{more}.",
-        view.years(),
-        view.kind_of_years()
+        view.years_of_column()
     ));
     for line in idle::lines(view) {
         page.line(&line);
@@ -87,6 +86,7 @@ pub(super) fn years_apart(view: &View<'_>) -> Option<String> {
 fn row(
     view: &View<'_>,
     words: Words,
+    at: IngredientAt,
     ingredient: &Ingredient,
     seen: &IngredientReplay,
 ) -> Vec<String> {
@@ -94,11 +94,7 @@ fn row(
     let beds: Vec<String> = plantings.map(beds).collect();
     let mut row = names(view, ingredient);
     row.extend(dated().map(|(kind, _)| spans(view, words, ingredient, kind)));
-    row.extend([
-        beds.join("\n"),
-        format!("{}/{}", seen.ready_years(), view.years()),
-        shares(seen),
-    ]);
+    row.extend([beds.join("\n"), view.ready_cell(at), shares(seen)]);
     row
 }
 

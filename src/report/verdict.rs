@@ -7,7 +7,7 @@ use crate::facts::verdict::{Proof, Verdict, WeakPoint};
 use crate::growth::Unready;
 
 use crate::page::Page;
-use crate::words::view::View;
+use crate::words::view::{View, readiness};
 use crate::words::{count, list};
 
 /// The sentence at the head of every plan.
@@ -15,6 +15,16 @@ pub(super) fn sentence(view: &View<'_>) -> String {
     let verdict = view.verdict();
     let Verdict { ready, years, .. } = verdict;
     let (fewest, most) = verdict.expected;
+    if verdict.promised.unseen {
+        return format!(
+            "The whole dish is ready in {} years that the plan was not made for, so expect it in \
+             {fewest} to {most} of the next {years} (if the monthly means are right). In the {years} \
+             {} that it was made for: {ready}{}.",
+            readiness(verdict.promised),
+            view.kind_of_years(),
+            proof(&verdict)
+        );
+    }
     let unless = if view.garden.weather.is_generated() {
         " (if the monthly means are right)"
     } else {
@@ -69,10 +79,9 @@ pub(super) fn rain_date(view: &View<'_>) -> Option<String> {
         ""
     };
     Some(format!(
-        "On the rain date, {}: ready in {} of {}.{again}{most_often}",
+        "On the rain date, {}: ready in {}.{again}{most_often}",
         view.words.full_day(seen.day),
-        seen.ready,
-        seen.years,
+        readiness(seen.promised),
     ))
 }
 
@@ -81,8 +90,8 @@ pub(super) fn rain_date_in_short(view: &View<'_>) -> Option<String> {
     let seen = view.on_rain_date()?;
     let day = view.words.full_day(seen.day);
     Some(format!(
-        "On the rain date, {day}: ready in {} of {}.",
-        seen.ready, seen.years
+        "On the rain date, {day}: ready in {}.",
+        readiness(seen.promised)
     ))
 }
 

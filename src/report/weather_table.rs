@@ -8,8 +8,10 @@ use chrono::Datelike;
 use crate::calendar::{Date, plus_days};
 use crate::disk::Author;
 use crate::harmless;
+use crate::project::MEANS_TOLD;
 use crate::project::station::Station;
 use crate::units::rounded;
+use crate::weather::monthly::Monthly;
 use crate::weather::{Daily, Origin, Record};
 
 use super::marked::{author, marked};
@@ -27,7 +29,10 @@ const RECORD: &str = "# made by `tureen record` ";
 pub fn weather_table(record: &Record, means: &Path) -> String {
     let text = days(record.held().map(|(date, day)| (date, *day)));
     match record.origin() {
-        Some(origin) => marked(&generated(record, &origin, means), &text),
+        Some(origin) => {
+            let rest = told(&origin.means) + &text;
+            marked(&generated(record, &origin, means), &rest)
+        }
         None => text,
     }
 }
@@ -74,6 +79,21 @@ fn generated(record: &Record, origin: &Origin, means: &Path) -> String {
         last_day(record).year() - record.first().year() + 1,
         origin.seed
     )
+}
+
+/// The means themselves, as comments: who reads the table can make further years.
+fn told(means: &Monthly) -> String {
+    let figures = [
+        means.tmin.map(|c| c.0),
+        means.tmax.map(|c| c.0),
+        means.rain.map(|mm| mm.0),
+        means.rain_days,
+    ];
+    let line = |(name, figures): (&str, [f64; 12])| {
+        let figures = figures.map(|figure| figure.to_string());
+        format!("# {name}: {}\n", figures.join(", "))
+    };
+    MEANS_TOLD.into_iter().zip(figures).map(line).collect()
 }
 
 fn last_day(record: &Record) -> Date {

@@ -14,7 +14,7 @@ use super::space::weeks_of;
 use super::{no_plan, verdict};
 use crate::page::Page;
 use crate::words::occasion::occasion;
-use crate::words::view::{View, kind_of_years};
+use crate::words::view::{View, readiness};
 use crate::words::{Words, count, list, sentence};
 
 /// What `tureen why` prints when no plan keeps the rules.
@@ -113,14 +113,12 @@ fn outcome(garden: &Garden, repair: &Repair, page: &mut Page) {
     if let Ok(checked) = &repair.trial.outcome {
         let facts = Facts::new(&repair.trial.garden, checked);
         let view = View::of(&facts);
-        let ready = view.replay.whole_dish_years();
         page.entry(
             "",
             0,
             &format!(
-                "Then the whole dish is ready in {ready} of {} {}.",
-                view.years(),
-                kind_of_years(garden)
+                "Then the whole dish is ready in {} years.",
+                readiness(view.promised())
             ),
         );
     }

@@ -3,7 +3,8 @@
 use std::ops::Deref;
 
 use crate::facts::Facts;
-use crate::garden::Garden;
+use crate::facts::verdict::Readiness;
+use crate::garden::{Garden, IngredientAt};
 use crate::units::Latitude;
 
 use super::Words;
@@ -40,10 +41,51 @@ impl<'a> View<'a> {
         self.facts
     }
 
+    /// `68/100`: how often an ingredient is ready, for a column.
+    #[must_use]
+    pub fn ready_cell(&self, at: IngredientAt) -> String {
+        readiness(self.promised_of(at)).replace(" of ", "/")
+    }
+
+    /// Of how many years a column tells: `100 years that the plan was not made for`, `30 past years`.
+    #[must_use]
+    pub fn years_of_column(&self) -> String {
+        match self.promised().unseen {
+            true => "100 made-up years that the plan was not made for".to_owned(),
+            false => format!("{} {}", self.years(), self.kind_of_years()),
+        }
+    }
+
+    /// `300 other made-up years`, or `30 past years`: those on which what is promised was counted.
+    #[must_use]
+    pub fn years_of_promise(&self) -> String {
+        let promised = self.promised();
+        match promised.unseen {
+            true => format!("{} other made-up years", promised.years),
+            false => format!("{} {}", promised.years, self.kind_of_years()),
+        }
+    }
+
     /// `past years` or `generated weather years`.
     #[must_use]
     pub fn kind_of_years(&self) -> &'static str {
         kind_of_years(self.garden)
+    }
+}
+
+/// `53 of 100`, of years that the plan was not chosen on; `20 of 30` of its own.
+pub(crate) fn readiness(readiness: Readiness) -> String {
+    match readiness.unseen {
+        true => format!("{} of 100", readiness.of_hundred()),
+        false => format!("{} of {}", readiness.ready, readiness.years),
+    }
+}
+
+/// The first figure of `readiness`, for tables that tell of how many years.
+pub(crate) fn figure(readiness: Readiness) -> String {
+    match readiness.unseen {
+        true => readiness.of_hundred().to_string(),
+        false => readiness.ready.to_string(),
     }
 }
 

@@ -6,6 +6,7 @@ mod figures;
 mod grade_pages;
 mod late_picks;
 mod outcomes;
+mod promise;
 mod thinnings;
 mod weather;
 mod what_ifs;

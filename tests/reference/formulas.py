@@ -108,20 +108,21 @@ def seeds() -> Iterator[Row]:
 
 
 def further_years() -> Iterator[Row]:
-    """Fewest and most hits of as many further trials that the chi-square test of two shares,
-    without correction, does not tell from the hits seen: a p-value of 5 % or more."""
+    """Fewest and most hits of further trials that the chi-square test of two shares, without
+    correction, does not tell from the hits seen: a p-value of 5 % or more."""
 
-    def alike(hits: int, more: int, trials: int) -> bool:
+    def alike(hits: int, more: int, trials: int, further: int) -> bool:
         # With no hit at all, or nothing else, there is nothing to test.
-        if hits + more in (0, 2 * trials):
+        if hits + more in (0, trials + further):
             return True
-        table = [[hits, trials - hits], [more, trials - more]]
+        table = [[hits, trials - hits], [more, further - more]]
         return stats.chi2_contingency(table, correction=False).pvalue >= 0.05
 
-    for trials in (1, 4, 9, 11, 24, 30, 31, 60, 100, 1000):
+    as_many = [(trials, trials) for trials in (1, 4, 9, 11, 24, 30, 31, 60, 100, 1000)]
+    for trials, further in as_many + [(300, m) for m in (4, 10, 30, 60, 120)] + [(30, 100)]:
         for hits in sorted({round(trials * tenths / 10) for tenths in range(11)}):
-            within = [more for more in range(trials + 1) if alike(hits, more, trials)]
-            yield (hits, trials, within[0], within[-1])
+            within = [more for more in range(further + 1) if alike(hits, more, trials, further)]
+            yield (hits, trials, further, within[0], within[-1])
 
 
 # File: columns, libraries, source of the formula, rows.
@@ -157,7 +158,7 @@ TABLES: dict[str, tuple[str, tuple[str, ...], str, Callable[[], Iterator[Row]]]]
         seeds,
     ),
     "further_years": (
-        "hits,trials,fewest,most",
+        "hits,trials,further,fewest,most",
         ("scipy",),
         "Krishnamoorthy and Peng 2011, 95 %: Pearson's chi-square without correction",
         further_years,

@@ -108,7 +108,15 @@ pub struct Feast {
 #[derive(Serialize, JsonSchema)]
 #[schemars(deny_unknown_fields)]
 pub struct Verdict {
-    /// How many weather years the plan was grown through.
+    /// How many fresh years, which the plan was not chosen on, were made to count what it promises;
+    /// none for a record.
+    pub unseen_years: Option<usize>,
+    /// In how many of those the whole dish is ready for the feast: where it is there, this is what is
+    /// promised.
+    pub whole_dish_ready_unseen_years: Option<usize>,
+    /// In how many of those it is ready for the rain date.
+    pub rain_date_ready_unseen_years: Option<usize>,
+    /// How many weather years the plan was chosen on.
     pub weather_years: usize,
     /// True if they were made from monthly means; false if a thermometer saw them.
     pub generated: bool,
@@ -116,9 +124,9 @@ pub struct Verdict {
     pub whole_dish_ready_years: usize,
     /// In how many of them it is ready for the rain date.
     pub rain_date_ready_years: Option<usize>,
-    /// Of as many further years, the fewest to expect it in (95 % prediction interval).
+    /// Of as many further years as it was chosen on, the fewest to expect it in (95 % prediction interval).
     pub expect_at_least_years: usize,
-    /// Of as many further years, the most to expect it in (95 % prediction interval).
+    /// Of as many further years as it was chosen on, the most to expect it in (95 % prediction interval).
     pub expect_at_most_years: usize,
 }
 

@@ -5,7 +5,6 @@ mod doing;
 mod time;
 
 use crate::checker;
-use crate::facts::interval::further_years_95;
 use crate::facts::places::places;
 use crate::facts::{filled, idle};
 use crate::garden::{self, Garden, GradeAt, IngredientAt};
@@ -82,13 +81,17 @@ fn feast(feast: &garden::Feast) -> Feast {
 
 fn verdict(view: &View<'_>) -> Verdict {
     let (garden, replay) = (view.garden, view.replay);
-    let (years, ready) = (view.years(), replay.whole_dish_years());
-    let (fewest, most) = further_years_95(ready, years);
+    let verdict = view.verdict();
+    let (fewest, most) = verdict.expected;
+    let unseen = replay.unseen.as_ref();
     let rain = replay.dish_ready_on_rain_date.as_ref();
     Verdict {
-        weather_years: years,
+        unseen_years: unseen.map(|unseen| unseen.years),
+        whole_dish_ready_unseen_years: unseen.map(|unseen| unseen.dish),
+        rain_date_ready_unseen_years: unseen.and_then(|unseen| unseen.rain_date),
+        weather_years: verdict.years,
         generated: garden.weather.is_generated(),
-        whole_dish_ready_years: ready,
+        whole_dish_ready_years: verdict.ready,
         rain_date_ready_years: rain.map(|years| years.iter().filter(|ready| **ready).count()),
         expect_at_least_years: fewest,
         expect_at_most_years: most,

@@ -32,7 +32,7 @@ fn a_plan_is_printed_saved_shown_again_and_found_sound() {
     // What was proved was proved when it was planned; all else is the same.
     let words = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
     let expected = words(page)
-        .replace("); proved best.", "); proved best when it was planned.")
+        .replace("; proved best.", "; proved best when it was planned.")
         .replace(
             "Each aim comes before",
             "What is best was proved when the plan was made. Each aim comes before",

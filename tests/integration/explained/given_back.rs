@@ -60,10 +60,10 @@ fn the_plan_tells_what_was_given_back() {
         "/scenarios/wrap-day/garden.toml"
     );
     let heading = "WHAT WAS GIVEN BACK";
-    let told = folder.answer(&["plan", scenario]);
+    let told = folder.answer(&["plan", scenario, "--all"]);
     let (_, back) = told.split_once(heading).expect(&told);
     assert!(back.contains("year of the whole dish"), "{back}");
     assert!(back.contains("Bought with it: "), "{back}");
-    let told = folder.answer(&["plan", scenario, "--give-back", "0"]);
+    let told = folder.answer(&["plan", scenario, "--all", "--give-back", "0"]);
     assert!(!told.contains(heading), "{told}");
 }

@@ -21,7 +21,7 @@ const FURTHER: [(usize, usize, usize, usize); 7] = [
 
 pub fn checks() -> Vec<Check> {
     let range = |&(hits, trials, fewest, most): &(usize, usize, usize, usize)| {
-        let found = further_years_95(hits, trials);
+        let found = further_years_95(hits, trials, trials);
         [("fewest", found.0, fewest), ("most", found.1, most)].map(|(end, found, expected)| {
             let what = format!("{hits} of {trials}: {end} of {trials} more");
             Check::number(&what, found as f64, expected as f64, EXACT, "SCIPY-CHI2")

@@ -8,19 +8,25 @@ use tureen::facts::interval::further_years_95;
 fn four_years_worked_by_hand() {
     // Ready in 4 of 4. With y of 4 more: 2 * 4 * (4 - y)^2 <= 3.8415 * (4 + y) * (4 - y), so
     // 8 * (4 - y) <= 3.8415 * (4 + y), so y >= (32 - 15.366) / 11.8415 = 1.40.
-    assert_eq!(further_years_95(4, 4), (2, 4));
+    assert_eq!(further_years_95(4, 4, 4), (2, 4));
     // Ready in 2 of 4. With y = 0: 8 * 4 = 32 <= 3.8415 * 2 * 6 = 46.1. So all is possible.
-    assert_eq!(further_years_95(2, 4), (0, 4));
+    assert_eq!(further_years_95(2, 4, 4), (0, 4));
 }
 
 #[test]
 fn failing_is_the_mirror_of_being_ready() {
-    for trials in 0..=60 {
+    for (trials, further) in (0..=60)
+        .map(|n| (n, n))
+        .chain([(300, 30), (300, 7), (30, 100)])
+    {
         for hits in 0..=trials {
-            let (fewest, most) = further_years_95(hits, trials);
-            let mirrored = further_years_95(trials - hits, trials);
-            assert_eq!((trials - most, trials - fewest), mirrored);
-            assert!(fewest <= hits && hits <= most);
+            let (fewest, most) = further_years_95(hits, trials, further);
+            let mirrored = further_years_95(trials - hits, trials, further);
+            let ends = (further - most, further - fewest);
+            assert_eq!(ends, mirrored, "{hits} of {trials}, {further}");
+            let share = hits * further;
+            let within = fewest * trials <= share + trials && share <= most * trials + trials;
+            assert!(within, "{hits} of {trials}, {further}: {fewest} to {most}");
         }
     }
 }
@@ -44,13 +50,14 @@ fn binomial(trials: usize, chance: f64) -> Vec<f64> {
 /// binomial distribution gives 93.5 % at the worst (18 years), and 95.0 to 97.2 % on the whole.
 #[test]
 fn nineteen_times_in_twenty_the_further_years_are_within() {
-    for trials in [10, 15, 18, 30, 60] {
+    for (trials, further) in [(10, 10), (15, 15), (18, 18), (30, 30), (60, 60), (300, 30)] {
         let mut kept = Vec::new();
         for percent in 2..=98 {
-            let shares = binomial(trials, f64::from(percent) / 100.0);
+            let chance = f64::from(percent) / 100.0;
+            let (shares, after) = (binomial(trials, chance), binomial(further, chance));
             let within = (0..=trials).map(|hits| {
-                let (fewest, most) = further_years_95(hits, trials);
-                shares[hits] * shares[fewest..=most].iter().sum::<f64>()
+                let (fewest, most) = further_years_95(hits, trials, further);
+                shares[hits] * after[fewest..=most].iter().sum::<f64>()
             });
             kept.push(within.sum::<f64>());
         }
@@ -63,5 +70,5 @@ fn nineteen_times_in_twenty_the_further_years_are_within() {
 
 #[test]
 fn no_years_say_nothing() {
-    assert_eq!(further_years_95(0, 0), (0, 0));
+    assert_eq!(further_years_95(0, 0, 0), (0, 0));
 }

@@ -16,6 +16,16 @@ fn words(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
+/// What a row of the table tells of ready years, before the kilograms at its end.
+fn ready_of(line: &str) -> Option<&str> {
+    let mut cells = line.split_whitespace().rev();
+    let kilograms = cells.next()?;
+    let is_figure = |c: char| c.is_ascii_digit() || c == '-' || c == '.';
+    let ready = cells.next()?;
+    let is_row = kilograms.chars().all(is_figure) && kilograms.contains('-');
+    (is_row && ready.chars().all(|c| c.is_ascii_digit())).then_some(ready)
+}
+
 /// Lines of a terminal that are asked for, and its columns.
 const SCREEN: (usize, u16) = (40, 80);
 
@@ -37,13 +47,20 @@ fn the_scenarios_fit_on_a_screen_with_every_ingredient() {
             |(a, b)| (a.to_owned(), b.to_owned()),
         );
         assert!(whole.contains(&sentence), "{name}: {sentence}\n{whole}");
-        let years = checked.replay().years.len();
-        for (ingredient, seen) in garden.ingredients.iter().zip(&checked.replay().ingredients) {
-            let ready = format!("{}/{years}", seen.ready_years());
+        let replay = checked.replay();
+        for (at, ingredient) in garden.ingredients.iter().enumerate() {
+            // Of fresh years in hundreds, where there are such; else of its own.
+            let ready = match &replay.unseen {
+                Some(unseen) => {
+                    let share = unseen.ingredients[at] as f64 / unseen.years as f64;
+                    format!("{:.0}", (share * 100.0 + 1e-9).round())
+                }
+                None => replay.ingredients[at].ready_years().to_string(),
+            };
             let first = ingredient.name.split(' ').next().unwrap();
             let row = short
                 .lines()
-                .find(|line| line.contains(first) && line.contains(&ready));
+                .find(|line| line.contains(first) && ready_of(line) == Some(&ready));
             assert!(row.is_some(), "{name}: {first} {ready}\n{short}");
         }
         for heading in ["WHO GROWS WHAT", "DECIDE NEXT", "READ ON"] {
@@ -106,20 +123,20 @@ fn rows_are_cut_where_nothing_else_can_be() {
     let short = plan_in_short(&long, checked, &slack, None).text(plain(SCREEN.1.into()));
     assert!(short.lines().count() <= SCREEN.0, "{short}");
     let (_, table) = short.split_once("WHO GROWS WHAT\n").unwrap();
-    let rows = table.lines().filter(|line| line.contains("/60")).count();
+    let shown: Vec<&str> = table.lines().filter_map(ready_of).collect();
+    let rows = shown.len();
     let all = garden.ingredients.len();
     assert!((1..all).contains(&rows), "{short}");
     let rest = format!("And {} more, none ready less often", all - rows);
     assert!(words(table).contains(&rest), "{rest}\n{short}");
-    let mut ready: Vec<usize> = checked
-        .replay()
-        .ingredients
-        .iter()
-        .map(|i| i.ready_years())
-        .collect();
+    let mut ready = checked.replay().unseen.clone().unwrap().ingredients;
     ready.sort_unstable();
     for fewest in &ready[..rows] {
-        assert!(table.contains(&format!("{fewest}/60")), "{fewest}\n{short}");
+        let of_hundred = ((fewest + 5) / 10).to_string();
+        assert!(
+            shown.contains(&of_hundred.as_str()),
+            "{of_hundred}\n{short}"
+        );
     }
 }
 
