@@ -27,7 +27,8 @@ fn the_table_gives_the_same_plan_as_the_means_it_came_from() {
     let plan_of = |page: &str| page.split_once("READ ON").unwrap().0.to_owned();
     assert_eq!(plan_of(&page), plan_of(&from_means));
     let own = "In the 20 generated weather years that it was made for";
-    assert!(page.contains(own), "{page}");
+    let words = page.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(words.contains(own), "{page}");
     assert!(!page.contains("past years"), "{page}");
 }
 
