@@ -85,6 +85,19 @@ impl Record {
         }
     }
 
+    /// The days of so many whole calendar years from `first` on, as far as they are held.
+    #[must_use]
+    pub fn of_years(&self, first: i32, years: u32) -> Self {
+        let position = |year: i32| {
+            let day = Date::from_ymd_opt(year, 1, 1).unwrap_or_default();
+            usize::try_from((day - self.first).num_days()).unwrap_or(0)
+        };
+        let from = position(first);
+        let to = position(first.saturating_add_unsigned(years)).min(self.days.len());
+        let days = self.days.get(from..to).unwrap_or_default().to_vec();
+        Self::new(plus_days(self.first, from as i64), days, self.generated)
+    }
+
     /// The same record without what stands at these positions: calendar years, in order.
     #[must_use]
     pub fn leaving_out(self, left_out: Vec<Range<usize>>) -> Self {

@@ -14,6 +14,10 @@ use super::run::Run;
 /// the true one (twice the standard error of a share of a half).
 pub const FRESH_YEARS: u32 = 1_000;
 
+/// So many of them are grown at once, so that what is known of each day of each is not held for all; a part
+/// of the whole.
+const AT_ONCE: u32 = 50;
+
 /// The seed of the fresh years, greater than any that a file can have: a plan's promise is not the
 /// luck of its seed, and plans made with other seeds are counted on the same years.
 const FRESH_SEED: u64 = 1 << 32;
@@ -37,18 +41,32 @@ impl Unseen {
     pub(super) fn of(garden: &Garden, plan: &Plan) -> Option<Self> {
         let means = garden.weather.means()?;
         let first = garden.weather.first().year();
-        let calendar_years = FRESH_YEARS + garden.horizon().calendar_years() - 1;
+        let more = garden.horizon().calendar_years() - 1;
+        let fresh = generate(&means, first, FRESH_YEARS + more, FRESH_SEED);
+        let mut seen = Self {
+            years: 0,
+            dish: 0,
+            rain_date: garden.feast.rain_date.map(|_| 0),
+            ingredients: vec![0; garden.ingredients.len()],
+        };
         let mut garden = garden.clone();
-        garden.weather = generate(&means, first, calendar_years, FRESH_SEED);
-        let run = Run::new(&garden, plan).0;
-        let harvest = Harvest::of(&run, &seasons_of(&run));
-        let count = |ready: &[bool]| ready.iter().filter(|ready| **ready).count();
-        let ingredients = harvest.ingredients.iter();
-        Some(Self {
-            years: harvest.years.len(),
-            dish: harvest.whole_dish_years(),
-            rain_date: harvest.dish_ready_on_rain_date.as_deref().map(count),
-            ingredients: ingredients.map(|seen| seen.ready_years()).collect(),
-        })
+        for year in (0..FRESH_YEARS).step_by(AT_ONCE as usize) {
+            let from = first.saturating_add_unsigned(year);
+            garden.weather = fresh.of_years(from, AT_ONCE + more);
+            let run = Run::new(&garden, plan).0;
+            seen.count(&Harvest::of(&run, &seasons_of(&run)));
+        }
+        Some(seen)
+    }
+
+    fn count(&mut self, harvest: &Harvest) {
+        self.years += harvest.years.len();
+        self.dish += harvest.whole_dish_years();
+        let on_rain_date = harvest.dish_ready_on_rain_date.iter().flatten();
+        let more = on_rain_date.filter(|ready| **ready).count();
+        self.rain_date = self.rain_date.map(|ready| ready + more);
+        for (ready, own) in self.ingredients.iter_mut().zip(&harvest.ingredients) {
+            *ready += own.ready_years();
+        }
     }
 }
