@@ -34,7 +34,7 @@ MOST_NOT_IN_TIME = 8
 def plan(run: Run) -> str | None:
     """Plans, and leaves out what the program says cannot be grown; gives the printed text, or
     nothing where no plan was found in time."""
-    command = [os.environ["TUREEN"], "plan", "seen.toml", "--out", ".", "--time-limit", TIME]
+    command = [os.environ["TUREEN"], "plan", "seen.toml", "--all", "--out", ".", "--time-limit", TIME]
     while True:
         done = subprocess.run(command, cwd=run.folder, capture_output=True, text=True)
         if done.returncode == 0:
