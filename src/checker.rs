@@ -53,9 +53,19 @@ pub struct CheckedPlan {
     plan: Plan,
     replay: Replay,
     standing: Standing,
+    unseen: Option<Unseen>,
 }
 
 impl CheckedPlan {
+    fn new(plan: Plan, replay: Replay, standing: Standing) -> Self {
+        Self {
+            plan,
+            replay,
+            standing,
+            unseen: None,
+        }
+    }
+
     /// The plan.
     #[must_use]
     pub fn plan(&self) -> &Plan {
@@ -72,6 +82,20 @@ impl CheckedPlan {
     #[must_use]
     pub fn replay(&self) -> &Replay {
         &self.replay
+    }
+
+    /// The same with what it promises counted on years that it was not chosen on, in its own garden. Plans
+    /// that are only tried, and that nobody reads, go without.
+    #[must_use]
+    pub fn counted(self, garden: &Garden) -> Self {
+        let unseen = Unseen::of(garden, &self.plan);
+        Self { unseen, ..self }
+    }
+
+    /// The plan in years that it was not chosen on, where it was counted on such.
+    #[must_use]
+    pub fn unseen(&self) -> Option<&Unseen> {
+        self.unseen.as_ref()
     }
 
     /// The plan grown again, as it stands, in a garden that differs from its own in nothing
@@ -120,14 +144,10 @@ impl CheckedPlan {
 /// All violations, in the order of the rules.
 pub fn check(garden: &Garden, plan: Plan) -> Result<CheckedPlan, Vec<Violation>> {
     let replay = replayed(garden, &plan, false)?;
-    Ok(CheckedPlan {
-        plan,
-        replay,
-        standing: Standing::Planned,
-    })
+    Ok(CheckedPlan::new(plan, replay, Standing::Planned))
 }
 
-/// Checks a saved plan against a garden. One that was edited is taken as it stands and claims nothing
+/// Checks a saved plan against a garden, and counts what it promises. One that was edited is taken as it stands and claims nothing
 /// of its aims; where the project has changed since, what follows from it is derived anew.
 ///
 /// # Errors
@@ -152,11 +172,7 @@ pub fn check_saved(garden: &Garden, plan: Plan, since: Since) -> Result<CheckedP
         }
     };
     match replay {
-        Ok(replay) => Ok(CheckedPlan {
-            plan,
-            replay,
-            standing,
-        }),
+        Ok(replay) => Ok(CheckedPlan::new(plan, replay, standing).counted(garden)),
         Err(violations) => Err(Box::new(Refused {
             standing,
             violations,

@@ -58,7 +58,10 @@ pub fn plan_with_programs(
 
 fn checked(garden: &Garden, outcome: Outcome) -> Result<CheckedPlan, NoPlan> {
     match outcome {
-        Outcome::Planned(plan) => check(garden, plan).map_err(NoPlan::Refused),
+        Outcome::Planned(plan) => match check(garden, plan) {
+            Ok(checked) => Ok(checked.counted(garden)),
+            Err(violations) => Err(NoPlan::Refused(violations)),
+        },
         Outcome::Impossible(why) => Err(NoPlan::Impossible(why)),
         Outcome::TooMany => Err(NoPlan::TooMany),
         Outcome::OutOfTime => Err(NoPlan::OutOfTime),

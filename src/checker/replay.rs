@@ -14,7 +14,6 @@ use super::planting::{Planting, Step};
 use super::rules::rotation;
 use super::run::Run;
 use super::stands::stands;
-use super::unseen::Unseen;
 
 /// What the replay of a plan saw, for reports.
 #[derive(Debug, Clone, PartialEq)]
@@ -44,8 +43,6 @@ pub struct Replay {
     pub rotation_wishes_missed: Vec<RotationMiss>,
     /// The plan if packet days are a tenth out.
     pub packet_days: PacketDays,
-    /// The plan in years that it was not chosen on, where such can be made.
-    pub unseen: Option<Unseen>,
 }
 
 impl Replay {
@@ -91,7 +88,6 @@ impl Replay {
         let stands = stands(run);
         Self {
             packet_days: PacketDays::of(run.garden, run.plan),
-            unseen: Unseen::of(run.garden, run.plan),
             years: harvest.years,
             ingredients: harvest.ingredients,
             dish_ready: harvest.dish_ready,

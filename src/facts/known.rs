@@ -1,7 +1,7 @@
 //! A checked plan with its garden, and what is looked up in them.
 
 use crate::calendar::Date;
-use crate::checker::{CheckedPlan, IngredientReplay, Replay, Standing};
+use crate::checker::{CheckedPlan, IngredientReplay, Replay, Standing, Unseen};
 use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt};
 use crate::plan::{Plan, Planting, PlantingAt, Stand};
 
@@ -60,6 +60,12 @@ impl<'a> Known<'a> {
     #[must_use]
     pub fn standing(&self) -> &'a Standing {
         self.checked.standing()
+    }
+
+    /// The plan in years that it was not chosen on, where such can be made.
+    #[must_use]
+    pub fn unseen(&self) -> Option<&'a Unseen> {
+        self.checked.unseen()
     }
 
     /// First and last day of the plan.

@@ -52,10 +52,15 @@ pub struct Readiness {
 }
 
 impl Readiness {
-    /// Of a hundred years, rounded.
+    /// Of a hundred years, rounded; all and none only where it is so.
     #[must_use]
     pub fn of_hundred(self) -> usize {
-        (self.ready * 100 + self.years / 2) / self.years.max(1)
+        let rounded = (self.ready * 100 + self.years / 2) / self.years.max(1);
+        match self.ready {
+            0 => 0,
+            all if all >= self.years => 100,
+            _ => rounded.clamp(1, 99),
+        }
     }
 }
 
@@ -120,7 +125,7 @@ impl Facts<'_> {
     #[must_use]
     pub fn promised(&self) -> Readiness {
         let own = (self.replay.whole_dish_years(), self.years());
-        self.counted(self.replay.unseen.as_ref().map(|seen| seen.dish), own)
+        self.counted(self.unseen().map(|seen| seen.dish), own)
     }
 
     /// The same of an ingredient.
@@ -128,13 +133,13 @@ impl Facts<'_> {
     pub fn promised_of(&self, at: IngredientAt) -> Readiness {
         let seen = self.replay.ingredients.get(at.0);
         let own = (seen.map_or(0, |seen| seen.ready_years()), self.years());
-        let unseen = self.replay.unseen.as_ref();
+        let unseen = self.unseen();
         self.counted(unseen.and_then(|u| u.ingredients.get(at.0).copied()), own)
     }
 
     /// What was counted on unseen years, or else on the plan's own, given with their number.
     fn counted(&self, unseen: Option<usize>, (ready, years): (usize, usize)) -> Readiness {
-        let of_unseen = self.replay.unseen.as_ref().map(|unseen| unseen.years);
+        let of_unseen = self.unseen().map(|unseen| unseen.years);
         match unseen.zip(of_unseen) {
             Some((ready, years)) => Readiness {
                 ready,
@@ -157,7 +162,7 @@ impl Facts<'_> {
         Some(OnRainDate {
             day: self.garden.feast.rain_date?,
             promised: self.counted(
-                self.replay.unseen.as_ref().and_then(|u| u.rain_date),
+                self.unseen().and_then(|u| u.rain_date),
                 (ready.iter().filter(|ready| **ready).count(), ready.len()),
             ),
             weakest: self.weakest_on_rain_date(),

@@ -30,8 +30,9 @@ pub use days::Counts;
 pub use element::Element;
 pub use layout::Kind;
 pub use names::Column;
+pub use one_file::StationFile;
 pub use order::Order;
-pub use outcome::{Station, StationFile};
+pub use outcome::Station;
 pub use units::{RainUnit, TemperatureUnit, Units};
 
 /// Reads a station's files together: each may give all of a day, or a part.

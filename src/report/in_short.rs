@@ -205,8 +205,8 @@ impl Short<'_> {
         };
         page.heading("Read on");
         page.line(&format!(
-            "Cautions ({}) and all else: --all.{assumed} One grade: tureen show FILE --grade ID. What \
-             can wait: tureen show FILE --slack.",
+            "Cautions ({}) and all else: --all.{assumed} Saved by --out FOLDER: tureen show FILE --grade \
+             ID prints one grade, --slack what can wait.",
             list(&names)
         ));
     }

@@ -86,12 +86,10 @@ fn beds(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     let grown = |i| view.grown_by(i) == Some(ours.grade);
     for (at, ingredient, seen) in view.ingredients().filter(|(_, i, _)| grown(i)) {
         page.item(&format!(
-            "It brings {} of {}, and is ready in {} of {} {}.",
+            "It brings {} of {}, and is ready in {}.",
             view.words.mass_range(seen.low, seen.expected),
             ingredient.name,
-            seen.ready_years(),
-            view.years(),
-            view.kind_of_years()
+            view.ready_in_years(at)
         ));
         if let Some(text) = packet_days::at_risk(view, at, ingredient, seen) {
             page.item(&text);

@@ -47,6 +47,17 @@ impl<'a> View<'a> {
         readiness(self.promised_of(at)).replace(" of ", "/")
     }
 
+    /// `68 of 100 years`, or `21 of 30 past years`: how often an ingredient is ready, in a sentence.
+    #[must_use]
+    pub fn ready_in_years(&self, at: IngredientAt) -> String {
+        let promised = self.promised_of(at);
+        let kind = match promised.unseen {
+            true => "years",
+            false => self.kind_of_years(),
+        };
+        format!("{} {kind}", readiness(promised))
+    }
+
     /// Of how many years a column tells: `100 years that the plan was not made for`, `30 past years`.
     #[must_use]
     pub fn years_of_column(&self) -> String {

@@ -184,7 +184,9 @@ pub struct Ingredient {
     pub low_kg: f64,
     /// Usable kilograms in an ordinary year.
     pub expected_kg: f64,
-    /// In how many weather years at least its least share is in the pot.
+    /// In how many of the unseen years at least its least share is in the pot.
+    pub ready_unseen_years: Option<usize>,
+    /// The same of the weather years that the plan was chosen on.
     pub ready_years: usize,
     /// The same for the rain date.
     pub rain_date_ready_years: Option<usize>,

@@ -83,7 +83,7 @@ fn verdict(view: &View<'_>) -> Verdict {
     let (garden, replay) = (view.garden, view.replay);
     let verdict = view.verdict();
     let (fewest, most) = verdict.expected;
-    let unseen = replay.unseen.as_ref();
+    let unseen = view.unseen();
     let rain = replay.dish_ready_on_rain_date.as_ref();
     Verdict {
         unseen_years: unseen.map(|unseen| unseen.years),
@@ -140,6 +140,9 @@ fn ingredient(view: &View<'_>, at: IngredientAt) -> Option<Ingredient> {
         target_kg: kg(ingredient.target(view.garden.feast.portions)),
         low_kg: kg(seen.low),
         expected_kg: kg(seen.expected),
+        ready_unseen_years: view
+            .unseen()
+            .and_then(|unseen| unseen.ingredients.get(at.0).copied()),
         ready_years: seen.ready_years(),
         rain_date_ready_years: rain.map(|years| years.iter().filter(|y| y.is_ok()).count()),
         caution: cautions::of(ingredient).as_deref().map(plain),

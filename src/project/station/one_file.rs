@@ -25,8 +25,9 @@ use super::units::Units;
 /// Bytes at the start of a file by which its kind is told: some three years of days.
 const SAMPLE: u64 = 1 << 16;
 
-/// What a file gives.
-pub struct OneFile {
+/// What is told of a file that was read.
+#[derive(Debug, Clone)]
+pub struct StationFile {
     /// Its name, as printed.
     pub name: String,
     /// What it is.
@@ -37,12 +38,18 @@ pub struct OneFile {
     pub guessed_by: Option<f64>,
     /// The station, and its name if the file tells it.
     pub station: Option<(String, Option<String>)>,
-    /// Its days, in degrees Celsius and millimetres.
-    pub days: BTreeMap<Date, Day<f64>>,
-    /// What was used and passed over of each element.
+    /// Of the lowest, the highest, the rain.
     pub counts: [Counts; 3],
     /// Values that stand twice.
     pub repeated: usize,
+}
+
+/// What a file gives.
+pub struct OneFile {
+    /// What is told of it.
+    pub told: StationFile,
+    /// Its days, in degrees Celsius and millimetres.
+    pub days: BTreeMap<Date, Day<f64>>,
 }
 
 /// Reads a file, or adds what is wrong with it to the problems.
@@ -86,16 +93,16 @@ fn whole(path: &Path, name: String, asked: &Asked, excerpt: &mut Excerpt) -> Rea
             into.wrong_file(problem);
         }
     }
-    Ok(OneFile {
+    let told = StationFile {
         name,
         kind: layout.kind(),
         guessed_by: into.days.hottest().filter(|_| known.temperature.is_none()),
         units,
         station: into.taken(),
         repeated: into.days.repeated,
-        days,
         counts,
-    })
+    };
+    Ok(OneFile { told, days })
 }
 
 /// The kind of table, by the lines at the start of the file that are whole.

@@ -14,29 +14,8 @@ use super::super::weather::of_days;
 use super::days::{Counts, Day};
 use super::element::Element;
 use super::intake::called;
-use super::layout::Kind;
-use super::one_file::OneFile;
-use super::units::Units;
+use super::one_file::{OneFile, StationFile};
 use super::years::{LeftOut, complete, lacking, left_out};
-
-/// What is told of a file that was read.
-#[derive(Debug, Clone)]
-pub struct StationFile {
-    /// Its name, as printed.
-    pub name: String,
-    /// What it is.
-    pub kind: Kind,
-    /// In which units it was read.
-    pub units: Units,
-    /// Its greatest temperature, where nothing but that tells the unit.
-    pub guessed_by: Option<f64>,
-    /// The station, and its name if the file tells it.
-    pub station: Option<(String, Option<String>)>,
-    /// Of the lowest, the highest, the rain.
-    pub counts: [Counts; 3],
-    /// Values that stand twice.
-    pub repeated: usize,
-}
 
 /// A station's record, ready for a project.
 #[derive(Debug, Clone)]
@@ -114,7 +93,7 @@ const ONE_IN: usize = 100;
 pub fn together(files: Vec<OneFile>) -> Result<Station, Problems> {
     let first = files
         .first()
-        .map_or_else(String::new, |file| file.name.clone());
+        .map_or_else(String::new, |file| file.told.name.clone());
     let wrong = |problem: Problem| {
         let mut found = Findings::default();
         found.report(problem);
@@ -129,7 +108,7 @@ pub fn together(files: Vec<OneFile>) -> Result<Station, Problems> {
             for (place, value) in day.iter_mut().zip(given) {
                 match (*place, value) {
                     (Some(a), Some(b)) if (a - b).abs() > 1e-9 => {
-                        return Err(wrong(contradicted(*date, &file.name)));
+                        return Err(wrong(contradicted(*date, &file.told.name)));
                     }
                     (None, value) => *place = *value,
                     _ => {}
@@ -153,7 +132,7 @@ pub fn together(files: Vec<OneFile>) -> Result<Station, Problems> {
         return Err(wrong(no_year(&days)));
     };
     Ok(Station {
-        files: files.into_iter().map(StationFile::from).collect(),
+        files: files.into_iter().map(|file| file.told).collect(),
         span: (*from, *to),
         days: kept,
         frosts: ColdDays::frosts(&filled.record, side(&filled.record), FREEZING),
@@ -162,20 +141,6 @@ pub fn together(files: Vec<OneFile>) -> Result<Station, Problems> {
         left_out: lacking(&years, &days),
         upside_down,
     })
-}
-
-impl From<OneFile> for StationFile {
-    fn from(file: OneFile) -> Self {
-        Self {
-            name: file.name,
-            kind: file.kind,
-            units: file.units,
-            guessed_by: file.guessed_by,
-            station: file.station,
-            counts: file.counts,
-            repeated: file.repeated,
-        }
-    }
 }
 
 /// So much colder in its summer, in degrees C, a place is not for chance (from memory: on the equator the

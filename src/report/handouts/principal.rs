@@ -9,7 +9,7 @@ use crate::page::{Page, Picture};
 use crate::plan::Planting;
 use crate::report::{care, cautions, decisions, idle, least_space, space, verdict};
 use crate::words::occasion::occasion;
-use crate::words::view::View;
+use crate::words::view::{View, figure};
 use crate::words::{list, minutes};
 
 /// Writes the sheet.
@@ -53,10 +53,9 @@ fn who(view: &View<'_>, page: &mut Page) {
     ];
     page.table(&header, &rows, &[4, 5, 6, 7]);
     page.line(&format!(
-        "Ready: in how many of {} {} enough of it is in the pot. Sessions and minutes are the most \
+        "Ready: in how many of {} enough of it is in the pot. Sessions and minutes are the most \
          of any class of the grade, in lessons that it has anyway.",
-        view.years(),
-        view.kind_of_years()
+        view.years_of_column()
     ));
     for line in idle::lines(view) {
         page.line(&line);
@@ -80,7 +79,7 @@ fn row(view: &View<'_>, grade: GradeAt) -> Option<Vec<String>> {
     let work = |i: &Ingredient| view.work_on(&i.name);
     let ready: Vec<String> = own
         .iter()
-        .map(|(.., seen)| seen.ready_years().to_string())
+        .map(|(at, ..)| figure(view.promised_of(*at)))
         .collect();
     let most = view.most_of_grade(grade);
     let told = |of: &dyn Fn(Most) -> String| most.map_or_else(String::new, of);

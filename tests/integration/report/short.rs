@@ -16,6 +16,16 @@ fn words(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
+/// Rounded, but never to all or to none where it is not so.
+fn of_hundred(ready: usize, years: usize) -> usize {
+    let share = (ready as f64 * 100.0 / years as f64 + 1e-9).round() as usize;
+    match ready {
+        0 => 0,
+        ready if ready == years => 100,
+        _ => share.clamp(1, 99),
+    }
+}
+
 /// What a row of the table tells of ready years, before the kilograms at its end.
 fn ready_of(line: &str) -> Option<&str> {
     let mut cells = line.split_whitespace().rev();
@@ -50,11 +60,8 @@ fn the_scenarios_fit_on_a_screen_with_every_ingredient() {
         let replay = checked.replay();
         for (at, ingredient) in garden.ingredients.iter().enumerate() {
             // Of fresh years in hundreds, where there are such; else of its own.
-            let ready = match &replay.unseen {
-                Some(unseen) => {
-                    let share = unseen.ingredients[at] as f64 / unseen.years as f64;
-                    format!("{:.0}", (share * 100.0 + 1e-9).round())
-                }
+            let ready = match checked.unseen() {
+                Some(unseen) => of_hundred(unseen.ingredients[at], unseen.years).to_string(),
                 None => replay.ingredients[at].ready_years().to_string(),
             };
             let first = ingredient.name.split(' ').next().unwrap();
@@ -129,14 +136,11 @@ fn rows_are_cut_where_nothing_else_can_be() {
     assert!((1..all).contains(&rows), "{short}");
     let rest = format!("And {} more, none ready less often", all - rows);
     assert!(words(table).contains(&rest), "{rest}\n{short}");
-    let mut ready = checked.replay().unseen.clone().unwrap().ingredients;
+    let mut ready = checked.unseen().unwrap().ingredients.clone();
     ready.sort_unstable();
     for fewest in &ready[..rows] {
-        let of_hundred = ((fewest + 5) / 10).to_string();
-        assert!(
-            shown.contains(&of_hundred.as_str()),
-            "{of_hundred}\n{short}"
-        );
+        let figure = of_hundred(*fewest, 1_000).to_string();
+        assert!(shown.contains(&figure.as_str()), "{figure}\n{short}");
     }
 }
 
