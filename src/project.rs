@@ -11,6 +11,7 @@ mod crop_names;
 mod dish;
 mod document;
 mod doubts;
+pub mod draft;
 mod feast;
 mod figures;
 mod file;
@@ -24,6 +25,7 @@ mod lists;
 mod meant;
 mod names;
 mod order;
+mod other_units;
 mod own_figures;
 mod place;
 mod schema;
@@ -55,6 +57,7 @@ use file::Raw;
 
 pub use form::{Form, Key, Presence, key_of_figure};
 pub use names::near;
+pub use other_units::OtherUnit;
 
 /// Loads a project file and the weather file that it names, relative to its folder.
 ///

@@ -8,6 +8,7 @@ use crate::calendar::{Date, plus_days};
 use crate::diagnostic::{Code, Findings, Problem, Problems, Read, Source, Span};
 
 use super::names::{code, listed, near, quote};
+use super::other_units::same_as;
 
 /// The keys by which an entry of a list is named, the most telling first.
 const NAMES: [&str; 3] = ["id", "name", "crop"];
@@ -140,6 +141,10 @@ fn set(table: &mut Table, way: &[String], value: Option<Value>) -> Result<(), As
         return Ok(());
     };
     if rest.is_empty() {
+        // The new figure takes the place of one that is given in another unit.
+        if let Some(same) = same_as(key) {
+            table.remove(same);
+        }
         match value {
             Some(value) => table.insert(key.clone(), value),
             None => table.remove(key),

@@ -10,6 +10,7 @@ use crate::diagnostic::{Findings, Reported};
 use super::form::{Form, unit};
 use super::kind::Kind;
 use super::meant;
+use super::other_units::named;
 use super::value::Value;
 
 /// A number in a range.
@@ -18,6 +19,8 @@ pub fn number(range: RangeInclusive<f64>) -> Kind<'static, f64> {
     Kind::new(
         move || Form::Number(least, most),
         move |value, findings| {
+            let other = named(value.key);
+            let range = other.map_or_else(|| range.clone(), |other| other.range(&range));
             let parsed = match value.value {
                 DeValue::Integer(digits) => whole(digits).map(|n| n as f64),
                 DeValue::Float(digits) => digits.as_str().parse().ok(),
@@ -28,6 +31,7 @@ pub fn number(range: RangeInclusive<f64>) -> Kind<'static, f64> {
             };
             parsed
                 .filter(|n| range.contains(n))
+                .map(|n| other.map_or(n, |other| other.metric(n)))
                 .ok_or_else(|| out_of_range(value, parsed, &range, findings))
         },
     )
@@ -87,7 +91,8 @@ fn out_of_range(
     range: &RangeInclusive<f64>,
     findings: &mut Findings,
 ) -> Reported {
-    let limits = format!("{} to {}", range.start(), range.end());
+    let rounded = |limit: &f64| (limit * 100.0).round() / 100.0;
+    let limits = format!("{} to {}", rounded(range.start()), rounded(range.end()));
     let problem = value.out_of_range(limits);
     let remedy = given.and_then(|given| other_unit(value.key, given, range));
     findings.report(match remedy {

@@ -1,11 +1,15 @@
 //! What may stand behind a key, as plain data: made by asking the reader itself, so that the table of
 //! all keys and the schema say what is read, and nothing else.
 
+use super::other_units::OtherUnit;
+
 /// A key that the reader asks for.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Key {
     /// Its name in the file.
     pub name: &'static str,
+    /// The key that may stand in its place, in another unit.
+    pub instead: Option<OtherUnit>,
     /// What it means, in a few words.
     pub meaning: &'static str,
     /// If it may be left out, what then holds; else how it is written.
@@ -53,7 +57,7 @@ pub enum Form {
 }
 
 /// Units by the part of a key's name that tells them.
-const UNITS: [(&str, &str); 13] = [
+const UNITS: [(&str, &str); 18] = [
     ("cm", "cm"),
     ("mm", "mm"),
     ("kg", "kg"),
@@ -67,6 +71,11 @@ const UNITS: [(&str, &str); 13] = [
     ("years", "years"),
     ("age", "years"),
     ("every", "weeks"),
+    ("ft", "feet"),
+    ("in", "inches"),
+    ("lb", "pounds"),
+    ("ounces", "ounces"),
+    ("f", "degrees F"),
 ];
 
 impl Key {
@@ -79,11 +88,30 @@ impl Key {
     /// The unit of its figures, if they have one. It is a part of the name, as everywhere in the file.
     #[must_use]
     pub fn unit(&self) -> Option<&'static str> {
-        self.form.is_of_figures().then(|| unit(self.name)).flatten()
+        self.unit_of(self.name)
+    }
+
+    /// The unit of the key that may stand in its place.
+    #[must_use]
+    pub fn unit_of(&self, name: &str) -> Option<&'static str> {
+        self.form.is_of_figures().then(|| unit(name)).flatten()
     }
 }
 
 impl Form {
+    /// The same in another unit.
+    #[must_use]
+    pub fn in_unit(&self, other: &OtherUnit) -> Self {
+        match self {
+            Self::Number(least, most) => {
+                let range = other.range(&(*least..=*most));
+                Self::Number(*range.start(), *range.end())
+            }
+            Self::List(of, least, most) => Self::List(Box::new(of.in_unit(other)), *least, *most),
+            as_it_is => as_it_is.clone(),
+        }
+    }
+
     /// True for a number, or numbers in a list.
     fn is_of_figures(&self) -> bool {
         match self {

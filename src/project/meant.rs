@@ -52,6 +52,11 @@ pub fn converted(figure: f64, from: &str, to: Option<&str>) -> Option<f64> {
         (same, to) if same == to => metric,
         ("m", "cm") => metric * 100.0,
         ("m", "mm") | ("kg", "g") => metric * 1000.0,
+        ("m", "feet") => metric / 0.3048,
+        ("m", "inches") => metric / 0.0254,
+        ("kg", "pounds") => metric / 0.453_592_37,
+        ("kg", "ounces") => metric / 0.028_349_523_125,
+        ("degrees C", "degrees F") => metric * 1.8 + 32.0,
         _ => return None,
     };
     Some((converted * 1000.0).round() / 1000.0)

@@ -20,28 +20,59 @@ pub fn schema(keys: &[Key]) -> Value {
 
 /// A table and its keys.
 fn table(keys: &[Key]) -> Value {
-    let properties = keys.iter().map(|key| {
-        let mut value = of(&key.form);
-        if let Value::Object(value) = &mut value {
-            value.insert("description".to_owned(), description(key).into());
-        }
-        (key.name.to_owned(), value)
+    let as_written = keys
+        .iter()
+        .map(|key| (key.name, of(&key.form), description(key, key.name)));
+    let instead = keys.iter().filter_map(|key| {
+        let other = key.instead?;
+        Some((
+            other.key,
+            of(&key.form.in_unit(&other)),
+            description(key, other.key),
+        ))
     });
+    let properties = as_written
+        .chain(instead)
+        .map(|(name, mut value, description)| {
+            if let Value::Object(value) = &mut value {
+                value.insert("description".to_owned(), description.into());
+            }
+            (name.to_owned(), value)
+        });
     let properties: Map<String, Value> = properties.collect();
-    let needed = keys.iter().filter(|key| key.is_needed());
-    let needed: Vec<&str> = needed.map(|key| key.name).collect();
-    json!({
+    let (either, needed): (Vec<&Key>, Vec<&Key>) = keys
+        .iter()
+        .filter(|key| key.is_needed())
+        .partition(|key| key.instead.is_some());
+    let needed: Vec<&str> = needed.into_iter().map(|key| key.name).collect();
+    let mut table = json!({
         "type": "object",
         "properties": properties,
         "required": needed,
         "additionalProperties": false,
-    })
+    });
+    // Of a figure in two units one must be there, and not both.
+    let either: Vec<Value> = either.into_iter().map(one_of).collect();
+    if let Value::Object(table) = &mut table
+        && !either.is_empty()
+    {
+        table.insert("allOf".to_owned(), either.into());
+    }
+    table
+}
+
+/// That a key stands there in one unit.
+fn one_of(key: &Key) -> Value {
+    let names = [Some(key.name), key.instead.map(|other| other.key)];
+    let names = names.into_iter().flatten();
+    let each: Vec<Value> = names.map(|name| json!({ "required": [name] })).collect();
+    json!({ "oneOf": each })
 }
 
 /// What an editor shows beside a key.
-fn description(key: &Key) -> String {
+fn description(key: &Key, name: &str) -> String {
     let unit = key
-        .unit()
+        .unit_of(name)
         .map_or_else(String::new, |unit| format!(", in {unit}"));
     match &key.presence {
         Presence::Needed(_) => format!("{}{unit}. Needed.", key.meaning),

@@ -10,6 +10,8 @@ use crate::diagnostic::{Code, Findings, Given, Problem, Read, Reported, Span};
 
 use super::form::{Form, Key, Presence};
 use super::kind::Kind;
+use super::names::code;
+use super::other_units::{OtherUnit, instead_of};
 use super::unknown::{Unknown, unknown_keys};
 use super::value::Value;
 
@@ -62,11 +64,11 @@ impl<'t, 'f> Table<'t, 'f> {
         self.span
     }
 
-    /// Where a key stands, if it is given.
+    /// Where a key stands, in whatever unit, if it is given.
     pub fn key_span(&self, key: &str) -> Option<Span> {
-        self.entries
-            .get_key_value(key)
-            .map(|(key, _)| key.span().into())
+        let span = |key| self.entries.get_key_value(key).map(|(key, _)| key.span());
+        let instead = || span(instead_of(key)?.key);
+        span(key).or_else(instead).map(Into::into)
     }
 
     /// Reports a problem found while reading.
@@ -121,7 +123,8 @@ impl<'t, 'f> Table<'t, 'f> {
     /// That a key stands here under a wrong name, if it does: it is reported, and not missing.
     pub fn mistaken(&self, key: &str) -> Option<Reported> {
         let mut unknown = self.unknown.iter();
-        let found = unknown.find(|unknown| unknown.meant == Some(key))?;
+        let is_it = |meant| meant == key || instead_of(key).is_some_and(|other| meant == other.key);
+        let found = unknown.find(|unknown| unknown.meant.is_some_and(is_it))?;
         Some(found.reported)
     }
 
@@ -133,24 +136,47 @@ impl<'t, 'f> Table<'t, 'f> {
         presence: impl Fn() -> Presence,
         kind: &Kind<'_, T>,
     ) -> Read<Option<Given<T>>> {
+        let instead = instead_of(key);
         match &mut self.listing {
             Listing::No => {}
-            Listing::Names(names) => names.push(key),
+            Listing::Names(names) => names.extend(names_of(key, instead)),
             Listing::Keys(keys) => keys.push(Key {
                 name: key,
+                instead,
                 meaning,
                 presence: presence(),
                 form: kind.form(),
             }),
         }
-        let Some(value) = self.entries.get(key) else {
+        let mut given = names_of(key, instead).filter_map(|name| {
+            let value = self.entries.get(name)?;
+            Some(Value::new(name, value))
+        });
+        let Some(value) = given.next() else {
             return Ok(None);
         };
-        let value = Value::new(key, value);
+        if let Some(other) = given.next() {
+            let problem = twice(&value, &other);
+            return Err(self.report(problem));
+        }
         let span = value.span;
         let read = kind.read(&value, self.findings);
         read.map(|value| Some(Given { value, span }))
     }
+}
+
+/// The names under which a key may stand.
+fn names_of(key: &'static str, instead: Option<OtherUnit>) -> impl Iterator<Item = &'static str> {
+    std::iter::once(key).chain(instead.map(|other| other.key))
+}
+
+/// The problem of one figure in two units.
+fn twice(value: &Value<'_>, other: &Value<'_>) -> Problem {
+    let cause = format!("{} and {} mean the same", code(value.key), code(other.key));
+    Problem::new(Code::ConflictingKeys, cause)
+        .at(other.span, "the second")
+        .also(value.span, "the first")
+        .remedy("keep the one in your unit, and remove the other")
 }
 
 /// All keys that a reader asks for.

@@ -120,19 +120,22 @@ fn gather<'k>(
 }
 
 fn row(key: &Key) -> Vec<String> {
-    let unit = key
-        .unit()
-        .map_or_else(String::new, |unit| format!(" {unit}"));
-    vec![
-        key.name.to_owned(),
-        key.meaning.to_owned(),
-        format!("{}{unit}", form(&key.form)),
-        match &key.presence {
-            Presence::Needed(_) => "needed".to_owned(),
-            Presence::Otherwise(otherwise) => otherwise.clone(),
-            Presence::BuiltIn(_) => "the catalogue's".to_owned(),
-        },
-    ]
+    let figures = |form: &Form, name| {
+        let unit = key.unit_of(name).map(|unit| format!(" {unit}"));
+        format!("{}{}", self::form(form), unit.unwrap_or_default())
+    };
+    let mut names = key.name.to_owned();
+    let mut may_stand = figures(&key.form, key.name);
+    if let Some(other) = &key.instead {
+        names += &format!(" or {}", other.key);
+        may_stand += &format!(" or {}", figures(&key.form.in_unit(other), other.key));
+    }
+    let without = match &key.presence {
+        Presence::Needed(_) => "needed".to_owned(),
+        Presence::Otherwise(otherwise) => otherwise.clone(),
+        Presence::BuiltIn(_) => "the catalogue's".to_owned(),
+    };
+    vec![names, key.meaning.to_owned(), may_stand, without]
 }
 
 /// What may stand there, in words.
@@ -142,7 +145,7 @@ fn form(form: &Form) -> String {
         Form::Flag => "true or false".to_owned(),
         Form::Date => "date".to_owned(),
         Form::Time => "hours and minutes, such as 10:15".to_owned(),
-        Form::Number(least, most) => format!("{least} to {most}"),
+        Form::Number(least, most) => format!("{} to {}", limit(*least), limit(*most)),
         Form::Whole(0, u32::MAX) => "a whole number".to_owned(),
         Form::Whole(least, most) => format!("a whole number, {least} to {most}"),
         Form::Word(words) => {
@@ -157,4 +160,9 @@ fn form(form: &Form) -> String {
         Form::Table(_) => "a table of its own".to_owned(),
         Form::Named(names, of) => format!("{{ {names} = {} }}", self::form(of)),
     }
+}
+
+/// A limit, rounded: one in another unit has many decimals.
+fn limit(limit: f64) -> f64 {
+    (limit * 100.0).round() / 100.0
 }

@@ -4,12 +4,14 @@
 mod added_crops;
 mod assumed;
 mod doubts;
+mod drafts;
 mod edges;
 mod keys;
 mod meant;
 mod messages;
 mod nasty;
 mod order;
+mod other_units;
 mod slips;
 mod tables;
 mod whole;

@@ -133,7 +133,8 @@ def main() -> None:
         (("grade", 0, "id"), 2),
         (("grade", 0, "classes"), []),
         (("shelf", "flats"), 0.5),
-        (("bed", 0, "length_ft"), 12),
+        (("bed", 0, "length_ft"), 12),  # beside `length_m`
+        (("bed", 0, "length_yd"), 4),
         (("crop", "dry bean", "usable"), 80),
     ):
         put = lambda at, key, other=other: at.__setitem__(key, other)

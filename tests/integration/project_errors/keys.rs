@@ -14,6 +14,7 @@ use tureen::project::{self, Form, Key, Presence};
 use tureen::report;
 use tureen::words::Words;
 
+use super::other_units::all_keys;
 use super::{FULL, catalogue, steady_weather};
 
 /// A way through the file, and what may stand at its end.
@@ -23,9 +24,17 @@ type Ways = Vec<(Vec<String>, Form)>;
 fn ways() -> Ways {
     let mut ways = Ways::new();
     for key in &project::keys(catalogue()) {
-        gather(&[], key.name, &key.form, &mut ways);
+        both(&[], key, &mut ways);
     }
     ways
+}
+
+/// A key, and the one in another unit that may stand in its place.
+fn both(before: &[String], key: &Key, ways: &mut Ways) {
+    gather(before, key.name, &key.form, ways);
+    if let Some(other) = &key.instead {
+        gather(before, other.key, &key.form.in_unit(other), ways);
+    }
 }
 
 fn gather(before: &[String], name: &str, form: &Form, ways: &mut Ways) {
@@ -38,7 +47,7 @@ fn within(way: &[String], form: &Form, ways: &mut Ways) {
     match form {
         Form::Table(keys) => {
             for key in keys {
-                gather(way, key.name, &key.form, ways);
+                both(way, key, ways);
             }
         }
         Form::List(of, ..) => within(&[way, &["[]".to_owned()]].concat(), of, ways),
@@ -63,7 +72,18 @@ fn within(way: &[String], form: &Form, ways: &mut Ways) {
 fn put(table: &mut Table, way: &[String], value: Value) {
     let [key, rest @ ..] = way else { return };
     match rest {
-        [] => drop(table.insert(key.clone(), value)),
+        [] => {
+            // A figure in two units is told before all else.
+            let same = all_keys().into_iter().find_map(|known| {
+                let other = known.instead?.key;
+                match key {
+                    key if key == other => Some(known.name),
+                    key => (key == known.name).then_some(other),
+                }
+            });
+            same.map(|same| table.remove(same));
+            table.insert(key.clone(), value);
+        }
         [entry, rest @ ..] if entry == "[]" => {
             let list = table
                 .entry(key.clone())
@@ -182,7 +202,18 @@ fn the_schema_holds_the_keys_of_the_table_and_asks_for_those_that_are_needed() {
     assert_eq!(ours, listed);
     assert_eq!(
         schema["properties"]["bed"]["items"]["required"],
-        serde_json::json!(["id", "length_m", "width_m"])
+        serde_json::json!(["id"])
+    );
+    let either = |names: [&str; 2]| {
+        let each = names.map(|name| serde_json::json!({ "required": [name] }));
+        serde_json::json!({ "oneOf": each })
+    };
+    assert_eq!(
+        schema["properties"]["bed"]["items"]["allOf"],
+        serde_json::json!([
+            either(["length_m", "length_ft"]),
+            either(["width_m", "width_ft"])
+        ])
     );
     assert_eq!(
         schema["required"],
@@ -212,27 +243,9 @@ const WITHOUT_UNIT: [&str; 18] = [
     "pots_per_flat",
 ];
 
-/// Every key, with those of the tables within.
-fn look(keys: &[Key], seen: &mut Vec<Key>) {
-    for key in keys {
-        seen.push(key.clone());
-        match &key.form {
-            Form::Table(keys) => look(keys, seen),
-            Form::List(of, ..) | Form::Named(_, of) => {
-                if let Form::Table(keys) = &**of {
-                    look(keys, seen);
-                }
-            }
-            _ => {}
-        }
-    }
-}
-
 #[test]
 fn every_key_has_a_meaning_and_every_figure_a_unit_or_none() {
-    let mut seen = Vec::new();
-    look(&project::keys(catalogue()), &mut seen);
-    for key in seen {
+    for key in all_keys() {
         assert!(key.meaning.len() > 2, "{}", key.name);
         let figure = matches!(key.form, Form::Number(..) | Form::Whole(..));
         if figure {

@@ -81,7 +81,7 @@ const SLIPS: [Slip; 79] = [
     ("a length with its unit", LENGTH, "length_m = 2.4 m", "length_m = 2.4"),
     ("a length in feet", LENGTH, "length_m = 8 ft", "length_m = 2.438"),
     ("a length with its unit in quotes", LENGTH, "length_m = \"360 cm\"", "length_m = 3.6"),
-    ("a key in feet", LENGTH, "length_ft = 12", "length_m = 3.658"),
+    ("a key in yards", LENGTH, "length_yd = 4", "length_m = 3.658"),
     ("a key without its unit", LENGTH, "length = 3.6", "length_m"),
     ("a key in another unit", GRAMS, "oz_per_portion = 1", "grams_per_portion = 28.35"),
     ("a share in per cent", GRAMS, "grams_per_portion = 25\nleast_share = 30%", "least_share = 0.3"),
