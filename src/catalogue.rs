@@ -1,6 +1,7 @@
 //! The built-in crop catalogue: the figures of 86 crops, each with the work it comes from or
 //! "memory". The figures stand in `catalogue/data/`, in files that a person can read and add to.
 
+mod dishes;
 mod entry;
 mod error;
 mod raw;
@@ -8,6 +9,7 @@ mod sources;
 
 use std::collections::BTreeMap;
 
+pub use dishes::{Dish, dishes};
 pub use entry::Entry;
 pub use error::{CatalogueError, Fault};
 pub use raw::Basis;

@@ -8,6 +8,7 @@ mod days;
 mod handouts;
 mod keys;
 mod load;
+mod new;
 mod one_line;
 mod plan;
 mod record;
@@ -40,6 +41,8 @@ struct Arguments {
 /// What can be asked.
 #[derive(Subcommand)]
 enum Command {
+    /// Begins a project: asks for what a school knows, and writes its file.
+    New(new::Arguments),
     /// Is the project file valid, and what does the program make of it?
     Check(check::Arguments),
     /// Finds the best plan and prints it.
@@ -131,6 +134,7 @@ fn whole() -> clap::Command {
 
 fn answer(command: Command) -> Result<Answer, Trouble> {
     match command {
+        Command::New(arguments) => new::run(&arguments),
         Command::Check(arguments) => check::run(&arguments),
         Command::Plan(arguments) => plan::run(&arguments),
         Command::Show(arguments) => show::run(&arguments),

@@ -46,6 +46,21 @@ pub(super) struct Arguments {
     give_back: u32,
 }
 
+impl Arguments {
+    /// The plan of a file, printed on one screen.
+    pub fn of(file: PathBuf) -> Self {
+        Self {
+            file,
+            out: None,
+            write_program: None,
+            all: false,
+            replace: false,
+            time: TimeLimit::default(),
+            give_back: CONCESSION_YEARS,
+        }
+    }
+}
+
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let deadline = arguments.time.start();
     let garden = load(&arguments.file)?;

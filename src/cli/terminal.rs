@@ -116,6 +116,13 @@ pub fn print(text: &Screen) -> std::io::Result<()> {
     }
 }
 
+/// Says something in a talk, at once and without a pager.
+pub fn say(text: &Screen) -> std::io::Result<()> {
+    let mut out = anstream::stdout().lock();
+    out.write_all(text.0.as_bytes())?;
+    out.flush()
+}
+
 /// True if an answer goes to a terminal that has not as many lines; the last one is the prompt's.
 fn is_longer_than_the_terminal(text: &Screen) -> bool {
     let height = terminal_size::terminal_size_of(std::io::stdout());

@@ -13,6 +13,12 @@ pub(super) struct TimeLimit<const USUAL: u64> {
     seconds: u64,
 }
 
+impl<const USUAL: u64> Default for TimeLimit<USUAL> {
+    fn default() -> Self {
+        Self { seconds: USUAL }
+    }
+}
+
 impl<const USUAL: u64> TimeLimit<USUAL> {
     /// Starts the clock.
     pub fn start(&self) -> Deadline {

@@ -3,6 +3,7 @@
 
 mod broken;
 mod calibration;
+mod dishes;
 mod names;
 mod sane;
 mod sources;

@@ -5,6 +5,7 @@ mod arguments;
 mod changed;
 mod handouts;
 mod looks;
+mod new;
 mod place;
 mod programs;
 mod replacing;

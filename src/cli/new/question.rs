@@ -1,0 +1,47 @@
+//! A question of a talk, and what is said around it.
+
+use crate::catalogue::{Catalogue, Dish};
+use crate::garden::Locale;
+use crate::project::draft::{Draft, Measures};
+use crate::words::Words;
+
+pub(super) const MONTHS: [&str; 12] = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+];
+
+/// What answers are read with.
+pub(super) struct Known<'a> {
+    pub catalogue: &'a Catalogue,
+    pub dishes: &'a [Dish],
+}
+
+/// One question.
+pub(super) struct Question {
+    /// The question, with an example.
+    pub ask: fn(&Draft, &Known<'_>) -> String,
+    /// Reads a line of an answer.
+    pub take: fn(&mut Draft, &Known<'_>, &str) -> Result<(), String>,
+    /// What holds as things stand, said or not.
+    pub told: fn(&Draft) -> String,
+    /// Of an answer of several lines: forgets those of an earlier one.
+    pub lines: Option<fn(&mut Draft)>,
+}
+
+/// How the words of answers are written.
+pub(super) fn words(draft: &Draft) -> Words {
+    Words::in_locale(match draft.measures {
+        Measures::Metric => Locale::British,
+        Measures::Feet => Locale::American,
+    })
+}
