@@ -15,6 +15,7 @@ mod record;
 mod save;
 mod shell;
 mod show;
+mod stations;
 mod terminal;
 mod time_limit;
 mod try_changes;
@@ -62,6 +63,8 @@ enum Command {
     Try(try_changes::Arguments),
     /// Writes the weather years that are generated from the project file's monthly means.
     Weather(weather::Arguments),
+    /// Lists the weather stations nearest to a place whose monthly means are known.
+    Stations(stations::Arguments),
     /// Makes the weather table of a project from the files of a weather station.
     Record(record::Arguments),
     /// Lists the crops that the program knows, or tells all it knows of one.
@@ -144,6 +147,7 @@ fn answer(command: Command) -> Result<Answer, Trouble> {
         Command::Why(arguments) => why::run(&arguments),
         Command::Try(arguments) => try_changes::run(&arguments),
         Command::Weather(arguments) => weather::run(&arguments),
+        Command::Stations(arguments) => stations::run(&arguments),
         Command::Record(arguments) => record::run(&arguments),
         Command::Crops(arguments) => crops::run(&arguments),
         Command::Keys(arguments) => keys::run(&arguments),

@@ -3,6 +3,7 @@
 pub mod cold_days;
 pub mod generator;
 pub mod monthly;
+pub mod normals;
 pub mod rank;
 pub mod sun;
 pub mod trend;

@@ -102,7 +102,7 @@ fn sound(path: &Path, catalogue: &Catalogue) -> Result<(), Trouble> {
 fn written(path: &Path, draft: &Draft) -> String {
     let path = harmless::path(path);
     let mut told = format!("Wrote {path}.\n");
-    if !draft.means.is_said() {
+    if draft.is_of_no_place() {
         told += "Its weather is that of no real place: put your town's monthly means into it, or the record of a\n\
                  weather station near you (tureen record).\n";
     }

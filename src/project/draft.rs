@@ -10,5 +10,6 @@ mod text;
 
 pub use figures::Measures;
 pub use means::{Element, Means};
-pub use said::{beds, class, day, eaters, latitude, parts, span, time_off};
+pub use said::{beds, class, day, eaters, parts, place, span, time_off};
 pub use school::{Beds, Class, Draft, Span};
+pub use text::place_of;

@@ -172,6 +172,8 @@ fn of_station(takes: &str, dice: &mut Dice) -> String {
     let values: &[&str] = match takes {
         "STATION" => &["1", "AE000041196", "", "\u{e9}"],
         "DEGREES" => &["celsius", "fahrenheit", "tenths", "k"],
+        "PLACE" => &["44.3 N 93.2 W", "-33.9", "18.4", "44", "x", "99 N 200 E"],
+        "NUMBER" => &["0", "1", "3", "4", "-1"],
         "DEPTH" => &["inches", "millimetres", "tenths", "cm"],
         "COLUMN" => &[
             "date=date",

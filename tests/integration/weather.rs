@@ -3,6 +3,7 @@
 mod cold_days;
 mod generator;
 mod left_out;
+mod normals;
 mod sun;
 mod trend;
 mod weeks;

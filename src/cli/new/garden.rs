@@ -1,7 +1,9 @@
 //! Questions about the garden: beds, shelf, and the weather of the place.
 
-use super::question::{MONTHS, Question};
-use crate::project::draft::{self, Beds, Draft, Element, Measures};
+use super::question::{MONTHS, Question, far_away, words};
+use crate::project::draft::{self, Beds, Draft, Element, Means, Measures};
+use crate::units::Metres;
+use crate::weather::normals::Normals;
 use crate::words::{count, list};
 
 pub(super) fn all() -> Vec<Question> {
@@ -9,6 +11,7 @@ pub(super) fn all() -> Vec<Question> {
         beds(),
         trellises(),
         flats(),
+        station(),
         means(Element::Low),
         means(Element::High),
         means(Element::Rain),
@@ -99,6 +102,47 @@ fn row(which: &str, unit: &str) -> String {
     )
 }
 
+/// The nearest stations, to choose from.
+fn station() -> Question {
+    Question {
+        ask: |draft, _| {
+            let line = |(at, (far, station)): (usize, &(Metres, Normals))| {
+                let height = words(draft).length(station.height);
+                let far = far_away(draft, *far);
+                format!(
+                    "   {}  {}, {}: {far} away, {height} above the sea",
+                    at + 1,
+                    station.name,
+                    station.country
+                )
+            };
+            match draft.near.as_slice() {
+                [] => "Which weather? Without a longitude no weather station is known: the next\n   three questions ask for your town's means.".to_owned(),
+                near => {
+                    let lines: Vec<String> = near.iter().enumerate().map(line).collect();
+                    format!("Which weather station is most like the garden?\n{}", lines.join("\n"))
+                }
+            }
+        },
+        take: |draft, _, line| {
+            let number = line
+                .parse::<usize>()
+                .ok()
+                .and_then(|number| number.checked_sub(1));
+            let number = number.filter(|at| *at < draft.near.len());
+            draft.station = number.ok_or("write the number of one of them, or nothing")?;
+            Ok(())
+        },
+        told: |draft| {
+            draft
+                .station()
+                .map_or("none", |(_, station)| station.name)
+                .to_owned()
+        },
+        lines: None,
+    }
+}
+
 fn degrees(draft: &Draft) -> &'static str {
     match draft.measures {
         Measures::Metric => "degrees C",
@@ -114,11 +158,12 @@ fn depth(draft: &Draft) -> &'static str {
 }
 
 /// The least and the most of a row, with their months.
-fn extremes(row: Option<[f64; 12]>, unit: &str) -> String {
-    let Some(row) = row else {
+fn extremes(draft: &Draft, row: usize, unit: &str) -> String {
+    if draft.is_of_no_place() && draft.means == Means::default() {
         return "of no real place, until you put your own into the file".to_owned();
-    };
-    let all = || row.iter().zip(MONTHS);
+    }
+    let rows = draft.rows();
+    let all = || rows.get(row).into_iter().flatten().zip(MONTHS);
     let least = all().min_by(|a, b| a.0.total_cmp(b.0));
     let most = all().max_by(|a, b| a.0.total_cmp(b.0));
     let told = |at: Option<(&f64, &str)>| {
@@ -134,19 +179,19 @@ fn means(element: Element) -> Question {
         Element::Low => Question {
             ask: |draft, _| row("What is the mean daily LOWEST temperature", degrees(draft)),
             take: |draft, _, line| draft.means.take(Element::Low, line, draft.measures),
-            told: |draft| extremes(draft.means.low, degrees(draft)),
+            told: |draft| extremes(draft, 0, degrees(draft)),
             lines: None,
         },
         Element::High => Question {
             ask: |draft, _| row("What is the mean daily HIGHEST temperature", degrees(draft)),
             take: |draft, _, line| draft.means.take(Element::High, line, draft.measures),
-            told: |draft| extremes(draft.means.high, degrees(draft)),
+            told: |draft| extremes(draft, 1, degrees(draft)),
             lines: None,
         },
         Element::Rain => Question {
             ask: |draft, _| row("How much RAIN falls in the course", depth(draft)),
             take: |draft, _, line| draft.means.take(Element::Rain, line, draft.measures),
-            told: |draft| extremes(draft.means.rain, depth(draft)),
+            told: |draft| extremes(draft, 2, depth(draft)),
             lines: None,
         },
     }

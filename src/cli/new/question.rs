@@ -3,6 +3,7 @@
 use crate::catalogue::{Catalogue, Dish};
 use crate::garden::Locale;
 use crate::project::draft::{Draft, Measures};
+use crate::units::Metres;
 use crate::words::Words;
 
 pub(super) const MONTHS: [&str; 12] = [
@@ -45,3 +46,14 @@ pub(super) fn words(draft: &Draft) -> Words {
         Measures::Feet => Locale::American,
     })
 }
+
+/// A distance in the person's unit.
+pub(super) fn far_away(draft: &Draft, far: Metres) -> String {
+    match draft.measures {
+        Measures::Metric => format!("{:.0} km", far.0 / 1000.0),
+        Measures::Feet => format!("{:.0} miles", far.0 / METRES_OF_A_MILE),
+    }
+}
+
+/// The international mile (NIST SP 811).
+const METRES_OF_A_MILE: f64 = 1609.344;

@@ -1,9 +1,14 @@
 //! Questions about the place and the school: where it lies, when it is in, who comes when.
 
-use super::question::{Question, words};
+use super::question::{Question, far_away, words};
 use crate::garden::Care;
 use crate::project::draft::{self, Draft, Measures, Span};
+use crate::units::Latitude;
+use crate::weather::normals::{Longitude, nearest};
 use crate::words::list;
+
+/// So many weather stations are told.
+const STATIONS: usize = 3;
 
 /// Where the school is, and what it is called.
 pub(super) fn place() -> Vec<Question> {
@@ -37,15 +42,25 @@ fn measures() -> Question {
 fn latitude() -> Question {
     Question {
         ask: |_, _| {
-            "How far north or south is the garden, in degrees? Such as 44.3 N or 33.9 S.".to_owned()
+            "Where is the garden? Latitude and longitude in degrees, as a map shows them:\n   44.3 N 93.2 W".to_owned()
         },
         take: |draft, _, line| {
-            draft.latitude = Some(draft::latitude(line)?);
+            let (latitude, longitude) = draft::place(line)?;
+            draft.latitude = Some(latitude);
+            draft.near = longitude.map_or_else(Vec::new, |degrees| {
+                nearest(Latitude(latitude), Longitude(degrees), STATIONS)
+            });
             Ok(())
         },
         told: |draft| {
             let side = if draft.south() { "S" } else { "N" };
-            format!("{} {side}", draft.latitude().abs())
+            let place = format!("{} {side}", draft.latitude().abs());
+            match draft.near.first() {
+                Some((far, station)) => {
+                    format!("{place}, {} from {}", far_away(draft, *far), station.name)
+                }
+                None => place,
+            }
         },
         lines: None,
     }

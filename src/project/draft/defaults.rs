@@ -5,6 +5,8 @@ use chrono::{Datelike, NaiveDate, Weekday};
 use super::figures::Measures;
 use super::school::{Beds, Class, Draft, Span};
 use crate::calendar::{Date, Time, plus_days};
+use crate::units::Metres;
+use crate::weather::normals::Normals;
 
 /// A place in the temperate north.
 const LATITUDE: f64 = 44.0;
@@ -29,6 +31,25 @@ impl Draft {
     #[must_use]
     pub fn latitude(&self) -> f64 {
         self.latitude.unwrap_or(LATITUDE)
+    }
+
+    /// The station whose means hold where none were said.
+    #[must_use]
+    pub fn station(&self) -> Option<&(Metres, Normals)> {
+        self.near.get(self.station)
+    }
+
+    /// True if no means were said, and no station is near.
+    #[must_use]
+    pub fn is_of_no_place(&self) -> bool {
+        !self.means.is_said() && self.near.is_empty()
+    }
+
+    /// The lowest, the highest and the rain of each month, in the person's unit.
+    #[must_use]
+    pub fn rows(&self) -> [[f64; 12]; 3] {
+        let station = self.station().map(|(_, station)| station);
+        self.means.rows(station, self.south(), self.measures)
     }
 
     /// True south of the equator.

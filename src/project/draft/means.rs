@@ -1,6 +1,7 @@
 //! A town's monthly means as they are typed or pasted: twelve figures in a line, in either unit.
 
 use super::figures::{Measures, Quantity, figures};
+use crate::weather::normals::Normals;
 
 /// One of the three rows of means.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -44,19 +45,30 @@ impl Means {
         self.low.is_some() && self.high.is_some() && self.rain.is_some()
     }
 
-    /// The three rows: each as said, or that of an invented place, half a year later in the south.
-    #[must_use]
-    pub fn rows(&self, south: bool, measures: Measures) -> [[f64; 12]; 3] {
-        let turned = INVENTED.map(|mut row| {
-            row.rotate_left(if south { 6 } else { 0 });
-            row
-        });
-        let [low, high, rain] = turned;
+    /// The three rows: each as said; else that of a station, else that of an invented place, half a year later
+    /// in the south.
+    pub(super) fn rows(
+        &self,
+        station: Option<&Normals>,
+        south: bool,
+        measures: Measures,
+    ) -> [[f64; 12]; 3] {
+        let [low, high, rain] = match station {
+            Some(near) => [
+                near.low.map(|t| t.0),
+                near.high.map(|t| t.0),
+                near.rain.map(|rain| rain.0),
+            ],
+            None => INVENTED.map(|mut row| {
+                row.rotate_left(if south { 6 } else { 0 });
+                row
+            }),
+        };
         let [low, high, rain] = match measures {
             Measures::Metric => [low, high, rain],
             Measures::Feet => {
-                let fahrenheit = |c: f64| (c * 1.8 + 32.0).round();
-                let inches = |mm: f64| (mm / 2.54).round() / 10.0;
+                let fahrenheit = |c: f64| ((c * 1.8 + 32.0) * 10.0).round() / 10.0;
+                let inches = |mm: f64| (mm / 0.254).round() / 100.0;
                 [low.map(fahrenheit), high.map(fahrenheit), rain.map(inches)]
             }
         };

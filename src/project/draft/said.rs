@@ -23,26 +23,54 @@ const CARES: [(&[&str], Care); 3] = [
 /// The most children that a class may have.
 const MOST_CHILDREN: u32 = 200;
 
-/// Degrees to the north: `44.3`, `33.9 S`.
+/// A place: `44.3 N 93.2 W`, or its latitude alone. Without letters south and west are negative.
 ///
 /// # Errors
 /// What is wrong with it.
-pub fn latitude(text: &str) -> Result<f64, String> {
+pub fn place(text: &str) -> Result<(f64, Option<f64>), String> {
+    let wrong = || "write degrees, such as 44.3 N 93.2 W".to_owned();
     let text = text
-        .trim()
-        .replace(['\u{b0}', '\u{2212}'], " ")
+        .replace(['\u{b0}', ','], " ")
+        .replace('\u{2212}', "-")
         .to_lowercase();
-    let (figure, side) =
-        meant::figure(text.trim()).ok_or("write a figure, such as 44.3 or 33.9 S")?;
-    let degrees = match side.trim() {
-        "s" | "south" => -figure.abs(),
-        "" | "n" | "north" => figure,
-        _ => return Err("behind the figure stands N or S, or nothing".to_owned()),
-    };
-    match (-66.0..=66.0).contains(&degrees) {
-        true => Ok(degrees),
-        false => Err("between the polar circles: 66 S to 66 N".to_owned()),
+    // `44.3n` and `44.3 n` alike.
+    let text: String = text
+        .chars()
+        .map(|c| {
+            if c.is_alphabetic() {
+                format!(" {c}")
+            } else {
+                c.to_string()
+            }
+        })
+        .collect();
+    let mut degrees: Vec<f64> = Vec::new();
+    for word in text.split_whitespace() {
+        match (word, degrees.last_mut(), degrees_of(word)) {
+            (_, _, Some(figure)) => degrees.push(figure),
+            ("s" | "w", Some(last), None) => *last = -last.abs(),
+            ("n" | "e", Some(_), None) => {}
+            _ => return Err(wrong()),
+        }
     }
+    let (latitude, longitude) = match degrees.as_slice() {
+        [latitude] => (*latitude, None),
+        [latitude, longitude] => (*latitude, Some(*longitude)),
+        _ => return Err(wrong()),
+    };
+    if !(-66.0..=66.0).contains(&latitude) {
+        return Err("between the polar circles: 66 S to 66 N, the latitude first".to_owned());
+    }
+    match longitude.is_none_or(|degrees| (-180.0..=180.0).contains(&degrees)) {
+        true => Ok((latitude, longitude)),
+        false => Err("180 W to 180 E".to_owned()),
+    }
+}
+
+fn degrees_of(word: &str) -> Option<f64> {
+    word.parse()
+        .ok()
+        .filter(|degrees: &f64| degrees.is_finite())
 }
 
 /// A day in any form that is clear. Without a year it is the next one on or after a day.

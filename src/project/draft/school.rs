@@ -3,6 +3,8 @@
 use crate::calendar::{Date, Time};
 use crate::catalogue::Dish;
 use crate::garden::Care;
+use crate::units::Metres;
+use crate::weather::normals::Normals;
 
 use super::figures::Measures;
 use super::means::Means;
@@ -65,6 +67,10 @@ pub struct Draft {
     pub measures: Measures,
     /// Degrees to the north; negative south of the equator.
     pub latitude: Option<f64>,
+    /// The weather stations nearest to the place, with their distances, if its longitude was said.
+    pub near: Vec<(Metres, Normals)>,
+    /// Which of them the means are of; the first if nothing was said.
+    pub station: usize,
     /// The school's name.
     pub school: Option<String>,
     /// What is cooked, with the grams of each ingredient.
@@ -99,6 +105,8 @@ impl Draft {
             today,
             measures: Measures::Metric,
             latitude: None,
+            near: Vec::new(),
+            station: 0,
             school: None,
             dish,
             feast: None,

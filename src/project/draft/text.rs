@@ -6,6 +6,8 @@ use super::figures::Measures;
 use super::school::{Class, Draft, Span};
 use crate::calendar::{Date, plus_days};
 use crate::garden::Care;
+use crate::units::{Latitude, Metres};
+use crate::weather::normals::{Normals, SOURCE};
 
 /// The width of a TOML file's line before its remark.
 const BEFORE_REMARK: usize = 32;
@@ -54,25 +56,23 @@ impl Draft {
     }
 
     fn place(&self) -> String {
-        let remark = "degrees to the north; south of the equator negative";
-        let mut text = "[place]\n".to_owned();
-        text += &remarked(&format!("latitude = {}", self.latitude()), remark);
-        text += "\n[place.monthly]                  # means of the twelve months, January first; better is the record of a\n";
-        text +=
-            "                                 # weather station near you: see `tureen record`\n";
-        if !self.means.is_said() {
-            text += "# These are the means of no real place. Put your town's here, or no date of the plan is worth a thing.\n";
-        }
+        let remark = match self.station() {
+            _ if self.means.is_said() => String::new(),
+            Some(near) => whose(near),
+            None => "# These are the means of no real place. Put your town's here, or no date of the plan is worth a thing.\n".to_owned(),
+        };
         let keys = match self.measures {
             Measures::Metric => ["tmin_c", "tmax_c", "rain_mm"],
             Measures::Feet => ["tmin_f", "tmax_f", "rain_in"],
         };
-        let rows = self.means.rows(self.south(), self.measures);
-        for (key, row) in keys.iter().zip(rows) {
-            let figures: Vec<String> = row.iter().map(f64::to_string).collect();
-            text += &format!("{key} = [{}]\n", figures.join(", "));
-        }
-        text
+        let wet = self.station().and_then(|(_, station)| station.rain_days);
+        let wet = wet.filter(|_| self.means.rain.is_none());
+        place(
+            self.latitude(),
+            &remark,
+            keys.into_iter().zip(self.rows()),
+            wet,
+        )
     }
 
     fn calendar(&self) -> String {
@@ -199,6 +199,60 @@ impl Draft {
 
 /// NIST SP 811.
 const GRAMS_OF_AN_OUNCE: f64 = 28.349_523_125;
+
+/// The means of a station as the lines of a project file that lies at a latitude, in metric units.
+#[must_use]
+pub fn place_of(latitude: Latitude, near: &(Metres, Normals)) -> String {
+    let (_, station) = near;
+    let rows = [
+        ("tmin_c", station.low.map(|t| t.0)),
+        ("tmax_c", station.high.map(|t| t.0)),
+        ("rain_mm", station.rain.map(|rain| rain.0)),
+    ];
+    place(
+        latitude.0,
+        &whose(near),
+        rows.into_iter(),
+        station.rain_days,
+    )
+}
+
+/// The section of the place.
+fn place(
+    latitude: f64,
+    remark: &str,
+    rows: impl Iterator<Item = (&'static str, [f64; 12])>,
+    wet: Option<[f64; 12]>,
+) -> String {
+    let north = "degrees to the north; south of the equator negative";
+    let latitude = remarked(&format!("latitude = {latitude}"), north);
+    let monthly = remarked(
+        "[place.monthly]",
+        "means of the twelve months, January first; better is the record of a",
+    );
+    let better = remarked("", "weather station near you: see `tureen record`");
+    let rows: String = rows.map(|(key, row)| line(key, row)).collect();
+    let wet = wet.map_or(String::new(), |days| line("rain_days", days));
+    format!("[place]\n{latitude}\n{monthly}{better}{remark}{rows}{wet}")
+}
+
+/// Whose means these are.
+fn whose((far, station): &(Metres, Normals)) -> String {
+    format!(
+        "# Those of {}, {}, {:.0} km away and {:.0} m above the sea: put your town's here if you know them.\n\
+         # Source: {SOURCE}.\n",
+        station.name,
+        station.country,
+        far.0 / 1000.0,
+        station.height.0,
+    )
+}
+
+/// Twelve figures under a key.
+fn line(key: &str, row: [f64; 12]) -> String {
+    let figures: Vec<String> = row.iter().map(f64::to_string).collect();
+    format!("{key} = [{}]\n", figures.join(", "))
+}
 
 fn quoted(text: &str) -> String {
     toml::Value::from(text).to_string()

@@ -42,7 +42,7 @@ fn talk(folder: &Folder, answers: &str) -> (String, Option<i32>) {
 /// The end of the input, as a person types it.
 const END: &str = "\u{4}";
 
-const ANSWERS: [&str; 24] = [
+const ANSWERS: [&str; 25] = [
     "metres",
     "44.3 N",
     "Larch Hill School",
@@ -66,6 +66,7 @@ const ANSWERS: [&str; 24] = [
     "",
     "0",
     "8",
+    "",
     "-9 -8 -4 1 7 12 15 14 9 4 -1 -6",
 ];
 
@@ -76,7 +77,7 @@ fn answers_end_in_a_plan() {
     let (seen, code) = talk(&folder, &format!("{}\n{rest}", ANSWERS.join("\n")));
     assert_eq!(code, Some(0), "{seen}");
     for part in [
-        "1 of 16. ",
+        "1 of 17. ",
         "-> Larch Hill School",
         "there is a class 3a already",
         "-> from -9 degrees C in January to 15 degrees C in July",
@@ -109,7 +110,7 @@ fn an_end_before_the_last_question_loses_nothing() {
     let folder = Folder::new("new-end");
     let (seen, code) = talk(
         &folder,
-        &format!("feet\n33.9 S\nThe \u{9b}31m School\nslaw\n{END}"),
+        &format!("feet\n33.9 S 18.4 E\nThe \u{9b}31m School\nslaw\n{END}"),
     );
     assert_eq!(code, Some(0), "{seen}");
     assert!(
@@ -170,5 +171,63 @@ fn without_a_terminal_a_file_to_fill_in_is_written_and_nothing_is_replaced() {
             .output()
             .unwrap();
         assert!(done.status.success(), "{command}: {done:?}");
+    }
+}
+
+#[test]
+fn the_nearest_stations_are_told_and_one_is_written_as_it_stands_in_a_file() {
+    let folder = Folder::new("new-stations");
+    let run = |arguments: &[&str]| folder.tureen(arguments).output().unwrap();
+    let text = |bytes: &[u8]| String::from_utf8(bytes.to_vec()).unwrap();
+    for place in [
+        &["33.9", "S", "18.4", "E"][..],
+        &["-33.9", "18.4"],
+        &["33.9S 18.4E"],
+    ] {
+        let told = run(&[&["stations"], place].concat());
+        assert!(told.status.success(), "{told:?}");
+        let told = text(&told.stdout);
+        assert!(
+            told.contains("Cape Town, South Africa") && told.contains(" km"),
+            "{told}"
+        );
+        assert!(
+            told.lines().count() < 20 && told.contains("Deutscher Wetterdienst"),
+            "{told}"
+        );
+    }
+    let out = [
+        "stations",
+        "-33.9",
+        "18.4",
+        "--take",
+        "2",
+        "--out",
+        "place.toml",
+    ];
+    let told = run(&out);
+    assert!(told.status.success(), "{told:?}");
+    let lines = folder.read("place.toml");
+    assert!(lines.starts_with("[place]\nlatitude = -33.9"), "{lines}");
+    let project = folder.read("garden.toml");
+    let (before, rest) = project.split_once("[place]").unwrap();
+    let after = &rest[rest.find("\n[calendar]").unwrap()..];
+    std::fs::write(
+        folder.path("garden.toml"),
+        format!("{before}{lines}{after}"),
+    )
+    .unwrap();
+    let check = run(&["check", "garden.toml"]);
+    assert!(check.status.success(), "{}", text(&check.stderr));
+    // What is there stays.
+    assert_eq!(run(&out).status.code(), Some(2));
+    for wrong in [
+        &["44.3 N"][..],
+        &["x"],
+        &["99", "10"],
+        &["44", "10", "--take", "4", "--out", "x.toml"],
+    ] {
+        let told = run(&[&["stations"], wrong].concat());
+        assert_eq!(told.status.code(), Some(2), "{wrong:?} {told:?}");
     }
 }

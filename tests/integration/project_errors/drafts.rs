@@ -6,6 +6,8 @@ use tureen::catalogue::{Dish, dishes};
 use tureen::garden::{Care, Garden};
 use tureen::project;
 use tureen::project::draft::{self, Draft, Element, Measures};
+use tureen::units::Latitude;
+use tureen::weather::normals::{Longitude, nearest};
 
 use super::{catalogue, day};
 
@@ -180,17 +182,22 @@ fn beds_and_places_are_read() {
     ] {
         assert!(size(text, Measures::Metric).is_err(), "{text}");
     }
+    let place = |text: &str| draft::place(text);
     for (text, degrees) in [
-        ("44.3", 44.3),
-        ("44.3 N", 44.3),
-        ("33.9 S", -33.9),
-        ("-33.9", -33.9),
-        ("33,9\u{b0} south", -33.9),
+        ("44.3", (44.3, None)),
+        ("44.3 N", (44.3, None)),
+        ("-33.9", (-33.9, None)),
+        ("33.9\u{b0} S", (-33.9, None)),
+        ("44.3 N 93.2 W", (44.3, Some(-93.2))),
+        ("44.3N, 93.2W", (44.3, Some(-93.2))),
+        ("44.3, -93.2", (44.3, Some(-93.2))),
+        ("33.9S 18.4E", (-33.9, Some(18.4))),
+        ("\u{2212}33.9 18.4", (-33.9, Some(18.4))),
     ] {
-        assert_eq!(draft::latitude(text), Ok(degrees), "{text}");
+        assert_eq!(place(text), Ok(degrees), "{text}");
     }
-    for text in ["", "north", "70 N", "44 E"] {
-        assert!(draft::latitude(text).is_err(), "{text}");
+    for text in ["", "north", "70 N", "44 E 7 7", "44 N 200 E", "44 N x"] {
+        assert!(place(text).is_err(), "{text}");
     }
 }
 
@@ -260,7 +267,8 @@ fn means_are_read_as_they_are_pasted() {
             .unwrap_or_else(|wrong| panic!("{text}: {wrong}"));
         assert_eq!(draft.means.low, Some(low), "{text}");
         // What the other rows hold is of no place, and what was said stays.
-        assert_eq!(draft.means.rows(false, measures)[0], low);
+        draft.measures = measures;
+        assert_eq!(draft.rows()[0], low);
         assert!(!draft.means.is_said());
         assert!(draft.means.take(Element::High, "1 2 3", measures).is_err());
         assert!(
@@ -354,4 +362,32 @@ fn what_is_said_stands_in_the_file() {
     assert_eq!(garden.shelf.flats, 8);
     draft.flats = Some(0);
     assert_eq!(loaded(&draft).shelf.flats, 0);
+}
+
+#[test]
+fn means_of_a_station_hold_until_others_are_said() {
+    let mut draft = fresh(&all_dishes()[0]);
+    draft.latitude = Some(51.5);
+    draft.near = nearest(Latitude(51.5), Longitude(-0.4), 3);
+    let station = draft.near[0].1.clone();
+    let garden = loaded(&draft);
+    let means = garden.weather.means().expect("monthly means");
+    assert_eq!(
+        (means.tmin, means.tmax, means.rain),
+        (station.low, station.high, station.rain)
+    );
+    assert_eq!(Some(means.rain_days), station.rain_days);
+    assert!(!draft.is_of_no_place() && draft.text().contains(station.name));
+    // In degrees F the same, to the tenth that is written.
+    draft.measures = Measures::Feet;
+    let feet = loaded(&draft).weather.means().expect("monthly means").tmin;
+    let off = feet.iter().zip(station.low).map(|(f, c)| (f.0 - c.0).abs());
+    assert!(off.fold(0.0, f64::max) < 0.05);
+    draft.station = 2;
+    assert!(draft.text().contains(draft.near[2].1.name));
+    draft
+        .means
+        .take(Element::Low, &"1 ".repeat(12), Measures::Feet)
+        .expect("means");
+    assert_eq!(draft.rows()[0], [1.0; 12]);
 }
