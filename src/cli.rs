@@ -3,12 +3,14 @@
 mod answer;
 mod check;
 mod climate;
+mod clock;
 mod crops;
 mod days;
 mod handouts;
 mod keys;
 mod load;
 mod new;
+mod note;
 mod one_line;
 mod plan;
 mod record;
@@ -16,8 +18,10 @@ mod save;
 mod shell;
 mod show;
 mod stations;
+mod talk;
 mod terminal;
 mod time_limit;
+mod today;
 mod try_changes;
 mod verify;
 mod weather;
@@ -53,6 +57,10 @@ enum Command {
     Show(show::Arguments),
     /// Writes a folder to print, send and import: a page for each reader, calendars, tables.
     Handouts(handouts::Arguments),
+    /// What is due this week, what is late, what to decide and to water?
+    Today(today::Arguments),
+    /// Writes down what happened in the garden.
+    Note(note::Arguments),
     /// Does a saved plan, perhaps edited by hand, keep every rule?
     Verify(verify::Arguments),
     /// What stands in the way of a plan, and which changes would be enough?
@@ -142,6 +150,8 @@ fn answer(command: Command) -> Result<Answer, Trouble> {
         Command::Plan(arguments) => plan::run(&arguments),
         Command::Show(arguments) => show::run(&arguments),
         Command::Handouts(arguments) => handouts::run(&arguments),
+        Command::Today(arguments) => today::run(&arguments),
+        Command::Note(arguments) => note::run(&arguments),
         Command::Verify(arguments) => verify::run(&arguments),
         Command::Days(arguments) => days::run(&arguments),
         Command::Why(arguments) => why::run(&arguments),

@@ -3,6 +3,7 @@
 //! nobody can guess, and takes the place only when it is whole and on the disk. What the program
 //! did not write stays; what a killed run left behind is cleared by the next.
 
+mod append;
 mod beside;
 mod failed;
 mod file;
@@ -11,6 +12,7 @@ mod kept;
 mod parents;
 mod read;
 
+pub use append::append;
 pub use failed::Failed;
 pub use file::{Author, FilePlace, Refused, Saved};
 pub use folder::{Building, Lock, Retired, interrupted, put_back, remove, try_beside};

@@ -9,6 +9,7 @@ pub mod compared;
 pub mod crop;
 pub mod dates_apart;
 pub mod decisions;
+pub mod due;
 pub mod entries;
 pub mod filled;
 pub mod gaps;

@@ -8,6 +8,7 @@ mod change;
 mod check;
 mod crop;
 mod crop_names;
+pub mod diary;
 mod dish;
 mod document;
 mod doubts;

@@ -5,12 +5,15 @@
 pub(crate) mod acts;
 mod amounts;
 pub(crate) mod binds;
+pub(crate) mod care;
 pub mod cautions;
 mod dates;
 pub(crate) mod day_limits;
+pub mod decisions;
 pub(crate) mod faults;
 pub mod figures;
 pub(crate) mod handling;
+pub mod happened;
 pub(crate) mod occasion;
 pub mod places;
 pub mod rule_words;

@@ -64,6 +64,12 @@ impl Answer {
         Self::of(Screen::page(page))
     }
 
+    /// The same answer, with what is wrong with a file that it did not need.
+    pub fn beside(mut self, wrong: Screen) -> Self {
+        self.beside.append(&wrong);
+        self
+    }
+
     /// The same answer with another exit code.
     pub fn ending(self, exit: Exit) -> Self {
         Self { exit, ..self }

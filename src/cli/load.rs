@@ -1,13 +1,18 @@
 //! Loading the built-in crops, a project file with them, and the plan that was saved for it.
 
+use std::io::ErrorKind;
 use std::path::{Path, PathBuf};
 
+use crate::calendar::Date;
 use crate::catalogue::Catalogue;
 use crate::checker::{CheckedPlan, check_saved};
 use crate::diagnostic::Problems;
+use crate::disk;
 use crate::garden::Garden;
+use crate::harmless;
 use crate::pipeline::read_saved;
 use crate::project;
+use crate::project::diary::{DIARY_FILE, Diary, LIMIT, Names, read};
 use crate::report;
 
 use super::answer::{Exit, Trouble};
@@ -62,4 +67,32 @@ pub(super) fn saved_plan(garden: &Garden, path: &Path) -> Result<CheckedPlan, Tr
     let (plan, since) = read_saved(garden, path).map_err(|why| Trouble::saved_plan(path, &why))?;
     check_saved(garden, plan, since)
         .map_err(|refused| Trouble::page(Exit::BrokenRules, &report::refused(garden, &refused)))
+}
+
+/// The diary of a project as it is on a day, and what is wrong with it, which spoils nothing else. None is an empty
+/// one.
+pub(super) fn diary(
+    project: &Path,
+    garden: &Garden,
+    day: Date,
+) -> Result<(Diary, Screen), Trouble> {
+    let path = project.with_file_name(DIARY_FILE);
+    let text = match disk::read_text(&path, LIMIT) {
+        Ok(text) => text,
+        Err(error) if error.kind() == ErrorKind::NotFound => String::new(),
+        Err(error) => {
+            let what = format_args!("Cannot read the diary {}: {error}.", harmless::path(&path));
+            return Err(Trouble::new(
+                Exit::ProjectErrors,
+                what,
+                "Put a diary there, or nothing.",
+            ));
+        }
+    };
+    let (diary, problems) = read(&harmless::path(&path), &text, &Names::of(garden), day);
+    let wrong = match problems.is_empty() {
+        true => Screen::default(),
+        false => Screen::problems(&problems),
+    };
+    Ok((diary, wrong))
 }

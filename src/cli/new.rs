@@ -6,13 +6,9 @@ mod garden;
 mod question;
 mod questions;
 mod school;
-mod talk;
 
 use std::io::IsTerminal;
 use std::path::{Path, PathBuf};
-use std::time::{SystemTime, UNIX_EPOCH};
-
-use chrono::DateTime;
 
 use crate::calendar::Date;
 use crate::catalogue::{Catalogue, dishes};
@@ -22,11 +18,12 @@ use crate::project;
 use crate::project::draft::Draft;
 
 use super::answer::{Answer, Exit, Trouble};
+use super::clock::today;
 use super::load::{catalogue, wrong_project};
 use super::plan;
 use super::save::Output;
+use super::talk::Talk;
 use super::terminal::Screen;
-use talk::Talk;
 
 /// The name of the project file in its folder.
 const PROJECT_FILE: &str = "garden.toml";
@@ -68,17 +65,6 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
         true => plan::run(&plan::Arguments::of(path)),
         false => Ok(Answer::done("")),
     }
-}
-
-/// Today in Greenwich; a day more or less does not matter here.
-fn today() -> Date {
-    let since = SystemTime::now()
-        .duration_since(UNIX_EPOCH)
-        .unwrap_or_default();
-    let seconds = i64::try_from(since.as_secs()).unwrap_or_default();
-    DateTime::from_timestamp(seconds, 0)
-        .unwrap_or_default()
-        .date_naive()
 }
 
 /// That the file passes all checks. The answers were kept all the same.

@@ -56,6 +56,8 @@ pub struct Facts {
     /// Its name in saved plans, calendars and data; it never changes, whatever the step is called
     /// on paper.
     pub key: &'static str,
+    /// The words with which a person begins who tells that it was done.
+    pub told_by: &'static [&'static str],
     /// Whose hands may do it.
     pub hands: &'static [Hands],
     /// Where it is done, by the way of growing.
@@ -109,6 +111,7 @@ step_kinds! {
     /// Seed, pieces, sets or cloves go into flats or into the bed.
     Sow => Facts {
         key: "sow",
+        told_by: &["sowed", "sown", "sow"],
         hands: &[Hands::Children],
         site: |method| match method {
             Method::Indoor => Site::Shelf,
@@ -129,6 +132,7 @@ step_kinds! {
     /// Seedlings move from cells to pots.
     PotUp => Facts {
         key: "pot-up",
+        told_by: &["potted", "repotted"],
         hands: &[Hands::Children],
         site: |_| Site::Shelf,
         needed: Needed::Always,
@@ -141,6 +145,7 @@ step_kinds! {
     /// Seedlings learn the outdoors, day by day.
     Harden => Facts {
         key: "harden",
+        told_by: &["hardened"],
         hands: &[Hands::Anyone],
         site: |_| Site::BesideShelf,
         needed: Needed::Always,
@@ -153,6 +158,7 @@ step_kinds! {
     /// Plants go into the bed.
     PlantOut => Facts {
         key: "plant-out",
+        told_by: &["planted", "transplanted"],
         hands: &[Hands::Children],
         site: |_| Site::Bed,
         needed: Needed::Always,
@@ -165,6 +171,7 @@ step_kinds! {
     /// Surplus seedlings are taken out of the row.
     Thin => Facts {
         key: "thin",
+        told_by: &["thinned"],
         hands: &[Hands::Children, Hands::Adult, Hands::Families],
         site: |_| Site::Bed,
         needed: Needed::Never,
@@ -177,6 +184,7 @@ step_kinds! {
     /// The harvest, at the first of these steps at which it is ripe.
     Pick => Facts {
         key: "pick",
+        told_by: &["picked", "harvested", "dug"],
         hands: &[Hands::Children, Hands::Families],
         site: |_| Site::Bed,
         needed: Needed::OneOfSeveral,
@@ -189,6 +197,7 @@ step_kinds! {
     /// The harvest dries or cures.
     Cure => Facts {
         key: "cure",
+        told_by: &["dried", "cured"],
         hands: &[Hands::Anyone],
         site: |_| Site::DryingPlace,
         needed: Needed::Always,

@@ -6,9 +6,9 @@ use crate::facts::missed::if_missed;
 use crate::facts::tasks::{Chance, Doer, Task};
 use crate::garden::{Break, Care, ClassAt, Garden};
 
-use super::{care, decisions};
 use crate::words::occasion::occasion;
 use crate::words::view::View;
+use crate::words::{care, decisions};
 use crate::words::{cautions, minutes, sentence, step_words, tasks};
 
 /// One entry of a calendar.

@@ -10,10 +10,8 @@ pub fn stations(near: &[(Metres, Normals)]) -> Page {
     let mut page = Page::new();
     page.title("The nearest weather stations whose monthly means the program knows");
     let months = |station: &Normals, month: usize| {
-        format!(
-            "{:.0} to {:.0} C",
-            station.low[month].0, station.high[month].0
-        )
+        let [low, high] = [station.low, station.high].map(|row| rounded(row[month].0, 0));
+        format!("{low} to {high} C")
     };
     let row = |(at, (far, station)): (usize, &(Metres, Normals))| {
         vec![
@@ -31,11 +29,10 @@ pub fn stations(near: &[(Metres, Normals)]) -> Page {
         &rows,
         &[2, 3],
     );
-    page.paragraph(
+    page.paragraph(&format!(
         "Lowest to highest, on average. A hundred metres higher it is some 0.6 C colder; airports have colder nights \
          than towns. Better is the daily record of a station: tureen record. --out FILE writes these means as lines of \
-         a project file, --take 2 those of the second.",
-    );
-    page.paragraph(&format!("Source: {SOURCE}."));
+         a project file, --take 2 those of the second. Source: {SOURCE}."
+    ));
     page
 }

@@ -10,6 +10,8 @@ use crate::facts::Facts;
 use crate::facts::things::Thing;
 use crate::garden::{Garden, GradeAt};
 
+pub(super) use dates::instead;
+
 use super::{how, idle, packet_days, timeline};
 use crate::facts::ours::Ours;
 use crate::facts::spans::by_children;

@@ -6,6 +6,7 @@ mod changed;
 mod handouts;
 mod looks;
 mod new;
+mod note;
 mod place;
 mod programs;
 mod replacing;

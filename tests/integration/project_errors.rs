@@ -3,6 +3,7 @@
 
 mod added_crops;
 mod assumed;
+mod diary;
 mod doubts;
 mod drafts;
 mod edges;

@@ -5,8 +5,8 @@ use crate::catalogue::{Catalogue, Dish};
 use crate::project::draft::Draft;
 
 use super::super::answer::Trouble;
+use super::super::talk::{BACK, Talk, Typed};
 use super::question::{Known, Question};
-use super::talk::{BACK, Talk, Typed};
 use super::{dish, garden, school};
 
 /// All questions in their order.

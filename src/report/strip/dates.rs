@@ -57,14 +57,14 @@ const WHO: usize = 1;
 const TAKES: usize = 3;
 
 /// When a step can be made up for, or what is lost if it is not.
-fn instead(view: &View<'_>, job: &Job<'_>) -> String {
-    match job.if_missed {
+pub fn instead(view: &View<'_>, task: &Task<'_>, missed: Option<IfMissed>) -> String {
+    match missed {
         None => String::new(),
         Some(IfMissed::Nothing) => "nothing is lost".to_owned(),
         Some(IfMissed::MadeUp(day)) => view.words.day(day),
         Some(IfMissed::AndThinned(day)) => format!("{}, thin later", view.words.day(day)),
         Some(IfMissed::Little { ready_years }) => {
-            let now = view.ready_years(&job.task.ingredient.name);
+            let now = view.ready_years(&task.ingredient.name);
             format!("ready in {ready_years}, not {now} years")
         }
         Some(IfMissed::Crowded) => "as soon as you can".to_owned(),
@@ -107,7 +107,7 @@ fn row(view: &View<'_>, (who, job): &(String, Job<'_>)) -> Dated {
         who.clone(),
         what(job.task, view.words),
         job.task.takes.map_or_else(String::new, minutes),
-        instead(view, job),
+        instead(view, job.task, job.if_missed),
     ];
     (job.task.from, row)
 }

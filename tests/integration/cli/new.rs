@@ -196,6 +196,8 @@ fn the_nearest_stations_are_told_and_one_is_written_as_it_stands_in_a_file() {
             "{told}"
         );
     }
+    let told = text(&run(&["stations", "44.3", "-93.2"]).stdout);
+    assert!(told.contains(" to 0 C") && !told.contains("-0 C"), "{told}");
     let out = [
         "stations",
         "-33.9",

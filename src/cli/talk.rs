@@ -4,8 +4,8 @@ use std::io::{BufRead, Stdin};
 
 use crate::harmless;
 
-use super::super::answer::{Exit, Trouble};
-use super::super::terminal::{self, Screen};
+use super::answer::{Exit, Trouble};
+use super::terminal::{self, Screen};
 
 /// What a person typed.
 pub(super) enum Typed {

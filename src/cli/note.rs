@@ -1,0 +1,141 @@
+//! `tureen note`: writes down what happened in the garden, in the diary beside the project file.
+
+use std::io::IsTerminal;
+use std::path::{Path, PathBuf};
+
+use crate::calendar::Date;
+use crate::disk;
+use crate::harmless;
+use crate::project::diary::{DIARY_FILE, Diary, Entry, Happened, Names, OPENING, phrase};
+use crate::report;
+use crate::words::Words;
+use crate::words::happened::happened;
+
+use super::answer::{Answer, Exit, Trouble};
+use super::clock::today;
+use super::load::{diary, load};
+use super::talk::{Talk, Typed};
+
+/// The arguments of `note`.
+#[derive(clap::Args)]
+pub(super) struct Arguments {
+    /// The project file.
+    file: PathBuf,
+    /// What happened, in plain words: sowed carrot 3a; picked kale 3.2 kg; up carrot 12 of 44; lost tomato
+    /// 20 % slugs; missed 3a sowed carrot; weather -1 to 14 rain 5; words ... Without them: all entries, and on a
+    /// terminal a question for more.
+    #[arg(value_name = "WORDS", allow_negative_numbers = true)]
+    words: Vec<String>,
+    /// The day on which it happened [default: today].
+    #[arg(long, value_name = "DATE")]
+    on: Option<Date>,
+    /// Who writes it.
+    #[arg(long, value_name = "WHO")]
+    by: Option<String>,
+    /// Takes back the entry of this number, or the last one.
+    #[arg(long, value_name = "NUMBER", num_args = 0..=1, conflicts_with = "words")]
+    undo: Option<Option<usize>>,
+}
+
+pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
+    let garden = load(&arguments.file)?;
+    let names = Names::of(&garden);
+    let path = arguments.file.with_file_name(DIARY_FILE);
+    let (diary, wrong) = diary(&arguments.file, &garden, today())?;
+    let on = arguments.on.unwrap_or_else(today);
+    if on > today() {
+        let what = format_args!("{on} has not come yet.");
+        return Err(Trouble::new(
+            Exit::Usage,
+            what,
+            "Write down what has happened, on its day.",
+        ));
+    }
+    let add = |what: Happened| {
+        add(
+            &path,
+            &Entry {
+                on,
+                by: arguments.by.clone(),
+                what,
+            },
+        )
+    };
+    let told = match &arguments.undo {
+        Some(which) => {
+            let last = diary.entries.last().map(|(number, _)| *number);
+            let which = which
+                .or(last)
+                .filter(|which| diary.entries.iter().any(|(number, _)| number == which));
+            let which = which.ok_or_else(|| no_such_entry(&diary))?;
+            add(Happened::TakenBack(which))?;
+            format!("Entry {which} does not count any more.\n")
+        }
+        None if arguments.words.is_empty() => {
+            if std::io::stdin().is_terminal() && std::io::stdout().is_terminal() {
+                ask(&names, add)?;
+            }
+            let (diary, wrong) = super::load::diary(&arguments.file, &garden, today())?;
+            let page = report::diary(&diary, Words::of(&garden));
+            return Ok(Answer::page(&page).beside(wrong));
+        }
+        None => {
+            let what =
+                phrase(&arguments.words.join(" "), &names).map_err(|wrong| unclear(&wrong))?;
+            add(what.clone())?;
+            format!(
+                "Written down for {}: {}.\n",
+                Words::of(&garden).day(on),
+                happened(&what, Words::of(&garden))
+            )
+        }
+    };
+    Ok(Answer::done(&told).beside(wrong))
+}
+
+/// Asks for what happened until there is no more.
+fn ask(names: &Names, add: impl Fn(Happened) -> Result<(), Trouble>) -> Result<(), Trouble> {
+    let mut talk = Talk::begin();
+    talk.say("What happened? One thing on a line; Enter when that is all. Such as\n   sowed carrot 3a\n   picked kale 3.2 kg\n   weather -1 to 14 rain 5\n")?;
+    loop {
+        talk.say("> ")?;
+        let Typed::Line(line) = talk.line()? else {
+            return talk.say("\n");
+        };
+        match phrase(&line, names) {
+            Ok(what) => {
+                add(what)?;
+                talk.say("   written down\n")?;
+            }
+            Err(wrong) => talk.say(&format!("   Not written down: {wrong}.\n"))?,
+        }
+    }
+}
+
+fn add(path: &Path, entry: &Entry) -> Result<(), Trouble> {
+    disk::append(path, OPENING, &entry.text()).map_err(|failed| {
+        Trouble::new(
+            Exit::Unexpected,
+            failed,
+            "Nothing was written down. Write to a place that you may change.",
+        )
+    })
+}
+
+fn unclear(wrong: &str) -> Trouble {
+    let what = format_args!("Nothing was written down: {}.", harmless::plain(wrong));
+    Trouble::new(
+        Exit::Usage,
+        what,
+        "With `words` before it anything can be written down.",
+    )
+}
+
+fn no_such_entry(diary: &Diary) -> Trouble {
+    let what = format_args!("There is no such entry: {} count.", diary.entries.len());
+    Trouble::new(
+        Exit::Usage,
+        what,
+        "`tureen note FILE` lists all with their numbers.",
+    )
+}

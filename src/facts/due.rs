@@ -1,0 +1,152 @@
+//! What is due in a week, and what of the weeks before is not written down as done, by a plan and the diary.
+
+use crate::calendar::{Date, monday_of, plus_days};
+use crate::checker::WaterNeed;
+use crate::garden::Garden;
+use crate::plan::StepKind;
+use crate::project::diary::{Diary, Happened};
+
+use super::Facts;
+use super::decisions::Decision;
+use super::tasks::{Doer, Task};
+
+/// Days before a task's own on which it may have been done already.
+const EARLY: i64 = 21;
+
+/// A pick is one of several: only what was picked so few days from its day counts for it.
+const PICK: i64 = 6;
+
+/// Decisions are told so many days ahead.
+const AHEAD: i64 = 14;
+
+/// What a week asks for.
+pub struct Due<'f, 'a> {
+    /// Its Monday.
+    pub monday: Date,
+    /// What is to be done in it and is not written down as done, in order of time.
+    pub week: Vec<&'f Task<'a>>,
+    /// What was due before and is not written down as done, or as missed.
+    pub late: Vec<&'f Task<'a>>,
+    /// What is to be decided within two weeks, or should have been in the two before.
+    pub decisions: Vec<&'f Decision<'a>>,
+    /// The water that all beds need in it; `None` where nothing stands in them.
+    pub water: Option<WaterNeed>,
+    /// Rain of its days in the gauge, mm, as far as it was written down.
+    pub rain: f64,
+    /// Parts of ingredients that are lost, 0 to 1, with the name of each.
+    pub lost: Vec<(&'f str, f64)>,
+}
+
+impl<'f, 'a> Due<'f, 'a> {
+    /// Looks at the week of a day.
+    #[must_use]
+    pub fn on(facts: &'f Facts<'a>, diary: &'f Diary, day: Date) -> Self {
+        let monday = monday_of(day);
+        let sunday = plus_days(monday, 6);
+        let open = facts
+            .tasks
+            .iter()
+            .filter(|task| !is_done(facts.garden, task, diary));
+        let (mut week, mut late) = (Vec::new(), Vec::new());
+        for task in open {
+            let goes_on = task.who == Doer::Anyone && task.from < monday && task.to >= monday;
+            match (monday..=sunday).contains(&task.from) || goes_on {
+                true => week.push(task),
+                // What goes on from day to day is no task that is made up for.
+                false if task.from < monday && task.who != Doer::Anyone => late.push(task),
+                false => {}
+            }
+        }
+        let near = plus_days(day, -AHEAD)..=plus_days(day, AHEAD);
+        Self {
+            monday,
+            week,
+            late,
+            decisions: facts
+                .decisions
+                .iter()
+                .filter(|decision| near.contains(&decision.by))
+                .collect(),
+            water: water(facts, monday),
+            rain: rain(diary, monday),
+            lost: lost(diary),
+        }
+    }
+}
+
+/// True if the diary says that a task was done. Another class's entry does not count for it; one without a class does.
+fn is_done(garden: &Garden, task: &Task<'_>, diary: &Diary) -> bool {
+    diary.entries.iter().any(|(_, entry)| {
+        let Happened::Done {
+            step,
+            ingredient,
+            class,
+            ..
+        } = &entry.what
+        else {
+            return false;
+        };
+        let by_class = |name: &String| {
+            let class = task.who.class();
+            class.is_none_or(|class| garden.class(class).name == *name)
+        };
+        let days = (entry.on - task.from).num_days();
+        let in_time = match task.kind {
+            StepKind::Pick => days.abs() <= PICK,
+            StepKind::Sow
+            | StepKind::PotUp
+            | StepKind::Harden
+            | StepKind::PlantOut
+            | StepKind::Thin
+            | StepKind::Cure => days >= -EARLY,
+        };
+        *step == task.kind
+            && *ingredient == task.ingredient.name
+            && in_time
+            && class.as_ref().is_none_or(by_class)
+    })
+}
+
+/// What all beds need in the week of a Monday.
+fn water(facts: &Facts<'_>, monday: Date) -> Option<WaterNeed> {
+    let watering = facts.watering();
+    let horizon = facts.garden.horizon();
+    let week = (0..watering.weeks.len()).find(|week| horizon.monday(*week) == monday)?;
+    let stands = watering
+        .beds
+        .iter()
+        .any(|bed| bed.get(week).is_some_and(Option::is_some));
+    watering.weeks.get(week).copied().filter(|_| stands)
+}
+
+/// Rain of a week as the diary has it.
+fn rain(diary: &Diary, monday: Date) -> f64 {
+    let week = monday..=plus_days(monday, 6);
+    let of_week = diary
+        .entries
+        .iter()
+        .filter(|(_, entry)| week.contains(&entry.on));
+    let rain = of_week.filter_map(|(_, entry)| match entry.what {
+        Happened::Weather { rain, .. } => rain,
+        _ => None,
+    });
+    rain.sum()
+}
+
+/// What is lost of each ingredient.
+fn lost(diary: &Diary) -> Vec<(&str, f64)> {
+    let mut all: Vec<(&str, f64)> = Vec::new();
+    for (_, entry) in &diary.entries {
+        let Happened::Lost {
+            ingredient, share, ..
+        } = &entry.what
+        else {
+            continue;
+        };
+        match all.iter_mut().find(|(name, _)| name == ingredient) {
+            Some((_, sum)) => *sum = (*sum + share).min(1.0),
+            None => all.push((ingredient, *share)),
+        }
+    }
+    all
+}

@@ -1,0 +1,97 @@
+//! What the diary tells, in words.
+
+use crate::plan::StepKind;
+use crate::project::diary::Happened;
+use crate::units::{Celsius, Kilograms, Millimetres};
+
+use super::{Words, list};
+
+/// One entry.
+#[must_use]
+pub fn happened(what: &Happened, words: Words) -> String {
+    match what {
+        Happened::Done {
+            step,
+            ingredient,
+            class,
+            count,
+            kg,
+        } => {
+            let by = class
+                .as_ref()
+                .map_or_else(String::new, |class| format!(" by {class}"));
+            let count = count.map_or_else(String::new, |count| format!(", {count}"));
+            let kg = kg.map_or_else(String::new, |kg| format!(", {}", words.mass(Kilograms(kg))));
+            format!("{ingredient} {}{by}{count}{kg}", done(*step))
+        }
+        Happened::Missed {
+            step,
+            ingredient,
+            class,
+        } => {
+            format!(
+                "{class} missed its lesson: {ingredient} not {}",
+                done(*step)
+            )
+        }
+        Happened::Up {
+            ingredient,
+            count,
+            of: None,
+        } => format!("{count} {ingredient} plants are up"),
+        Happened::Up {
+            ingredient,
+            count,
+            of: Some(of),
+        } => format!("{count} of {of} {ingredient} plants are up"),
+        Happened::Lost {
+            ingredient,
+            share,
+            cause,
+        } => {
+            let cause = if cause.is_empty() {
+                String::new()
+            } else {
+                format!(": {cause}")
+            };
+            format!("{:.0} % of {ingredient} lost{cause}", share * 100.0)
+        }
+        Happened::Weather {
+            low,
+            high,
+            rain,
+            frost,
+        } => weather((*low, *high), *rain, *frost, words),
+        Happened::Words(said) => said.clone(),
+        Happened::TakenBack(number) => format!("entry {number} does not count"),
+    }
+}
+
+fn weather(
+    (low, high): (Option<f64>, Option<f64>),
+    rain: Option<f64>,
+    frost: bool,
+    words: Words,
+) -> String {
+    let at = |t: f64| words.temperatures(Celsius(t), Celsius(t));
+    let told = [
+        low.map(|t| format!("lowest {}", at(t))),
+        high.map(|t| format!("highest {}", at(t))),
+        rain.map(|rain| format!("{} of rain", words.rain(Millimetres(rain)))),
+        frost.then(|| "frost".to_owned()),
+    ];
+    list(&told.into_iter().flatten().collect::<Vec<String>>())
+}
+
+/// What was done to a crop.
+fn done(step: StepKind) -> &'static str {
+    match step {
+        StepKind::Sow => "sown",
+        StepKind::PotUp => "potted up",
+        StepKind::Harden => "hardened off",
+        StepKind::PlantOut => "planted out",
+        StepKind::Thin => "thinned",
+        StepKind::Pick => "picked",
+        StepKind::Cure => "dried",
+    }
+}
