@@ -38,5 +38,5 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let (diary, wrong) = diary(&arguments.file, &garden, on)?;
     let slack = explain::slack_within(&garden, &checked, &deadline);
     let page = report::today(&garden, &checked, &slack, (&diary, on));
-    Ok(Answer::page(&page).beside(wrong))
+    Ok(Answer::page(&report::opened(&garden, &checked, page)).beside(wrong))
 }

@@ -9,7 +9,7 @@ set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 exec < /dev/null
 
-all=(licences formulas keys weather station generator packet_days saves backtest solvers handouts browser)
+all=(licences formulas keys weather station generator packet_days saves diary backtest solvers handouts browser)
 checks=()
 while [[ $# -gt 0 && $1 != -* ]]; do
     checks+=("$1")

@@ -179,7 +179,7 @@ fn a_phrase_that_says_nothing_is_refused_with_a_form() {
         ("sowed carot", "did you mean \"carrot\"?"),
         (
             "sowed carrot 4z",
-            "no class and no amount; the classes are 3a",
+            "no class and no amount; the classes are \"3a\"",
         ),
         ("sowed carrot 2.5", "no number of plants"),
         ("picked carrot 3 ft", "no weight"),
