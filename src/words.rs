@@ -13,6 +13,7 @@ pub mod figures;
 pub(crate) mod handling;
 pub(crate) mod occasion;
 pub mod places;
+pub(crate) mod promise;
 pub mod rule_words;
 pub mod station;
 pub mod step_names;

@@ -14,7 +14,7 @@ use super::ran_out;
 use crate::page::Page;
 use crate::words::occasion::occasion;
 use crate::words::view::{View, readiness};
-use crate::words::{list, step_words};
+use crate::words::{list, promise, step_words};
 
 /// What stands in the table for a plan that does not exist.
 const NONE: &str = "-";
@@ -124,6 +124,10 @@ fn figures(labels: &[String], trials: &[Trial], views: &[Option<View<'_>>], page
         rows.push(row(name, &|v| aim_value(v, aim)));
     }
     write_rows(&header, rows, page);
+    let mut planned = views.iter().flatten();
+    if let Some(text) = planned.find_map(promise::only_own_years) {
+        page.line(text);
+    }
 }
 
 /// The rows in which something changes, as a table; the others in a sentence.
