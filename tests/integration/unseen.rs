@@ -27,6 +27,6 @@ fn on(weather: Record) -> Garden {
 }
 
 /// The tiny garden on a record of so many mixed years.
-fn on_mixed(years: u64) -> Garden {
+pub fn on_mixed(years: u64) -> Garden {
     on(steady_years(&mixed(years)))
 }

@@ -99,7 +99,7 @@ fn every_screen_page_and_file_tells_the_same_number() {
         on_one_line(&days).contains("past years, each with a plan that was not made for it,"),
         "{days}"
     );
-    let tried = folder.answer(&["try", "garden.toml", "--set", "dish.portions=39"]);
+    let tried = folder.answer(&["try", "garden.toml", "--set", "shelf.flats=2"]);
     let told = on_one_line(&tried);
     assert!(
         told.contains(&format!("hole dish ready {dish} of 12")),
