@@ -71,8 +71,10 @@ pub enum NotCounted {
     NoMeans,
     /// The time did not last.
     NoTime,
-    /// It was not made so: it was edited, or the project has changed, or its file does not tell.
+    /// It was not made so: it was edited, or the project has changed.
     NotOfThisPlan,
+    /// It was not counted when it was made, or its file does not tell.
+    NotSaid,
 }
 
 /// In how many of some years something is ready.
@@ -213,7 +215,8 @@ impl Facts<'_> {
             _ if self.garden.weather.is_generated() => NotCounted::NoMeans,
             _ if self.years() < LEAST_YEARS => NotCounted::TooFewYears,
             Standing::Planned => NotCounted::NoTime,
-            Standing::Saved | Standing::Edited | Standing::Changed(_) => NotCounted::NotOfThisPlan,
+            Standing::Saved => NotCounted::NotSaid,
+            Standing::Edited | Standing::Changed(_) => NotCounted::NotOfThisPlan,
         };
         self.unseen().is_none().then(why)
     }

@@ -29,7 +29,7 @@ pub fn sentence(view: &View<'_>) -> String {
         CountedOn::Own => {
             return format!(
                 "{head} {ready} of the {years} {kind} that it was made for, so expect it in {fewest} to \
-                 {most} of {years} more{unless}{proof}.{guess}"
+                 {most} of {years} more{unless}{proof}. A plan suits its own years better than others.{guess}"
             );
         }
         CountedOn::Fresh => "years that the plan was not made for",
@@ -109,6 +109,9 @@ pub fn suits_its_own(view: &View<'_>) -> String {
         (CountedOn::Own, Some(NotCounted::NotOfThisPlan)) => format!(
             "{suits} {rosy} For this plan it is not known, because it is not as it was made for these \
              years; a new plan is counted on others."
+        ),
+        (CountedOn::Own, Some(NotCounted::NotSaid)) => format!(
+            "{suits} {rosy} This plan was not counted on others when it was made; a new one is."
         ),
         (CountedOn::Own, _) => format!("{suits} {rosy}"),
     }

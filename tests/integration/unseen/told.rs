@@ -7,6 +7,7 @@ use chrono::Datelike;
 use tureen::calendar::days_between;
 use tureen::checker::check_saved;
 use tureen::deadline::Deadline;
+use tureen::explain::{OtherDay, Trial};
 use tureen::facts::Facts;
 use tureen::facts::verdict::CountedOn;
 use tureen::garden::Garden;
@@ -177,6 +178,35 @@ fn what_is_said_hangs_on_the_number_of_years() {
     }
 }
 
+/// Where several plans are compared and the time did not last to count them, that is said.
+#[test]
+fn days_and_trials_say_which_years_they_tell_of() {
+    let garden = on_mixed(12);
+    let decided = pipeline::decide(&garden, &Options::default()).unwrap();
+    let counted = pipeline::counted(&garden, &Options::default(), decided.clone(), 2);
+    for (checked, in_time) in [(decided, false), (counted, true)] {
+        let trial = Trial {
+            changes: Vec::new(),
+            garden: garden.clone(),
+            outcome: Ok(checked),
+        };
+        let day = OtherDay {
+            day: garden.feast.day,
+            trial: Some(trial.clone()),
+        };
+        for page in [report::compare(&[trial]), report::days(&garden, &[day])] {
+            let text = on_one_line(&page.text(plain(160)));
+            let others = "past years, each with a plan that was not made for it,";
+            assert_eq!(text.contains(others), in_time, "{text}");
+            assert_eq!(
+                text.contains("there was no time to count others"),
+                !in_time,
+                "{text}"
+            );
+        }
+    }
+}
+
 /// Own years lead where nothing else is known, are named, and it is said why.
 #[test]
 fn where_only_its_own_years_are_known_they_are_called_so() {
@@ -186,9 +216,14 @@ fn where_only_its_own_years_are_known_they_are_called_so() {
     let late = Options::until(Deadline::after(Duration::ZERO));
     let late = pipeline::counted(&garden, &late, decided.clone(), 1);
     let edited = check_saved(&garden, decided.plan().clone(), Since::Edited).unwrap();
+    let untold = check_saved(&garden, decided.plan().clone(), Since::Nothing).unwrap();
     for (checked, why) in [
         (late, "There was no time to count it on others"),
         (edited, "it is not as it was made for these years"),
+        (
+            untold,
+            "This plan was not counted on others when it was made",
+        ),
     ] {
         let text = screen(&garden, &checked);
         assert!(text.contains(own) && text.contains(why), "{why}: {text}");
