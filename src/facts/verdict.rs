@@ -201,7 +201,10 @@ impl Facts<'_> {
     #[must_use]
     pub fn sayable(&self) -> Sayable {
         match self.promised() {
-            Readiness { on, .. } if on == CountedOn::Fresh => Sayable::Range,
+            Readiness {
+                on: CountedOn::Fresh,
+                ..
+            } => Sayable::Range,
             Readiness { years, .. } if years < LEAST_YEARS => Sayable::Nothing,
             Readiness { years, .. } if years < ENOUGH_YEARS => Sayable::Little,
             Readiness { .. } => Sayable::Range,

@@ -172,7 +172,10 @@ impl Short<'_> {
         page.line(&format!(
             "Ready: years of {} with enough in the pot. Brings: poor to ordinary year.{more}",
             match view.promised() {
-                Readiness { on, .. } if on == CountedOn::Fresh => 100,
+                Readiness {
+                    on: CountedOn::Fresh,
+                    ..
+                } => 100,
                 Readiness { years, .. } => years,
             }
         ));

@@ -69,11 +69,11 @@ impl<'a> View<'a> {
         format!("{years} {}", kind_of_promise(self.garden, promised.on))
     }
 
-    /// `30 years`, of those that the plan was made for; `its own 30 years` where what leads is of as many others.
+    /// `30 years`, of those that the plan was made for; `the plan's own 30 years` where what leads is of as many others.
     #[must_use]
     pub fn own_years(&self) -> String {
         let own = match self.promised().on {
-            CountedOn::InTurn => "its own ",
+            CountedOn::InTurn => "the plan's own ",
             CountedOn::Fresh | CountedOn::Own => "",
         };
         format!("{own}{} years", self.years())
