@@ -34,7 +34,7 @@ pub use replay::{Replay, RotationMiss, Unattended};
 pub use replayer::{Edit, Replayer, keeps_rules};
 pub use slack::{bearable, bears};
 pub use standing::{Changed, Difference, Refused, Standing};
-pub use unseen::{FRESH_YEARS, Unseen};
+pub use unseen::{ENOUGH_YEARS, FRESH_YEARS, LEAST_YEARS, Unseen};
 pub use water::{Seedbed, WaterNeed, Watering};
 
 use crate::calendar::Date;
@@ -84,12 +84,20 @@ impl CheckedPlan {
         &self.replay
     }
 
-    /// The same with what it promises counted on years that it was not chosen on, in its own garden. Plans
-    /// that are only tried, and that nobody reads, go without.
+    /// The same with what it promises counted on fresh years, in its own garden, or else as it says of
+    /// itself. Plans that are only tried, and that nobody reads, go without.
     #[must_use]
     pub fn counted(self, garden: &Garden) -> Self {
-        let unseen = Unseen::of(garden, &self.plan);
+        let fresh = Unseen::in_fresh(garden, &self.plan);
+        let unseen = fresh.or_else(|| Unseen::claimed(garden, &self.plan));
         Self { unseen, ..self }
+    }
+
+    /// The same with what was counted of plans made the same way, which it then says of itself.
+    #[must_use]
+    pub fn saying(mut self, garden: &Garden, unseen: &Unseen) -> Self {
+        self.plan.unseen = Some(unseen.claim(garden));
+        self.counted(garden)
     }
 
     /// The plan in years that it was not chosen on, where it was counted on such.

@@ -1,71 +1,64 @@
-//! The way from a garden to a checked plan: decide, then check; or read what was saved.
+//! The way from a garden to a checked plan: decide, check, count what it promises; or read what was saved.
+
+mod decide;
+mod in_turn;
 
 use std::path::Path;
+use std::thread;
 
-use crate::candidates::Candidate;
-use crate::checker::{CheckedPlan, Violation, check};
+use crate::checker::CheckedPlan;
 use crate::disk;
 use crate::garden::Garden;
-use crate::model::{
-    AimProgram, Impossible, Options, Outcome, solve, solve_and_record, solve_where,
-};
+use crate::model::Options;
 use crate::plan::Plan;
 use crate::plan::saved::{self, SavedError, Since};
 
-/// Why there is no plan.
-#[derive(Debug, Clone, PartialEq)]
-pub enum NoPlan {
-    /// No plan keeps every rule with all ingredients.
-    Impossible(Impossible),
-    /// There are too many plantings to choose from.
-    TooMany,
-    /// None was found in the time allowed.
-    OutOfTime,
-    /// The solver failed; its words.
-    Failed(String),
-    /// The program's own plan breaks rules: a fault of the program.
-    Refused(Vec<Violation>),
-}
+pub use decide::{NoPlan, decide, decide_where, decide_with_programs};
+pub use in_turn::is_counted_in_turn;
 
-/// Decides a plan and has it checked.
+/// Decides a plan, has it checked, and counts what it promises on years that it was not chosen on.
 ///
 /// # Errors
 /// Why there is none.
 pub fn plan(garden: &Garden, options: &Options) -> Result<CheckedPlan, NoPlan> {
-    checked(garden, solve(garden, options))
+    let checked = decide(garden, &options_of_search(garden, options))?;
+    Ok(counted(garden, options, checked, side_by_side()))
 }
 
-/// Decides a plan with only those candidates for which `keep` holds, and has it checked.
-///
-/// # Errors
-/// Why there is none.
-pub fn plan_where(
-    garden: &Garden,
-    options: &Options,
-    keep: impl Fn(&Candidate) -> bool,
-) -> Result<CheckedPlan, NoPlan> {
-    checked(garden, solve_where(garden, options, keep))
+/// So many plans of one record are made side by side, for each takes some twenty megabytes.
+const AT_ONCE: usize = 2;
+
+/// How many threads `counted` may have where nothing else is done.
+#[must_use]
+pub fn side_by_side() -> usize {
+    thread::available_parallelism().map_or(1, |cores| AT_ONCE.min(cores.get()))
 }
 
-/// Decides a plan and has it checked; also gives the program of every aim that was followed.
-pub fn plan_with_programs(
-    garden: &Garden,
-    options: &Options,
-) -> (Result<CheckedPlan, NoPlan>, Vec<AimProgram>) {
-    let recorded = solve_and_record(garden, options);
-    (checked(garden, recorded.outcome), recorded.programs)
-}
-
-fn checked(garden: &Garden, outcome: Outcome) -> Result<CheckedPlan, NoPlan> {
-    match outcome {
-        Outcome::Planned(plan) => match check(garden, plan) {
-            Ok(checked) => Ok(checked.counted(garden)),
-            Err(violations) => Err(NoPlan::Refused(violations)),
+/// The options of the search for the plan itself: on a record half of the time is for the plans that
+/// tell what it promises. What the search leaves over is theirs, too.
+#[must_use]
+pub fn options_of_search(garden: &Garden, options: &Options) -> Options {
+    match is_counted_in_turn(garden) {
+        true => Options {
+            deadline: options.deadline.shared_by(2),
+            ..*options
         },
-        Outcome::Impossible(why) => Err(NoPlan::Impossible(why)),
-        Outcome::TooMany => Err(NoPlan::TooMany),
-        Outcome::OutOfTime => Err(NoPlan::OutOfTime),
-        Outcome::Failed(words) => Err(NoPlan::Failed(words)),
+        false => *options,
+    }
+}
+
+/// Counts what a plan that was made with these options promises, with so many threads. On a record that takes
+/// as many further plans as it has parts; where the time does not last for all, nothing is counted.
+#[must_use]
+pub fn counted(
+    garden: &Garden,
+    options: &Options,
+    checked: CheckedPlan,
+    threads: usize,
+) -> CheckedPlan {
+    match in_turn::in_turn(garden, options, threads) {
+        Some(unseen) => checked.saying(garden, &unseen),
+        None => checked.counted(garden),
     }
 }
 

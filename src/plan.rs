@@ -7,11 +7,13 @@ mod rule;
 pub mod saved;
 mod stand;
 mod step_kind;
+mod unseen;
 
 pub use at::{PlantingAt, StepAt};
 pub use rule::{Aim, Rule};
 pub use stand::Stand;
 pub use step_kind::{Facts, Hands, Needed, Site, StepKind, TiedTo};
+pub use unseen::{ReadyUnseen, UnseenYears};
 
 use serde::{Deserialize, Serialize};
 
@@ -231,6 +233,9 @@ pub struct Plan {
     pub promise: Promise,
     /// The aims in order, with value and bound.
     pub aims: Vec<AimResult>,
+    /// Of a plan on a record: how plans made the same way did in years that they were not made for.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub unseen: Option<UnseenYears>,
 }
 
 impl Plan {

@@ -44,6 +44,7 @@ pub struct Record {
     first: Date,
     days: Vec<Daily>,
     left_out: Vec<Range<usize>>,
+    withheld: Vec<i32>,
     generated: bool,
     origin: Option<Origin>,
     means: Option<Monthly>,
@@ -80,6 +81,7 @@ impl Record {
             first,
             days,
             left_out: Vec::new(),
+            withheld: Vec::new(),
             generated,
             origin: None,
             means: None,
@@ -103,6 +105,13 @@ impl Record {
     #[must_use]
     pub fn leaving_out(self, left_out: Vec<Range<usize>>) -> Self {
         Self { left_out, ..self }
+    }
+
+    /// The same record, which gives no weather year of these labels any more. Its days stay, and all
+    /// that is told of the place: only plans and their replay go by weather years.
+    #[must_use]
+    pub fn withholding(self, withheld: Vec<i32>) -> Self {
+        Self { withheld, ..self }
     }
 
     /// The same record with what it was generated from.
@@ -185,12 +194,13 @@ impl Record {
 
     /// Every run of the plan's span that lies wholly within the record, one per calendar year:
     /// day `k` of the span is day `k` after the same month and day in that year. The days run
-    /// on across New Year and leap days.
+    /// on across New Year and leap days. What is withheld is passed over.
     #[must_use]
     pub fn years(&self, horizon: Horizon) -> Vec<WeatherYear<'_>> {
         let start = horizon.first();
         let last_year = plus_days(self.first, self.days.len() as i64).year();
         (self.first.year()..=last_year)
+            .filter(|label| !self.withheld.contains(label))
             .filter_map(|label| {
                 let day = start
                     .with_year(label)

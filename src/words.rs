@@ -16,6 +16,7 @@ pub(crate) mod handling;
 pub mod happened;
 pub(crate) mod occasion;
 pub mod places;
+pub(crate) mod promise;
 pub mod rule_words;
 pub mod station;
 pub mod step_names;

@@ -9,10 +9,11 @@ use super::rules::sessions;
 use super::run::Run;
 use super::standing::Difference;
 
-/// A plan that says nothing of its aims.
+/// A plan that says nothing of its aims, nor of plans made the same way.
 pub fn without_claims(plan: Plan) -> Plan {
     Plan {
         aims: Vec::new(),
+        unseen: None,
         ..plan
     }
 }

@@ -123,6 +123,7 @@ pub fn alone(planting: Planned) -> Plan {
             ingredients: Vec::new(),
         },
         aims: Vec::new(),
+        unseen: None,
     }
 }
 

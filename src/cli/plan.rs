@@ -77,13 +77,23 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     };
     let seconds = deadline.limit().as_secs();
     let message = format!("Looking for the best plan, for up to {seconds} s ...");
-    let (plan, programs) = with_progress(&message, || match programs_out {
-        None => (pipeline::plan(&garden, &options), Vec::new()),
-        Some(_) => pipeline::plan_with_programs(&garden, &options),
+    let search = pipeline::options_of_search(&garden, &options);
+    let (plan, programs, ran_out) = with_progress(&message, || {
+        let (plan, programs) = match programs_out {
+            None => (pipeline::decide(&garden, &search), Vec::new()),
+            Some(_) => pipeline::decide_with_programs(&garden, &search),
+        };
+        let ran_out = search.deadline.is_over().then(|| deadline.limit());
+        let threads = pipeline::side_by_side();
+        let counted = |checked| pipeline::counted(&garden, &options, checked, threads);
+        (plan.map(counted), programs, ran_out)
     });
     let written = programs_out.map(|out| out.save(&garden, &programs));
     let answer = match plan {
-        Ok(checked) => planned(arguments, &garden, &checked, &options, out),
+        Ok(checked) => {
+            let page = read(arguments.all, &garden, &checked, &options, ran_out);
+            planned(arguments, &garden, &checked, &page, out)
+        }
         Err(why) => no_plan(&options.deadline, &garden, why)?,
     };
     Ok(match written {
@@ -96,10 +106,10 @@ fn planned(
     arguments: &Arguments,
     garden: &Garden,
     checked: &CheckedPlan,
-    options: &Options,
+    page: &Page,
     out: Option<Output>,
 ) -> Answer {
-    let answer = Answer::page(&read(arguments.all, garden, checked, options));
+    let answer = Answer::page(page);
     let Some(out) = out else {
         return answer;
     };
@@ -109,8 +119,14 @@ fn planned(
 }
 
 /// What is read of a plan: one screen of it, or all, with what was given back and what that bought.
-pub(super) fn read(all: bool, garden: &Garden, checked: &CheckedPlan, options: &Options) -> Page {
-    let ran_out = ran_out(&options.deadline);
+/// `ran_out` is the time allowed, if it ended the search.
+pub(super) fn read(
+    all: bool,
+    garden: &Garden,
+    checked: &CheckedPlan,
+    options: &Options,
+    ran_out: Option<Duration>,
+) -> Page {
     let answer = options.deadline.for_the_answer();
     let slack = explain::slack_within(garden, checked, &answer);
     if !all {

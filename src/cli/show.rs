@@ -67,7 +67,11 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
         None if arguments.space => principal(&garden, &checked, deadline),
         None if arguments.slack => slack(&garden, &checked, &deadline)?,
         None if arguments.water => report::watering(&garden, &checked),
-        None => read(arguments.all, &garden, &checked, &Options::until(deadline)),
+        None => {
+            let options = Options::until(deadline);
+            let ran_out = ran_out(&deadline);
+            read(arguments.all, &garden, &checked, &options, ran_out)
+        }
     };
     Ok(Answer::page(&report::opened(&garden, &checked, page)))
 }

@@ -44,7 +44,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
         options,
     };
     let message = "Looking for what stands in the way ...";
-    with_progress(message, || match pipeline::plan(&garden, &planning) {
+    with_progress(message, || match pipeline::decide(&garden, &planning) {
         Err(NoPlan::Impossible(found)) => {
             let diagnosis = bench.diagnose(&garden, &catalogue);
             let hindrance = Hindrance::of(&garden, &found);
@@ -72,7 +72,11 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
                 }
             }
         }
-        Ok(checked) => Ok(Answer::page(&report::plan_exists(&garden, &checked))),
+        Ok(checked) => {
+            let threads = pipeline::side_by_side();
+            let counted = pipeline::counted(&garden, &options, checked, threads);
+            Ok(Answer::page(&report::plan_exists(&garden, &counted)))
+        }
     })
 }
 

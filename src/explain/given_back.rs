@@ -57,6 +57,6 @@ pub fn given_back(garden: &Garden, checked: &CheckedPlan, options: &Options) -> 
     };
     (!aims.is_empty()).then(|| GivenBack {
         aims,
-        without: pipeline::plan(garden, &nothing).ok(),
+        without: pipeline::decide(garden, &nothing).ok(),
     })
 }

@@ -254,6 +254,7 @@ fn put_in(
         },
         plantings,
         aims: Vec::new(),
+        unseen: None,
     };
     if !keeps_rules(garden, &plan) {
         return None;

@@ -42,40 +42,72 @@ impl Workbench<'_> {
     /// # Errors
     /// What is wrong with the changes, or with the project that they make.
     pub fn trial(&self, changes: &[Change]) -> Result<Trial, Problems> {
-        self.trial_within(changes, &self.options)
-    }
-
-    fn trial_within(&self, changes: &[Change], options: &Options) -> Result<Trial, Problems> {
         let garden = (self.load)(changes)?;
         Ok(Trial {
             changes: changes.to_vec(),
-            outcome: pipeline::plan(&garden, options),
+            outcome: pipeline::plan(&garden, &self.options),
             garden,
         })
     }
 
     /// Tries several sets of changes side by side, each by itself; results stand in the order
-    /// of the sets. `done` is called after each. Each has its share of the time that is left when
-    /// it begins, so what one leaves over is there for the rest.
+    /// of the sets. `done` is called after each. Then what they promise is counted, for all or for none,
+    /// because they are compared.
     pub fn trials(
         &self,
         sets: &[Vec<Change>],
         done: &(dyn Fn() + Sync),
     ) -> Vec<Result<Trial, Problems>> {
-        let waiting = AtomicUsize::new(sets.len());
+        let gardens: Vec<_> = sets.par_iter().map(|set| (self.load)(set)).collect();
+        let mut each = gardens.iter().flatten();
+        let search = match each.any(pipeline::is_counted_in_turn) {
+            true => self.with_part_of_the_time(2),
+            false => *self,
+        };
+        let given = sets.iter().zip(gardens).collect();
+        let mut trials = search.in_shares(given, |(changes, garden), options| {
+            let trial = garden.map(|garden| Trial {
+                changes: changes.clone(),
+                outcome: pipeline::decide(&garden, options),
+                garden,
+            });
+            done();
+            trial
+        });
+        let counted = self.in_shares(trials.iter().collect(), |trial, options| {
+            let trial = trial.as_ref().ok()?;
+            let checked = trial.outcome.as_ref().ok()?.clone();
+            Some(pipeline::counted(&trial.garden, options, checked, 1))
+        });
+        let mut plans = counted.iter().flatten();
+        if plans.all(|plan| plan.unseen().is_some()) {
+            for (trial, counted) in trials.iter_mut().zip(counted) {
+                if let (Ok(trial), Some(counted)) = (trial, counted) {
+                    trial.outcome = Ok(counted);
+                }
+            }
+        }
+        trials
+    }
+
+    /// Does the same with several things, side by side. Each has its share of the time that is left when
+    /// it begins, so what one leaves over is there for the rest.
+    fn in_shares<T: Send, R: Send>(
+        &self,
+        things: Vec<T>,
+        act: impl Fn(T, &Options) -> R + Sync,
+    ) -> Vec<R> {
+        let waiting = AtomicUsize::new(things.len());
         let at_once = rayon::current_num_threads();
-        sets.par_iter()
-            .map(|changes| {
-                let turns = waiting.fetch_sub(1, Ordering::Relaxed).div_ceil(at_once);
-                let options = Options {
-                    deadline: self.options.deadline.shared_by(turns),
-                    ..self.options
-                };
-                let trial = self.trial_within(changes, &options);
-                done();
-                trial
-            })
-            .collect()
+        let share = |thing: T| {
+            let turns = waiting.fetch_sub(1, Ordering::Relaxed).div_ceil(at_once);
+            let options = Options {
+                deadline: self.options.deadline.shared_by(turns),
+                ..self.options
+            };
+            act(thing, &options)
+        };
+        things.into_par_iter().map(share).collect()
     }
 
     /// True if the changed project is proved to have a plan with every ingredient. A change

@@ -7,7 +7,7 @@ use crate::checker::{CheckedPlan, Edit, Harvest, Violation};
 use crate::garden::{Garden, IngredientAt, Method};
 use crate::growth::Loss;
 use crate::model::Options;
-use crate::pipeline::{NoPlan, plan_where};
+use crate::pipeline::{NoPlan, decide_where};
 use crate::plan::{Planting, Step, StepAt, StepKind, When};
 
 use super::bench::{Bench, same_days};
@@ -184,7 +184,7 @@ impl<'a> Hold<'a> {
                     .shared_by(side.len().min(MOST_ROUNDS) - tried),
                 ..*self.options
             };
-            let plan = there.then(|| plan_where(self.garden, &options, |c| self.keeps(c, when)));
+            let plan = there.then(|| decide_where(self.garden, &options, |c| self.keeps(c, when)));
             match plan {
                 Some(Ok(plan)) if self.holds(&plan, when) => {
                     return Held {

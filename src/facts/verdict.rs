@@ -5,7 +5,7 @@ use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
 use crate::calendar::Date;
-use crate::checker::Standing;
+use crate::checker::{ENOUGH_YEARS, LEAST_YEARS, Standing, Unseen};
 use crate::garden::IngredientAt;
 use crate::growth::Unready;
 use crate::plan::{Aim, AimResult};
@@ -40,6 +40,43 @@ pub enum Proof {
     },
 }
 
+/// On which years it was counted how often something is ready.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum CountedOn {
+    /// Those that the plan was made for.
+    Own,
+    /// Years made anew of the same means, in which the plan itself was grown.
+    Fresh,
+    /// Those of the record, each with a plan that was made the same way without it.
+    InTurn,
+}
+
+/// How much can be said of further years.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Sayable {
+    /// Nothing: there are too few years.
+    Nothing,
+    /// Little: there are few.
+    Little,
+    /// How many to expect.
+    Range,
+}
+
+/// Why a plan was not counted on years that it was not made for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NotCounted {
+    /// It has too few years.
+    TooFewYears,
+    /// Its years are made up, of means that are not known.
+    NoMeans,
+    /// The time did not last.
+    NoTime,
+    /// It was not made so: it was edited, or the project has changed.
+    NotOfThisPlan,
+    /// It was not counted when it was made, or its file does not tell.
+    NotSaid,
+}
+
 /// In how many of some years something is ready.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Readiness {
@@ -47,8 +84,8 @@ pub struct Readiness {
     pub ready: usize,
     /// Of so many.
     pub years: usize,
-    /// True if the plan was not chosen on them.
-    pub unseen: bool,
+    /// On which.
+    pub on: CountedOn,
 }
 
 impl Readiness {
@@ -73,8 +110,8 @@ pub struct Verdict {
     pub ready: usize,
     /// Of so many.
     pub years: usize,
-    /// Of as many further years, the fewest and the most to expect it in.
-    pub expected: (usize, usize),
+    /// Of as many further years, the fewest and the most to expect it in, if that can be said.
+    pub expected: Option<(usize, usize)>,
     /// How far that is proved.
     pub proof: Proof,
     /// True if that was proved when the plan was made, not now.
@@ -115,7 +152,7 @@ impl Facts<'_> {
             promised,
             ready,
             years,
-            expected: further_years_95(promised.ready, promised.years, years),
+            expected: self.expected(promised),
             proof: proof(&self.plan.aims, ready, years),
             proved_before: *self.standing() == Standing::Saved,
         }
@@ -139,19 +176,52 @@ impl Facts<'_> {
 
     /// What was counted on unseen years, or else on the plan's own, given with their number.
     fn counted(&self, unseen: Option<usize>, (ready, years): (usize, usize)) -> Readiness {
-        let of_unseen = self.unseen().map(|unseen| unseen.years);
-        match unseen.zip(of_unseen) {
-            Some((ready, years)) => Readiness {
+        match unseen.zip(self.unseen()) {
+            Some((ready, unseen)) => Readiness {
                 ready,
-                years,
-                unseen: true,
+                years: unseen.years,
+                on: counted_on(unseen),
             },
             None => Readiness {
                 ready,
                 years,
-                unseen: false,
+                on: CountedOn::Own,
             },
         }
+    }
+
+    /// Of as many further years as the plan has, the fewest and the most in which to expect something.
+    #[must_use]
+    pub fn expected(&self, promised: Readiness) -> Option<(usize, usize)> {
+        let range = further_years_95(promised.ready, promised.years, self.years());
+        (self.sayable() != Sayable::Nothing).then_some(range)
+    }
+
+    /// How much can be said of further years. Fresh years are always enough.
+    #[must_use]
+    pub fn sayable(&self) -> Sayable {
+        match self.promised() {
+            Readiness {
+                on: CountedOn::Fresh,
+                ..
+            } => Sayable::Range,
+            Readiness { years, .. } if years < LEAST_YEARS => Sayable::Nothing,
+            Readiness { years, .. } if years < ENOUGH_YEARS => Sayable::Little,
+            Readiness { .. } => Sayable::Range,
+        }
+    }
+
+    /// Why the plan was not counted on years that it was not made for; `None` if it was.
+    #[must_use]
+    pub fn not_counted(&self) -> Option<NotCounted> {
+        let why = || match self.standing() {
+            _ if self.garden.weather.is_generated() => NotCounted::NoMeans,
+            _ if self.years() < LEAST_YEARS => NotCounted::TooFewYears,
+            Standing::Planned => NotCounted::NoTime,
+            Standing::Saved => NotCounted::NotSaid,
+            Standing::Edited | Standing::Changed(_) => NotCounted::NotOfThisPlan,
+        };
+        self.unseen().is_none().then(why)
     }
 
     /// The dish on the rain date, if there is one.
@@ -216,6 +286,13 @@ impl Facts<'_> {
         let of_fewest = ready().filter(|(_, promised)| promised.ready == fewest.ready);
         let names = of_fewest.map(|(i, _)| i.name.as_str()).collect();
         (fewest.ready < fewest.years).then_some((names, fewest))
+    }
+}
+
+fn counted_on(unseen: &Unseen) -> CountedOn {
+    match unseen.fresh {
+        true => CountedOn::Fresh,
+        false => CountedOn::InTurn,
     }
 }
 

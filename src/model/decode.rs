@@ -29,6 +29,7 @@ pub fn plan(
         plantings,
         promise: promise(garden, candidates, chosen),
         aims,
+        unseen: None,
     }
 }
 

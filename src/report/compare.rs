@@ -14,7 +14,7 @@ use super::ran_out;
 use crate::page::Page;
 use crate::words::occasion::occasion;
 use crate::words::view::{View, readiness};
-use crate::words::{list, step_words};
+use crate::words::{list, promise, step_words};
 
 /// What stands in the table for a plan that does not exist.
 const NONE: &str = "-";
@@ -124,6 +124,16 @@ fn figures(labels: &[String], trials: &[Trial], views: &[Option<View<'_>>], page
         rows.push(row(name, &|v| aim_value(v, aim)));
     }
     write_rows(&header, rows, page);
+    let mut planned = views.iter().flatten();
+    let years = planned.clone().next().map(View::years_of_column);
+    page.line(&format!(
+        "Ready: in how many of {} enough of it is in the pot. Part grown: of the kitchen's amount, in \
+         a poor year and in an ordinary one.",
+        years.as_deref().unwrap_or("the years")
+    ));
+    if let Some(text) = planned.find_map(promise::only_own_years) {
+        page.line(text);
+    }
 }
 
 /// The rows in which something changes, as a table; the others in a sentence.
@@ -145,10 +155,6 @@ fn write_rows(header: &[&str], rows: Vec<Vec<String>>, page: &mut Page) {
         page.line(&format!("The same in all: {}.", list(&same)));
         page.gap();
     }
-    page.line(
-        "Ready: in how many of the years enough of it is in the pot. Part grown: of the \
-         kitchen's amount, in a poor year and in an ordinary one.",
-    );
 }
 
 fn on_the_rain_date(view: &View<'_>) -> String {

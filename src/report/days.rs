@@ -5,15 +5,15 @@ use crate::calendar::Date;
 use crate::explain::OtherDay;
 use crate::facts::Facts;
 use crate::facts::compared::best_day;
-use crate::facts::verdict::Readiness;
+use crate::facts::verdict::{CountedOn, Readiness};
 use crate::garden::Garden;
 
 use super::no_plan::why_none;
 use super::ran_out;
 use crate::page::Page;
 use crate::words::occasion::occasion;
-use crate::words::view::{View, figure, kind_of_years, readiness};
-use crate::words::{Words, list};
+use crate::words::view::{View, figure, kind_of_promise, kind_of_years, readiness};
+use crate::words::{Words, list, promise};
 
 /// Signs of the longest bar.
 const BAR: usize = 20;
@@ -84,14 +84,14 @@ fn whole_dish(garden: &Garden, planned: &[Planned<'_>], page: &mut Page) {
         })
         .collect();
     page.table(&["Day", "Ready", "", "Held back by"], &rows, &[1]);
-    let unseen = planned.iter().any(|p| p.whole.unseen);
-    let years = match unseen {
-        true => "made-up years that the plan was not made for",
-        false => kind_of_years(garden),
-    };
+    let first = planned.first();
+    let years = first.map_or("years", |p| kind_of_promise(garden, p.whole.on));
     page.line(&format!(
         "Ready: in how many {years} the whole dish is ready. * is the day in the file."
     ));
+    if let Some(text) = first.and_then(|p| promise::only_own_years(&p.view)) {
+        page.line(text);
+    }
 }
 
 /// The days without a plan, those of one reason together.
@@ -173,9 +173,9 @@ fn best(garden: &Garden, planned: &[Planned<'_>]) -> String {
         true => ", the day in the file",
         false => "",
     };
-    let years = match best.whole.unseen {
-        true => "years",
-        false => kind_of_years(garden),
+    let years = match best.whole.on {
+        CountedOn::Fresh => "years",
+        CountedOn::Own | CountedOn::InTurn => kind_of_years(garden),
     };
     format!(
         "Best on {}{same}: the whole dish is ready in {} {years}.",

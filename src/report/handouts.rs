@@ -8,9 +8,10 @@ mod shopping;
 use crate::explain::{LeastSpace, StepSlack};
 use crate::garden::{Garden, GradeAt, Tongue};
 
-use super::{screen, standing, strip, verdict, water};
+use super::{screen, standing, strip, water};
 use crate::page::Page;
 use crate::words::occasion::{occasion, whose};
+use crate::words::promise;
 use crate::words::view::View;
 
 /// Who a page is for.
@@ -145,7 +146,7 @@ pub fn start(view: &View<'_>) -> Page {
     let mut page = Page::new();
     standing::write(view, &mut page);
     page.paragraph(&occasion(view.garden));
-    page.title(&verdict::sentence(view));
+    page.title(&promise::sentence(view));
     page
 }
 

@@ -1,52 +1,43 @@
 //! How sure the numbers of ready years are, and what they leave out.
 
 use crate::facts::how_sure::Years;
-use crate::facts::interval::further_years_95;
 
 use crate::page::Page;
-use crate::words::list;
 use crate::words::view::View;
+use crate::words::{list, promise};
 
 /// Writes what to expect of each ingredient, by which method, and what it does not know.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {
     let years = view.years();
     page.heading("How sure this is");
+    let expected = |at| view.expected(view.promised_of(at));
     let parts: Vec<String> = view
         .ingredients()
-        .map(|(at, ingredient, _)| {
-            let promised = view.promised_of(at);
-            let (fewest, most) = further_years_95(promised.ready, promised.years, years);
-            format!("{} in {fewest} to {most}", ingredient.name)
+        .filter_map(|(at, ingredient, _)| {
+            let (fewest, most) = expected(at)?;
+            Some(format!("{} in {fewest} to {most}", ingredient.name))
         })
         .collect();
-    page.item(&format!(
-        "Of {years} more years expect {}. Nineteen times in twenty it comes out so, if the \
-         weather goes on as it was.",
-        parts.join(", ")
-    ));
-    page.item(&suits_its_own(view));
+    match parts.is_empty() {
+        true => page.item(&format!(
+            "What is ready in {years} years says next to nothing of others: with five there is a range, \
+             from ten on it tells something."
+        )),
+        false => page.item(&format!(
+            "Of {years} more years expect {}. Nineteen times in twenty it comes out so, if the \
+             weather goes on as it was.",
+            parts.join(", ")
+        )),
+    }
+    page.item(&promise::suits_its_own(view));
     if let Some(late) = autumn_light(view) {
         page.item(&late);
     }
     page.item(&climate(view));
-    page.item("Method: 95 % prediction interval by joint sampling, Krishnamoorthy and Peng 2011.");
-}
-
-/// That a plan suits its own years better than others, and what was done about it.
-fn suits_its_own(view: &View<'_>) -> String {
-    let promised = view.promised();
-    let suits = "A plan suits the years it was made from better than others.";
-    match promised.unseen {
-        true => format!(
-            "{suits} So what is promised was counted on {}, made from the same means and the same \
-             for every plan: the whole dish is ready in {} of them.",
-            view.years_of_promise(),
-            promised.ready
-        ),
-        false => format!(
-            "{suits} In tests on years that the plans had not seen, the whole dish was ready less \
-             often than promised, by five to ten years in a hundred on average."
-        ),
+    if !parts.is_empty() {
+        page.item(
+            "Method: 95 % prediction interval by joint sampling, Krishnamoorthy and Peng 2011.",
+        );
     }
 }
 

@@ -12,10 +12,12 @@ use crate::facts::cautions::has_caution;
 use crate::facts::packet_days::Out;
 use crate::facts::slack::{Later, Wait};
 use crate::facts::spans::span_of;
+use crate::facts::verdict::{CountedOn, Readiness};
 use crate::garden::{Garden, Ingredient, IngredientAt};
 use crate::page::{Look, Page};
 use crate::plan::{Planting, StepKind};
 use crate::words::occasion::occasion;
+use crate::words::promise;
 use crate::words::view::{View, figure};
 use crate::words::{count, list, step_words};
 
@@ -132,7 +134,7 @@ impl Short<'_> {
         page.paragraph(&occasion(view.garden));
         doubts::write_most(view.garden, most.doubts, &mut page);
         page.gap();
-        page.title(&verdict::sentence(view));
+        page.title(&promise::sentence(view));
         if let Some(text) = verdict::rain_date_in_short(view) {
             page.paragraph(&text);
         }
@@ -169,10 +171,12 @@ impl Short<'_> {
         };
         page.line(&format!(
             "Ready: years of {} with enough in the pot. Brings: poor to ordinary year.{more}",
-            if view.promised().unseen {
-                100
-            } else {
-                view.years()
+            match view.promised() {
+                Readiness {
+                    on: CountedOn::Fresh,
+                    ..
+                } => 100,
+                Readiness { years, .. } => years,
             }
         ));
         let notes = [overview::years_apart(view), idle::in_short(view)];

@@ -85,7 +85,7 @@ fn days(days: &Days) -> [String; 3] {
 
 /// `If crops take 10 % more days than that: dry bean is ready in 11 of 30 years instead of 24 ...`.
 fn sentence(view: &View<'_>, if_out: &IfOut) -> String {
-    let years = view.years();
+    let years = view.own_years();
     let whole = view.replay.whole_dish_years();
     let mut told: Vec<String> = if_out.changed.iter().map(|c| changed(view, c)).collect();
     told.push(match (told.is_empty(), if_out.others) {
@@ -95,7 +95,7 @@ fn sentence(view: &View<'_>, if_out: &IfOut) -> String {
         (false, n) => format!("all others change by at most {}", count(n, "year")),
     });
     let dish = if if_out.dish == whole {
-        format!("The whole dish stays at {whole} of {years} years.")
+        format!("The whole dish stays at {whole} of {years}.")
     } else {
         format!("The whole dish is then {}.", instead(view, if_out))
     };
@@ -109,11 +109,8 @@ fn sentence(view: &View<'_>, if_out: &IfOut) -> String {
 
 /// `ready in 11 of 30 years instead of 20`: the whole dish.
 fn instead(view: &View<'_>, if_out: &IfOut) -> String {
-    let (years, whole) = (view.years(), view.replay.whole_dish_years());
-    format!(
-        "ready in {} of {years} years instead of {whole}",
-        if_out.dish
-    )
+    let (years, whole) = (view.own_years(), view.replay.whole_dish_years());
+    format!("ready in {} of {years} instead of {whole}", if_out.dish)
 }
 
 /// What becomes of the whole dish if packet days are out that way; nothing where it stays as it is.
@@ -137,10 +134,10 @@ fn changed(view: &View<'_>, changed: &Changed) -> String {
         format!(", {mostly}because {}", unready(why))
     });
     format!(
-        "{} is ready in {} of {} years instead of {}{because}",
+        "{} is ready in {} of {} instead of {}{because}",
         view.garden[changed.ingredient].name,
         changed.ready,
-        view.years(),
+        view.own_years(),
         changed.planned
     )
 }
@@ -154,11 +151,11 @@ pub(super) fn at_risk(
 ) -> Option<String> {
     let (out, ready) = view.at_risk_of_days(at, seen)?;
     Some(format!(
-        "If {} takes {} {} days than we count on, it is ready in {ready} of {} years only: look \
-         often, and tell the coordinator early.",
+        "If {} takes {} {} days than we count on, it is ready in {ready} of {} only: look often, and \
+         tell the coordinator early.",
         ingredient.name,
         out_by(),
         way(out),
-        view.years()
+        view.own_years()
     ))
 }

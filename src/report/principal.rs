@@ -6,9 +6,10 @@ use crate::explain::LeastSpace;
 use crate::facts::Facts;
 use crate::garden::Garden;
 
-use super::{care, least_space, lessons, space, verdict};
+use super::{care, least_space, lessons, space};
 use crate::page::Page;
 use crate::words::occasion::occasion;
+use crate::words::promise;
 use crate::words::view::View;
 
 /// What `tureen show --space` prints.
@@ -18,7 +19,7 @@ pub fn principal(garden: &Garden, checked: &CheckedPlan, least: &LeastSpace) -> 
     let view = View::of(&facts);
     let mut page = Page::new();
     page.title(&occasion(garden));
-    page.paragraph(&verdict::sentence(&view));
+    page.paragraph(&promise::sentence(&view));
     space::write(&view, &mut page);
     least_space::write(&view, least, &mut page);
     lessons::write(&view, &mut page);

@@ -16,6 +16,7 @@ use super::{
 };
 use crate::page::{Page, Picture};
 use crate::words::occasion::occasion;
+use crate::words::promise;
 use crate::words::view::View;
 
 /// The whole plan, as `tureen plan` prints it.
@@ -48,7 +49,7 @@ pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
     page.paragraph(&occasion(garden));
     doubts::write(garden, page);
     page.gap();
-    page.title(&verdict::sentence(view));
+    page.title(&promise::sentence(view));
     if let Some(text) = verdict::rain_date(view) {
         page.paragraph(&text);
     }
@@ -79,7 +80,7 @@ pub fn at_the_end(garden: &Garden, checked: &CheckedPlan) -> Page {
     let view = View::of(&facts);
     let mut page = Page::new();
     page.heading("In short");
-    page.line(&verdict::sentence(&view));
+    page.line(&promise::sentence(&view));
     if let Some(text) = verdict::rain_date(&view) {
         page.line(&text);
     }

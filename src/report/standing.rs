@@ -6,10 +6,10 @@ use crate::facts::Facts;
 use crate::garden::Garden;
 use crate::plan::saved::Since;
 
-use super::{broken, verdict};
+use super::broken;
 use crate::page::Page;
 use crate::words::view::View;
-use crate::words::{Words, count, faults};
+use crate::words::{Words, count, faults, promise};
 
 /// So many figures that have changed are told.
 const MOST_FIGURES: usize = 12;
@@ -96,7 +96,7 @@ pub fn sound(garden: &Garden, checked: &CheckedPlan) -> Page {
     let mut page = Page::new();
     page.title("The plan keeps every rule.");
     write(&view, &mut page);
-    page.paragraph(&verdict::sentence(&view));
+    page.paragraph(&promise::sentence(&view));
     page
 }
 

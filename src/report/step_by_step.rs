@@ -178,9 +178,9 @@ fn mark(slack: &StepSlack, planting: &Planting, step: &Step) -> Option<String> {
 fn missed(view: &View<'_>, slack: &StepSlack, planting: &Planting, step: &Step) -> Option<String> {
     let name = &planting.ingredient;
     let years = format!(
-        "{name} is then ready in {} of {} years instead of {}, the whole dish in {} instead of {}",
+        "{name} is then ready in {} of {} instead of {}, the whole dish in {} instead of {}",
         slack.missed.ready_years,
-        view.years(),
+        view.own_years(),
         view.ready_years(name),
         slack.missed.whole_dish_years,
         view.replay.whole_dish_years()

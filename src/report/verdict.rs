@@ -1,67 +1,13 @@
-//! The verdict: in how many weather years the whole dish is ready, what to expect of it,
-//! whether anything better is possible, and what fails in the other years.
+//! What stands beside the verdict: the rain date, and what fails in which years.
 
 use std::cmp::Reverse;
 
-use crate::facts::verdict::{Proof, Verdict, WeakPoint};
+use crate::facts::verdict::WeakPoint;
 use crate::growth::Unready;
 
 use crate::page::Page;
 use crate::words::view::{View, readiness};
 use crate::words::{count, list};
-
-/// The sentence at the head of every plan.
-pub(super) fn sentence(view: &View<'_>) -> String {
-    let verdict = view.verdict();
-    let Verdict { ready, years, .. } = verdict;
-    let (fewest, most) = verdict.expected;
-    if verdict.promised.unseen {
-        return format!(
-            "The whole dish is ready in {} years that the plan was not made for, so expect it in \
-             {fewest} to {most} of the next {years} (if the monthly means are right). In the {years} \
-             {} that it was made for: {ready}{}.",
-            readiness(verdict.promised),
-            view.kind_of_years(),
-            proof(&verdict)
-        );
-    }
-    let unless = if view.garden.weather.is_generated() {
-        " (if the monthly means are right)"
-    } else {
-        ""
-    };
-    format!(
-        "The whole dish is ready in {ready} of {years} {}, so expect it in {fewest} to {most} of {years} \
-         more{unless}{}.",
-        view.kind_of_years(),
-        proof(&verdict)
-    )
-}
-
-/// How far the number of ready years is proved, as the end of the sentence.
-fn proof(verdict: &Verdict) -> String {
-    let (are, when) = match verdict.proved_before {
-        true => ("were", " when it was planned"),
-        false => ("are", ""),
-    };
-    match verdict.proof {
-        Proof::Unknown => String::new(),
-        Proof::NotProved { most: Some(most) } => format!(
-            "; the best plan found, not proved best; at most {most} years {are} possible{when}"
-        ),
-        Proof::NotProved { most: None } => {
-            format!("; the best plan found, not proved best{when}")
-        }
-        Proof::Open { most } => {
-            format!("; the best plan found; at most {most} years {are} possible{when}")
-        }
-        Proof::Best => format!("; proved best{when}"),
-        Proof::GivenUp { possible, given } => format!(
-            "; {possible} {are} possible{when}, {} given up for the aims that come after it",
-            count(given, "year")
-        ),
-    }
-}
 
 /// The readiness on the rain date, if there is one.
 pub(super) fn rain_date(view: &View<'_>) -> Option<String> {
@@ -110,10 +56,10 @@ pub(super) fn weak_points(view: &View<'_>, page: &mut Page) {
 /// In how many years an ingredient fails, and why.
 pub(super) fn weak_point(view: &View<'_>, point: &WeakPoint) -> String {
     format!(
-        "{}: fails in {} of {} years: {}.",
+        "{}: fails in {} of {}: {}.",
         view.garden[point.ingredient].name,
         point.failed,
-        view.years(),
+        view.own_years(),
         reasons(point, !view.garden.weather.is_generated())
     )
 }
@@ -134,10 +80,10 @@ pub(super) fn weak_point_in_short(view: &View<'_>, point: &WeakPoint) -> String 
             .collect(),
     };
     format!(
-        "{} fails in {} of {} years ({}).",
+        "{} fails in {} of {} ({}).",
         view.garden[point.ingredient].name,
         point.failed,
-        view.years(),
+        view.own_years(),
         told.join(", ")
     )
 }

@@ -10,10 +10,11 @@ use crate::garden::{Care, Garden};
 use crate::project::Change;
 use crate::units::Kilograms;
 
+use super::no_plan;
 use super::space::weeks_of;
-use super::{no_plan, verdict};
 use crate::page::Page;
 use crate::words::occasion::occasion;
+use crate::words::promise;
 use crate::words::view::{View, readiness};
 use crate::words::{Words, count, list, sentence};
 
@@ -43,7 +44,7 @@ pub fn plan_exists(garden: &Garden, checked: &CheckedPlan) -> Page {
     page.paragraph(&occasion(garden));
     page.title(&format!(
         "There is a plan. {}",
-        verdict::sentence(&View::of(&Facts::new(garden, checked)))
+        promise::sentence(&View::of(&Facts::new(garden, checked)))
     ));
     page
 }
@@ -117,8 +118,9 @@ fn outcome(garden: &Garden, repair: &Repair, page: &mut Page) {
             "",
             0,
             &format!(
-                "Then the whole dish is ready in {} years.",
-                readiness(view.promised())
+                "Then the whole dish is ready in {} years{}.",
+                readiness(view.promised()),
+                promise::unseen(&view)
             ),
         );
     }

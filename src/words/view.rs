@@ -3,7 +3,7 @@
 use std::ops::Deref;
 
 use crate::facts::Facts;
-use crate::facts::verdict::Readiness;
+use crate::facts::verdict::{CountedOn, Readiness};
 use crate::garden::{Garden, IngredientAt};
 use crate::units::Latitude;
 
@@ -51,30 +51,32 @@ impl<'a> View<'a> {
     #[must_use]
     pub fn ready_in_years(&self, at: IngredientAt) -> String {
         let promised = self.promised_of(at);
-        let kind = match promised.unseen {
-            true => "years",
-            false => self.kind_of_years(),
+        let kind = match promised.on {
+            CountedOn::Fresh => "years",
+            CountedOn::Own | CountedOn::InTurn => self.kind_of_years(),
         };
         format!("{} {kind}", readiness(promised))
     }
 
-    /// Of how many years a column tells: `100 years that the plan was not made for`, `30 past years`.
+    /// Of how many years a column tells: `100 made-up years that the plan was not made for`, `30 past years`.
     #[must_use]
     pub fn years_of_column(&self) -> String {
-        match self.promised().unseen {
-            true => "100 made-up years that the plan was not made for".to_owned(),
-            false => format!("{} {}", self.years(), self.kind_of_years()),
-        }
+        let promised = self.promised();
+        let years = match promised.on {
+            CountedOn::Fresh => 100,
+            CountedOn::Own | CountedOn::InTurn => promised.years,
+        };
+        format!("{years} {}", kind_of_promise(self.garden, promised.on))
     }
 
-    /// `300 other made-up years`, or `30 past years`: those on which what is promised was counted.
+    /// `30 years`, of those that the plan was made for; `the plan's own 30 years` where what leads is of as many others.
     #[must_use]
-    pub fn years_of_promise(&self) -> String {
-        let promised = self.promised();
-        match promised.unseen {
-            true => format!("{} other made-up years", promised.years),
-            false => format!("{} {}", promised.years, self.kind_of_years()),
-        }
+    pub fn own_years(&self) -> String {
+        let own = match self.promised().on {
+            CountedOn::InTurn => "the plan's own ",
+            CountedOn::Fresh | CountedOn::Own => "",
+        };
+        format!("{own}{} years", self.years())
     }
 
     /// `past years` or `generated weather years`.
@@ -84,19 +86,28 @@ impl<'a> View<'a> {
     }
 }
 
-/// `53 of 100`, of years that the plan was not chosen on; `20 of 30` of its own.
+/// `53 of 100`, of fresh years; `20 of 30`, of past ones.
 pub(crate) fn readiness(readiness: Readiness) -> String {
-    match readiness.unseen {
-        true => format!("{} of 100", readiness.of_hundred()),
-        false => format!("{} of {}", readiness.ready, readiness.years),
+    match readiness.on {
+        CountedOn::Fresh => format!("{} of 100", readiness.of_hundred()),
+        CountedOn::Own | CountedOn::InTurn => format!("{} of {}", readiness.ready, readiness.years),
     }
 }
 
 /// The first figure of `readiness`, for tables that tell of how many years.
 pub(crate) fn figure(readiness: Readiness) -> String {
-    match readiness.unseen {
-        true => readiness.of_hundred().to_string(),
-        false => readiness.ready.to_string(),
+    match readiness.on {
+        CountedOn::Fresh => readiness.of_hundred().to_string(),
+        CountedOn::Own | CountedOn::InTurn => readiness.ready.to_string(),
+    }
+}
+
+/// `made-up years that the plan was not made for`, `past years`: on which years something was counted.
+pub(crate) fn kind_of_promise(garden: &Garden, on: CountedOn) -> &'static str {
+    match on {
+        CountedOn::Fresh => "made-up years that the plan was not made for",
+        CountedOn::InTurn => "past years, each with a plan that was not made for it,",
+        CountedOn::Own => kind_of_years(garden),
     }
 }
 

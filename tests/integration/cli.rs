@@ -13,7 +13,7 @@ mod replacing;
 mod shell;
 mod steps;
 mod terminal;
-mod trials;
+pub mod trials;
 mod weather;
 
 use std::path::{Path, PathBuf};

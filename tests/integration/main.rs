@@ -26,4 +26,5 @@ mod report;
 mod scenarios;
 mod station;
 mod support;
+mod unseen;
 mod weather;

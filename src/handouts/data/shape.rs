@@ -108,8 +108,9 @@ pub struct Feast {
 #[derive(Serialize, JsonSchema)]
 #[schemars(deny_unknown_fields)]
 pub struct Verdict {
-    /// How many fresh years, which the plan was not chosen on, were made to count what it promises;
-    /// none for a record.
+    /// On how many years what is promised was counted that no plan had seen: where the weather years are made
+    /// up, fresh ones, in which this plan was grown; of a record its own years, each with a plan made the
+    /// same way without it. None where that was not counted.
     pub unseen_years: Option<usize>,
     /// In how many of those the whole dish is ready for the feast: where it is there, this is what is
     /// promised.
@@ -124,10 +125,12 @@ pub struct Verdict {
     pub whole_dish_ready_years: usize,
     /// In how many of them it is ready for the rain date.
     pub rain_date_ready_years: Option<usize>,
-    /// Of as many further years as it was chosen on, the fewest to expect it in (95 % prediction interval).
-    pub expect_at_least_years: usize,
-    /// Of as many further years as it was chosen on, the most to expect it in (95 % prediction interval).
-    pub expect_at_most_years: usize,
+    /// Of as many further years as it was chosen on, the fewest to expect it in (95 % prediction interval);
+    /// none where there are too few years to say so.
+    pub expect_at_least_years: Option<usize>,
+    /// Of as many further years as it was chosen on, the most to expect it in (95 % prediction interval);
+    /// none likewise.
+    pub expect_at_most_years: Option<usize>,
 }
 
 /// A grade.

@@ -82,7 +82,7 @@ fn feast(feast: &garden::Feast) -> Feast {
 fn verdict(view: &View<'_>) -> Verdict {
     let (garden, replay) = (view.garden, view.replay);
     let verdict = view.verdict();
-    let (fewest, most) = verdict.expected;
+    let (fewest, most) = verdict.expected.unzip();
     let unseen = view.unseen();
     let rain = replay.dish_ready_on_rain_date.as_ref();
     Verdict {

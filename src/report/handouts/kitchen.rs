@@ -5,15 +5,15 @@ use crate::facts::cautions::allergens;
 use crate::facts::kitchen::{Comes, HEAVIEST, Picked};
 use crate::garden::{CRATE, Ingredient, Preparation};
 use crate::page::Page;
-use crate::report::verdict;
 use crate::words::occasion::occasion;
+use crate::words::promise;
 use crate::words::view::View;
 use crate::words::{cautions, choice, count, handling, list, sentence};
 
 /// Writes the note.
 pub fn write(view: &View<'_>, page: &mut Page) {
     page.paragraph(&occasion(view.garden));
-    page.title(&verdict::sentence(view));
+    page.title(&promise::sentence(view));
     amounts(view, page);
     fallbacks(view, page);
     state(view, page);

@@ -9,13 +9,14 @@ use crate::page::{Page, Picture};
 use crate::plan::Planting;
 use crate::report::{care, cautions, decisions, idle, least_space, space, verdict};
 use crate::words::occasion::occasion;
+use crate::words::promise;
 use crate::words::view::{View, figure};
 use crate::words::{list, minutes};
 
 /// Writes the sheet.
 pub fn write(view: &View<'_>, least: Option<&LeastSpace>, page: &mut Page) {
     page.paragraph(&occasion(view.garden));
-    page.title(&verdict::sentence(view));
+    page.title(&promise::sentence(view));
     if let Some(text) = verdict::rain_date(view) {
         page.paragraph(&text);
     }

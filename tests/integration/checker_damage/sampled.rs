@@ -276,6 +276,7 @@ impl Sound<'_> {
         let was = Plan {
             promise: plan.promise.clone(),
             aims: Vec::new(),
+            unseen: None,
             plantings: self.plan.plantings.clone(),
         };
         let why = as_sound(self.garden, &was, &plan);

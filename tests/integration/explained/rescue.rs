@@ -32,6 +32,7 @@ fn by_hand(case: &Case, at: IngredientAt, rung: &RescueRung) {
     let mut by_hand = Plan {
         plantings: staying.chain([*new]).cloned().collect(),
         aims: Vec::new(),
+        unseen: None,
         promise: plan.promise.clone(),
     };
     by_hand.promise = promise(&rung.garden, &by_hand);

@@ -28,6 +28,7 @@ pub fn planned(garden: &Garden, mut plantings: Vec<Planting>) -> CheckedPlan {
             ingredients: Vec::new(),
         },
         aims: Vec::new(),
+        unseen: None,
     };
     plan.promise = promise(garden, &plan);
     check(garden, plan).unwrap_or_else(|found| panic!("{found:?}"))

@@ -166,7 +166,7 @@ fn a_plan_without_aims_claims_nothing() {
     let text = report::plan(&garden, &checked).text(plain(160));
     expect(
         &text,
-        "The whole dish is ready in 2 of 4 past years, so expect it in 0 to 4 of 4 more.",
+        "The whole dish is ready in 2 of 4 past years: too few to say more.",
     );
     assert!(!text.contains("best"), "{text}");
 }

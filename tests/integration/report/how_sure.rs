@@ -1,12 +1,15 @@
 //! What the plan says of the years that it stands on.
 
 use tureen::garden::Garden;
+use tureen::model::Options;
+use tureen::pipeline::plan;
 use tureen::report;
 use tureen::units::Latitude;
 use tureen::weather::Record;
 
 use super::{plain, tiny};
 use crate::support::weather::{daily, steady_years};
+use crate::unseen::on_mixed;
 
 /// The screen of the tiny plan, as if its garden had this weather.
 fn screen(weather: Record) -> String {
@@ -29,21 +32,48 @@ fn expect(text: &str, part: &str) {
     assert!(text.contains(part), "\"{part}\" is missing in\n{text}");
 }
 
+/// What to expect of 12 more years, by the number that was ready of 12: those of which the chi-square test
+/// without correction gives a p-value of 0.05 or more by SciPy 1.17.1.
+const BY_SCIPY: [(usize, usize); 13] = [
+    (0, 3),
+    (0, 5),
+    (0, 6),
+    (0, 7),
+    (1, 8),
+    (1, 9),
+    (2, 10),
+    (3, 11),
+    (4, 11),
+    (5, 12),
+    (6, 12),
+    (7, 12),
+    (9, 12),
+];
+
 #[test]
 fn each_ingredient_has_its_range_and_the_method_its_name() {
-    let text = screen(changing(0.0));
-    // Ready in 2 and 3 of 4 years; by SciPy 1.17.1 the p-value of 3 and 1 of 4 is 0.157, that of
-    // 3 and 0 is 0.029.
+    let garden = on_mixed(12);
+    let checked = plan(&garden, &Options::default()).unwrap();
+    let text = report::plan(&garden, &checked).text(plain(160));
+    let text = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let unseen = checked.unseen().unwrap();
+    let [bean, tomato] = [0, 1].map(|at| BY_SCIPY[unseen.ingredients[at]]);
+    assert_ne!(bean, tomato);
+    let range = |(fewest, most): (usize, usize)| format!("{fewest} to {most}");
+    let (bean, tomato) = (range(bean), range(tomato));
     expect(
         &text,
-        "Of 4 more years expect bean in 0 to 4, tomato in 1 to 4.",
+        &format!("Of 12 more years expect bean in {bean}, tomato in {tomato}."),
     );
     expect(&text, "if the weather goes on as it was. -");
     expect(
         &text,
         "Method: 95 % prediction interval by joint sampling, Krishnamoorthy and Peng 2011.",
     );
-    expect(&text, "years that the plans had not seen");
+    expect(
+        &text,
+        "counted with a plan that was made the same way without it",
+    );
 }
 
 #[test]

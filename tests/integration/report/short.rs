@@ -59,9 +59,12 @@ fn the_scenarios_fit_on_a_screen_with_every_ingredient() {
         assert!(whole.contains(&sentence), "{name}: {sentence}\n{whole}");
         let replay = checked.replay();
         for (at, ingredient) in garden.ingredients.iter().enumerate() {
-            // Of fresh years in hundreds, where there are such; else of its own.
+            // Of fresh years in hundreds, of a record as they are; else of its own.
             let ready = match checked.unseen() {
-                Some(unseen) => of_hundred(unseen.ingredients[at], unseen.years).to_string(),
+                Some(unseen) if unseen.fresh => {
+                    of_hundred(unseen.ingredients[at], unseen.years).to_string()
+                }
+                Some(unseen) => unseen.ingredients[at].to_string(),
                 None => replay.ingredients[at].ready_years().to_string(),
             };
             let first = ingredient.name.split(' ').next().unwrap();

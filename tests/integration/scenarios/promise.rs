@@ -3,6 +3,7 @@
 
 use tureen::checker::{CheckedPlan, FRESH_YEARS};
 use tureen::facts::Facts;
+use tureen::facts::verdict::CountedOn;
 use tureen::garden::Garden;
 use tureen::project;
 use tureen::weather::generator::generate;
@@ -40,7 +41,7 @@ fn every_scenario_with_made_up_years_promises_what_others_keep() {
             "{name}"
         );
         let facts = Facts::new(garden, checked);
-        assert!(facts.promised().unseen, "{name}");
+        assert_eq!(facts.promised().on, CountedOn::Fresh, "{name}");
         assert_eq!(facts.promised().ready, unseen.dish, "{name}");
 
         let others = ready_elsewhere(garden, checked, 1_000, 20_261_129);

@@ -115,6 +115,7 @@ pub fn bare_plan(
             ingredients,
         },
         aims: Vec::new(),
+        unseen: None,
     }
 }
 
