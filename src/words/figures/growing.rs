@@ -1,6 +1,6 @@
 //! Figures from the seed to the ripe crop: starting, coming up, ripening, cold.
 
-use crate::facts::crop::{CountedFrom, ripe_when_planted, ripe_when_sown};
+use crate::facts::crop::{CountedFrom, at_the_quickest, ripe_when_planted, ripe_when_sown};
 use crate::garden::{Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, SeedSize};
 use crate::units::{Celsius, DegreeDays};
 
@@ -87,7 +87,7 @@ pub(super) const COMING_UP: [Line; 9] = [
     }),
 ];
 
-pub(super) const RIPENING: [Line; 9] = [
+pub(super) const RIPENING: [Line; 10] = [
     line(
         "From sowing",
         &["ripening.days_from_sowing"],
@@ -124,6 +124,22 @@ pub(super) const RIPENING: [Line; 9] = [
     line("No faster", &["ripening.upper"], |crop, _, _| {
         Some(format!("above {} C", crop.ripening.upper?.0))
     }),
+    line(
+        "However warm",
+        &["ripening.short_from_sowing", "ripening.short_from_planting"],
+        |crop, _, _| {
+            let least = at_the_quickest(crop);
+            let told = |days: Option<f64>, from| Some(format!("{:.0} from {from}", days?));
+            let of = [
+                told(least.sown, "sowing"),
+                told(least.planted, "planting out"),
+            ];
+            let of: Vec<String> = of.into_iter().flatten().collect();
+            let short = "four fifths of the short end on packets";
+            (!of.is_empty())
+                .then(|| format!("not ripe in fewer days than {}, {short}", of.join(" or ")))
+        },
+    ),
     line("A day's warmth", &["ripening.method"], |crop, _, _| {
         Some(method(crop.ripening.method).to_owned())
     }),

@@ -43,6 +43,8 @@ pub fn plain() -> Crop {
         ripening: Ripening {
             days_from_sowing: Some(65.0),
             days_from_planting: Some(50.0),
+            short_from_sowing: None,
+            short_from_planting: None,
             thermal_from_sowing: None,
             reference: Celsius(16.0),
             base: Celsius(-5.0),

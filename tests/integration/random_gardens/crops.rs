@@ -239,7 +239,11 @@ fn indoor(dice: &mut Dice) -> IndoorStart {
 fn ripening(dice: &mut Dice, (lo, hi): (f64, f64)) -> Ripening {
     let days = dice.real(lo, hi);
     let sine = dice.chance(0.3);
+    // No die of its own, so that gardens stay what they were: half of the crops have a plateau.
+    let short = (days.fract() < 0.5).then_some(0.8 * days);
     Ripening {
+        short_from_sowing: short.map(|short| short + 10.0),
+        short_from_planting: short,
         days_from_sowing: Some(days + 10.0),
         days_from_planting: Some(days),
         thermal_from_sowing: dice

@@ -58,6 +58,8 @@ pub fn sown_crop(name: &str, days: f64) -> Crop {
         ripening: Ripening {
             days_from_sowing: Some(days),
             days_from_planting: None,
+            short_from_sowing: None,
+            short_from_planting: None,
             thermal_from_sowing: None,
             reference: Celsius(15.0),
             base: Celsius(5.0),
