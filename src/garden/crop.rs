@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::how::How;
 use super::kitchen::Kitchen;
-use super::outdoors::{Bolting, FrostResponse, Ground, Thinning};
+use super::outdoors::{Bolting, Bulbs, FrostResponse, Ground, NoFruit, Spoils, Thinning};
 use crate::units::{Celsius, Centimetres, DegreeDays, Kilograms, Share};
 
 /// How much sun a bed has, or a crop needs at the least.
@@ -349,6 +349,12 @@ pub struct Crop {
     pub frost: FrostResponse,
     /// When long days end it.
     pub bolting: Option<Bolting>,
+    /// When heat ends it.
+    pub spoils: Option<Spoils>,
+    /// When heat leaves it without fruit.
+    pub no_fruit: Option<NoFruit>,
+    /// What its bulbs wait for.
+    pub bulbs: Option<Bulbs>,
     /// Picking, holding, keeping.
     pub picking: Picking,
     /// Harvest per plant.

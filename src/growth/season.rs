@@ -1,15 +1,15 @@
 //! One crop in one bed's microclimate through one weather year: when it comes up, ripens
 //! and is gone, for any starting day.
 
-use chrono::Datelike;
-
-use crate::calendar::Horizon;
 use crate::garden::{Bolting, Crop, Microclimate};
-use crate::units::{Celsius, DegreeDays, Hours, Latitude};
-use crate::weather::{WeatherYear, sun};
+use crate::units::{Celsius, DegreeDays, Hours};
+use crate::weather::WeatherYear;
 
+use super::bulbs::Bulbing;
 use super::degree_days::degree_days;
 use super::germination;
+use super::heat::Heat;
+use super::light::Light;
 use super::requirement::{Requirement, Start};
 use super::soil::soil_temperatures;
 
@@ -26,6 +26,8 @@ pub enum Loss {
     Frost,
     /// Bolted in long days.
     Bolted,
+    /// Ended by heat: spoilt, or without fruit.
+    Heat,
     /// Past its time in the ground.
     Past,
 }
@@ -106,6 +108,10 @@ pub struct CropSeason {
     frosts: Vec<usize>,
     /// Days that count towards bolting, in order.
     long_days: Vec<usize>,
+    /// Spells of heat.
+    heat: Heat,
+    /// What bulbs wait for.
+    bulbing: Option<Bulbing>,
     need: Requirement,
     bolting: Option<Bolting>,
     rots_after: Option<usize>,
@@ -116,6 +122,8 @@ pub struct CropSeason {
 /// By what a planting gets ripe.
 #[derive(Debug, Clone, Copy)]
 struct Ripens<'s> {
+    /// The day on which it went into the bed.
+    since: usize,
     /// The day after which warmth is counted.
     after: usize,
     /// The warmth that it needs.
@@ -125,40 +133,41 @@ struct Ripens<'s> {
 }
 
 impl CropSeason {
-    /// Prepares the sums, once per crop, microclimate and weather year.
+    /// Prepares the sums, once per crop, microclimate and weather year. `light` is that of the same days.
     #[must_use]
     pub fn new(
         crop: &Crop,
         microclimate: Microclimate,
         year: &WeatherYear<'_>,
-        latitude: Latitude,
-        horizon: Horizon,
+        light: &Light,
     ) -> Self {
-        let light: Vec<Hours> = (0..year.days.len())
-            .map(|day| sun::day_length(latitude, horizon.date(day).ordinal()))
-            .collect();
         let soil = soil_temperatures(year, microclimate.soil_bonus);
         let fit = |as_plants| {
             let least = least_soil(crop, as_plants);
             soil.iter().map(|t| *t >= least).collect()
         };
-        let heat = &crop.ripening;
+        let ripening = &crop.ripening;
         let need = Requirement::of(crop);
         let warmth: Vec<DegreeDays> = year
             .days
             .iter()
-            .zip(&light)
+            .zip(light.hours())
             .map(|(day, light)| {
                 if *light < STANDSTILL {
                     return DegreeDays(0.0);
                 }
-                degree_days(heat.method, heat.base, heat.upper, day.tmin, day.tmax)
+                degree_days(
+                    ripening.method,
+                    ripening.base,
+                    ripening.upper,
+                    day.tmin,
+                    day.tmax,
+                )
             })
             .collect();
         let held = |as_plants| sums(warmth.iter().map(|day| need.held(*day, as_plants).0));
         let is_frost =
             |day: usize| year.days[day].tmin + microclimate.frost_kept_off < crop.frost_limit;
-        let is_long = |day: &usize| crop.bolting.is_some_and(|b| light[*day] >= b.day_length);
         Self {
             fit_to_sow: fit(false),
             fit_to_plant: fit(true),
@@ -169,7 +178,11 @@ impl CropSeason {
             warmth_sown: held(false),
             warmth_planted: held(true),
             frosts: (0..year.days.len()).filter(|d| is_frost(*d)).collect(),
-            long_days: (0..year.days.len()).filter(is_long).collect(),
+            long_days: crop
+                .bolting
+                .map_or_else(Vec::new, |b| light.days_of(b.day_length)),
+            heat: Heat::of(crop, year.days),
+            bulbing: Bulbing::of(crop, year.days, light),
             need,
             bolting: crop.bolting,
             rots_after: crop.ground.rots_after.map(|days| days as usize),
@@ -225,6 +238,7 @@ impl CropSeason {
             _ => return Fate::NEVER,
         };
         let ripens = self.need.sown.map(|(start, need)| Ripens {
+            since: day,
             after: match start {
                 Start::Sowing => day,
                 Start::Emergence => up,
@@ -248,6 +262,7 @@ impl CropSeason {
     /// The fate of plants that are in the bed since a day.
     fn of_plants(&self, day: usize) -> Fate {
         let ripens = self.need.planted.map(|need| Ripens {
+            since: day,
             after: day,
             need,
             warmth: &self.warmth_planted,
@@ -263,13 +278,17 @@ impl CropSeason {
     /// The fate of a planting that is up on `up`.
     /// A frost on the day on which it comes up or is planted was over by then.
     fn fate(&self, up: usize, ripens: Option<Ripens<'_>>) -> Fate {
-        let ripe = ripens
-            .and_then(|ripens| self.ripe(up, ripens))
-            .map(|day| day.max(up));
+        let ripe = ripens.and_then(|ripens| {
+            let bulbs = self.bulbing.as_ref();
+            let bulbs = bulbs.map_or(Some(up), |bulbing| bulbing.ripe_from(ripens.since))?;
+            Some(self.ripe(up, ripens)?.max(up).max(bulbs))
+        });
         let frost = self.killing_frost(up, ripe).map(|d| (d, Loss::Frost));
         let bolted = self.bolts(up).map(|d| (d, Loss::Bolted));
+        let hot = self.heat.ends(up, ripe, self.safe_underground);
+        let hot = hot.map(|d| (d, Loss::Heat));
         let past = ripe.map(|d| (d + self.holds + 1, Loss::Past));
-        let gone = [frost, bolted, past]
+        let gone = [frost, bolted, hot, past]
             .into_iter()
             .flatten()
             .min()

@@ -3,6 +3,7 @@
 
 mod broken;
 mod calibration;
+mod hot;
 mod names;
 mod sane;
 mod sources;

@@ -151,7 +151,7 @@ pub(super) const RIPENING: [Line; 10] = [
     }),
 ];
 
-pub(super) const COLD: [Line; 3] = [
+pub(super) const WEATHER: [Line; 6] = [
     line("Bears", &["frost.limit"], |crop, _, _| {
         let Celsius(limit) = crop.frost_limit;
         let then = match crop.frost {
@@ -179,6 +179,50 @@ pub(super) const COLD: [Line; 3] = [
                 "it flowers, and is lost, after {} of {} hours of light and more",
                 days(f64::from(bolting.after_days)),
                 bolting.day_length.0
+            ))
+        },
+    ),
+    line("Too hot", &["spoils.above", "spoils.days"], |crop, _, _| {
+        let spoils = crop.spoils?;
+        let spell = days(f64::from(spoils.days));
+        let safe = match crop.picking.safe_underground {
+            true => ", unless it is ripe",
+            false => "",
+        };
+        let above = spoils.above.0;
+        Some(format!(
+            "{spell} in a row with a mean over {above} C end it{safe}"
+        ))
+    }),
+    line(
+        "No fruit",
+        &["no_fruit.nights", "no_fruit.noons", "no_fruit.days"],
+        |crop, _, _| {
+            let no_fruit = crop.no_fruit?;
+            Some(format!(
+                "after {} in a row with nights over {} C or noons over {} C",
+                days(f64::from(no_fruit.days)),
+                no_fruit.nights.0,
+                no_fruit.noons.0
+            ))
+        },
+    ),
+    line(
+        "Bulbs",
+        &[
+            "bulbs.cold_nights",
+            "bulbs.below",
+            "bulbs.day_length",
+            "bulbs.days",
+        ],
+        |crop, _, _| {
+            let bulbs = crop.bulbs?;
+            Some(format!(
+                "it makes them after {} nights colder than {} C, in {} of {} hours of light and more",
+                bulbs.cold_nights,
+                bulbs.below.0,
+                days(f64::from(bulbs.days)),
+                bulbs.day_length.0
             ))
         },
     ),

@@ -7,13 +7,14 @@ mod packets;
 mod places;
 mod quickest;
 mod season;
+mod steady;
 
 use std::fmt::Write;
 use std::sync::LazyLock;
 
 use tureen::garden::{Crop, DegreeDayMethod, Microclimate};
-use tureen::growth::CropSeason;
 use tureen::growth::germination::days_to_emerge;
+use tureen::growth::{CropSeason, Light};
 use tureen::units::{Celsius, Latitude};
 
 use super::catalogue;
@@ -204,6 +205,7 @@ fn in_steady_weather_at_the_reference_packet_days_hold() {
         crop.ripening.thermal_from_sowing = None;
         crop.ripening.method = DegreeDayMethod::Average;
         crop.bolting = None;
+        (crop.spoils, crop.no_fruit, crop.bulbs) = (None, None, None);
         let reference = crop.ripening.reference;
         let record = steady_years(&[daily(reference.0, reference.0); 3]);
         let horizon = season::horizon();
@@ -213,7 +215,7 @@ fn in_steady_weather_at_the_reference_packet_days_hold() {
             soil_bonus: Celsius(0.0),
             ..season::open_ground()
         };
-        let season = CropSeason::new(&crop, open, &year, Latitude(0.0), horizon);
+        let season = CropSeason::new(&crop, open, &year, &Light::of(Latitude(0.0), horizon));
         let ripening = crop.ripening;
         if let Some(days) = ripening.days_from_planting {
             let ripe = season.planted(100).ripe.unwrap();

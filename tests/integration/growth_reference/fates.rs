@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 use tureen::garden::{Germination, Microclimate};
-use tureen::growth::{CropSeason, Fate, Loss};
+use tureen::growth::{CropSeason, Fate, Light, Loss};
 use tureen::units::{Celsius, DegreeDays, Latitude};
 use tureen::weather::WeatherYear;
 
@@ -110,7 +110,12 @@ fn emergence_at_two_rates() {
         lead: &[],
         days: &days,
     };
-    let warm = CropSeason::new(&crop, warm_bed, &year, Latitude(0.0), from_march(&days));
+    let warm = CropSeason::new(
+        &crop,
+        warm_bed,
+        &year,
+        &Light::of(Latitude(0.0), from_march(&days)),
+    );
     assert_eq!(warm.sown(3).up, Some(8));
 }
 
@@ -158,7 +163,12 @@ fn short_days_stand_still() {
     };
     let mut crop = plain();
     let ripe_after = |crop: &_, lat| {
-        let season = CropSeason::new(crop, open_ground(), &year, Latitude(lat), horizon);
+        let season = CropSeason::new(
+            crop,
+            open_ground(),
+            &year,
+            &Light::of(Latitude(lat), horizon),
+        );
         season.planted(0).ripe.map(|d| horizon.date(d))
     };
     // Planted on 5 October: 17 days of growth until 22 October.

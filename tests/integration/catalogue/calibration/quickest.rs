@@ -1,43 +1,19 @@
 //! Warmth has a plateau: at no place, in no weather and from no start is a crop ripe in under four fifths of
 //! the short end of its range on packets.
 
-use tureen::garden::{Crop, Microclimate};
-use tureen::growth::CropSeason;
-use tureen::units::{Celsius, Latitude, Millimetres};
+use tureen::garden::Crop;
+use tureen::growth::{CropSeason, Light};
+use tureen::units::{Celsius, Latitude};
 use tureen::weather::Record;
-use tureen::weather::generator::generate;
-use tureen::weather::monthly::Monthly;
 
 use super::packets::{PACKETS, Packet, Usual, Way};
 use super::season::{horizon, open_ground};
 use super::{PLACES, catalogue};
+use crate::support::climates::{subtropics, tropics};
 use crate::support::weather::{daily, steady_years};
 
 /// The part of the short end under which nothing is ripe (common practice; the figure from memory).
 const QUICKEST: f64 = 0.8;
-
-/// Two hot climates: latitude, monthly means of the lowest and the highest temperatures, January first. Such
-/// as frost-free tropics by the sea and humid subtropics have them; from memory.
-const HOT: [(f64, [f64; 12], [f64; 12]); 2] = [
-    (
-        18.0,
-        [
-            21.5, 21.5, 22.0, 22.8, 23.7, 24.4, 24.5, 24.5, 24.2, 23.9, 23.2, 22.2,
-        ],
-        [
-            28.5, 28.7, 29.2, 29.9, 30.6, 31.4, 31.5, 31.6, 31.5, 31.2, 30.2, 29.0,
-        ],
-    ),
-    (
-        30.0,
-        [
-            6.5, 8.3, 11.9, 15.7, 20.1, 23.2, 24.0, 23.9, 21.4, 16.2, 11.0, 7.7,
-        ],
-        [
-            17.2, 19.3, 23.1, 26.6, 30.4, 33.2, 34.3, 34.7, 32.2, 27.9, 22.6, 18.4,
-        ],
-    ),
-];
 
 /// Years that are made of each hot climate.
 const YEARS: u32 = 6;
@@ -45,15 +21,7 @@ const YEARS: u32 = 6;
 /// The records on which all crops are started in every week: the places of the calibration, the hot climates,
 /// and weather that is the same every day.
 fn records() -> Vec<(Latitude, Record)> {
-    let hot = HOT.map(|(latitude, tmin, tmax)| {
-        let monthly = Monthly {
-            tmin: tmin.map(Celsius),
-            tmax: tmax.map(Celsius),
-            rain: [Millimetres(0.0); 12],
-            rain_days: [0.0; 12],
-        };
-        (Latitude(latitude), generate(&monthly, 2001, YEARS, 1))
-    });
+    let hot = [tropics(YEARS), subtropics(YEARS)];
     let steady = [20.0, 25.0, 30.0, 35.0].map(|mean| {
         let years = steady_years(&[daily(mean - 5.0, mean + 5.0); 3]);
         (Latitude(0.0), years)
@@ -74,11 +42,12 @@ fn fewest(crop: &Crop, way: Way, records: &[(Latitude, Record)]) -> (usize, usiz
     let mut unharmed = crop.clone();
     unharmed.frost_limit = Celsius(-100.0);
     unharmed.bolting = None;
+    (unharmed.spoils, unharmed.no_fruit) = (None, None);
     let (mut least, mut ripe) = (usize::MAX, 0);
     for (latitude, record) in records {
+        let light = Light::of(*latitude, horizon());
         for year in record.years(horizon()).iter().take(YEARS as usize) {
-            let climate: Microclimate = open_ground();
-            let season = CropSeason::new(&unharmed, climate, year, *latitude, horizon());
+            let season = CropSeason::new(&unharmed, open_ground(), year, &light);
             for start in (0..365).step_by(7) {
                 let fate = match way {
                     Way::Planted => season.planted(start),
