@@ -176,17 +176,17 @@ fn bolting(dice: &mut Dice) -> Option<Bolting> {
 /// In a third of all crops, by its harvest and not by a die of its own, so that gardens stay what they were.
 fn spoils(low: f64) -> Option<Spoils> {
     (harvest_in_three(low) == 1).then(|| Spoils {
-        above: Celsius(20.0 + 40.0 * low),
-        days: 10,
+        above: Celsius(22.0 + 40.0 * low),
+        days: 14,
     })
 }
 
 /// In another third.
 fn no_fruit(low: f64) -> Option<NoFruit> {
     (harvest_in_three(low) == 2).then(|| NoFruit {
-        nights: Celsius(16.0 + 20.0 * low),
-        noons: Celsius(26.0 + 30.0 * low),
-        days: 8,
+        nights: Celsius(19.0 + 20.0 * low),
+        noons: Celsius(30.0 + 30.0 * low),
+        days: 10,
     })
 }
 

@@ -90,9 +90,9 @@ fn the_table_of_steady_warmth_is_what_comes_out() {
     );
 }
 
-/// Bounds that a gardener signs (common practice): nothing is ripe in under four fifths of the short end; warm
-/// crops at 20 C, and all at 25 C and over, keep within the long end; cool ones at 15 C take a quarter longer at
-/// the most, at 10 C two and a quarter times as long.
+/// Bounds that a gardener signs (common practice): nothing is ripe in under four fifths of the short end; all
+/// crops at 20 C and over keep within the long end; cool ones at 15 C take a quarter longer at the most, at 10 C
+/// two and a quarter times as long.
 #[test]
 fn steady_warmth_keeps_within_bounds() {
     let catalogue = catalogue();
