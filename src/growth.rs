@@ -2,10 +2,13 @@
 //! Nothing here decides anything.
 
 pub mod amount;
+pub mod bulbs;
 pub mod climate;
 pub mod degree_days;
 pub mod germination;
+pub mod heat;
 pub mod hope;
+pub mod light;
 pub mod outlook;
 pub mod ready;
 pub mod requirement;
@@ -17,6 +20,7 @@ pub mod work;
 
 pub use amount::{Block, Need, need, need_in};
 pub use hope::{HOPE, least_ready_years};
+pub use light::Light;
 pub use ready::{Unready, picked_and_kept};
 pub use season::{CropSeason, Fate, Loss};
 pub use thinning::{Emergence, ThinningDays};

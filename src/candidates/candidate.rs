@@ -137,7 +137,8 @@ pub struct Candidate {
 }
 
 impl Candidate {
-    /// True if the other is the same planting, whatever its amounts.
+    /// True if the other is the same planting, whatever its amounts. One on the heat mat and one beside it
+    /// are two, though all their steps fall on the same days.
     #[must_use]
     pub fn is_same_planting(&self, other: &Self) -> bool {
         self.ingredient == other.ingredient
@@ -145,6 +146,7 @@ impl Candidate {
             && self.method == other.method
             && self.plots == other.plots
             && self.steps == other.steps
+            && self.shelf == other.shelf
             && self.amounts.block == other.amounts.block
     }
 }

@@ -7,8 +7,8 @@ use serde::Deserialize;
 
 use super::error::Fault;
 use crate::garden::{
-    Ages, Arrives, Bolting, Caution, Ground, Method, Needs, Picking, Preparation, Ripening,
-    Rotation, SeedSize, Spacing, Stages, Store, Thinning, WaterUse,
+    Ages, Arrives, Bolting, Bulbs, Caution, Ground, Method, Needs, NoFruit, Picking, Preparation,
+    Ripening, Rotation, SeedSize, Spacing, Spoils, Stages, Store, Thinning, WaterUse,
 };
 use crate::units::{Celsius, Kilograms, Share};
 
@@ -48,6 +48,9 @@ pub(super) struct RawCrop {
     pub ripening: Ripening,
     pub frost: RawFrost,
     pub bolting: Option<Bolting>,
+    pub spoils: Option<Spoils>,
+    pub no_fruit: Option<NoFruit>,
+    pub bulbs: Option<Bulbs>,
     pub picking: Picking,
     pub yields: RawYields,
     pub spacing: Spacing,

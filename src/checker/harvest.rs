@@ -148,7 +148,7 @@ pub fn seasons(run: &Run<'_>, planting: &Planting<'_>) -> Seasons {
     let microclimate = garden[place.bed].microclimate();
     let crop = &planting.ingredient.crop;
     let years = garden.weather.years(run.horizon);
-    let season = |year| CropSeason::new(crop, microclimate, year, garden.latitude, run.horizon);
+    let season = |year| CropSeason::new(crop, microclimate, year, &run.light);
     years.iter().map(season).collect()
 }
 

@@ -175,7 +175,7 @@ pub fn day_up(run: &Run<'_>, planting: &Planting<'_>, day: usize) -> Option<usiz
     let years = garden.weather.years(run.horizon);
     let seasons = years
         .iter()
-        .map(|year| CropSeason::new(crop, climate, year, garden.latitude, run.horizon));
+        .map(|year| CropSeason::new(crop, climate, year, &run.light));
     median_up(seasons.map(|season| fate(run, planting, &season, day).up))
 }
 

@@ -4,6 +4,7 @@ mod lookup;
 
 use crate::calendar::Horizon;
 use crate::garden::{Gap, Garden};
+use crate::growth::Light;
 use crate::plan::Plan;
 
 use super::planting::Planting;
@@ -16,6 +17,8 @@ pub struct Run<'a> {
     pub plan: &'a Plan,
     /// The days that count.
     pub horizon: Horizon,
+    /// The light on them.
+    pub light: Light,
     /// Spans without anyone on site.
     pub gaps: Vec<Gap>,
     /// The plantings of known ingredients.

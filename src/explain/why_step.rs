@@ -5,7 +5,7 @@ use crate::calendar::Date;
 use crate::candidates::{Candidate, Candidates, Seasons};
 use crate::checker::{CheckedPlan, Edit, Harvest, Violation};
 use crate::garden::{Garden, IngredientAt, Method};
-use crate::growth::Loss;
+use crate::growth::{Fate, Loss};
 use crate::model::Options;
 use crate::pipeline::{NoPlan, decide_where};
 use crate::plan::{Planting, Step, StepAt, StepKind, When};
@@ -69,6 +69,8 @@ pub struct Start {
     pub ripe: Option<Date>,
     /// Years in which frost ends it before it is ripe.
     pub frost_years: usize,
+    /// Years in which heat does.
+    pub hot_years: usize,
 }
 
 /// So many rounds on either side are tried.
@@ -252,14 +254,16 @@ fn start(garden: &Garden, planting: &Planting, step: &Step) -> Option<Start> {
             .filter(|day| **day < horizon.days())?;
         Some(horizon.date(*middle))
     };
+    let ended = |why| {
+        let ended = |fate: &&Fate| fate.ripe.is_none() && fate.gone.is_some_and(|(_, w)| w == why);
+        fates.iter().filter(ended).count()
+    };
     Some(Start {
         years: fates.len(),
         up_years: fates.iter().filter(|fate| fate.up.is_some()).count(),
         up: median(fates.iter().map(|fate| fate.up).collect()),
         ripe: median(fates.iter().map(|fate| fate.ripe).collect()),
-        frost_years: fates
-            .iter()
-            .filter(|f| f.ripe.is_none() && f.gone.is_some_and(|(_, why)| why == Loss::Frost))
-            .count(),
+        frost_years: ended(Loss::Frost),
+        hot_years: ended(Loss::Heat),
     })
 }

@@ -103,6 +103,17 @@ pub fn ripe_when_planted(crop: &Crop) -> Option<(CountedFrom, DegreeDays)> {
     Some((CountedFrom::PlantingOut, need))
 }
 
+/// The days under which it is not ripe, however warm it is, for the ways in which it is started.
+#[must_use]
+pub fn at_the_quickest(crop: &Crop) -> PacketDays {
+    let ripening = &crop.ripening;
+    let least = |short: Option<f64>| short.map(|days| days * requirement::QUICKEST.0);
+    PacketDays {
+        sown: least(ripening.short_from_sowing).filter(|_| in_bed(crop)),
+        planted: least(ripening.short_from_planting).filter(|_| as_plants(crop)),
+    }
+}
+
 /// Days until it is up in soil of the temperatures of the published tables; `None` where it does not
 /// come up.
 #[must_use]

@@ -75,7 +75,7 @@ pub struct Start {
     /// All years.
     pub years: usize,
     /// What happened in the others, with the number of years.
-    pub lost: [(Lost, usize); 5],
+    pub lost: [(Lost, usize); 6],
 }
 
 /// Why it does not get ripe.
@@ -89,6 +89,8 @@ pub enum Lost {
     Rotted,
     /// It flowers.
     Bolted,
+    /// It is too hot for it.
+    Heat,
     /// It lives and is not ripe.
     NotRipe,
 }
@@ -219,6 +221,7 @@ fn told(start: &grown::Start, indoor: Option<&IndoorStart>, way: Way) -> Start {
             (Lost::NotUp, start.not_up),
             (Lost::Rotted, start.rotted),
             (Lost::Bolted, start.bolted),
+            (Lost::Heat, start.hot),
             (Lost::NotRipe, start.not_ripe),
         ],
     }

@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::how::How;
 use super::kitchen::Kitchen;
-use super::outdoors::{Bolting, FrostResponse, Ground, Thinning};
+use super::outdoors::{Bolting, Bulbs, FrostResponse, Ground, NoFruit, Spoils, Thinning};
 use crate::units::{Celsius, Centimetres, DegreeDays, Kilograms, Share};
 
 /// How much sun a bed has, or a crop needs at the least.
@@ -125,6 +125,11 @@ pub struct Ripening {
     pub days_from_sowing: Option<f64>,
     /// Packet days from planting out, if it may be planted.
     pub days_from_planting: Option<f64>,
+    /// The short end of the range of packet days from sowing: however warm it is, it does not get ripe
+    /// much sooner (`growth::requirement`).
+    pub short_from_sowing: Option<f64>,
+    /// The same from planting out.
+    pub short_from_planting: Option<f64>,
     /// Published thermal time from sowing in the bed; takes precedence over packet days.
     pub thermal_from_sowing: Option<DegreeDays>,
     /// The mean temperature at which packet days hold.
@@ -138,13 +143,16 @@ pub struct Ripening {
 }
 
 impl Ripening {
-    /// The same crop if it takes `factor` times as long: packet days and published thermal
-    /// time alike.
+    /// The same crop if it takes `factor` times as long: packet days, their short ends and published
+    /// thermal time alike.
     #[must_use]
     pub fn taking(self, factor: f64) -> Self {
+        let times = |days: Option<f64>| days.map(|days| days * factor);
         Self {
-            days_from_sowing: self.days_from_sowing.map(|days| days * factor),
-            days_from_planting: self.days_from_planting.map(|days| days * factor),
+            days_from_sowing: times(self.days_from_sowing),
+            days_from_planting: times(self.days_from_planting),
+            short_from_sowing: times(self.short_from_sowing),
+            short_from_planting: times(self.short_from_planting),
             thermal_from_sowing: self.thermal_from_sowing.map(|sum| sum * factor),
             ..self
         }
@@ -341,6 +349,12 @@ pub struct Crop {
     pub frost: FrostResponse,
     /// When long days end it.
     pub bolting: Option<Bolting>,
+    /// When heat ends it.
+    pub spoils: Option<Spoils>,
+    /// When heat leaves it without fruit.
+    pub no_fruit: Option<NoFruit>,
+    /// What its bulbs wait for.
+    pub bulbs: Option<Bulbs>,
     /// Picking, holding, keeping.
     pub picking: Picking,
     /// Harvest per plant.

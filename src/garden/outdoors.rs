@@ -1,5 +1,5 @@
 //! What becomes of a crop under the open sky: the ground in which it is started, the thinning of its rows,
-//! frost and long days.
+//! frost, long days, heat, and the cold that bulbs wait for.
 
 use serde::Deserialize;
 
@@ -50,4 +50,40 @@ pub struct Bolting {
     pub day_length: Hours,
     /// Long days after emergence (or planting out) until it bolts.
     pub after_days: u32,
+}
+
+/// Heat that ends a crop of the cool season: it bolts, turns bitter, or makes no tubers.
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Spoils {
+    /// The mean of a spell that is over this ends it.
+    pub above: Celsius,
+    /// How long a spell is, in days.
+    pub days: u32,
+}
+
+/// Heat in which a crop sets no fruit.
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct NoFruit {
+    /// A day whose lowest temperature is over this is too hot.
+    pub nights: Celsius,
+    /// So is one whose highest is over this.
+    pub noons: Celsius,
+    /// After so many of them in a row nothing sets.
+    pub days: u32,
+}
+
+/// What a crop waits for until it makes bulbs.
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Bulbs {
+    /// So many cold nights since it was planted, in a row or not.
+    pub cold_nights: u32,
+    /// A night is cold if its lowest temperature is below this.
+    pub below: Celsius,
+    /// After them, the length of a day that counts as long.
+    pub day_length: Hours,
+    /// Bulbs are ripe after so many long days, and not before.
+    pub days: u32,
 }

@@ -7,6 +7,7 @@ use crate::units::{Celsius, Latitude};
 use crate::weather::Record;
 use crate::weather::rank::nearest_rank;
 
+use super::light::Light;
 use super::season::{CropSeason, Fate, Loss};
 
 /// Weeks in which a crop is started.
@@ -55,6 +56,8 @@ pub struct Start {
     pub frost: usize,
     /// Years in which it bolts before it is ripe.
     pub bolted: usize,
+    /// Years in which heat ends it before it is ripe.
+    pub hot: usize,
     /// Years in which it lives and does not get ripe.
     pub not_ripe: usize,
 }
@@ -63,7 +66,8 @@ impl Start {
     /// How many years there are.
     #[must_use]
     pub fn years(&self) -> usize {
-        self.ripe.len() + self.not_up + self.rotted + self.frost + self.bolted + self.not_ripe
+        let lost = self.not_up + self.rotted + self.frost + self.bolted + self.hot;
+        self.ripe.len() + lost + self.not_ripe
     }
 
     /// The day by which it is ripe in a share of the years in which it gets ripe.
@@ -85,10 +89,11 @@ impl Outlook {
             frost_kept_off: Celsius(0.0),
             soil_bonus: OPEN_GROUND,
         };
+        let light = Light::of(latitude, horizon);
         let seasons = record
             .years(horizon)
             .iter()
-            .map(|weather| CropSeason::new(crop, open, weather, latitude, horizon))
+            .map(|weather| CropSeason::new(crop, open, weather, &light))
             .collect();
         Self {
             horizon,
@@ -128,6 +133,7 @@ impl Outlook {
             rotted: 0,
             frost: 0,
             bolted: 0,
+            hot: 0,
             not_ripe: 0,
         };
         for fate in self.seasons.iter().map(|season| fate(season, way, day)) {
@@ -138,6 +144,7 @@ impl Outlook {
                 (_, Some(ripe), _) => start.ripe.push(ripe - day),
                 (_, _, Some((_, Loss::Frost))) => start.frost += 1,
                 (_, _, Some((_, Loss::Bolted))) => start.bolted += 1,
+                (_, _, Some((_, Loss::Heat))) => start.hot += 1,
                 (_, None, _) => start.not_ripe += 1,
             }
         }

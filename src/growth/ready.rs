@@ -22,6 +22,8 @@ pub enum Unready {
     Frost,
     /// Bolted before it could be picked.
     Bolted,
+    /// Too hot for it before it could be picked: spoilt, or without fruit.
+    Heat,
     /// Ripe too early: past before the first allowed session after that.
     Past,
     /// Picked, but it does not keep until the feast.
@@ -36,6 +38,7 @@ impl From<Loss> for Unready {
             Loss::Rotted => Unready::Rotted,
             Loss::Frost => Unready::Frost,
             Loss::Bolted => Unready::Bolted,
+            Loss::Heat => Unready::Heat,
             Loss::Past => Unready::Past,
         }
     }

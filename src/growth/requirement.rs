@@ -1,7 +1,7 @@
 //! The warmth that a crop needs until the first pick, from its packet days.
 
 use crate::garden::{Crop, FrostResponse};
-use crate::units::{Celsius, DegreeDays};
+use crate::units::{Celsius, DegreeDays, Share};
 
 use super::germination::{days_to_emerge, least_days};
 
@@ -9,6 +9,11 @@ use super::germination::{days_to_emerge, least_days};
 /// gives only one of the two counts. Plants spend four to eight weeks in narrow cells and
 /// lose some of it to the move; two weeks is what is left (from memory).
 const HEAD_START_DAYS: f64 = 14.0;
+
+/// However warm it is, no crop is ripe in fewer days than this part of the short end of its packet days:
+/// a crop grows no faster above the warmth that suits it best, and kinds, places and years differ by no more
+/// (common practice; the figure from memory).
+pub const QUICKEST: Share = Share(0.8);
 
 /// From which day on warmth is counted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -29,6 +34,10 @@ pub struct Requirement {
     pub planted: Option<DegreeDays>,
     /// What a frost night adds, if frost sets the crop back and does not kill it.
     pub set_back: Option<DegreeDays>,
+    /// The most that a day brings to what was sown, however warm it is; `None` if there is no such limit.
+    pub most_when_sown: Option<DegreeDays>,
+    /// The same of plants.
+    pub most_when_planted: Option<DegreeDays>,
 }
 
 impl Requirement {
@@ -39,6 +48,10 @@ impl Requirement {
     /// reference temperature a sown crop is ripe after its packet days. Where seed does not
     /// come up at the reference, the days at the best temperature are taken. A published
     /// thermal time from sowing takes precedence over packet days from sowing.
+    ///
+    /// A day brings at most so much that a crop whose every day brings it is ripe after `QUICKEST` of the
+    /// short end of its packet days, the least days to come up included. That is where warmth has its plateau.
+    /// It is no less than what a day at the reference brings, so that packet days hold there.
     #[must_use]
     pub fn of(crop: &Crop) -> Self {
         let ripening = &crop.ripening;
@@ -51,6 +64,7 @@ impl Requirement {
             .or_else(|| least_days(&crop.germination))
             .unwrap_or(0.0);
         let published = ripening.thermal_from_sowing;
+        let least_up = least_days(&crop.germination).unwrap_or(0.0);
 
         let from_emergence = ripening
             .days_from_sowing
@@ -63,14 +77,38 @@ impl Requirement {
             .or(ripening.days_from_sowing.map(|days| days - not_in_bed))
             .map(thermal)
             .or(published.map(|sum| (sum - thermal(not_in_bed)).max(DegreeDays(1.0))));
+        let sown = published.map(|sum| (Start::Sowing, sum)).or(from_emergence);
+        let most = |need: DegreeDays, short: Option<f64>, up: f64| {
+            let days = (short? * QUICKEST.0 - up).max(1.0);
+            Some((need * (1.0 / days)).max(DegreeDays(per_day)))
+        };
+        let most_when_sown = sown.and_then(|(start, need)| match start {
+            Start::Emergence => most(need, ripening.short_from_sowing, least_up),
+            Start::Sowing => most(need, ripening.short_from_sowing, 0.0),
+        });
         Self {
-            sown: published.map(|sum| (Start::Sowing, sum)).or(from_emergence),
+            sown,
             planted,
+            most_when_sown,
+            most_when_planted: planted
+                .and_then(|need| most(need, ripening.short_from_planting, 0.0)),
             set_back: match crop.frost {
                 FrostResponse::SetBack { days } => Some(thermal(days)),
                 FrostResponse::Killed => None,
             },
         }
+    }
+}
+
+impl Requirement {
+    /// A day's degree-days, held to the most that a day brings.
+    #[must_use]
+    pub fn held(&self, day: DegreeDays, as_plants: bool) -> DegreeDays {
+        let most = match as_plants {
+            true => self.most_when_planted,
+            false => self.most_when_sown,
+        };
+        most.map_or(day, |most| day.min(most))
     }
 }
 
@@ -81,9 +119,9 @@ impl Requirement {
 pub fn days_at(crop: &Crop, as_plants: bool, mean: Celsius) -> Option<f64> {
     let ripening = &crop.ripening;
     let held = ripening.upper.map_or(mean, |upper| mean.min(upper));
-    let per_day = DegreeDays((held - ripening.base).0);
-    let days = |need: DegreeDays| (per_day.0 > 0.0).then(|| need / per_day);
     let need = Requirement::of(crop);
+    let per_day = need.held(DegreeDays((held - ripening.base).0), as_plants);
+    let days = |need: DegreeDays| (per_day.0 > 0.0).then(|| need / per_day);
     if as_plants {
         return days(need.planted?);
     }

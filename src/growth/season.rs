@@ -1,15 +1,15 @@
 //! One crop in one bed's microclimate through one weather year: when it comes up, ripens
 //! and is gone, for any starting day.
 
-use chrono::Datelike;
-
-use crate::calendar::Horizon;
 use crate::garden::{Bolting, Crop, Microclimate};
-use crate::units::{Celsius, DegreeDays, Hours, Latitude};
-use crate::weather::{WeatherYear, sun};
+use crate::units::{Celsius, DegreeDays, Hours};
+use crate::weather::WeatherYear;
 
+use super::bulbs::Bulbing;
 use super::degree_days::degree_days;
 use super::germination;
+use super::heat::Heat;
+use super::light::Light;
 use super::requirement::{Requirement, Start};
 use super::soil::soil_temperatures;
 
@@ -26,6 +26,8 @@ pub enum Loss {
     Frost,
     /// Bolted in long days.
     Bolted,
+    /// Ended by heat: spoilt, or without fruit.
+    Heat,
     /// Past its time in the ground.
     Past,
 }
@@ -98,12 +100,18 @@ pub struct CropSeason {
     fit_to_plant: Vec<bool>,
     /// Way to emergence, summed over the days before each day; 1 is up.
     sprouted: Vec<f64>,
-    /// Degree-days, summed over the days before each day.
-    warmth: Vec<f64>,
+    /// Degree-days of what was sown, summed over the days before each day.
+    warmth_sown: Vec<f64>,
+    /// The same of plants.
+    warmth_planted: Vec<f64>,
     /// Days with a frost that the leaves do not bear, in order.
     frosts: Vec<usize>,
     /// Days that count towards bolting, in order.
     long_days: Vec<usize>,
+    /// Spells of heat.
+    heat: Heat,
+    /// What bulbs wait for.
+    bulbing: Option<Bulbing>,
     need: Requirement,
     bolting: Option<Bolting>,
     rots_after: Option<usize>,
@@ -111,34 +119,55 @@ pub struct CropSeason {
     safe_underground: bool,
 }
 
+/// By what a planting gets ripe.
+#[derive(Debug, Clone, Copy)]
+struct Ripens<'s> {
+    /// The day on which it went into the bed.
+    since: usize,
+    /// The day after which warmth is counted.
+    after: usize,
+    /// The warmth that it needs.
+    need: DegreeDays,
+    /// Degree-days, summed over the days before each day.
+    warmth: &'s [f64],
+}
+
 impl CropSeason {
-    /// Prepares the sums, once per crop, microclimate and weather year.
+    /// Prepares the sums, once per crop, microclimate and weather year. `light` is that of the same days.
     #[must_use]
     pub fn new(
         crop: &Crop,
         microclimate: Microclimate,
         year: &WeatherYear<'_>,
-        latitude: Latitude,
-        horizon: Horizon,
+        light: &Light,
     ) -> Self {
-        let light: Vec<Hours> = (0..year.days.len())
-            .map(|day| sun::day_length(latitude, horizon.date(day).ordinal()))
-            .collect();
         let soil = soil_temperatures(year, microclimate.soil_bonus);
         let fit = |as_plants| {
             let least = least_soil(crop, as_plants);
             soil.iter().map(|t| *t >= least).collect()
         };
-        let heat = &crop.ripening;
-        let warmth = year.days.iter().zip(&light).map(|(day, light)| {
-            if *light < STANDSTILL {
-                return 0.0;
-            }
-            degree_days(heat.method, heat.base, heat.upper, day.tmin, day.tmax).0
-        });
+        let ripening = &crop.ripening;
+        let need = Requirement::of(crop);
+        let warmth: Vec<DegreeDays> = year
+            .days
+            .iter()
+            .zip(light.hours())
+            .map(|(day, light)| {
+                if *light < STANDSTILL {
+                    return DegreeDays(0.0);
+                }
+                degree_days(
+                    ripening.method,
+                    ripening.base,
+                    ripening.upper,
+                    day.tmin,
+                    day.tmax,
+                )
+            })
+            .collect();
+        let held = |as_plants| sums(warmth.iter().map(|day| need.held(*day, as_plants).0));
         let is_frost =
             |day: usize| year.days[day].tmin + microclimate.frost_kept_off < crop.frost_limit;
-        let is_long = |day: &usize| crop.bolting.is_some_and(|b| light[*day] >= b.day_length);
         Self {
             fit_to_sow: fit(false),
             fit_to_plant: fit(true),
@@ -146,10 +175,15 @@ impl CropSeason {
                 soil.iter()
                     .map(|t| germination::rate(&crop.germination, *t)),
             ),
-            warmth: sums(warmth),
+            warmth_sown: held(false),
+            warmth_planted: held(true),
             frosts: (0..year.days.len()).filter(|d| is_frost(*d)).collect(),
-            long_days: (0..year.days.len()).filter(is_long).collect(),
-            need: Requirement::of(crop),
+            long_days: crop
+                .bolting
+                .map_or_else(Vec::new, |b| light.days_of(b.day_length)),
+            heat: Heat::of(crop, year.days),
+            bulbing: Bulbing::of(crop, year.days, light),
+            need,
             bolting: crop.bolting,
             rots_after: crop.ground.rots_after.map(|days| days as usize),
             holds: crop.picking.holds_in_ground_days as usize,
@@ -188,7 +222,7 @@ impl CropSeason {
     pub fn begun(&self, day: usize, as_plants: bool) -> Fate {
         match (day < self.fit_to_sow.len(), as_plants) {
             (false, _) => Fate::NEVER,
-            (true, true) => self.fate(day, day, self.need.planted),
+            (true, true) => self.of_plants(day),
             (true, false) => self.of_seed(day),
         }
     }
@@ -203,11 +237,16 @@ impl CropSeason {
             (_, Some(rotten)) if rotten < self.span() => return Fate::lost(rotten, Loss::Rotted),
             _ => return Fate::NEVER,
         };
-        match self.need.sown {
-            Some((Start::Sowing, need)) => self.fate(up, day, Some(need)),
-            Some((Start::Emergence, need)) => self.fate(up, up, Some(need)),
-            None => self.fate(up, up, None),
-        }
+        let ripens = self.need.sown.map(|(start, need)| Ripens {
+            since: day,
+            after: match start {
+                Start::Sowing => day,
+                Start::Emergence => up,
+            },
+            need,
+            warmth: &self.warmth_sown,
+        });
+        self.fate(up, ripens)
     }
 
     /// The fate of plants set out in the bed on day number `day`; none are set out in ground
@@ -217,24 +256,39 @@ impl CropSeason {
         if let Some(never) = too_cold(&self.fit_to_plant, day, Loss::NotPlanted) {
             return never;
         }
-        self.fate(day, day, self.need.planted)
+        self.of_plants(day)
+    }
+
+    /// The fate of plants that are in the bed since a day.
+    fn of_plants(&self, day: usize) -> Fate {
+        let ripens = self.need.planted.map(|need| Ripens {
+            since: day,
+            after: day,
+            need,
+            warmth: &self.warmth_planted,
+        });
+        self.fate(day, ripens)
     }
 
     /// Days of the span.
     fn span(&self) -> usize {
-        self.warmth.len() - 1
+        self.sprouted.len() - 1
     }
 
-    /// The fate of a planting that is up on `up` and needs `need`, counted after `start`.
+    /// The fate of a planting that is up on `up`.
     /// A frost on the day on which it comes up or is planted was over by then.
-    fn fate(&self, up: usize, start: usize, need: Option<DegreeDays>) -> Fate {
-        let ripe = need
-            .and_then(|need| self.ripe(up, start, need))
-            .map(|day| day.max(up));
+    fn fate(&self, up: usize, ripens: Option<Ripens<'_>>) -> Fate {
+        let ripe = ripens.and_then(|ripens| {
+            let bulbs = self.bulbing.as_ref();
+            let bulbs = bulbs.map_or(Some(up), |bulbing| bulbing.ripe_from(ripens.since))?;
+            Some(self.ripe(up, ripens)?.max(up).max(bulbs))
+        });
         let frost = self.killing_frost(up, ripe).map(|d| (d, Loss::Frost));
         let bolted = self.bolts(up).map(|d| (d, Loss::Bolted));
+        let hot = self.heat.ends(up, ripe, self.safe_underground);
+        let hot = hot.map(|d| (d, Loss::Heat));
         let past = ripe.map(|d| (d + self.holds + 1, Loss::Past));
-        let gone = [frost, bolted, past]
+        let gone = [frost, bolted, hot, past]
             .into_iter()
             .flatten()
             .min()
@@ -246,11 +300,11 @@ impl CropSeason {
         }
     }
 
-    /// The first day on which the warmth after `start` makes the crop ripe. Each frost that
-    /// sets it back on the way adds to the need.
-    fn ripe(&self, up: usize, start: usize, need: DegreeDays) -> Option<usize> {
-        let mut need = need.0;
-        let mut ripe = after(&self.warmth, start, need)?;
+    /// The first day on which the warmth makes the crop ripe. Each frost that sets it back on the way
+    /// adds to the need.
+    fn ripe(&self, up: usize, ripens: Ripens<'_>) -> Option<usize> {
+        let mut need = ripens.need.0;
+        let mut ripe = after(ripens.warmth, ripens.after, need)?;
         let Some(set_back) = self.need.set_back else {
             return Some(ripe);
         };
@@ -261,7 +315,7 @@ impl CropSeason {
             }
             if frost >= harmed_from {
                 need += set_back.0;
-                ripe = after(&self.warmth, start, need)?;
+                ripe = after(ripens.warmth, ripens.after, need)?;
                 harmed_from = frost + REGROWTH_DAYS;
             }
         }

@@ -151,12 +151,20 @@ fn ripening(t: &mut Table<'_, '_>, crop: &mut Crop) {
         number(10.0..=400.0),
         |days| {
             ripening.thermal_from_sowing = None;
-            for packet in [
-                &mut ripening.days_from_sowing,
-                &mut ripening.days_from_planting,
+            for (packet, short) in [
+                (
+                    &mut ripening.days_from_sowing,
+                    &mut ripening.short_from_sowing,
+                ),
+                (
+                    &mut ripening.days_from_planting,
+                    &mut ripening.short_from_planting,
+                ),
             ] {
-                if packet.is_some() {
-                    *packet = Some(days);
+                // A quicker kind is also quicker at its quickest.
+                if let Some(packet) = packet {
+                    *short = short.map(|short| short * days / *packet);
+                    *packet = days;
                 }
             }
         },

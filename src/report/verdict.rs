@@ -119,6 +119,7 @@ pub(super) fn unready(why: Unready) -> &'static str {
         Unready::NotRipe => "it is not ripe at the last chance to pick",
         Unready::Frost => "frost kills it before it is picked",
         Unready::Bolted => "it runs to seed before it is picked",
+        Unready::Heat => "it is too hot for it before it is picked",
         Unready::Past => "it is ripe too early and past when it could be picked",
         Unready::DoesNotKeep => "it is picked but does not keep until it is eaten",
     }
@@ -134,6 +135,7 @@ fn unready_in_short(why: Unready) -> &'static str {
         Unready::NotRipe => "not ripe in time",
         Unready::Frost => "frost",
         Unready::Bolted => "runs to seed",
+        Unready::Heat => "too hot",
         Unready::Past => "past too early",
         Unready::DoesNotKeep => "does not keep",
     }

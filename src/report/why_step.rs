@@ -118,6 +118,10 @@ fn started(view: &View<'_>, planting: &Planting, start: &Start) -> String {
         0 => "in none does frost end it before that".to_owned(),
         n => format!("in {n} frost ends it before that"),
     };
+    let frost = match start.hot_years {
+        0 => frost,
+        n => format!("{frost}, in {n} heat"),
+    };
     format!(
         "{up}; it is ripe in half of the years {}; {frost}.",
         day(start.ripe)

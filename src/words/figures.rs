@@ -26,7 +26,7 @@ const HEADINGS: [(&str, &[Line]); 10] = [
     ("Starting it", &growing::STARTING),
     (COMING_UP, &growing::COMING_UP),
     ("Getting ripe", &growing::RIPENING),
-    ("Cold and long days", &growing::COLD),
+    ("Cold, heat and long days", &growing::WEATHER),
     ("Picking and keeping", &harvest::PICKING),
     ("Harvest", &harvest::YIELDS),
     ("In the kitchen", &kitchen::KITCHEN),

@@ -27,6 +27,7 @@ fn letters(ready: &[Result<(), Unready>]) -> String {
         Err(Unready::NotRipe) => 'N',
         Err(Unready::Frost) => 'F',
         Err(Unready::Bolted) => 'B',
+        Err(Unready::Heat) => 'H',
         Err(Unready::Past) => 'P',
         Err(Unready::DoesNotKeep) => 'K',
     };

@@ -4,6 +4,7 @@
 mod broken;
 mod calibration;
 mod dishes;
+mod hot;
 mod names;
 mod sane;
 mod sources;

@@ -6,6 +6,7 @@ pub mod crops;
 mod degree_days;
 mod fates;
 mod germination;
+mod heat;
 mod loss;
 mod outlook;
 mod picking;

@@ -1,6 +1,7 @@
 //! Small gardens, crops, weather and plans in plain Rust, for everybody's tests. All of
 //! them are made up so that days can be counted by hand.
 
+pub mod climates;
 pub mod crops;
 pub mod files;
 pub mod gardens;

@@ -4,7 +4,8 @@ The days are computed here once more, in Python and from the catalogue's files, 
 those of our own growth; then the median over the stations and three generated climates is compared
 with the range on packets. (The tests do the same with generated weather for the stations, too.)
 Formulas: days to come up add up as 1/days at the soil's temperature (mean air of seven days), then
-degree-days by average or single sine (Baskerville and Emin 1969), none below ten hours of day.
+degree-days by average or single sine (Baskerville and Emin 1969), none below ten hours of day, and
+on no day more than lets the crop be ripe in four fifths of the short end on packets.
 """
 
 import bisect
@@ -36,6 +37,8 @@ MARGIN = 0.05
 # Whole weeks that hold two years.
 SPAN = 105 * 7
 HEAD_START = 14
+# However warm it is, a crop is not ripe in fewer days than this part of the short end on packets.
+QUICKEST = 0.8
 # Open ground in sun is warmer than the mean of the air.
 OPEN_GROUND = 2
 
@@ -160,12 +163,24 @@ def need(crop: dict, way: str) -> tuple[str, float]:
     return "sowing", days * per_day
 
 
+def most_a_day(crop: dict, way: str) -> float:
+    """The degree-days of the warmest day that counts: ripe on none but such is ripe at the quickest."""
+    ripening = crop["ripening"]
+    per_day = min(ripening["reference"], ripening.get("upper", math.inf)) - ripening["base"]
+    counted_from, amount = need(crop, way)
+    short = ripening.get("short_from_sowing" if way == "sown" else "short_from_planting")
+    if short is None:
+        return math.inf
+    return max(per_day, amount / (QUICKEST * short - (best_days_up(crop) if counted_from == "up" else 0.0)))
+
+
 def median_days(crop: dict, way: str, place: Place, start: int) -> float:
     """Days to the first pick in the median year; infinite where it is not ripe in two years."""
     least = max(4.0, crop["ground"]["sow" if way == "sown" else "set_out"])
     rots_after = crop["ground"].get("rots_after", math.inf)
     light = [hours >= 10 for hours in place.hours]
-    daily = [degree_days(crop["ripening"], *day) * ok for day, ok in zip(place.days, light)]
+    most = most_a_day(crop, way)
+    daily = [min(degree_days(crop["ripening"], *day), most) * ok for day, ok in zip(place.days, light)]
     warmth = list(itertools.accumulate(daily, initial=0.0))
     rates = [1 / days if (days := days_up(crop, soil)) else 0.0 for soil in place.soil]
     rising = list(itertools.accumulate(rates, initial=0.0))

@@ -6,6 +6,7 @@ use crate::checker::fault::{DayLimit, Fault, Named, PlantingRef, StepRef, Violat
 use crate::checker::needs;
 use crate::checker::planting::{Place, Planting, Step, Visit, When};
 use crate::garden::{Garden, GradeAt, Ingredient, Source};
+use crate::growth::Light;
 use crate::plan::{self, Plan, Rule};
 
 use super::Run;
@@ -14,10 +15,12 @@ impl<'a> Run<'a> {
     /// Lays a plan over a garden and tells what is not known there.
     pub fn new(garden: &'a Garden, plan: &'a Plan) -> (Self, Vec<Violation>) {
         let mut unknown = Vec::new();
+        let horizon = garden.horizon();
         let mut run = Self {
             garden,
             plan,
-            horizon: garden.horizon(),
+            horizon,
+            light: Light::of(garden.latitude, horizon),
             gaps: garden.gaps(),
             plantings: Vec::new(),
         };

@@ -189,6 +189,7 @@ fn lost(start: &Start) -> String {
             Lost::NotUp => "too cold",
             Lost::Rotted => "rotted",
             Lost::Bolted => "flowered",
+            Lost::Heat => "too hot",
             Lost::NotRipe => "not ripe",
         };
         format!("{what}\u{a0}{years}")

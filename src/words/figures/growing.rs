@@ -1,6 +1,6 @@
 //! Figures from the seed to the ripe crop: starting, coming up, ripening, cold.
 
-use crate::facts::crop::{CountedFrom, ripe_when_planted, ripe_when_sown};
+use crate::facts::crop::{CountedFrom, at_the_quickest, ripe_when_planted, ripe_when_sown};
 use crate::garden::{Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, SeedSize};
 use crate::units::{Celsius, DegreeDays};
 
@@ -87,7 +87,7 @@ pub(super) const COMING_UP: [Line; 9] = [
     }),
 ];
 
-pub(super) const RIPENING: [Line; 9] = [
+pub(super) const RIPENING: [Line; 10] = [
     line(
         "From sowing",
         &["ripening.days_from_sowing"],
@@ -124,6 +124,22 @@ pub(super) const RIPENING: [Line; 9] = [
     line("No faster", &["ripening.upper"], |crop, _, _| {
         Some(format!("above {} C", crop.ripening.upper?.0))
     }),
+    line(
+        "However warm",
+        &["ripening.short_from_sowing", "ripening.short_from_planting"],
+        |crop, _, _| {
+            let least = at_the_quickest(crop);
+            let told = |days: Option<f64>, from| Some(format!("{:.0} from {from}", days?));
+            let of = [
+                told(least.sown, "sowing"),
+                told(least.planted, "planting out"),
+            ];
+            let of: Vec<String> = of.into_iter().flatten().collect();
+            let short = "four fifths of the short end on packets";
+            (!of.is_empty())
+                .then(|| format!("not ripe in fewer days than {}, {short}", of.join(" or ")))
+        },
+    ),
     line("A day's warmth", &["ripening.method"], |crop, _, _| {
         Some(method(crop.ripening.method).to_owned())
     }),
@@ -135,7 +151,7 @@ pub(super) const RIPENING: [Line; 9] = [
     }),
 ];
 
-pub(super) const COLD: [Line; 3] = [
+pub(super) const WEATHER: [Line; 6] = [
     line("Bears", &["frost.limit"], |crop, _, _| {
         let Celsius(limit) = crop.frost_limit;
         let then = match crop.frost {
@@ -163,6 +179,50 @@ pub(super) const COLD: [Line; 3] = [
                 "it flowers, and is lost, after {} of {} hours of light and more",
                 days(f64::from(bolting.after_days)),
                 bolting.day_length.0
+            ))
+        },
+    ),
+    line("Too hot", &["spoils.above", "spoils.days"], |crop, _, _| {
+        let spoils = crop.spoils?;
+        let spell = days(f64::from(spoils.days));
+        let safe = match crop.picking.safe_underground {
+            true => ", unless it is ripe",
+            false => "",
+        };
+        let above = spoils.above.0;
+        Some(format!(
+            "{spell} in a row with a mean over {above} C end it{safe}"
+        ))
+    }),
+    line(
+        "No fruit",
+        &["no_fruit.nights", "no_fruit.noons", "no_fruit.days"],
+        |crop, _, _| {
+            let no_fruit = crop.no_fruit?;
+            Some(format!(
+                "after {} in a row with nights over {} C or noons over {} C",
+                days(f64::from(no_fruit.days)),
+                no_fruit.nights.0,
+                no_fruit.noons.0
+            ))
+        },
+    ),
+    line(
+        "Bulbs",
+        &[
+            "bulbs.cold_nights",
+            "bulbs.below",
+            "bulbs.day_length",
+            "bulbs.days",
+        ],
+        |crop, _, _| {
+            let bulbs = crop.bulbs?;
+            Some(format!(
+                "it makes them after {} nights colder than {} C, in {} of {} hours of light and more",
+                bulbs.cold_nights,
+                bulbs.below.0,
+                days(f64::from(bulbs.days)),
+                bulbs.day_length.0
             ))
         },
     ),

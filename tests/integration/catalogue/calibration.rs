@@ -5,14 +5,16 @@
 mod export;
 mod packets;
 mod places;
+mod quickest;
 mod season;
+mod steady;
 
 use std::fmt::Write;
 use std::sync::LazyLock;
 
 use tureen::garden::{Crop, DegreeDayMethod, Microclimate};
-use tureen::growth::CropSeason;
 use tureen::growth::germination::days_to_emerge;
+use tureen::growth::{CropSeason, Light};
 use tureen::units::{Celsius, Latitude};
 
 use super::catalogue;
@@ -78,6 +80,46 @@ fn grown_at(
     starts.into_iter().map(days).collect()
 }
 
+/// The half degree by the rule of the README: there the medians lie within the range for all ways of growing
+/// it, and nearest to our packet days. `None` if there is none.
+fn fitting(packet: &Packet, places: &[Place]) -> Option<f64> {
+    let catalogue = catalogue();
+    let known = catalogue.get(packet.crop).unwrap();
+    let off = |reference: f64| {
+        let mut crop = known.clone();
+        crop.ripening.reference = Celsius(reference);
+        let seasons: Vec<_> = places.iter().map(|p| seasons(&crop, packet, p)).collect();
+        let ways = packet.ways().into_iter().map(|(way, (low, high))| {
+            let at = |(place, seasons): (&Place, &Option<Vec<season::Season>>)| {
+                Some(grown_at(&crop, packet, way, place, seasons.as_ref()?))
+            };
+            let days = places
+                .iter()
+                .zip(&seasons)
+                .filter_map(at)
+                .flatten()
+                .collect();
+            let median = median(days);
+            let ours = packet_days(&crop, way);
+            (low as usize..=high as usize)
+                .contains(&median)
+                .then(|| (median as f64 - ours).abs())
+        });
+        ways.sum::<Option<f64>>()
+    };
+    let halves = (10..=52).map(|half| f64::from(half) / 2.0);
+    let fit = halves.filter(|half| *half > known.ripening.base.0 + 1.0);
+    let fit = fit.filter_map(|half| Some((half, off(half)?)));
+    fit.min_by(|a, b| a.1.total_cmp(&b.1)).map(|(half, _)| half)
+}
+
+fn packet_days(crop: &Crop, way: Way) -> f64 {
+    match way {
+        Way::Planted => crop.ripening.days_from_planting.unwrap(),
+        Way::Sown => crop.ripening.days_from_sowing.unwrap(),
+    }
+}
+
 /// The median of all places and sowings lies within the range on packets. Shelling pea has a
 /// published sum instead, which is held to the published dates: planted on 15 March at
 /// Georgetown, Delaware, it took 66 days in 2025 and 73 to 80 in 2020 to 2024 (UD-GDD).
@@ -93,8 +135,9 @@ fn every_crop_takes_as_long_as_its_packet_says() {
         if !(low as usize..=high as usize).contains(&median) {
             let name = row.packet.crop;
             wrong.push(format!(
-                "{name} {:?}: {median}, not {low} to {high}",
-                row.way
+                "{name} {:?}: {median}, not {low} to {high}; by the rule its packet days hold at {:?} C",
+                row.way,
+                fitting(row.packet, &PLACES)
             ));
         }
     }
@@ -111,10 +154,6 @@ fn the_table_of_the_readme_is_what_comes_out() {
         " ---: |".repeat(3 + names.len())
     );
     for row in ROWS.iter() {
-        let ours = match row.way {
-            Way::Planted => row.crop.ripening.days_from_planting,
-            Way::Sown => row.crop.ripening.days_from_sowing,
-        };
         write!(
             table,
             "| {} | {} | {}-{} | {} | {} C | {} |",
@@ -122,7 +161,7 @@ fn the_table_of_the_readme_is_what_comes_out() {
             row.way.word(),
             row.range.0,
             row.range.1,
-            ours.unwrap(),
+            packet_days(&row.crop, row.way),
             row.crop.ripening.reference.0,
             row.median()
         )
@@ -166,6 +205,7 @@ fn in_steady_weather_at_the_reference_packet_days_hold() {
         crop.ripening.thermal_from_sowing = None;
         crop.ripening.method = DegreeDayMethod::Average;
         crop.bolting = None;
+        (crop.spoils, crop.no_fruit, crop.bulbs) = (None, None, None);
         let reference = crop.ripening.reference;
         let record = steady_years(&[daily(reference.0, reference.0); 3]);
         let horizon = season::horizon();
@@ -175,7 +215,7 @@ fn in_steady_weather_at_the_reference_packet_days_hold() {
             soil_bonus: Celsius(0.0),
             ..season::open_ground()
         };
-        let season = CropSeason::new(&crop, open, &year, Latitude(0.0), horizon);
+        let season = CropSeason::new(&crop, open, &year, &Light::of(Latitude(0.0), horizon));
         let ripening = crop.ripening;
         if let Some(days) = ripening.days_from_planting {
             let ripe = season.planted(100).ripe.unwrap();

@@ -1,12 +1,33 @@
 //! Damages to the garden under a plan.
 
-use tureen::garden::{Garden, Germination, Sun};
+use tureen::garden::{Bulbs, Garden, Germination, NoFruit, Spoils, Sun};
 use tureen::plan::Rule;
-use tureen::units::{Metres, Minutes, Share};
+use tureen::units::{Celsius, Hours, Metres, Minutes, Share};
 
 use crate::support::day;
 
 use super::table::Damage;
+
+/// Days of 15 and of 19 C, as some of the years have, are over it.
+const TEN_DAYS_OF_14_C: Spoils = Spoils {
+    above: Celsius(14.0),
+    days: 10,
+};
+
+/// So are nights of 10 and of 14 C.
+const TEN_NIGHTS_OF_9_C: NoFruit = NoFruit {
+    nights: Celsius(9.0),
+    noons: Celsius(40.0),
+    days: 10,
+};
+
+/// No night of any year is so cold.
+const A_WINTER: Bulbs = Bulbs {
+    cold_nights: 45,
+    below: Celsius(0.0),
+    day_length: Hours(12.0),
+    days: 1,
+};
 
 pub const GROUND: &[Damage<Garden>] = &[
     (
@@ -140,6 +161,24 @@ pub const GROUND: &[Damage<Garden>] = &[
     (
         "warmer years",
         |g| g.ingredients[0].crop.ripening.days_from_sowing = Some(59.0),
+        Rule::Readiness,
+        "Number ReadyYears",
+    ),
+    (
+        "a crop that ten mild days spoil",
+        |g| g.ingredients[0].crop.spoils = Some(TEN_DAYS_OF_14_C),
+        Rule::Readiness,
+        "Number ReadyYears",
+    ),
+    (
+        "a crop that sets no fruit in mild nights",
+        |g| g.ingredients[1].crop.no_fruit = Some(TEN_NIGHTS_OF_9_C),
+        Rule::Readiness,
+        "Number ReadyYears",
+    ),
+    (
+        "bulbs that wait for a winter",
+        |g| g.ingredients[0].crop.bulbs = Some(A_WINTER),
         Rule::Readiness,
         "Number ReadyYears",
     ),

@@ -6,7 +6,7 @@ use tureen::garden::{
     Ages, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, GradeAt, Ingredient, Method,
     Microclimate, Needs, Picking, Ripening, Rotation, SeedSize, Source, Spacing, Sun, Yield,
 };
-use tureen::growth::CropSeason;
+use tureen::growth::{CropSeason, Light};
 use tureen::units::{Celsius, Centimetres, Kilograms, Latitude, Millimetres, Share};
 use tureen::weather::{Daily, WeatherYear};
 
@@ -18,6 +18,19 @@ const UP_IN_FIVE_DAYS: [Option<f64>; 9] = {
     days[3] = Some(5.0);
     days[4] = Some(5.0);
     days
+};
+
+/// 65 packet days from sowing and 50 from planting at 16 C; no plateau.
+const RIPENING: Ripening = Ripening {
+    days_from_sowing: Some(65.0),
+    days_from_planting: Some(50.0),
+    short_from_sowing: None,
+    short_from_planting: None,
+    thermal_from_sowing: None,
+    reference: Celsius(16.0),
+    base: Celsius(-5.0),
+    upper: None,
+    method: DegreeDayMethod::Average,
 };
 
 /// Up in 5 days at 15 and 20 C. At a steady 16 C a day brings 21 degree-days: 65 days from
@@ -40,18 +53,13 @@ pub fn plain() -> Crop {
         ground: ANY_GROUND,
         thinning: None,
         indoor: None,
-        ripening: Ripening {
-            days_from_sowing: Some(65.0),
-            days_from_planting: Some(50.0),
-            thermal_from_sowing: None,
-            reference: Celsius(16.0),
-            base: Celsius(-5.0),
-            upper: None,
-            method: DegreeDayMethod::Average,
-        },
+        ripening: RIPENING,
         frost_limit: Celsius(0.0),
         frost: FrostResponse::Killed,
         bolting: None,
+        spoils: None,
+        no_fruit: None,
+        bulbs: None,
         picking: Picking {
             keeps_bearing: false,
             one_pick_share: Share(1.0),
@@ -139,5 +147,10 @@ pub fn season(crop: &Crop, days: &[Daily]) -> CropSeason {
         lead: &[],
         days,
     };
-    CropSeason::new(crop, open_ground(), &year, Latitude(0.0), from_march(days))
+    CropSeason::new(
+        crop,
+        open_ground(),
+        &year,
+        &Light::of(Latitude(0.0), from_march(days)),
+    )
 }

@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 use tureen::garden::{Germination, Microclimate};
-use tureen::growth::{CropSeason, Fate, Loss};
+use tureen::growth::{CropSeason, Fate, Light, Loss};
 use tureen::units::{Celsius, DegreeDays, Latitude};
 use tureen::weather::WeatherYear;
 
@@ -42,6 +42,42 @@ fn the_upper_limit_holds_for_the_reference_too() {
 }
 
 #[test]
+fn warmth_has_a_plateau() {
+    // Short ends of 60 days from sowing and 50 from planting: at the quickest 48, of which 5 to come up, and
+    // 40. Sown it needs 1260, so a day brings at most 1260 / 43 = 29.3, as one of 24.3 C does; planted 1050
+    // and 1050 / 40 = 26.25, as one of 21.25 C.
+    let mut crop = plain();
+    crop.germination = Germination::Range {
+        min: Celsius(5.0),
+        optimum: Celsius(15.0),
+        max: Celsius(40.0),
+        days: 5.0,
+    };
+    crop.ripening.short_from_sowing = Some(60.0);
+    crop.ripening.short_from_planting = Some(50.0);
+    let at = |mean: f64| season(&crop, &vec![day(mean, mean); 210]);
+    for mean in [21.25, 22.0, 25.0, 30.0] {
+        assert_eq!(at(mean).planted(10), fate(10, 50, 71), "{mean}");
+        assert_eq!(at(mean).begun(10, true), fate(10, 50, 71), "{mean}");
+    }
+    for mean in [24.4, 25.0, 30.0] {
+        assert_eq!(at(mean).sown(10), fate(15, 58, 79), "{mean}");
+    }
+    // Under it nothing changes: 1050 / 26 = 40.4 days at 21 C, and 1260 / 28 = 45 at 23 C.
+    assert_eq!(at(21.0).planted(10), fate(10, 51, 72));
+    assert_eq!(at(23.0).sown(10), fate(15, 60, 81));
+    // A day's noon does not matter, only what it brings in all: 11 and 30 C have a mean of 20.5 C.
+    let noons = season(&crop, &vec![day(11.0, 30.0); 210]);
+    assert_eq!(noons.planted(10), fate(10, 52, 73));
+    // No plateau is under the reference: there packet days hold.
+    crop.ripening.short_from_sowing = Some(200.0);
+    assert_eq!(
+        season(&crop, &steady_with_frosts(&[])).sown(10),
+        fate(15, 75, 96)
+    );
+}
+
+#[test]
 fn emergence_adds_up_over_changing_soil() {
     // 20 days at 12 C: nothing comes up below 15 C. Then 20 C: the soil's week reads
     // 13.1, 14.3, 15.4 C: it starts on the third warm day.
@@ -74,7 +110,12 @@ fn emergence_at_two_rates() {
         lead: &[],
         days: &days,
     };
-    let warm = CropSeason::new(&crop, warm_bed, &year, Latitude(0.0), from_march(&days));
+    let warm = CropSeason::new(
+        &crop,
+        warm_bed,
+        &year,
+        &Light::of(Latitude(0.0), from_march(&days)),
+    );
     assert_eq!(warm.sown(3).up, Some(8));
 }
 
@@ -122,7 +163,12 @@ fn short_days_stand_still() {
     };
     let mut crop = plain();
     let ripe_after = |crop: &_, lat| {
-        let season = CropSeason::new(crop, open_ground(), &year, Latitude(lat), horizon);
+        let season = CropSeason::new(
+            crop,
+            open_ground(),
+            &year,
+            &Light::of(Latitude(lat), horizon),
+        );
         season.planted(0).ripe.map(|d| horizon.date(d))
     };
     // Planted on 5 October: 17 days of growth until 22 October.

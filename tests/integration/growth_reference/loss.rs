@@ -1,7 +1,7 @@
 //! Frost, setback and bolting, worked by hand on plain weather.
 
 use tureen::garden::{Bolting, Crop, FrostResponse, Microclimate};
-use tureen::growth::{CropSeason, Fate, Loss};
+use tureen::growth::{CropSeason, Fate, Light, Loss};
 use tureen::units::{Celsius, Hours, Latitude};
 use tureen::weather::WeatherYear;
 
@@ -63,7 +63,13 @@ fn a_cover_and_the_crop_s_own_limit_keep_frost_off() {
             frost_kept_off: Celsius(kept_off),
             ..open_ground()
         };
-        CropSeason::new(crop, cover, &year, Latitude(0.0), from_march(&days)).sown(10)
+        CropSeason::new(
+            crop,
+            cover,
+            &year,
+            &Light::of(Latitude(0.0), from_march(&days)),
+        )
+        .sown(10)
     };
     // A night of -2 C against a limit of 0 C.
     assert_eq!(under(&plain(), 1.9).gone, Some((40, Loss::Frost)));
@@ -109,8 +115,7 @@ fn long_days_bolt() {
             &crop,
             open_ground(),
             &year,
-            Latitude(latitude),
-            from_march(&days),
+            &Light::of(Latitude(latitude), from_march(&days)),
         )
     };
     let north = at(40.0);

@@ -4,8 +4,8 @@
 use chrono::Datelike;
 use tureen::calendar::{Horizon, days_between, plus_days};
 use tureen::garden::{FrostResponse, Microclimate, OPEN_GROUND};
-use tureen::growth::CropSeason;
 use tureen::growth::outlook::{Outlook, Way};
+use tureen::growth::{CropSeason, Light};
 use tureen::units::{Celsius, Latitude};
 use tureen::weather::Record;
 
@@ -65,7 +65,7 @@ fn it_says_what_the_season_says() {
     let seasons: Vec<CropSeason> = record
         .years(horizon)
         .iter()
-        .map(|year| CropSeason::new(&crop, open, year, EQUATOR, horizon))
+        .map(|year| CropSeason::new(&crop, open, year, &Light::of(EQUATOR, horizon)))
         .collect();
     assert_eq!(outlook.years(), seasons.len());
     for start in outlook.starts(Way::Sown) {

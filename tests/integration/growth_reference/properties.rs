@@ -1,8 +1,8 @@
 //! What holds in any weather.
 
 use proptest::prelude::*;
-use tureen::garden::{Crop, DegreeDayMethod, Germination};
-use tureen::growth::{CropSeason, Fate, Loss};
+use tureen::garden::{Crop, DegreeDayMethod, Germination, NoFruit, Spoils};
+use tureen::growth::{CropSeason, Fate, Light, Loss};
 use tureen::units::{Celsius, Latitude};
 use tureen::weather::{Daily, WeatherYear};
 
@@ -44,7 +44,12 @@ fn grown(crop: &Crop, days: &[Daily]) -> CropSeason {
         lead: &[],
         days,
     };
-    CropSeason::new(crop, open_ground(), &year, Latitude(45.0), from_march(days))
+    CropSeason::new(
+        crop,
+        open_ground(),
+        &year,
+        &Light::of(Latitude(45.0), from_march(days)),
+    )
 }
 
 /// Days on which the soil, the mean of the air over a week, has at least 4 C.
@@ -87,15 +92,21 @@ proptest! {
     #[test]
     fn days_come_in_order(
         days in weather(), limit in -5.0..5.0f64, holds in 0..40u32, rots_after in 1..60u32, sown in 0..200usize,
+        above in 8.0..20.0f64, spell in 1..30u32,
     ) {
         let mut crop = plain();
         crop.frost_limit = Celsius(limit);
         crop.picking.holds_in_ground_days = holds;
         crop.ground.rots_after = Some(rots_after);
+        crop.spoils = Some(Spoils { above: Celsius(above), days: spell });
+        crop.no_fruit = Some(NoFruit { nights: Celsius(above), noons: Celsius(2.0 * above), days: spell });
         let fate = grown(&crop, &days).sown(sown);
         prop_assert!(fate.up.is_none_or(|up| up > sown && up < 200 && up - sown <= rots_after as usize));
         let rotted = fate.gone.filter(|(_, why)| *why == Loss::Rotted);
         prop_assert!(rotted.is_none_or(|(day, _)| fate.up.is_none() && day == sown + rots_after as usize + 1));
+        if let (Some((gone, Loss::Heat)), Some(up)) = (fate.gone, fate.up) {
+            prop_assert!(gone >= up + spell as usize);
+        }
         if let Some(ripe) = fate.ripe {
             prop_assert!(fate.up.is_some_and(|up| up <= ripe) && ripe < 200);
             prop_assert!(fate.gone.is_none_or(|(gone, _)| ripe < gone && gone <= ripe + holds as usize + 1));

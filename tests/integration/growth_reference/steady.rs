@@ -52,19 +52,45 @@ fn a_published_sum_and_no_warmth() {
     assert_eq!(days_at(&crop, true, Celsius(16.0)), None);
 }
 
+/// The plateau holds for the steady count as well: with a short end of 50 days from planting no day brings more
+/// than 1050 / 40 = 26.25 degree-days, so at 25 C it takes 40 days from planting. With one of 60 days from sowing
+/// no day brings more than 1260 / (48 - 5), so sown it takes 48. A crop that is a tenth quicker has a tenth
+/// less of all: 36 days.
+#[test]
+fn more_warmth_than_it_can_use_makes_it_no_quicker() {
+    let mut crop = plain();
+    crop.ripening.short_from_planting = Some(50.0);
+    crop.ripening.short_from_sowing = Some(60.0);
+    let planted = |crop: &_, mean| days_at(crop, true, Celsius(mean));
+    assert!(near(planted(&crop, 16.0), 50.0));
+    assert!(near(planted(&crop, 21.25), 40.0));
+    assert!(near(planted(&crop, 25.0), 40.0));
+    crop.germination = Germination::Table([Some(5.0); 9]);
+    assert!(near(days_at(&crop, false, Celsius(25.0)), 48.0));
+    crop.ripening = crop.ripening.taking(0.9);
+    assert!(near(planted(&crop, 16.0), 45.0));
+    assert!(near(planted(&crop, 25.0), 36.0));
+}
+
 /// Taking a tenth longer stretches all that is counted, and nothing else.
 #[test]
 fn a_tenth_longer() {
     let mut crop = plain();
     crop.ripening.thermal_from_sowing = Some(DegreeDays(1050.0));
+    crop.ripening.short_from_sowing = Some(60.0);
+    crop.ripening.short_from_planting = Some(40.0);
     let longer = crop.ripening.taking(1.1);
     let close = |a: Option<f64>, b: f64| a.is_some_and(|a| (a - b).abs() < 1e-9);
     assert!(close(longer.days_from_sowing, 71.5));
     assert!(close(longer.days_from_planting, 55.0));
+    assert!(close(longer.short_from_sowing, 66.0));
+    assert!(close(longer.short_from_planting, 44.0));
     assert!(close(longer.thermal_from_sowing.map(|sum| sum.0), 1155.0));
     let back = Ripening {
         days_from_sowing: crop.ripening.days_from_sowing,
         days_from_planting: crop.ripening.days_from_planting,
+        short_from_sowing: crop.ripening.short_from_sowing,
+        short_from_planting: crop.ripening.short_from_planting,
         thermal_from_sowing: crop.ripening.thermal_from_sowing,
         ..longer
     };

@@ -2,7 +2,7 @@
 
 use tureen::calendar::Date;
 use tureen::garden::{Garden, IngredientAt};
-use tureen::growth::{CropSeason, Fate, Loss};
+use tureen::growth::{CropSeason, Fate, Light, Loss};
 
 use super::{LETTUCE, RADISH, day, garden};
 
@@ -27,8 +27,7 @@ fn grow(garden: &Garden, at: IngredientAt, bed: &str, year: i32, start: Date) ->
         &garden[at].crop,
         bed.microclimate(),
         weather,
-        garden.latitude,
-        horizon,
+        &Light::of(garden.latitude, horizon),
     );
     let number = horizon.day_number(start).unwrap();
     let Fate { up, ripe, gone } = if at == LETTUCE {

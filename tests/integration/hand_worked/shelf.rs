@@ -4,6 +4,7 @@ use tureen::candidates::{Candidate, Candidates, Round, ShelfDays, greatest_use};
 use tureen::garden::{Garden, GradeAt};
 use tureen::model::{Options, Outcome, solve};
 use tureen::plan::Plan;
+use tureen::units::Celsius;
 
 use crate::support::day;
 use crate::support::gardens::tiny_garden;
@@ -227,4 +228,24 @@ fn the_shelf_is_used_on_its_days_only() {
     assert!(last > Some(day("2027-04-19")), "{last:?}");
     assert_eq!(until("2027-04-19"), Some(day("2027-04-19")));
     assert_eq!(until("2027-04-18"), None);
+}
+
+/// Two sowings of the same days, one on the mat and one beside it, are two plantings: where they were taken for
+/// one, a later step of the decision lost one of them, and the plan gave half of what it promised.
+#[test]
+fn a_planting_on_the_mat_is_another_than_one_beside_it() {
+    let mut garden = raised((4, 6));
+    garden.shelf.room = garden.ingredients[0].crop.indoor.unwrap().warm_below - Celsius(1.0);
+    let all = Candidates::enumerate(&garden).all;
+    let on_mat = |c: &Candidate| c.shelf.is_some_and(|shelf| shelf.warm_until.is_some());
+    let mut pairs = 0;
+    for warm in all.iter().filter(|c| on_mat(c)) {
+        assert!(warm.is_same_planting(&warm.clone()));
+        let beside = all.iter().filter(|c| !on_mat(c) && c.steps == warm.steps);
+        for beside in beside {
+            assert!(!warm.is_same_planting(beside));
+            pairs += 1;
+        }
+    }
+    assert!(pairs > 0);
 }

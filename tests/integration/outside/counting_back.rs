@@ -4,7 +4,7 @@ use chrono::Weekday;
 use tureen::calendar::{Date, plus_days};
 use tureen::candidates::{Candidate, Candidates, hardening};
 use tureen::garden::{Feast, Garden, Microclimate, SchoolYear, Shelf, Term};
-use tureen::growth::CropSeason;
+use tureen::growth::{CropSeason, Light};
 use tureen::units::Celsius;
 
 use super::check::Check;
@@ -73,7 +73,7 @@ fn ripe(garden: &Garden, planted: Date) -> Option<Date> {
     };
     let years = garden.weather.years(horizon);
     let crop = &garden.ingredients[0].crop;
-    let season = CropSeason::new(crop, open, &years[0], garden.latitude, horizon);
+    let season = CropSeason::new(crop, open, &years[0], &Light::of(garden.latitude, horizon));
     let fate = season.planted(horizon.day_number(planted)?);
     fate.ripe.map(|n| horizon.date(n))
 }

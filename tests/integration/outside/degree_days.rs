@@ -3,8 +3,8 @@
 
 use tureen::garden::DegreeDayMethod::{self, Average, Sine};
 use tureen::garden::{Germination, Ripening};
-use tureen::growth::CropSeason;
 use tureen::growth::degree_days::degree_days;
+use tureen::growth::{CropSeason, Light};
 use tureen::units::{Celsius, DegreeDays, Latitude};
 use tureen::weather::WeatherYear;
 
@@ -78,7 +78,12 @@ fn days_to(sum: f64, base: f64, tmin: f64, tmax: f64) -> Option<f64> {
         lead: &[],
         days: &days,
     };
-    let season = CropSeason::new(&crop, crops::open_ground(), &year, Latitude(45.0), horizon);
+    let season = CropSeason::new(
+        &crop,
+        crops::open_ground(),
+        &year,
+        &Light::of(Latitude(45.0), horizon),
+    );
     let sown = horizon.day_number(day(5, 1))?;
     Some((season.sown(sown).ripe? - sown) as f64)
 }

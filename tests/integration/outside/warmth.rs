@@ -45,6 +45,91 @@ const UPPER: Field = Field {
     tolerance: 0.05,
 };
 
+/// MH1997-MONTHS: the highest monthly means that vegetables bear, Fahrenheit. Where ours are higher, they are from
+/// memory and not credited to it.
+const MONTHS: [(&[&str], f64, &str); 5] = [
+    (
+        &[
+            "broad bean",
+            "broccoli",
+            "kohlrabi",
+            "radish",
+            "spinach",
+            "turnip",
+            "cauliflower",
+            "celery",
+            "napa cabbage",
+            "endive",
+            "fennel",
+            "lettuce (leaf)",
+            "lettuce (head)",
+            "mustard",
+            "shelling pea",
+            "snap pea",
+            "snow pea",
+        ],
+        75.0,
+        "MH1997-MONTHS",
+    ),
+    (
+        &[
+            "chives",
+            "garlic",
+            "leek",
+            "onion (from seed)",
+            "onion (from sets)",
+            "shallot",
+        ],
+        85.0,
+        "MH1997-MONTHS",
+    ),
+    (
+        &[
+            "cucumber",
+            "melon",
+            "pumpkin",
+            "summer squash",
+            "winter squash",
+        ],
+        90.0,
+        "MH1997-MONTHS",
+    ),
+    (&["sweet corn", "cowpea"], 95.0, "MH1997-MONTHS"),
+    (
+        &[
+            "eggplant",
+            "hot pepper",
+            "okra",
+            "sweet potato",
+            "watermelon",
+        ],
+        95.0,
+        "MH1997-MONTHS",
+    ),
+];
+
+const SPOILS: Field = Field {
+    path: "spoils.above",
+    of: |crop| crop.spoils.map(|spoils| spoils.above.0),
+    tolerance: 0.05,
+};
+
+/// UMD-BLOSSOM: nights and noons that keep tomatoes from setting, Fahrenheit.
+const NIGHTS: [(&[&str], f64, &str); 1] = [(&["tomato"], 75.0, "UMD-BLOSSOM")];
+const NOONS: [(&[&str], f64, &str); 1] = [(&["tomato"], 95.0, "UMD-BLOSSOM")];
+
+const HOT_NIGHTS: Field = Field {
+    path: "no_fruit.nights",
+    of: |crop| crop.no_fruit.map(|limit| limit.nights.0),
+    tolerance: 0.05,
+};
+
+const HOT_NOONS: Field = Field {
+    path: "no_fruit.noons",
+    of: |crop| crop.no_fruit.map(|limit| limit.noons.0),
+    tolerance: 0.05,
+};
+
 /// The lower end of the best range of soil temperature, Fahrenheit: in a colder room the flats
 /// stand on the mat.
 const BEST_FROM: [(&[&str], f64, &str); 15] = [
@@ -121,6 +206,9 @@ pub fn checks() -> Vec<Check> {
     sums.into_iter()
         .chain(BASES.iter().map(celsius(&BASE)))
         .chain(UPPERS.iter().map(celsius(&UPPER)))
+        .chain(MONTHS.iter().map(celsius(&SPOILS)))
+        .chain(NIGHTS.iter().map(celsius(&HOT_NIGHTS)))
+        .chain(NOONS.iter().map(celsius(&HOT_NOONS)))
         .chain(BEST_FROM.iter().map(celsius(&WARM_BELOW)))
         .chain(bears)
         .collect()

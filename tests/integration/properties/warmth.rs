@@ -1,11 +1,12 @@
-//! Warmer weather never delays the first pick, for all crops of the catalogue. Conditions: the
-//! soil is never warmer than the seed likes best; frost and long days are left aside, because
+//! Warmer weather never delays the first pick, for all crops of the catalogue, under the limits of heat: up to the
+//! plateau it hastens it, above it leaves it as it is. Conditions: the soil is never warmer than the seed likes
+//! best; heat that ends a crop and the cold that bulbs need are left aside; so are frost and long days, because
 //! what is up earlier meets frosts and long days that a later one escapes.
 
 use proptest::prelude::*;
 use tureen::catalogue::Catalogue;
 use tureen::garden::{Crop, FrostResponse, Germination};
-use tureen::growth::{CropSeason, Fate, Loss};
+use tureen::growth::{CropSeason, Fate, Light, Loss};
 use tureen::units::{Celsius, Latitude};
 use tureen::weather::{Daily, WeatherYear};
 
@@ -22,6 +23,9 @@ fn unharmed() -> Vec<Crop> {
         .map(|crop| Crop {
             frost_limit: Celsius(-100.0),
             bolting: None,
+            spoils: None,
+            no_fruit: None,
+            bulbs: None,
             ..crop.clone()
         })
         .collect()
@@ -64,7 +68,12 @@ fn grown(crop: &Crop, days: &[Daily]) -> CropSeason {
         lead: &[],
         days,
     };
-    CropSeason::new(crop, open_ground(), &year, Latitude(50.0), from_march(days))
+    CropSeason::new(
+        crop,
+        open_ground(),
+        &year,
+        &Light::of(Latitude(50.0), from_march(days)),
+    )
 }
 
 /// Later, where never is latest.
@@ -119,6 +128,12 @@ fn each_condition_is_needed() {
     let (cool, warm) = (grown(bean, &spring), grown(bean, &warmer(&spring, 3.0)));
     assert!(cool.sown(14).ripe.is_some());
     assert_eq!(warm.sown(14).gone, Some((28, Loss::Frost)));
+
+    // Heat: broccoli bolts at a mean that suits beans.
+    let broccoli = catalogue.get("broccoli").unwrap();
+    let planted = |t: f64| grown(broccoli, &[day(t, t); DAYS]).planted(10);
+    assert!(planted(18.0).ripe.is_some());
+    assert!(matches!(planted(25.0).gone, Some((_, Loss::Heat))) && planted(25.0).ripe.is_none());
 
     // Long days: what is up earlier has seen enough of them earlier.
     let mut spinach = catalogue.get("spinach").unwrap().clone();

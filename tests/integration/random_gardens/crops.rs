@@ -2,7 +2,8 @@
 
 use tureen::garden::{
     Ages, Bolting, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, Ground, IndoorStart,
-    Method, Needs, Picking, Ripening, Rotation, SeedSize, Spacing, Sun, Thinning, Yield,
+    Method, Needs, NoFruit, Picking, Ripening, Rotation, SeedSize, Spacing, Spoils, Sun, Thinning,
+    Yield,
 };
 use tureen::units::{Celsius, Centimetres, DegreeDays, Hours, Kilograms, Share};
 
@@ -122,6 +123,9 @@ pub fn crop(dice: &mut Dice, name: String) -> Crop {
         frost_limit: Celsius(kind.frost_limit),
         frost: frost(dice),
         bolting: bolting(dice),
+        spoils: spoils(low),
+        no_fruit: no_fruit(low),
+        bulbs: None,
         picking: Picking {
             keeps_bearing: bears,
             one_pick_share: Share(if bears { dice.one(&[0.2, 0.5]) } else { 1.0 }),
@@ -167,6 +171,27 @@ fn bolting(dice: &mut Dice) -> Option<Bolting> {
         day_length: Hours(dice.real(13.0, 15.5)),
         after_days: dice.int(15, 60),
     })
+}
+
+/// In a third of all crops, by its harvest and not by a die of its own, so that gardens stay what they were.
+fn spoils(low: f64) -> Option<Spoils> {
+    (harvest_in_three(low) == 1).then(|| Spoils {
+        above: Celsius(22.0 + 40.0 * low),
+        days: 14,
+    })
+}
+
+/// In another third.
+fn no_fruit(low: f64) -> Option<NoFruit> {
+    (harvest_in_three(low) == 2).then(|| NoFruit {
+        nights: Celsius(19.0 + 20.0 * low),
+        noons: Celsius(30.0 + 30.0 * low),
+        days: 10,
+    })
+}
+
+fn harvest_in_three(low: f64) -> u32 {
+    (low * 1000.0) as u32 % 3
 }
 
 fn rotation(dice: &mut Dice) -> Rotation {
@@ -239,7 +264,11 @@ fn indoor(dice: &mut Dice) -> IndoorStart {
 fn ripening(dice: &mut Dice, (lo, hi): (f64, f64)) -> Ripening {
     let days = dice.real(lo, hi);
     let sine = dice.chance(0.3);
+    // No die of its own, so that gardens stay what they were: half of the crops have a plateau.
+    let short = (days.fract() < 0.5).then_some(0.8 * days);
     Ripening {
+        short_from_sowing: short.map(|short| short + 10.0),
+        short_from_planting: short,
         days_from_sowing: Some(days + 10.0),
         days_from_planting: Some(days),
         thermal_from_sowing: dice

@@ -35,6 +35,19 @@ pub const ANY_GROUND: Ground = Ground {
     rots_after: Some(42),
 };
 
+/// Packet days hold at 15 C; no plateau.
+const RIPENING: Ripening = Ripening {
+    days_from_sowing: None,
+    days_from_planting: None,
+    short_from_sowing: None,
+    short_from_planting: None,
+    thermal_from_sowing: None,
+    reference: Celsius(15.0),
+    base: Celsius(5.0),
+    upper: None,
+    method: DegreeDayMethod::Average,
+};
+
 /// A crop sown in the bed: up after 5 days at 15 C and warmer, ripe `days` days after sowing
 /// at 15 C, 12 plants on a strip of a bed 1.2 m wide, 20 g a plant in a poor year and 30 g in
 /// an ordinary one. Killed below -1 C, thinned from 8 to 28 days after it is up.
@@ -57,16 +70,14 @@ pub fn sown_crop(name: &str, days: f64) -> Crop {
         indoor: None,
         ripening: Ripening {
             days_from_sowing: Some(days),
-            days_from_planting: None,
-            thermal_from_sowing: None,
-            reference: Celsius(15.0),
-            base: Celsius(5.0),
-            upper: None,
-            method: DegreeDayMethod::Average,
+            ..RIPENING
         },
         frost_limit: Celsius(-1.0),
         frost: FrostResponse::Killed,
         bolting: None,
+        spoils: None,
+        no_fruit: None,
+        bulbs: None,
         picking: Picking {
             keeps_bearing: false,
             one_pick_share: Share(1.0),

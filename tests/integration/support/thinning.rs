@@ -6,7 +6,7 @@ use std::rc::Rc;
 
 use tureen::calendar::Date;
 use tureen::garden::{BedAt, Garden, IngredientAt};
-use tureen::growth::CropSeason;
+use tureen::growth::{CropSeason, Light};
 use tureen::plan::{Planting, StepKind, When};
 
 type Seasons = Rc<Vec<CropSeason>>;
@@ -29,8 +29,14 @@ impl<'g> Rows<'g> {
             let climate = garden[bed].microclimate();
             let crop = &garden[at].crop;
             let years = garden.weather.years(garden.horizon());
-            let season =
-                |year| CropSeason::new(crop, climate, year, garden.latitude, garden.horizon());
+            let season = |year| {
+                CropSeason::new(
+                    crop,
+                    climate,
+                    year,
+                    &Light::of(garden.latitude, garden.horizon()),
+                )
+            };
             Rc::new(years.iter().map(season).collect())
         };
         let mut seasons = self.seasons.borrow_mut();

@@ -91,7 +91,7 @@ pub const PACKETS: &[Packet] = &[
     packet("bush bean", Warm(0.0, 4.0), NONE, (50, 60)),
     packet("pole bean", Warm(0.0, 3.0), NONE, (60, 70)),
     packet("dry bean", Warm(0.0, 3.0), NONE, (85, 110)),
-    packet("shelling pea", Spring(-6.0, -2.0), NONE, (60, 75)),
+    packet("shelling pea", Spring(-6.0, -2.0), NONE, (55, 75)),
     packet("snap pea", Spring(-6.0, -2.0), NONE, (58, 70)),
     packet("basil", Warm(2.0, 3.0), (30, 50), (50, 75)),
     packet("parsley", Spring(-4.0, 0.0), (65, 85), (75, 95)),

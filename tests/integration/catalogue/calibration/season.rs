@@ -3,9 +3,9 @@
 use chrono::NaiveDate;
 use tureen::calendar::Horizon;
 use tureen::garden::{Crop, Microclimate, OPEN_GROUND};
-use tureen::growth::CropSeason;
 use tureen::growth::season::least_soil;
 use tureen::growth::soil::soil_temperatures;
+use tureen::growth::{CropSeason, Light};
 use tureen::units::Celsius;
 
 use super::packets::{Packet, Way};
@@ -30,7 +30,7 @@ pub fn open_ground() -> Microclimate {
     }
 }
 
-/// All years of a place; `None` if the crop is not grown there. Frost and bolting are left
+/// All years of a place; `None` if the crop is not grown there. Frost, bolting and heat that ends it are left
 /// out.
 pub fn seasons(crop: &Crop, packet: &Packet, place: &Place) -> Option<Vec<Season>> {
     if packet.is_warm() && !place.warm {
@@ -39,9 +39,15 @@ pub fn seasons(crop: &Crop, packet: &Packet, place: &Place) -> Option<Vec<Season
     let mut crop = crop.clone();
     crop.frost_limit = Celsius(-100.0);
     crop.bolting = None;
+    (crop.spoils, crop.no_fruit) = (None, None);
     let seasons = place.record.years(horizon());
     let seasons = seasons.iter().map(|year| Season {
-        crop: CropSeason::new(&crop, open_ground(), year, place.latitude, horizon()),
+        crop: CropSeason::new(
+            &crop,
+            open_ground(),
+            year,
+            &Light::of(place.latitude, horizon()),
+        ),
         soil: soil_temperatures(year, OPEN_GROUND),
     });
     Some(seasons.collect())

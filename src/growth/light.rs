@@ -1,0 +1,36 @@
+//! Hours of daylight on the days of a plan: computed once for a place, since they are the same for every
+//! crop and in every weather year.
+
+use chrono::Datelike;
+
+use crate::calendar::Horizon;
+use crate::units::{Hours, Latitude};
+use crate::weather::sun;
+
+/// Hours of daylight by day number.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Light(Vec<Hours>);
+
+impl Light {
+    /// The light at a latitude on all days of a span.
+    #[must_use]
+    pub fn of(latitude: Latitude, horizon: Horizon) -> Self {
+        let hours = |day| sun::day_length(latitude, horizon.date(day).ordinal());
+        Self((0..horizon.days()).map(hours).collect())
+    }
+
+    /// Hours of daylight by day number.
+    #[must_use]
+    pub fn hours(&self) -> &[Hours] {
+        &self.0
+    }
+
+    /// The days of so many hours or more, in order.
+    #[must_use]
+    pub fn days_of(&self, hours: Hours) -> Vec<usize> {
+        let days = self.0.iter().enumerate();
+        days.filter(|(_, light)| **light >= hours)
+            .map(|(day, _)| day)
+            .collect()
+    }
+}
