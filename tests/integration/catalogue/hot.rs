@@ -3,7 +3,7 @@
 use tureen::calendar::Horizon;
 use tureen::catalogue::Catalogue;
 use tureen::garden::{Crop, Method, Microclimate, OPEN_GROUND};
-use tureen::growth::{CropSeason, Fate, Light, Loss};
+use tureen::growth::{CropSeason, Fate, Light};
 use tureen::units::{Celsius, Latitude};
 use tureen::weather::Record;
 

@@ -175,7 +175,7 @@ fn bolting(dice: &mut Dice) -> Option<Bolting> {
 
 /// In a third of all crops, by its harvest and not by a die of its own, so that gardens stay what they were.
 fn spoils(low: f64) -> Option<Spoils> {
-    (harvest_in_three(low) == 1).then(|| Spoils {
+    (harvest_in_three(low) == 1).then_some(Spoils {
         above: Celsius(22.0 + 40.0 * low),
         days: 14,
     })
@@ -183,7 +183,7 @@ fn spoils(low: f64) -> Option<Spoils> {
 
 /// In another third.
 fn no_fruit(low: f64) -> Option<NoFruit> {
-    (harvest_in_three(low) == 2).then(|| NoFruit {
+    (harvest_in_three(low) == 2).then_some(NoFruit {
         nights: Celsius(19.0 + 20.0 * low),
         noons: Celsius(30.0 + 30.0 * low),
         days: 10,
