@@ -11,6 +11,22 @@ pub type Time = NaiveTime;
 /// The longest span that a plan may cover, in weeks.
 pub const LONGEST_WEEKS: usize = 80;
 
+/// The months by name, January first.
+pub const MONTHS: [&str; 12] = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+];
+
 /// The Monday on or before a day.
 #[must_use]
 pub fn monday_of(day: Date) -> Date {

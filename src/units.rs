@@ -207,11 +207,15 @@ impl Centimetres {
 // appendix B.8.
 
 /// Kilograms of a pound.
-const POUND: f64 = 0.453_592_37;
+pub const POUND: f64 = 0.453_592_37;
 /// Metres of a foot.
-const FOOT: f64 = 0.3048;
+pub const FOOT: f64 = 0.3048;
 /// Centimetres of an inch.
-const INCH: f64 = 2.54;
+pub const INCH: f64 = 2.54;
+/// Kilograms of an ounce.
+pub const OUNCE: f64 = POUND / 16.0;
+/// Metres of a mile.
+pub const MILE: f64 = 5280.0 * FOOT;
 /// Litres of a US gallon.
 const GALLON: f64 = 3.785_411_784;
 

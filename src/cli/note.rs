@@ -39,35 +39,29 @@ pub(super) struct Arguments {
 
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let garden = load(&arguments.file)?;
-    let names = Names::of(&garden);
+    let (names, words) = (Names::of(&garden), Words::of(&garden));
     let path = arguments.file.with_file_name(DIARY_FILE);
-    let (diary, wrong) = diary(&arguments.file, &garden, today())?;
     let on = arguments.on.unwrap_or_else(today);
     if on > today() {
         let what = format_args!("{on} has not come yet.");
-        return Err(Trouble::new(
-            Exit::Usage,
-            what,
-            "Write down what has happened, on its day.",
-        ));
+        let remedy = "Write down what has happened, on its day.";
+        return Err(Trouble::new(Exit::Usage, what, remedy));
     }
+    let read = || diary(&arguments.file, &garden, today());
+    let by = &arguments.by;
     let add = |what: Happened| {
         add(
             &path,
             &Entry {
                 on,
-                by: arguments.by.clone(),
+                by: by.clone(),
                 what,
             },
         )
     };
     let told = match &arguments.undo {
         Some(which) => {
-            let last = diary.entries.last().map(|(number, _)| *number);
-            let which = which
-                .or(last)
-                .filter(|which| diary.entries.iter().any(|(number, _)| number == which));
-            let which = which.ok_or_else(|| no_such_entry(&diary))?;
+            let which = entry_that_counts(&read()?.0, *which)?;
             add(Happened::TakenBack(which))?;
             format!("Entry {which} does not count any more.\n")
         }
@@ -75,22 +69,31 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
             if std::io::stdin().is_terminal() && std::io::stdout().is_terminal() {
                 ask(&names, add)?;
             }
-            let (diary, wrong) = super::load::diary(&arguments.file, &garden, today())?;
-            let page = report::diary(&diary, Words::of(&garden));
-            return Ok(Answer::page(&page).beside(wrong));
+            let (diary, wrong) = read()?;
+            return Ok(Answer::page(&report::diary(&diary, words)).beside(wrong));
         }
         None => {
-            let what =
-                phrase(&arguments.words.join(" "), &names).map_err(|wrong| unclear(&wrong))?;
-            add(what.clone())?;
-            format!(
+            let what = phrase(&arguments.words.join(" "), &names);
+            let what = what.map_err(|wrong| unclear(&wrong))?;
+            let told = format!(
                 "Written down for {}: {}.\n",
-                Words::of(&garden).day(on),
-                happened(&what, Words::of(&garden))
-            )
+                words.day(on),
+                happened(&what, words)
+            );
+            add(what)?;
+            told
         }
     };
-    Ok(Answer::done(&told).beside(wrong))
+    // Read again, so that what contradicts the new entry is told at once.
+    Ok(Answer::done(&told).beside(read()?.1))
+}
+
+/// The entry of a number, or the last one, if it counts.
+fn entry_that_counts(diary: &Diary, which: Option<usize>) -> Result<usize, Trouble> {
+    let numbers = || diary.entries.iter().map(|(number, _)| *number);
+    let which = which.or(numbers().next_back());
+    let which = which.filter(|which| numbers().any(|number| number == *which));
+    which.ok_or_else(|| no_such_entry(diary))
 }
 
 /// Asks for what happened until there is no more.

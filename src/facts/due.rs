@@ -3,8 +3,8 @@
 use crate::calendar::{Date, monday_of, plus_days};
 use crate::checker::WaterNeed;
 use crate::garden::Garden;
-use crate::plan::StepKind;
-use crate::project::diary::{Diary, Happened};
+use crate::plan::PlantingAt;
+use crate::project::diary::{Diary, Entry, Happened};
 
 use super::Facts;
 use super::decisions::Decision;
@@ -25,7 +25,7 @@ pub struct Due<'f, 'a> {
     pub monday: Date,
     /// What is to be done in it and is not written down as done, in order of time.
     pub week: Vec<&'f Task<'a>>,
-    /// What was due before and is not written down as done, or as missed.
+    /// What was due before and is not written down as done; what was missed is among it.
     pub late: Vec<&'f Task<'a>>,
     /// What is to be decided within two weeks, or should have been in the two before.
     pub decisions: Vec<&'f Decision<'a>>,
@@ -43,10 +43,9 @@ impl<'f, 'a> Due<'f, 'a> {
     pub fn on(facts: &'f Facts<'a>, diary: &'f Diary, day: Date) -> Self {
         let monday = monday_of(day);
         let sunday = plus_days(monday, 6);
-        let open = facts
-            .tasks
-            .iter()
-            .filter(|task| !is_done(facts.garden, task, diary));
+        let done = done(facts, diary);
+        let open = facts.tasks.iter().zip(done);
+        let open = open.filter_map(|(task, done)| (!done).then_some(task));
         let (mut week, mut late) = (Vec::new(), Vec::new());
         for task in open {
             let goes_on = task.who == Doer::Anyone && task.from < monday && task.to >= monday;
@@ -74,37 +73,56 @@ impl<'f, 'a> Due<'f, 'a> {
     }
 }
 
-/// True if the diary says that a task was done. Another class's entry does not count for it; one without a class does.
-fn is_done(garden: &Garden, task: &Task<'_>, diary: &Diary) -> bool {
-    diary.entries.iter().any(|(_, entry)| {
-        let Happened::Done {
-            step,
-            ingredient,
-            class,
-            ..
-        } = &entry.what
-        else {
-            return false;
-        };
-        let by_class = |name: &String| {
-            let class = task.who.class();
-            class.is_none_or(|class| garden.class(class).name == *name)
-        };
-        let days = (entry.on - task.from).num_days();
-        let in_time = match task.kind {
-            StepKind::Pick => days.abs() <= PICK,
-            StepKind::Sow
-            | StepKind::PotUp
-            | StepKind::Harden
-            | StepKind::PlantOut
-            | StepKind::Thin
-            | StepKind::Cure => days >= -EARLY,
-        };
-        *step == task.kind
-            && *ingredient == task.ingredient.name
-            && in_time
-            && class.as_ref().is_none_or(by_class)
-    })
+/// Which tasks the diary says were done, in the order of all tasks. An entry stands for the first open task of each
+/// class that it can mean, for a later sowing has an entry of its own. One of a pick stands for all picks of each
+/// planting that is due about then: after a pick the others fall away.
+fn done(facts: &Facts<'_>, diary: &Diary) -> Vec<bool> {
+    let mut done = vec![false; facts.tasks.len()];
+    let mut entries: Vec<&Entry> = diary.entries.iter().map(|(_, entry)| entry).collect();
+    entries.sort_by_key(|entry| entry.on);
+    let picked = |task: &Task<'_>| task.kind.is_harvest().then_some(task.at.planting);
+    for entry in entries {
+        let mut served: Vec<(Doer, Option<PlantingAt>)> = Vec::new();
+        for (at, task) in facts.tasks.iter().enumerate() {
+            let who = (task.who, picked(task));
+            if !done[at] && !served.contains(&who) && can_mean(facts.garden, entry, task) {
+                served.push(who);
+                done[at] = true;
+            }
+        }
+        for (at, task) in facts.tasks.iter().enumerate() {
+            let who = (task.who, picked(task));
+            done[at] |= who.1.is_some() && served.contains(&who);
+        }
+    }
+    done
+}
+
+/// True if an entry may tell that a task was done. One of a class does not stand for another; one without a class
+/// stands for all.
+fn can_mean(garden: &Garden, entry: &Entry, task: &Task<'_>) -> bool {
+    let Happened::Done {
+        step,
+        ingredient,
+        class,
+        ..
+    } = &entry.what
+    else {
+        return false;
+    };
+    let by_class = |name: &String| {
+        let class = task.who.class();
+        class.is_none_or(|class| garden.class(class).name == *name)
+    };
+    let days = (entry.on - task.from).num_days();
+    let in_time = match task.kind.is_harvest() {
+        true => days.abs() <= PICK,
+        false => days >= -EARLY,
+    };
+    *step == task.kind
+        && *ingredient == task.ingredient.name
+        && in_time
+        && class.as_ref().is_none_or(by_class)
 }
 
 /// What all beds need in the week of a Monday.

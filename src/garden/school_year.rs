@@ -26,6 +26,18 @@ pub enum Care {
     Families,
 }
 
+impl Care {
+    /// Its word in a project file.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Nobody => "none",
+            Self::Staff => "staff",
+            Self::Families => "families",
+        }
+    }
+}
+
 /// A span without school.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Break {

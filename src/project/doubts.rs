@@ -3,7 +3,7 @@
 
 use chrono::Datelike;
 
-use crate::calendar::{Date, plus_days};
+use crate::calendar::{Date, MONTHS, plus_days};
 use crate::garden::{Bed, Doubt};
 use crate::units::{Celsius, Latitude};
 use crate::weather::monthly::Monthly;
@@ -35,21 +35,6 @@ const WARMEST: (f64, f64, f64) = (35.0, 35.0, 0.7);
 
 /// Days of a month that make a mean of it.
 const ENOUGH_DAYS: usize = 20;
-
-const MONTHS: [&str; 12] = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-];
 
 /// Everything that is doubted.
 pub fn doubts(latitude: Latitude, record: &Record, beds: &[Bed]) -> Vec<Doubt> {

@@ -3,41 +3,27 @@
 
 use chrono::Datelike;
 
-use crate::calendar::{Date, Time};
+use crate::calendar::{Date, MONTHS, Time};
+use crate::units::{FOOT, INCH, OUNCE, POUND};
 
 /// Units as people write them: the unit of the file that measures the same, and `a` and `b` of
 /// `a * figure + b`. The foot, the pound and the degree are exact (NIST SP 811).
 const UNITS: [(&[&str], &str, f64, f64); 15] = [
     (&["m", "metre", "metres", "meter", "meters"], "m", 1.0, 0.0),
     (&["cm", "centimetres", "centimeters"], "m", 0.01, 0.0),
-    (&["ft", "feet", "foot", "'"], "m", 0.3048, 0.0),
-    (&["in", "inch", "inches", "\""], "m", 0.0254, 0.0),
+    (&["ft", "feet", "foot", "'"], "m", FOOT, 0.0),
+    (&["in", "inch", "inches", "\""], "m", INCH / 100.0, 0.0),
     (&["yd", "yard", "yards"], "m", 0.9144, 0.0),
     (&["mm", "millimetres", "millimeters"], "m", 0.001, 0.0),
     (&["kg", "kilograms", "kilos"], "kg", 1.0, 0.0),
     (&["g", "gram", "grams"], "kg", 0.001, 0.0),
-    (&["lb", "lbs", "pound", "pounds"], "kg", 0.453_592_37, 0.0),
-    (&["oz", "ounce", "ounces"], "kg", 0.028_349_523_125, 0.0),
+    (&["lb", "lbs", "pound", "pounds"], "kg", POUND, 0.0),
+    (&["oz", "ounce", "ounces"], "kg", OUNCE, 0.0),
     (&["c", "celsius"], "degrees C", 1.0, 0.0),
     (&["f", "fahrenheit"], "degrees C", 1.0 / 1.8, -32.0 / 1.8),
     (&["minutes", "minute", "min"], "minutes", 1.0, 0.0),
     (&["hours", "hour", "h"], "minutes", 60.0, 0.0),
     (&["%", "percent"], "", 0.01, 0.0),
-];
-
-const MONTHS: [&str; 12] = [
-    "january",
-    "february",
-    "march",
-    "april",
-    "may",
-    "june",
-    "july",
-    "august",
-    "september",
-    "october",
-    "november",
-    "december",
 ];
 
 /// A figure in a unit as people write it, in the unit of the file; `None` if the two do not measure
@@ -52,10 +38,10 @@ pub fn converted(figure: f64, from: &str, to: Option<&str>) -> Option<f64> {
         (same, to) if same == to => metric,
         ("m", "cm") => metric * 100.0,
         ("m", "mm") | ("kg", "g") => metric * 1000.0,
-        ("m", "feet") => metric / 0.3048,
-        ("m", "inches") => metric / 0.0254,
-        ("kg", "pounds") => metric / 0.453_592_37,
-        ("kg", "ounces") => metric / 0.028_349_523_125,
+        ("m", "feet") => metric / FOOT,
+        ("m", "inches") => metric / INCH * 100.0,
+        ("kg", "pounds") => metric / POUND,
+        ("kg", "ounces") => metric / OUNCE,
         ("degrees C", "degrees F") => metric * 1.8 + 32.0,
         _ => return None,
     };
@@ -94,7 +80,7 @@ pub fn dates(text: &str) -> Vec<Date> {
             .ok()
     };
     let month = |part: &str| {
-        let is_it = |month: &str| part.len() >= 3 && month.starts_with(part);
+        let is_it = |month: &str| part.len() >= 3 && month.to_lowercase().starts_with(part);
         let at = MONTHS.iter().position(|name| is_it(name))?;
         u32::try_from(at + 1).ok()
     };

@@ -3,12 +3,13 @@
 
 use std::ops::RangeInclusive;
 
-/// Factors and the offset are exact (NIST SP 811).
-const FEET: Scale = Scale(0.3048, 0.0);
-const INCHES_AS_CM: Scale = Scale(2.54, 0.0);
-const INCHES_AS_MM: Scale = Scale(25.4, 0.0);
-const POUNDS: Scale = Scale(0.453_592_37, 0.0);
-const OUNCES_AS_G: Scale = Scale(28.349_523_125, 0.0);
+use crate::units::{FOOT, INCH, OUNCE, POUND};
+
+const FEET: Scale = Scale(FOOT, 0.0);
+const INCHES_AS_CM: Scale = Scale(INCH, 0.0);
+const INCHES_AS_MM: Scale = Scale(10.0 * INCH, 0.0);
+const POUNDS: Scale = Scale(POUND, 0.0);
+const OUNCES_AS_G: Scale = Scale(1000.0 * OUNCE, 0.0);
 const FAHRENHEIT: Scale = Scale(1.0 / 1.8, -32.0 / 1.8);
 /// Degrees between two temperatures, not a temperature.
 const FAHRENHEIT_APART: Scale = Scale(1.0 / 1.8, 0.0);

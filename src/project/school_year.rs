@@ -15,9 +15,9 @@ use super::table::{Table, table};
 const MOST_TERMS: usize = 20;
 
 const CARE: [(&str, Care); 3] = [
-    ("none", Care::Nobody),
-    ("staff", Care::Staff),
-    ("families", Care::Families),
+    (Care::Nobody.key(), Care::Nobody),
+    (Care::Staff.key(), Care::Staff),
+    (Care::Families.key(), Care::Families),
 ];
 
 /// The section as given.

@@ -8,7 +8,7 @@ mod grades;
 mod ground;
 mod hands;
 mod leaves;
-mod methods;
+pub mod methods;
 mod missed;
 mod numbers;
 mod sampled;

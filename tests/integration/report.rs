@@ -4,6 +4,7 @@
 mod climate;
 mod crops;
 mod decisions;
+mod due;
 mod faults;
 mod figures;
 mod frosts;

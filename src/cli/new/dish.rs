@@ -2,7 +2,8 @@
 
 use chrono::{Datelike, Weekday};
 
-use super::question::{Known, MONTHS, Question, words};
+use super::question::{Known, Question, words};
+use crate::calendar::MONTHS;
 use crate::catalogue::Dish;
 use crate::project::draft::{self, Draft, Measures};
 use crate::words::list;

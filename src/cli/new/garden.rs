@@ -1,6 +1,7 @@
 //! Questions about the garden: beds, shelf, and the weather of the place.
 
-use super::question::{MONTHS, Question, far_away, words};
+use super::question::{Question, far_away, words};
+use crate::calendar::MONTHS;
 use crate::project::draft::{self, Beds, Draft, Element, Means, Measures};
 use crate::units::Metres;
 use crate::weather::normals::Normals;

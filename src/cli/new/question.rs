@@ -3,23 +3,8 @@
 use crate::catalogue::{Catalogue, Dish};
 use crate::garden::Locale;
 use crate::project::draft::{Draft, Measures};
-use crate::units::Metres;
+use crate::units::{MILE, Metres};
 use crate::words::Words;
-
-pub(super) const MONTHS: [&str; 12] = [
-    "January",
-    "February",
-    "March",
-    "April",
-    "May",
-    "June",
-    "July",
-    "August",
-    "September",
-    "October",
-    "November",
-    "December",
-];
 
 /// What answers are read with.
 pub(super) struct Known<'a> {
@@ -51,9 +36,6 @@ pub(super) fn words(draft: &Draft) -> Words {
 pub(super) fn far_away(draft: &Draft, far: Metres) -> String {
     match draft.measures {
         Measures::Metric => format!("{:.0} km", far.0 / 1000.0),
-        Measures::Feet => format!("{:.0} miles", far.0 / METRES_OF_A_MILE),
+        Measures::Feet => format!("{:.0} miles", far.0 / MILE),
     }
 }
-
-/// The international mile (NIST SP 811).
-const METRES_OF_A_MILE: f64 = 1609.344;

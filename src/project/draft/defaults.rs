@@ -24,7 +24,7 @@ const LONG_GAP: i64 = 28;
 const CHILDREN: u32 = 24;
 
 /// Days on which the classes of a small school come, one after the other.
-const DAYS: [&str; 4] = ["Mon", "Tue", "Wed", "Thu"];
+const DAYS: [Weekday; 4] = [Weekday::Mon, Weekday::Tue, Weekday::Wed, Weekday::Thu];
 
 impl Draft {
     /// Degrees to the north.
@@ -95,14 +95,14 @@ impl Draft {
             return self.classes.clone();
         }
         let grades = 1..=self.dish.ingredients.len();
-        let class = |(grade, day): (usize, &&'static str)| Class {
+        let class = |(grade, day)| Class {
             name: format!("{grade}a"),
             children: CHILDREN,
             day,
             at: Time::from_hms_opt(10, 15, 0),
             every: 1,
         };
-        grades.zip(DAYS.iter().cycle()).map(class).collect()
+        grades.zip(DAYS.into_iter().cycle()).map(class).collect()
     }
 
     /// All beds: one for each ingredient.

@@ -1,6 +1,6 @@
 //! Answers as people type them, each read into what it means, or told how it should be written.
 
-use chrono::Datelike;
+use chrono::{Datelike, Weekday};
 
 use super::figures::{Measures, Quantity, figures};
 use super::school::{Beds, Class, Span};
@@ -10,14 +10,13 @@ use crate::garden::Care;
 use crate::project::meant;
 use crate::project::names::near;
 
-/// Days on which there may be lessons, as the file writes them.
-const DAYS: [&str; 5] = ["Mon", "Tue", "Wed", "Thu", "Fri"];
-
-/// Who looks after the garden in a break, by what a person may write.
-const CARES: [(&[&str], Care); 3] = [
-    (&["nobody", "none", "no one"], Care::Nobody),
-    (&["staff", "teachers"], Care::Staff),
-    (&["families", "family", "parents"], Care::Families),
+/// Other words than those of the file for who looks after the garden in a break.
+const CARES: [(&str, Care); 5] = [
+    ("nobody", Care::Nobody),
+    ("no one", Care::Nobody),
+    ("teachers", Care::Staff),
+    ("family", Care::Families),
+    ("parents", Care::Families),
 ];
 
 /// The most children that a class may have.
@@ -142,9 +141,9 @@ pub fn time_off(text: &str, after: Date, measures: Measures) -> Result<(Span, Ca
         Some((days, who)) => (days, who.trim().to_lowercase()),
         None => (text, "nobody".to_owned()),
     };
-    let care = CARES
-        .iter()
-        .find(|(words, _)| words.contains(&who.as_str()));
+    let keys = [Care::Nobody, Care::Staff, Care::Families].map(|care| (care.key(), care));
+    let mut words = keys.iter().chain(&CARES);
+    let care = words.find(|(word, _)| *word == who);
     let (_, care) = care.ok_or("behind the comma stands nobody, staff or families")?;
     Ok((span(days, "Break", after, measures)?, *care))
 }
@@ -168,9 +167,10 @@ pub fn class(text: &str) -> Result<Class, String> {
     if !(1..=MOST_CHILDREN).contains(&children) {
         return Err(format!("a class has 1 to {MOST_CHILDREN} children"));
     }
-    let which = words.next().unwrap_or_default().to_lowercase();
-    let is_it = |day: &&&str| which.len() >= 2 && which.starts_with(&day.to_lowercase()[..2]);
-    let day = DAYS.iter().find(is_it);
+    let which = words.next().and_then(|word| word.get(..3));
+    let day = which
+        .and_then(|word| word.parse().ok())
+        .filter(|day| is_of_school(*day));
     let day = day.ok_or("then comes the day of its lesson, Mon to Fri")?;
     let mut class = Class {
         name,
@@ -186,6 +186,10 @@ pub fn class(text: &str) -> Result<Class, String> {
         }
     }
     Ok(class)
+}
+
+fn is_of_school(day: Weekday) -> bool {
+    !matches!(day, Weekday::Sat | Weekday::Sun)
 }
 
 fn time(word: &str) -> Result<Time, String> {

@@ -1,5 +1,7 @@
 //! What is said of a school.
 
+use chrono::Weekday;
+
 use crate::calendar::{Date, Time};
 use crate::catalogue::Dish;
 use crate::garden::Care;
@@ -27,8 +29,8 @@ pub struct Class {
     pub name: String,
     /// Children.
     pub children: u32,
-    /// The day of the week, as the file writes it.
-    pub day: &'static str,
+    /// The day of the week.
+    pub day: Weekday,
     /// When it begins.
     pub at: Option<Time>,
     /// Every week, or every second one.

@@ -1,12 +1,11 @@
 //! The project file of a draft, with a remark beside what a person may want to change.
 
-use chrono::{Datelike, NaiveDate, Weekday};
+use chrono::Datelike;
 
 use super::figures::Measures;
 use super::school::{Class, Draft, Span};
 use crate::calendar::{Date, plus_days};
-use crate::garden::Care;
-use crate::units::{Latitude, Metres};
+use crate::units::{Latitude, Metres, OUNCE};
 use crate::weather::normals::{Normals, SOURCE};
 
 /// The width of a TOML file's line before its remark.
@@ -46,7 +45,7 @@ impl Draft {
             &format!("feast = {}", self.feast()),
             &format!(
                 "{}: the day on which you eat, a school day",
-                weekday(self.feast())
+                self.feast().format("%A")
             ),
         );
         text + &remarked(
@@ -96,11 +95,7 @@ impl Draft {
         }
         text += "]\nbreaks = [                       # care: who looks after the garden then, none, staff or families\n";
         for (time_off, care) in &self.breaks {
-            text += &format!(
-                "  {{ {}, care = \"{}\" }},\n",
-                span(time_off),
-                care_word(*care)
-            );
+            text += &format!("  {{ {}, care = \"{}\" }},\n", span(time_off), care.key());
         }
         if self.breaks.is_empty() {
             text += "  # { name = \"Spring break\", from = 2027-04-05, to = 2027-04-09, care = \"none\" },\n";
@@ -145,7 +140,7 @@ impl Draft {
         for (crop, grams) in &self.dish.ingredients {
             let amount = match self.measures {
                 Measures::Metric => format!("grams_per_portion = {grams}"),
-                Measures::Feet => format!("ounces_per_portion = {:.2}", grams / GRAMS_OF_AN_OUNCE),
+                Measures::Feet => format!("ounces_per_portion = {:.2}", grams / (1000.0 * OUNCE)),
             };
             text += &format!("\n[[dish.ingredient]]\ncrop = {}\n{amount}\n", quoted(crop));
         }
@@ -196,9 +191,6 @@ impl Draft {
         format!("[shelf]\n{flats}{room}")
     }
 }
-
-/// NIST SP 811.
-const GRAMS_OF_AN_OUNCE: f64 = 28.349_523_125;
 
 /// The means of a station as the lines of a project file that lies at a latitude, in metric units.
 #[must_use]
@@ -285,30 +277,8 @@ fn class_text(class: &Class, starts: Date) -> String {
     }
     if class.every == 2 {
         let days = (0..7).map(|n| plus_days(starts, n));
-        let first = days
-            .into_iter()
-            .find(|day| weekday(*day).starts_with(class.day));
+        let first = days.into_iter().find(|day| day.weekday() == class.day);
         text += &format!(", every = 2, from = {}", first.unwrap_or(starts));
     }
     text
-}
-
-fn care_word(care: Care) -> &'static str {
-    match care {
-        Care::Nobody => "none",
-        Care::Staff => "staff",
-        Care::Families => "families",
-    }
-}
-
-fn weekday(day: NaiveDate) -> &'static str {
-    match day.weekday() {
-        Weekday::Mon => "Monday",
-        Weekday::Tue => "Tuesday",
-        Weekday::Wed => "Wednesday",
-        Weekday::Thu => "Thursday",
-        Weekday::Fri => "Friday",
-        Weekday::Sat => "Saturday",
-        Weekday::Sun => "Sunday",
-    }
 }

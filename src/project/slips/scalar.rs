@@ -192,6 +192,11 @@ fn with_unit(key: &str, text: &str) -> Option<Slip> {
 fn words(key: &str, text: &str) -> Slip {
     let right = quote(text);
     let (cause, remedy) = match text.starts_with(char::is_alphabetic) {
+        // What has a unit is a figure.
+        true if unit(key).is_some() => (
+            format!("{right} is no number"),
+            format!("write digits: {key} = ..."),
+        ),
         true => (
             "this text is not in quotes".to_owned(),
             format!("write {key} = {right}"),

@@ -99,7 +99,7 @@ impl RainUnit {
     pub fn millimetres(self, value: f64) -> f64 {
         match self {
             Self::Millimetres => value,
-            Self::Inches => value * 25.4,
+            Self::Inches => value * 10.0 * crate::units::INCH,
             Self::TenthsOfMillimetre => value / 10.0,
         }
     }

@@ -2,21 +2,14 @@
 
 use std::fs::File;
 use std::io::{Read, Write};
-use std::os::unix::ffi::OsStrExt;
 use std::process::{Command, Stdio};
 
-use rustix::pty::{OpenptFlags, grantpt, openpt, ptsname, unlockpt};
-
 use super::Folder;
+use super::terminal::pseudo_terminal;
 
 /// A talk at a pseudo-terminal: all that was seen, and the exit code.
 fn talk(folder: &Folder, answers: &str) -> (String, Option<i32>) {
-    let ours = openpt(OpenptFlags::RDWR | OpenptFlags::NOCTTY).unwrap();
-    grantpt(&ours).unwrap();
-    unlockpt(&ours).unwrap();
-    let name = ptsname(&ours, Vec::new()).unwrap();
-    let name = std::ffi::OsStr::from_bytes(name.as_bytes());
-    let its = File::options().read(true).write(true).open(name).unwrap();
+    let (ours, its) = pseudo_terminal();
     let mut child = Command::new(assert_cmd::cargo::cargo_bin("tureen"))
         .args(["new", "begun", "--from", "2026-11-29"])
         .current_dir(folder.path(""))

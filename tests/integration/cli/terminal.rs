@@ -4,6 +4,7 @@
 
 use std::fs::File;
 use std::io::Read;
+use std::os::fd::OwnedFd;
 use std::os::unix::ffi::OsStrExt;
 use std::process::{Command, Stdio};
 
@@ -23,6 +24,17 @@ const IN_TOML: &str = "Zq\u{9b}31mzQ\u{9d}0;own\u{9c}Zq\u{202e}zQ\u{2066}Zq\u{20
 /// The part of it that the program takes for a name.
 const IN_A_NAME: &str = "Zq\u{202e}zQ\u{2066}Zq\u{200b}zQ\u{feff}Zq";
 
+/// A pseudo-terminal: our end, and the program's.
+pub fn pseudo_terminal() -> (OwnedFd, File) {
+    let ours = openpt(OpenptFlags::RDWR | OpenptFlags::NOCTTY).unwrap();
+    grantpt(&ours).unwrap();
+    unlockpt(&ours).unwrap();
+    let name = ptsname(&ours, Vec::new()).unwrap();
+    let name = std::ffi::OsStr::from_bytes(name.as_bytes());
+    let its = File::options().read(true).write(true).open(name).unwrap();
+    (ours, its)
+}
+
 /// What arrives at a terminal from a run, and its exit code.
 fn arrives(folder: &Folder, arguments: &[&str]) -> (String, Option<i32>) {
     arrives_at(folder, arguments, None, "cat")
@@ -35,7 +47,7 @@ fn arrives_at(
     lines: Option<u16>,
     pager: &str,
 ) -> (String, Option<i32>) {
-    let ours = openpt(OpenptFlags::RDWR | OpenptFlags::NOCTTY).unwrap();
+    let (ours, its) = pseudo_terminal();
     if let Some(ws_row) = lines {
         let (ws_col, ws_xpixel, ws_ypixel) = (100, 0, 0);
         let size = Winsize {
@@ -46,11 +58,6 @@ fn arrives_at(
         };
         tcsetwinsize(&ours, size).unwrap();
     }
-    grantpt(&ours).unwrap();
-    unlockpt(&ours).unwrap();
-    let name = ptsname(&ours, Vec::new()).unwrap();
-    let name = std::ffi::OsStr::from_bytes(name.as_bytes());
-    let its = File::options().read(true).write(true).open(name).unwrap();
     let mut child = Command::new(assert_cmd::cargo::cargo_bin("tureen"))
         .args(arguments)
         .current_dir(folder.path(""))

@@ -128,7 +128,7 @@ fn classes_are_read() {
             class.day,
             class.every
         ),
-        ("3a", "3", 22, "Tue", 2)
+        ("3a", "3", 22, chrono::Weekday::Tue, 2)
     );
     assert_eq!(
         draft::class("Kestrels, 18, Fri").expect("a class").grade(),

@@ -19,7 +19,7 @@ const LENGTH: &str = "length_m = 3.6";
 
 // One line a slip, to be read as a table.
 #[rustfmt::skip]
-const SLIPS: [Slip; 79] = [
+const SLIPS: [Slip; 80] = [
     ("curly quotes", "\"Carrot day\"", "\u{201c}Carrot day\u{201d}", "\"Carrot day\""),
     ("low and high quotes", "\"Carrot day\"", "\u{201e}Carrot day\u{201c}", "\"Carrot day\""),
     ("an apostrophe in curly quotes", "\"Carrot day\"", "\u{201c}Carrots\u{2019} day\u{201d}", "\"Carrots\u{2019} day\""),
@@ -67,6 +67,7 @@ const SLIPS: [Slip; 79] = [
     ("no quotes around a weekday", "day = \"Tue\"", "day = Tue", "day = \"Tue\""),
     ("no closing quote", NAME, "name = \"Carrot day", "name = \"Carrot day\""),
     ("a number with an opening quote", LATITUDE, "latitude = \"44.3", "without quotes: latitude = 44.3"),
+    ("a word for a number", LATITUDE, "latitude = north", "write digits: latitude = ..."),
     ("no closing quote in a class", "\"Tue\" }]", "\"Tue }]", "day = \"Tue\""),
     ("a no-break space", LATITUDE, "latitude\u{a0}= 44.3", "type a blank"),
     ("a space of no width", LATITUDE, "\u{200b}latitude = 44.3", "type a blank"),

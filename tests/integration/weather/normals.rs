@@ -100,8 +100,8 @@ fn ways_are_those_of_a_sphere() {
     assert_eq!((near[0].0, of(&near[0].1)), (Metres(0.0), of(&stations[7])));
 }
 
-/// Met Office, averages of 1991-2020 for Heathrow and Deutscher Wetterdienst's neighbours are printed to a tenth;
-/// these few are from memory, rounded.
+/// Averages of 1991 to 2020 for London, Sydney and Tokyo as their weather services print them, from memory and
+/// rounded: the limits are those of memory.
 #[test]
 fn known_places_are_as_people_know_them() {
     for (latitude, longitude, january, july, rain) in [

@@ -7,9 +7,9 @@ use tureen::growth::requirement::Requirement;
 use tureen::growth::{CropSeason, Light, Loss};
 use tureen::units::{Celsius, Latitude};
 
-use super::catalogue;
 use super::packets::{PACKETS, Packet, Usual, Way};
 use super::season::{horizon, open_ground};
+use super::{catalogue, held_by_the_readme};
 use crate::support::weather::{daily, steady_years};
 
 /// Means of the days, C. Nights are 5 C colder, noons 5 C warmer; the soil has the mean.
@@ -82,12 +82,7 @@ fn the_table_of_steady_warmth_is_what_comes_out() {
         }
         table.push('\n');
     }
-    let readme = concat!(env!("CARGO_MANIFEST_DIR"), "/src/catalogue/data/README.md");
-    let readme = std::fs::read_to_string(readme).unwrap();
-    assert!(
-        readme.contains(&table),
-        "src/catalogue/data/README.md should hold this table:\n\n{table}"
-    );
+    held_by_the_readme(&table);
 }
 
 /// Bounds that a gardener signs (common practice): nothing is ripe in under four fifths of the short end; all
