@@ -7,6 +7,7 @@ mod days;
 mod edit;
 mod fault;
 mod harvest;
+mod kept_picked;
 mod needs;
 mod packet_days;
 mod planting;
@@ -28,6 +29,7 @@ pub use fault::{
     Violation,
 };
 pub use harvest::{Harvest, IngredientReplay};
+pub use kept_picked::KeptPicked;
 pub use packet_days::{DaysOut, OUT_BY, PacketDays};
 pub use renewed::promise;
 pub use replay::{Replay, RotationMiss, Unattended};
@@ -222,7 +224,8 @@ fn replayed(garden: &Garden, plan: &Plan, edited: bool) -> Result<Replay, Vec<Vi
         violations.extend(aims::not_counted(&run, &counted));
     }
     if violations.is_empty() {
-        Ok(Replay::new(&run, harvest, fragile, counted))
+        let kept_picked = kept_picked::kept_picked(&run, &seasons);
+        Ok(Replay::new(&run, harvest, (fragile, counted), kept_picked))
     } else {
         Err(violations)
     }

@@ -19,6 +19,7 @@ pub mod how;
 pub mod how_sure;
 pub mod idle;
 pub mod interval;
+pub mod kept_picked;
 pub mod kitchen;
 mod known;
 pub mod lessons;

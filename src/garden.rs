@@ -20,12 +20,12 @@ mod taking_part;
 mod tongue;
 
 pub use at::{BedAt, BegunAt, ClassAt, GradeAt, IngredientAt, PatchAt};
-pub use attendance::Gap;
+pub use attendance::{Gap, KeepsPicked};
 pub use bed::{Area, Bed, BedKind, Cover, Microclimate, OPEN_GROUND, Patch, Plot, Position, Runs};
 pub use begun::{Begun, Reached, Seedlings, Spot};
 pub use crop::{
     Ages, Caution, Crop, DegreeDayMethod, Germination, IndoorStart, Method, Needs, Picking,
-    Ripening, Rotation, SeedSize, Spacing, Stages, Sun, WaterUse, Yield,
+    Ripening, Rotation, SeedSize, Spacing, Stages, Sun, WaterUse, WhilePicked, Yield,
 };
 pub use dish::{Fallback, Feast, Ingredient, Source};
 pub use grade::{Class, Grade, HandOver, Hands, Slot};
@@ -236,6 +236,12 @@ impl Garden {
     #[must_use]
     pub fn session_minutes(&self, at: ClassAt, day: Date) -> crate::units::Minutes {
         self.class(at).slot_on(&self.school_year, day).minutes
+    }
+
+    /// Who is there on a day to keep picked what would else stop bearing.
+    #[must_use]
+    pub fn keeps_picked(&self, day: Date) -> Option<KeepsPicked> {
+        attendance::keeps_picked(&self.school_year, day)
     }
 
     /// Spans of more than two days in a row on which nobody is on site.

@@ -2,6 +2,7 @@
 //! Nothing here decides anything.
 
 pub mod amount;
+pub mod bearing;
 pub mod bulbs;
 pub mod climate;
 pub mod degree_days;
@@ -19,6 +20,7 @@ pub mod water;
 pub mod work;
 
 pub use amount::{Block, Need, need, need_in};
+pub use bearing::PickingDays;
 pub use hope::{HOPE, least_ready_years};
 pub use light::Light;
 pub use ready::{Unready, picked_and_kept};

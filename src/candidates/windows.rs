@@ -5,7 +5,7 @@ use chrono::Weekday;
 
 use crate::calendar::{Date, plus_days};
 use crate::garden::{Care, Crop, Garden, IngredientAt, Method, Microclimate};
-use crate::growth::{CropSeason, Fate, Light, picked_and_kept};
+use crate::growth::{CropSeason, Fate, Light, PickingDays, picked_and_kept};
 
 use super::rounds::{PickDay, Round};
 use super::years::YearSet;
@@ -68,7 +68,10 @@ impl Seasons {
         let horizon = garden.horizon();
         let years = garden.weather.years(horizon);
         let light = Light::of(garden.latitude, horizon);
-        let season = |crop: &Crop, year| CropSeason::new(crop, microclimate, year, &light);
+        let picked = PickingDays::of(garden);
+        let season = |crop: &Crop, year| {
+            CropSeason::new(crop, microclimate, year, &light).picked_on(&picked)
+        };
         let taking = |factor: f64| {
             let mut crop = crop.clone();
             crop.ripening = crop.ripening.taking(factor);

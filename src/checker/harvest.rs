@@ -60,11 +60,11 @@ pub struct Harvest {
 }
 
 /// The share of a planting that is begun and picked by the same classes.
-struct Part {
+pub struct Part {
     /// Day number of sowing or planting.
-    start: usize,
+    pub start: usize,
     /// Day numbers of the allowed picks, in order.
-    picks: Vec<usize>,
+    pub picks: Vec<usize>,
 }
 
 impl Harvest {
@@ -148,7 +148,8 @@ pub fn seasons(run: &Run<'_>, planting: &Planting<'_>) -> Seasons {
     let microclimate = garden[place.bed].microclimate();
     let crop = &planting.ingredient.crop;
     let years = garden.weather.years(run.horizon);
-    let season = |year| CropSeason::new(crop, microclimate, year, &run.light);
+    let season =
+        |year| CropSeason::new(crop, microclimate, year, &run.light).picked_on(&run.picking_days);
     years.iter().map(season).collect()
 }
 
@@ -342,7 +343,7 @@ pub fn fate(run: &Run<'_>, planting: &Planting<'_>, season: &CropSeason, day: us
 /// The parts of a planting: as many as classes begin or pick it, whichever are more. Part j
 /// is begun by class j of those who begin it and picked by class j of those who pick, both
 /// counted round. What families pick, they pick for all parts.
-fn parts(planting: &Planting<'_>, missed: &[(usize, Option<ClassAt>)]) -> Vec<Part> {
+pub fn parts(planting: &Planting<'_>, missed: &[(usize, Option<ClassAt>)]) -> Vec<Part> {
     let begun: Vec<usize> = match planting.grows_since {
         Some(day) => vec![day],
         None => planting.bedding().map(days).unwrap_or_default(),

@@ -9,6 +9,7 @@ use crate::plan::{Aim, PlantingAt, Stand, StepAt, StepKind};
 
 use super::days::{bed_use, by_week, on_shelf_from, shelf_use};
 use super::harvest::{Harvest, IngredientReplay, fate};
+use super::kept_picked::KeptPicked;
 use super::packet_days::PacketDays;
 use super::planting::{Planting, Step};
 use super::rules::rotation;
@@ -39,6 +40,8 @@ pub struct Replay {
     pub counted: Vec<(Aim, f64)>,
     /// Gaps in which something needs daily care, and what.
     pub unattended: Vec<Unattended>,
+    /// What has to be kept picked, so that it goes on bearing until the dish.
+    pub kept_picked: Vec<KeptPicked>,
     /// Bed and family pairs that keep the hard years of rotation, but not the wished ones.
     pub rotation_wishes_missed: Vec<RotationMiss>,
     /// The plan if packet days are a tenth out.
@@ -81,8 +84,8 @@ impl Replay {
     pub(super) fn new(
         run: &Run<'_>,
         harvest: Harvest,
-        fragile: Vec<StepAt>,
-        counted: Vec<(Aim, f64)>,
+        (fragile, counted): (Vec<StepAt>, Vec<(Aim, f64)>),
+        kept_picked: Vec<KeptPicked>,
     ) -> Self {
         let (flats, warm) = shelf_use(run);
         let stands = stands(run);
@@ -102,6 +105,7 @@ impl Replay {
             fragile,
             counted,
             unattended: unattended(run),
+            kept_picked,
             rotation_wishes_missed: wishes_missed(run, &stands),
         }
     }

@@ -4,7 +4,7 @@ mod lookup;
 
 use crate::calendar::Horizon;
 use crate::garden::{Gap, Garden};
-use crate::growth::Light;
+use crate::growth::{Light, PickingDays};
 use crate::plan::Plan;
 
 use super::planting::Planting;
@@ -19,6 +19,8 @@ pub struct Run<'a> {
     pub horizon: Horizon,
     /// The light on them.
     pub light: Light,
+    /// Days on which somebody keeps bearing plants picked.
+    pub picking_days: PickingDays,
     /// Spans without anyone on site.
     pub gaps: Vec<Gap>,
     /// The plantings of known ingredients.

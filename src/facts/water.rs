@@ -9,6 +9,7 @@ use crate::garden::{Bed, BedAt, Break};
 use crate::plan::When;
 use crate::units::Litres;
 
+use super::kept_picked::{Picker, Turn};
 use super::order::natural;
 use super::space::in_week;
 use super::{Facts, places};
@@ -43,6 +44,8 @@ pub struct BreakWeek<'a> {
     pub of: usize,
     /// What families pick in it, day by day.
     pub picks: Vec<BreakPick<'a>>,
+    /// What whoever cares in it keeps picked, so that it goes on bearing.
+    pub kept_picked: Vec<&'a str>,
     /// The ingredients whose seedbeds need a look every day.
     pub damp: Vec<&'a str>,
     /// True if seedlings stand on the shelf.
@@ -163,9 +166,23 @@ fn break_week<'a>(facts: &'a Facts<'a>, week: usize) -> Option<BreakWeek<'a>> {
         number,
         of,
         picks: picks(facts, monday, sunday),
+        kept_picked: kept_picked(facts, monday, sunday),
         damp: damp.map(|s| s.ingredient.as_str()).collect(),
         seedlings: flats(facts, week) > 0,
     })
+}
+
+/// What is kept picked in a week of a break, in the order of the plan.
+fn kept_picked<'a>(facts: &Facts<'a>, monday: Date, sunday: Date) -> Vec<&'a str> {
+    let then = |turn: &Turn| {
+        let by_carers = matches!(turn.who, Picker::Families | Picker::Staff);
+        by_carers && turn.from <= sunday && monday <= turn.to
+    };
+    let kept = facts.kept_picked().into_iter();
+    let kept = kept.filter(|kept| kept.turns.iter().any(then));
+    let mut names: Vec<&str> = kept.map(|kept| kept.planting.ingredient.as_str()).collect();
+    names.dedup();
+    names
 }
 
 /// What families pick in a week, in order of time; on one day by the names of the ingredients.

@@ -1,4 +1,7 @@
-//! Days on which nobody is on site, and the gaps that they form.
+//! Days on which nobody is on site, the gaps that they form, and days on which somebody is there who keeps
+//! bearing plants picked.
+
+use chrono::{Datelike, Weekday};
 
 use crate::calendar::{Date, Horizon, days_between};
 
@@ -36,6 +39,28 @@ fn attended(year: &SchoolYear, day: Date) -> bool {
     match year.break_on(day) {
         Some(b) => b.care != Care::Nobody,
         None => year.school_is_in(day),
+    }
+}
+
+/// Who picks what is ripe, so that a plant goes on bearing.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum KeepsPicked {
+    /// School is in: a class in its lesson, or else an adult.
+    School,
+    /// Staff who water in a break.
+    Staff,
+    /// Families who care in a break.
+    Families,
+}
+
+/// Who is there on a day to pick what is ripe: in a break staff on weekdays, families on any day.
+pub fn keeps_picked(year: &SchoolYear, day: Date) -> Option<KeepsPicked> {
+    let weekend = matches!(day.weekday(), Weekday::Sat | Weekday::Sun);
+    match year.break_on(day).map(|b| b.care) {
+        None => year.school_is_in(day).then_some(KeepsPicked::School),
+        Some(Care::Staff) => (!weekend).then_some(KeepsPicked::Staff),
+        Some(Care::Families) => Some(KeepsPicked::Families),
+        Some(Care::Nobody) => None,
     }
 }
 

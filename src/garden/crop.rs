@@ -168,8 +168,12 @@ pub struct Picking {
     /// Share of a season's yield in one pick; 1 for crops picked once.
     pub one_pick_share: Share,
     /// Days from ripe until it is past in the ground; for crops that keep bearing, days
-    /// from first ripe until they stop.
+    /// from first ripe until they stop, whether anybody picks or not.
     pub holds_in_ground_days: u32,
+    /// How much longer it bears where it is picked all along; `None` if picking does not
+    /// lengthen it.
+    #[serde(default)]
+    pub while_picked: Option<WhilePicked>,
     /// True if frost does not harm the ripe crop in the ground (roots, bulbs).
     #[serde(default)]
     pub safe_underground: bool,
@@ -178,6 +182,16 @@ pub struct Picking {
     pub cure_days: u32,
     /// Days that it keeps after pick and cure.
     pub storage_days: u32,
+}
+
+/// How long a crop bears where somebody keeps it picked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct WhilePicked {
+    /// The most days from one pick to the next, and from first ripe to the first.
+    pub every_days: u32,
+    /// Days from first ripe after which it stops even so; frost or heat may end it sooner.
+    pub bears_days: u32,
 }
 
 /// Harvest of one plant over its season, as grown.

@@ -20,7 +20,7 @@ pub struct Term {
 pub enum Care {
     /// Nobody is on site.
     Nobody,
-    /// Staff water; nobody picks.
+    /// Staff water, and pick only so that plants go on bearing.
     Staff,
     /// Families water, pick and cure.
     Families,

@@ -5,6 +5,7 @@ use crate::garden::{Bolting, Crop, Microclimate};
 use crate::units::{Celsius, DegreeDays, Hours};
 use crate::weather::WeatherYear;
 
+use super::bearing::{Bearing, PickingDays};
 use super::bulbs::Bulbing;
 use super::degree_days::degree_days;
 use super::germination;
@@ -115,7 +116,7 @@ pub struct CropSeason {
     need: Requirement,
     bolting: Option<Bolting>,
     rots_after: Option<usize>,
-    holds: usize,
+    bearing: Bearing,
     safe_underground: bool,
 }
 
@@ -186,9 +187,16 @@ impl CropSeason {
             need,
             bolting: crop.bolting,
             rots_after: crop.ground.rots_after.map(|days| days as usize),
-            holds: crop.picking.holds_in_ground_days as usize,
+            bearing: Bearing::unpicked(&crop.picking),
             safe_underground: crop.picking.safe_underground,
         }
+    }
+
+    /// The same where somebody keeps it picked on some days; without that nobody does.
+    #[must_use]
+    pub fn picked_on(self, days: &PickingDays) -> Self {
+        let bearing = self.bearing.picked_on(days);
+        Self { bearing, ..self }
     }
 
     /// The fate of seed (or pieces, sets, cloves) sown in the bed on day number `day`.
@@ -287,7 +295,7 @@ impl CropSeason {
         let bolted = self.bolts(up).map(|d| (d, Loss::Bolted));
         let hot = self.heat.ends(up, ripe, self.safe_underground);
         let hot = hot.map(|d| (d, Loss::Heat));
-        let past = ripe.map(|d| (d + self.holds + 1, Loss::Past));
+        let past = ripe.map(|d| (self.bearing.last_day(d) + 1, Loss::Past));
         let gone = [frost, bolted, hot, past]
             .into_iter()
             .flatten()

@@ -1,5 +1,6 @@
 //! The keys of a section [crop."..."]: each takes the place of a figure of the catalogue.
 
+mod picking;
 mod setting;
 mod starting;
 
@@ -7,7 +8,7 @@ use crate::diagnostic::{Code, Given, Problem};
 use crate::garden::{Crop, Ripening};
 use crate::units::{Celsius, Centimetres, Kilograms, Share};
 
-use self::setting::{set, without_effect};
+use self::setting::set;
 use super::figures::{count, number};
 use super::kind::{flag, sun};
 use super::order::low_above;
@@ -16,7 +17,7 @@ use super::table::Table;
 /// Puts all given figures into a crop.
 pub fn apply(t: &mut Table<'_, '_>, crop: &mut Crop) {
     ripening(t, crop);
-    picking(t, crop);
+    picking::apply(t, crop);
     yields(t, crop);
     starting::indoor(t, crop);
     starting::ground(t, crop);
@@ -210,53 +211,6 @@ fn limits_in_order(t: &mut Table<'_, '_>, ripening: &Ripening) {
             let label = format!("{key} = {}, base_c = {}", figure.0, base.0);
             t.report(Problem::new(Code::OutOfRange, cause).at(span, label));
         }
-    }
-}
-
-fn picking(t: &mut Table<'_, '_>, crop: &mut Crop) {
-    let picking = &mut crop.picking;
-    set(
-        t,
-        (
-            "holds_in_ground_days",
-            "so long it stays good where it stands, once ripe",
-            &["picking.holds_in_ground_days"],
-        ),
-        count(0..=400),
-        |v| picking.holds_in_ground_days = v,
-    );
-    set(
-        t,
-        (
-            "storage_days",
-            "so long it keeps in store",
-            &["picking.storage_days"],
-        ),
-        count(0..=1000),
-        |v| picking.storage_days = v,
-    );
-    set(
-        t,
-        (
-            "cure_days",
-            "days of drying before it is stored",
-            &["picking.cure_days"],
-        ),
-        count(0..=100),
-        |v| picking.cure_days = v,
-    );
-    set(
-        t,
-        (
-            "one_pick_share",
-            "of what it bears in all, the part of one pick",
-            &["picking.one_pick_share"],
-        ),
-        number(0.01..=1.0),
-        |v| picking.one_pick_share = Share(v),
-    );
-    if let (false, Some(span)) = (picking.keeps_bearing, t.key_span("one_pick_share")) {
-        without_effect(t, span, "this crop is picked only once");
     }
 }
 

@@ -98,7 +98,7 @@ fn read_break(t: &mut Table<'_, '_>) -> RawBreak {
         span: read_term(t),
         care: t.maybe(
             "care",
-            "who is there: staff water; families water, pick and cure",
+            "who is there: staff water and keep picked what bears; families do, and pick for the dish and cure",
             "none",
             word(&CARE),
         ),

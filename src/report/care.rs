@@ -4,6 +4,7 @@
 use crate::page::Page;
 use crate::words::care::{gap, of_others};
 use crate::words::count;
+use crate::words::kept_picked::kept_picked;
 use crate::words::view::View;
 
 /// Writes the gaps; one line if there is none.
@@ -25,6 +26,12 @@ pub(super) fn gaps(view: &View<'_>, page: &mut Page) {
 
 /// Writes who does the steps that children of the grade that sowed do not do.
 pub(super) fn other_hands(view: &View<'_>, page: &mut Page) {
+    let kept = view.kept_picked();
+    if !kept.is_empty() {
+        page.heading("Kept picked, so that it goes on bearing");
+        kept.iter()
+            .for_each(|kept| page.item(&kept_picked(view, kept)));
+    }
     let all = view.other_hands();
     if all.is_empty() {
         return;

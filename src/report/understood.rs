@@ -168,7 +168,7 @@ fn breaks(garden: &Garden, page: &mut Page) {
     for b in year.breaks.iter().filter(|b| b.from <= garden.last_day()) {
         let care = match b.care {
             Care::Nobody => "nobody is on site",
-            Care::Staff => "staff water, nobody picks",
+            Care::Staff => "staff water, and pick only so that plants go on bearing",
             Care::Families => "families water and pick",
         };
         page.item(&format!(

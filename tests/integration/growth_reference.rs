@@ -1,6 +1,7 @@
 //! Facts of growth against closed forms and cases worked by hand.
 
 mod amounts;
+mod bearing;
 mod climate;
 pub mod crops;
 mod degree_days;

@@ -2,6 +2,7 @@
 //! the sessions and the growth to the plan and its aims. And a choice of grades, by hand.
 
 mod amounts;
+mod bearing;
 mod clash;
 mod dominance;
 mod gaps;

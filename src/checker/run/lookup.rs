@@ -6,7 +6,7 @@ use crate::checker::fault::{DayLimit, Fault, Named, PlantingRef, StepRef, Violat
 use crate::checker::needs;
 use crate::checker::planting::{Place, Planting, Step, Visit, When};
 use crate::garden::{Garden, GradeAt, Ingredient, Source};
-use crate::growth::Light;
+use crate::growth::{Light, PickingDays};
 use crate::plan::{self, Plan, Rule};
 
 use super::Run;
@@ -21,6 +21,7 @@ impl<'a> Run<'a> {
             plan,
             horizon,
             light: Light::of(garden.latitude, horizon),
+            picking_days: PickingDays::of(garden),
             gaps: garden.gaps(),
             plantings: Vec::new(),
         };

@@ -3,8 +3,10 @@
 
 use crate::facts::ours::{Between, Ours};
 use crate::garden::ClassAt;
+use crate::plan::Planting;
 
 use crate::page::Page;
+use crate::words::kept_picked::kept_picked;
 use crate::words::view::View;
 use crate::words::{count, list, sentence};
 
@@ -13,6 +15,7 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     let Some(between) = view.between(ours) else {
         return;
     };
+    keep_picked(view, ours, page);
     page.heading("When nothing is due");
     if !between.free.is_empty() {
         page.line(&sessions(view, &between));
@@ -31,6 +34,16 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
         "Two weeks before a pick: look how ripe it is, write down what you see, tell the \
          coordinator if it is early or late.",
     );
+}
+
+/// Writes what must be picked week by week, beside the days for the dish.
+fn keep_picked(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
+    let all = view.kept_picked();
+    let is_ours = |p: &Planting| ours.all().any(|(own, _)| std::ptr::eq(*own, p));
+    for kept in all.iter().filter(|kept| is_ours(kept.planting)) {
+        page.heading("Week by week");
+        page.item(&kept_picked(view, kept));
+    }
 }
 
 /// `From 30 Apr to 6 Oct nothing is due in 12 sessions of 5a and 11 sessions of 5b.`

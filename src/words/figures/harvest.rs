@@ -11,7 +11,7 @@ use crate::words::{Words, count};
 /// The width of bed for which the room is worked out: reached from both sides (common practice).
 const USUAL_WIDTH: Metres = Metres(1.2);
 
-pub(super) const PICKING: [Line; 7] = [
+pub(super) const PICKING: [Line; 9] = [
     line("To cut it", &["ages.harvest"], |crop, _, _| {
         crop.ages.harvest.map(old_enough)
     }),
@@ -32,9 +32,25 @@ pub(super) const PICKING: [Line; 7] = [
         |crop, _, _| {
             let holds = days(f64::from(crop.picking.holds_in_ground_days));
             Some(match crop.picking.keeps_bearing {
-                true => format!("it bears for {holds}"),
+                true => format!("it bears for {holds} if nobody picks"),
                 false => format!("it stays good in the ground for {holds}"),
             })
+        },
+    ),
+    line(
+        "Kept picked",
+        &["picking.while_picked.every_days"],
+        |crop, _, _| {
+            let every = days(f64::from(crop.picking.while_picked?.every_days));
+            Some(format!("at least once in {every}, it bears on"))
+        },
+    ),
+    line(
+        "It then bears",
+        &["picking.while_picked.bears_days"],
+        |crop, _, _| {
+            let most = days(f64::from(crop.picking.while_picked?.bears_days));
+            Some(format!("until frost or heat ends it, for {most} at most"))
         },
     ),
     line(

@@ -112,6 +112,12 @@ impl Speech for English {
             let picks: Vec<String> = week.picks.iter().map(|pick| self.pick(pick)).collect();
             parts.push(format!("Pick if ripe and still there: {}.", list(&picks)));
         }
+        if !week.kept_picked.is_empty() {
+            let kept = list(&week.kept_picked);
+            parts.push(format!(
+                "So that it goes on bearing, pick all that is ripe, to eat or to share: {kept}."
+            ));
+        }
         if !week.damp.is_empty() {
             let damp = list(&week.damp);
             parts.push(format!("Every day: a look at the seedbed of {damp}."));

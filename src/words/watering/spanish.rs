@@ -176,6 +176,12 @@ impl Speech for Spanish {
             let picks = list(&picks);
             parts.push(format!("Recoger, si ya maduró y todavía queda: {picks}."));
         }
+        if !week.kept_picked.is_empty() {
+            let kept = list(&week.kept_picked);
+            parts.push(format!(
+                "Para que siga dando, recoger todo lo maduro, para comer o repartir: {kept}."
+            ));
+        }
         if !week.damp.is_empty() {
             let damp = list(&week.damp);
             parts.push(format!("Cada día: mirar la siembra de {damp}."));

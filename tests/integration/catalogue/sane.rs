@@ -55,6 +55,21 @@ fn every_crop_can_be_picked_and_keeps() {
     );
 }
 
+/// A pick at least every two weeks, as nothing that bears can go without for longer (common practice), and
+/// picking never shortens the time for which it bears.
+#[test]
+fn picking_lengthens_what_it_lengthens() {
+    let longer = |c: &Crop| match c.picking.while_picked {
+        None => true,
+        Some(bears) => {
+            c.picking.keeps_bearing
+                && (1..=14).contains(&bears.every_days)
+                && bears.bears_days > c.picking.holds_in_ground_days
+        }
+    };
+    for_every_crop(longer, |c| format!("{:?}", c.picking));
+}
+
 #[test]
 fn a_crate_can_be_lifted_and_a_store_is_no_freezer() {
     for_every_crop(

@@ -64,6 +64,7 @@ pub fn plain() -> Crop {
             keeps_bearing: false,
             one_pick_share: Share(1.0),
             holds_in_ground_days: 20,
+            while_picked: None,
             safe_underground: false,
             cure_days: 0,
             storage_days: 7,

@@ -3,7 +3,7 @@
 use tureen::garden::{
     Ages, Bolting, Caution, Crop, DegreeDayMethod, FrostResponse, Germination, Ground, IndoorStart,
     Method, Needs, NoFruit, Picking, Ripening, Rotation, SeedSize, Spacing, Spoils, Sun, Thinning,
-    Yield,
+    WhilePicked, Yield,
 };
 use tureen::units::{Celsius, Centimetres, DegreeDays, Hours, Kilograms, Share};
 
@@ -126,14 +126,7 @@ pub fn crop(dice: &mut Dice, name: String) -> Crop {
         spoils: spoils(low),
         no_fruit: no_fruit(low),
         bulbs: None,
-        picking: Picking {
-            keeps_bearing: bears,
-            one_pick_share: Share(if bears { dice.one(&[0.2, 0.5]) } else { 1.0 }),
-            holds_in_ground_days: dice.int(kind.holds.0, kind.holds.1),
-            safe_underground: kind.underground,
-            cure_days: dice.one(kind.cures),
-            storage_days: dice.one(kind.stores),
-        },
+        picking: picking(dice, kind, bears, low),
         yields: Yield {
             low: Kilograms(low),
             expected: Kilograms(low * dice.one(&[1.0, 1.3, 1.8])),
@@ -247,6 +240,29 @@ fn thinning(low: f64) -> Thinning {
     let dice = &mut Dice::new((low * 1e6) as u64);
     let (after, before) = dice.one(&[(5, 10), (10, 21), (14, 28)]);
     Thinning { after, before }
+}
+
+fn picking(dice: &mut Dice, kind: &Kind, bears: bool, low: f64) -> Picking {
+    let one_pick_share = Share(if bears { dice.one(&[0.2, 0.5]) } else { 1.0 });
+    let holds = dice.int(kind.holds.0, kind.holds.1);
+    Picking {
+        keeps_bearing: bears,
+        one_pick_share,
+        holds_in_ground_days: holds,
+        while_picked: bears.then(|| while_picked(low, holds)),
+        safe_underground: kind.underground,
+        cure_days: dice.one(kind.cures),
+        storage_days: dice.one(kind.stores),
+    }
+}
+
+/// Kept picked, it bears up to two months longer, as if by dice of its own.
+fn while_picked(low: f64, holds: u32) -> WhilePicked {
+    let dice = &mut Dice::new((low * 1e6) as u64);
+    WhilePicked {
+        every_days: dice.one(&[4, 7, 10]),
+        bears_days: holds + dice.int(10, 60),
+    }
 }
 
 fn indoor(dice: &mut Dice) -> IndoorStart {

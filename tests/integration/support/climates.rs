@@ -1,5 +1,5 @@
-//! Two hot climates, such as frost-free tropics by the sea and humid subtropics have them (monthly means from
-//! memory), made into years.
+//! Three warm climates, such as frost-free tropics by the sea, humid subtropics and a Mediterranean coast have them
+//! (monthly means from memory), made into years.
 
 use tureen::units::{Celsius, Latitude, Millimetres};
 use tureen::weather::Record;
@@ -28,6 +28,21 @@ const SUBTROPICS: Climate = (
         17.2, 19.3, 23.1, 26.6, 30.4, 33.2, 34.3, 34.7, 32.2, 27.9, 22.6, 18.4,
     ],
 );
+
+const MEDITERRANEAN: Climate = (
+    39.0,
+    [
+        5.5, 5.8, 7.6, 9.8, 13.6, 17.8, 20.6, 21.0, 17.8, 13.8, 9.4, 6.6,
+    ],
+    [
+        14.2, 15.0, 17.4, 19.8, 23.8, 28.4, 31.4, 31.4, 27.8, 23.2, 18.2, 15.0,
+    ],
+);
+
+/// Years of a Mediterranean coast, 39 degrees north.
+pub fn mediterranean(years: u32) -> (Latitude, Record) {
+    made(&MEDITERRANEAN, years)
+}
 
 /// Years of the frost-free tropics, 18 degrees north.
 pub fn tropics(years: u32) -> (Latitude, Record) {
