@@ -33,7 +33,7 @@ pub use how::{Curing, How, Ripe, Take, Tending};
 pub use kitchen::{Arrives, CRATE, Kitchen, Preparation, Store};
 pub use locale::Locale;
 pub use outdoors::{Bolting, Bulbs, FrostResponse, Ground, NoFruit, Spoils, Thinning};
-pub use school_year::{Break, Care, SchoolYear, Term};
+pub use school_year::{Break, Care, HarvestDay, SchoolYear, Term};
 pub use shelf::{MAT, Shelf};
 pub use strips::{StripAt, Strips};
 pub use tongue::Tongue;

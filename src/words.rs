@@ -18,6 +18,7 @@ pub(crate) mod kept_picked;
 pub(crate) mod occasion;
 pub mod places;
 pub(crate) mod promise;
+pub(crate) mod repairs;
 pub mod rule_words;
 pub mod station;
 pub mod step_names;

@@ -61,6 +61,9 @@ pub fn rounds(context: &Context<'_>, grade: GradeAt) -> Vec<Round> {
             .classes_of(tending)
             .map(|c| (c, tended_sessions(context, grade, tending, c)))
             .collect();
+        let harvest = garden.school_year.harvest_days.iter();
+        found.extend(harvest.filter_map(|h| round_within(&sessions, h.day, h.day)));
+        let sessions = lessons(garden, sessions);
         let span = i64::from(garden[tending].round_weeks()) * 7;
         for week in 0..horizon.weeks() {
             let from = horizon.monday(week);
@@ -94,6 +97,16 @@ fn tended_sessions(
         *d >= garden.as_of() && *d <= garden.last_day() && garden.tending(grade, *d) == tending
     });
     days
+}
+
+/// The lessons among the sessions of classes. A day of the harvest is a round by itself, and takes no lesson's
+/// place in the rounds of its week.
+fn lessons(garden: &Garden, mut sessions: Vec<(ClassAt, Vec<Date>)>) -> Vec<(ClassAt, Vec<Date>)> {
+    for (class, days) in &mut sessions {
+        let class = garden.class(*class);
+        days.retain(|day| class.has_lesson_on(&garden.school_year, *day));
+    }
+    sessions
 }
 
 /// The first session of every class within a span; `None` if some class does not meet.

@@ -34,6 +34,13 @@ pub enum Kind {
         /// The day then.
         to: Date,
     },
+    /// A day of the harvest, on which all classes meet.
+    HarvestDay {
+        /// The day.
+        day: Date,
+        /// How long the session is.
+        minutes: f64,
+    },
     /// Sessions every week for the classes of a grade that meet every second week.
     EveryWeek {
         /// The grade's id.
@@ -59,6 +66,11 @@ pub enum Kind {
     },
     /// Fleece over beds.
     Cover {
+        /// Their ids.
+        beds: Vec<String>,
+    },
+    /// A trellis, or what serves for it, along beds.
+    Trellis {
         /// Their ids.
         beds: Vec<String>,
     },
@@ -97,15 +109,17 @@ impl Kind {
             Self::FewerGrams { .. } => 0,
             Self::AnotherGrade { .. } => 1,
             Self::LaterDelivery { .. } => 2,
-            Self::SomeoneThere { .. } => 3,
-            Self::LongerSessions { .. } => 4,
-            Self::EveryWeek { .. } => 5,
-            Self::MoreFlats { .. } => 6,
-            Self::Cover { .. } => 7,
-            Self::MoreBeds { .. } => 8,
-            Self::AnotherCrop { .. } => 9,
-            Self::AnotherDay { .. } => 10,
-            Self::Bought { .. } => 11,
+            Self::HarvestDay { .. } => 3,
+            Self::SomeoneThere { .. } => 4,
+            Self::LongerSessions { .. } => 5,
+            Self::EveryWeek { .. } => 6,
+            Self::MoreFlats { .. } => 7,
+            Self::Cover { .. } => 8,
+            Self::Trellis { .. } => 9,
+            Self::MoreBeds { .. } => 10,
+            Self::AnotherCrop { .. } => 11,
+            Self::AnotherDay { .. } => 12,
+            Self::Bought { .. } => 13,
         }
     }
 }

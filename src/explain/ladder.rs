@@ -3,7 +3,7 @@
 mod sessions;
 
 use crate::catalogue::Catalogue;
-use crate::garden::{Care, Garden, GradeAt, IngredientAt, Method, Source};
+use crate::garden::{Bed, Care, Garden, GradeAt, IngredientAt, Method, Source};
 use crate::project::Change;
 
 use super::kind::Kind;
@@ -22,11 +22,13 @@ pub const PARTS: u32 = 20;
 pub fn around_the_dish(garden: &Garden) -> Vec<Ladder> {
     let mut ladders = Vec::new();
     ladders.push(sessions::later_delivery(garden));
+    ladders.extend(sessions::harvest_day(garden));
     ladders.extend(someone_there(garden));
     ladders.push(more_flats(garden));
     ladders.extend(sessions::longer(garden));
     ladders.extend(sessions::every_week(garden));
     ladders.push(cover(garden));
+    ladders.push(trellis(garden));
     ladders.extend(more_beds(garden));
     ladders.push(another_day());
     ladders.retain(|ladder| !ladder.rungs.is_empty());
@@ -212,14 +214,41 @@ fn cover(garden: &Garden) -> Ladder {
     }
 }
 
+/// A trellis along one more bed with each rung, the longest first; where something climbs.
+fn trellis(garden: &Garden) -> Ladder {
+    let climbs = garden.ingredients.iter().any(|i| i.crop.needs.trellis);
+    let lacks = |bed: &&Bed| climbs && bed.trellis_strips() < bed.strips();
+    let mut lacking: Vec<&Bed> = garden.beds.iter().filter(lacks).collect();
+    lacking.sort_by_key(|bed| std::cmp::Reverse(bed.strips()));
+    let rungs = (1..=lacking.len()).map(|n| Rung {
+        kind: Kind::Trellis {
+            beds: lacking.iter().take(n).map(|bed| bed.id.clone()).collect(),
+        },
+        changes: lacking
+            .iter()
+            .take(n)
+            .map(|bed| Change::set(&["bed", &bed.id, "trellis_m"], &bed.length.0.to_string()))
+            .collect(),
+    });
+    Ladder {
+        rungs: rungs.collect(),
+        rising: true,
+    }
+}
+
 /// New beds like the longest one.
 fn more_beds(garden: &Garden) -> Option<Ladder> {
     let like = garden.beds.iter().max_by_key(|bed| bed.strips())?;
     let one = |n: u32| {
         let id = format!("new {n}");
+        // Where no bed says whether it has a trellis, the new one does not either.
+        let trellis = match like.supports_put_up {
+            true => String::new(),
+            false => format!(", trellis_m = {:?}", like.trellis.0),
+        };
         let table = format!(
-            "{{ id = \"{id}\", length_m = {:?}, width_m = {:?}, soil_cm = {:?}, trellis_m = {:?} }}",
-            like.length.0, like.width.0, like.soil.0, like.trellis.0
+            "{{ id = \"{id}\", length_m = {:?}, width_m = {:?}, soil_cm = {:?}{trellis} }}",
+            like.length.0, like.width.0, like.soil.0
         );
         Change::set(&["bed", &id], &table)
     };

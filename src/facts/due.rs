@@ -8,6 +8,7 @@ use crate::project::diary::{Diary, Entry, Happened};
 
 use super::Facts;
 use super::decisions::Decision;
+use super::kept_picked::PickingTurns;
 use super::tasks::{Doer, Task};
 
 /// Days before a task's own on which it may have been done already.
@@ -27,6 +28,8 @@ pub struct Due<'f, 'a> {
     pub week: Vec<&'f Task<'a>>,
     /// What was due before and is not written down as done; what was missed is among it.
     pub late: Vec<&'f Task<'a>>,
+    /// What is to be kept picked in it, so that it goes on bearing.
+    pub kept_picked: Vec<PickingTurns<'a>>,
     /// What is to be decided within two weeks, or should have been in the two before.
     pub decisions: Vec<&'f Decision<'a>>,
     /// The water that all beds need in it; `None` where nothing stands in them.
@@ -61,6 +64,7 @@ impl<'f, 'a> Due<'f, 'a> {
             monday,
             week,
             late,
+            kept_picked: kept_picked(facts, (monday, sunday)),
             decisions: facts
                 .decisions
                 .iter()
@@ -71,6 +75,17 @@ impl<'f, 'a> Due<'f, 'a> {
             lost: lost(diary),
         }
     }
+}
+
+/// What is kept picked in a week, with those who are to do it then.
+fn kept_picked<'a>(facts: &Facts<'a>, (monday, sunday): (Date, Date)) -> Vec<PickingTurns<'a>> {
+    let mut all = facts.kept_picked();
+    for kept in &mut all {
+        kept.turns
+            .retain(|turn| turn.from <= sunday && monday <= turn.to);
+    }
+    all.retain(|kept| !kept.turns.is_empty());
+    all
 }
 
 /// Which tasks the diary says were done, in the order of all tasks. An entry stands for the first open task of each

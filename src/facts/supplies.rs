@@ -4,9 +4,10 @@
 use crate::garden::{Bed, Ingredient, Method};
 use crate::growth::amount;
 use crate::plan::{Planting, StepKind};
-use crate::units::{Litres, Metres, Share};
+use crate::units::{Litres, Metres, Minutes, STRIP, Share};
 
 use super::Facts;
+use super::places::places;
 
 /// With what reserve seed is counted.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -29,6 +30,8 @@ const MIX_IN_CELLS: Litres = Litres(7.6);
 const MIX_IN_POTS: Litres = Litres(12.1);
 /// How far a cover goes beyond both sides of a bed, added up.
 const TO_SPARE: Metres = Metres(0.6);
+/// What an adult needs to put up stakes, cages or a net along a metre of bed (from memory).
+const PUT_UP_A_METRE: Minutes = Minutes(15.0);
 
 /// Seedlings of one planting on the shelf.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -54,6 +57,19 @@ pub struct ForShelf<'a> {
     pub mix: Litres,
     /// A label for every flat, of cells and of pots.
     pub labels: u32,
+}
+
+/// What climbs or is staked on some strips of a bed.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Supported<'a> {
+    /// What.
+    pub ingredient: &'a Ingredient,
+    /// The bed.
+    pub bed: &'a Bed,
+    /// How much of its length.
+    pub length: Metres,
+    /// What it takes to put up supports before planting; `None` where a trellis stands.
+    pub put_up: Option<Minutes>,
 }
 
 /// A cover that goes over a bed.
@@ -100,9 +116,23 @@ impl<'a> Facts<'a> {
         }
     }
 
-    /// Plantings that climb, with their ingredient.
-    pub fn on_trellis(&self) -> impl Iterator<Item = (&'a Planting, &'a Ingredient)> {
-        self.planted().filter(|(_, i)| i.crop.needs.trellis)
+    /// What climbs or is staked, bed by bed.
+    #[must_use]
+    pub fn supported(&self) -> Vec<Supported<'a>> {
+        let climbs = self.planted().filter(|(_, i)| i.crop.needs.trellis);
+        let places = climbs.flat_map(|(p, i)| places(&p.places).into_iter().map(move |at| (i, at)));
+        let supported = places.filter_map(|(ingredient, place)| {
+            let bed = &self.garden[self.garden.bed_with_id(&place.bed)?];
+            let length = STRIP * f64::from(place.strips);
+            let put_up = bed.supports_put_up;
+            Some(Supported {
+                ingredient,
+                bed,
+                length,
+                put_up: put_up.then(|| Minutes(PUT_UP_A_METRE.0 * length.0)),
+            })
+        });
+        supported.collect()
     }
 
     /// Covers of the beds in which something grows.

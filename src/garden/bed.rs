@@ -78,6 +78,8 @@ pub struct Bed {
     pub sun: Sun,
     /// Length of the part that has a trellis, from the bed's start; 0 for none.
     pub trellis: Metres,
+    /// True if no trellis stands in it and stakes, cages or a net are put up for whatever climbs.
+    pub supports_put_up: bool,
     /// Cover, if any.
     pub cover: Option<Cover>,
     /// Degrees by which the bed's soil is warmer than open ground, without the cover.
@@ -119,10 +121,13 @@ impl Bed {
         }
     }
 
-    /// How many strips have a trellis.
+    /// How many strips have a trellis, or can have what serves for it.
     #[must_use]
     pub fn trellis_strips(&self) -> u32 {
-        whole_strips(self.trellis).min(self.strips())
+        match self.supports_put_up {
+            true => self.strips(),
+            false => whole_strips(self.trellis).min(self.strips()),
+        }
     }
 
     /// The parts with and without trellis, none empty.

@@ -74,26 +74,51 @@ pub struct Grade {
 }
 
 impl Class {
-    /// The slot that holds on a day; outside all terms that of the next term, or the last.
+    /// The slot that holds on a day; outside all terms that of the next term, or the last. On a day of the
+    /// harvest the session is as long as that day's, or as the lesson that it takes in, if that is longer.
     #[must_use]
-    pub fn slot_on(&self, year: &SchoolYear, day: Date) -> &Slot {
+    pub fn slot_on(&self, year: &SchoolYear, day: Date) -> Slot {
+        let weekly = self.weekly_slot(year, day);
+        match year.harvest_day(day) {
+            None => weekly,
+            Some(harvest) if self.has_lesson_on(year, day) => Slot {
+                minutes: Minutes(weekly.minutes.0.max(harvest.minutes.0)),
+                ..weekly
+            },
+            Some(harvest) => Slot {
+                day: day.weekday(),
+                every_weeks: 1,
+                from: day,
+                minutes: harvest.minutes,
+                at: None,
+            },
+        }
+    }
+
+    fn weekly_slot(&self, year: &SchoolYear, day: Date) -> Slot {
         let term = year
             .terms
             .iter()
             .position(|t| day <= t.to)
             .unwrap_or(self.slots.len() - 1);
-        &self.slots[term.min(self.slots.len() - 1)]
+        self.slots[term.min(self.slots.len() - 1)]
     }
 
-    /// True if the class meets on a day: school is in and the slot falls due.
+    /// True if the class has its weekly or fortnightly lesson on a day.
     #[must_use]
-    pub fn meets_on(&self, year: &SchoolYear, day: Date) -> bool {
-        let slot = self.slot_on(year, day);
+    pub fn has_lesson_on(&self, year: &SchoolYear, day: Date) -> bool {
+        let slot = self.weekly_slot(year, day);
         let weeks = (monday_of(day) - monday_of(slot.from)).num_days() / 7;
         day.weekday() == slot.day
             && day >= slot.from
             && weeks % i64::from(slot.every_weeks) == 0
             && year.school_is_in(day)
+    }
+
+    /// True if the class meets on a day: in its lesson, or for the harvest.
+    #[must_use]
+    pub fn meets_on(&self, year: &SchoolYear, day: Date) -> bool {
+        self.has_lesson_on(year, day) || (year.harvest_day(day).is_some() && year.school_is_in(day))
     }
 
     /// All days of the span on which the class meets, in order.

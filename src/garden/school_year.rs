@@ -3,6 +3,7 @@
 use chrono::{Datelike, Weekday};
 
 use crate::calendar::Date;
+use crate::units::Minutes;
 
 /// A span of school.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -51,8 +52,17 @@ pub struct Break {
     pub care: Care,
 }
 
+/// A day of the harvest on which all classes meet, beside their weekly lessons.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct HarvestDay {
+    /// A school day.
+    pub day: Date,
+    /// How long the session of every class is.
+    pub minutes: Minutes,
+}
+
 /// The school's year or years that the plan runs through.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct SchoolYear {
     /// The first day on which anyone may sow.
     pub start: Date,
@@ -64,6 +74,8 @@ pub struct SchoolYear {
     pub breaks: Vec<Break>,
     /// Single days without school, in order.
     pub days_off: Vec<Date>,
+    /// Days on which all classes meet for the harvest, in order.
+    pub harvest_days: Vec<HarvestDay>,
 }
 
 impl SchoolYear {
@@ -77,6 +89,12 @@ impl SchoolYear {
     #[must_use]
     pub fn break_on(&self, day: Date) -> Option<&Break> {
         self.breaks.iter().find(|b| b.from <= day && day <= b.to)
+    }
+
+    /// The day of the harvest that a day is.
+    #[must_use]
+    pub fn harvest_day(&self, day: Date) -> Option<HarvestDay> {
+        self.harvest_days.iter().copied().find(|h| h.day == day)
     }
 
     /// True if school is in: a weekday within a term, not in a break, not a day off.

@@ -2,7 +2,7 @@
 
 use crate::calendar::Date;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, peek};
-use crate::garden::{Bed, BedAt, BedKind, Cover, Position, Runs, Sun};
+use crate::garden::{Bed, BedAt, BedKind, Cover, Ingredient, Position, Runs, Source, Sun};
 use crate::units::{Celsius, Centimetres, Metres};
 
 use super::assumed::Assumed;
@@ -75,7 +75,7 @@ pub fn read(t: &mut Table<'_, '_>) -> RawBed {
         trellis: t.maybe(
             "trellis_m",
             "so much of its length has a trellis",
-            0,
+            "none; where no bed says it, supports are put up for what climbs",
             number(0.0..=50.0),
         ),
         cover: t.maybe(
@@ -269,6 +269,7 @@ fn check_bed(
         soil: Centimetres(raw.soil?.map_or(USUAL_SOIL, |given| given.value)),
         sun: raw.sun?.map_or(Sun::Full, |given| given.value),
         trellis: Metres(trellis.map_or(0.0, |given| given.value)),
+        supports_put_up: false,
         cover: peek(&raw.cover)?.as_ref().map(|c| c.value.clone()),
         soil_bonus: Celsius(raw.soil_bonus?.map_or(0.0, |given| given.value)),
         free_from: raw.free_from?.map(|given| given.value),
@@ -288,6 +289,35 @@ fn check_bed(
         );
     }
     Ok(bed)
+}
+
+/// Where no bed says whether it has a trellis, stakes, cages or nets are put up for what climbs: those can stand
+/// anywhere. Told as an assumption.
+pub fn with_supports(
+    mut beds: Vec<Bed>,
+    raw: &[Given<RawBed>],
+    ingredients: &[Ingredient],
+    assumed: &mut Assumed,
+) -> Vec<Bed> {
+    let says = |bed: &Given<RawBed>| !matches!(bed.value.trellis, Ok(None));
+    let in_beds = |i: &&Ingredient| !matches!(i.source, Source::Patch(_));
+    let climb = ingredients
+        .iter()
+        .filter(in_beds)
+        .filter(|i| i.crop.needs.trellis);
+    let climb: Vec<&str> = climb.map(|i| i.name.as_str()).collect();
+    if climb.is_empty() || raw.iter().any(says) {
+        return beds;
+    }
+    for bed in &mut beds {
+        bed.supports_put_up = true;
+    }
+    let why = "no bed has a `trellis_m`, so an adult puts up stakes, cages or a net before planting; say \
+               `trellis_m = 0` where none can stand";
+    for name in climb {
+        assumed.note_for(name, "supports for what climbs", why);
+    }
+    beds
 }
 
 /// The position of the bed with an id; reports it if there is none.

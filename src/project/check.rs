@@ -56,7 +56,7 @@ impl<'a> Check<'a> {
         let horizon = self.horizon(&raw, &days);
         let ids = peek(&raw.grades).map(|grades| GradeIds::of(grades, &mut self.found));
         let ingredients = self.ingredients(&raw, peek(&ids), &days);
-        let (beds, growing) = self.beds(&raw, &days);
+        let (beds, growing) = self.beds(&raw, peek(&ingredients), &days);
         let room = self.room(peek(&ingredients), peek(&beds), peek(&growing));
         let patches =
             peek(&raw.patches).and_then(|patches| self.patches(patches, &self.crops(&raw)));
@@ -72,7 +72,7 @@ impl<'a> Check<'a> {
         });
         let feast = peek(&raw.project).and_then(|raw| {
             let grades = peek(&grades).map(Vec::as_slice);
-            feast::check(raw, days.start, peek(&year), grades, found, assumed)
+            feast::check(raw, days.for_feast(), peek(&year), grades, found, assumed)
         });
         let crops = crops(self.catalogue, &raw.overrides);
         let on_shelf = (raw.shelf, raw.seedlings);
@@ -142,10 +142,19 @@ impl<'a> Check<'a> {
     }
 
     /// The beds and what grows in them.
-    fn beds(&mut self, raw: &Document, days: &Days) -> (Read<Vec<Bed>>, Read<Vec<Begun>>) {
+    fn beds(
+        &mut self,
+        raw: &Document,
+        ingredients: Read<&Vec<Ingredient>>,
+        days: &Days,
+    ) -> (Read<Vec<Bed>>, Read<Vec<Begun>>) {
         let crops = self.crops(raw);
         let (found, assumed) = (&mut self.found, &mut self.assumed);
-        let beds = peek(&raw.beds).and_then(|raw| bed::check(raw, &crops, found, assumed));
+        let beds = peek(&raw.beds).and_then(|raw| {
+            let beds = bed::check(raw, &crops, found, assumed)?;
+            let dish = ingredients.map_or(&[][..], Vec::as_slice);
+            Ok(bed::with_supports(beds, raw, dish, assumed))
+        });
         let growing = peek(&raw.growing).and_then(|growing| {
             let checked = peek(&beds).map(Vec::as_slice);
             standing::check_growing(growing, peek(&raw.beds)?, checked, days.feast, found)
@@ -282,6 +291,14 @@ fn begun(raw: &Document) -> Read<Vec<Serving<'_>>> {
     Ok(growing.chain(seedlings).collect())
 }
 
+/// The days of the harvest that are dates.
+fn harvest_days(raw: &Document) -> Vec<Given<Date>> {
+    let calendar = raw.calendar.as_ref().ok();
+    let days = calendar.and_then(|raw| raw.harvest_days.as_ref().ok()?.as_ref());
+    let days = days.into_iter().flat_map(|days| &days.value);
+    days.filter_map(|harvest| harvest.value.day.ok()).collect()
+}
+
 /// Notes the days that the record lacked.
 fn note_gaps(name: &str, gaps: &[(Date, Date)], assumed: &mut Assumed) {
     let why = "the record lacks them; temperatures are drawn straight from the day before to the day after, \
@@ -319,6 +336,7 @@ struct Days {
     feast: Read<Given<Date>>,
     rain_date: Read<Option<Given<Date>>>,
     moves_up: Read<Option<Given<Date>>>,
+    harvest: Vec<Given<Date>>,
 }
 
 impl Days {
@@ -329,7 +347,13 @@ impl Days {
             feast: project.and_then(|raw| raw.feast),
             rain_date: project.and_then(|raw| raw.rain_date),
             moves_up: calendar.and_then(|raw| raw.moves_up),
+            harvest: harvest_days(raw),
         }
+    }
+
+    /// The start and the days of the harvest, to which the feast is held.
+    fn for_feast(&self) -> (Read<Given<Date>>, &[Given<Date>]) {
+        (self.start, &self.harvest)
     }
 
     /// The shelf and the seedlings on it.

@@ -85,7 +85,7 @@ pub fn read(t: &mut Table<'_, '_>) -> RawProject {
 /// The feast, if its days are in order and school is in.
 pub fn check(
     raw: &RawProject,
-    start: Read<Given<Date>>,
+    (start, harvest): (Read<Given<Date>>, &[Given<Date>]),
     year: Read<&SchoolYear>,
     grades: Read<&[Grade]>,
     findings: &mut Findings,
@@ -101,6 +101,10 @@ pub fn check(
         Some(given) => given.value,
         None => usual_delivery(day, year?, assumed),
     };
+    harvest_in_time(harvest, (start?.value, deliver_by, day), findings)?;
+    for day in harvest {
+        school_day("harvest_days", *day, year?, findings)?;
+    }
     Ok(Feast {
         day,
         rain_date: raw.rain_date?.map(|given| given.value),
@@ -138,6 +142,33 @@ fn check_school_days(raw: &RawProject, year: &SchoolYear, findings: &mut Finding
         None => Ok(()),
     };
     feast.and(rain)
+}
+
+/// Days of the harvest lie after the start, and the kitchen still takes what is picked on them.
+fn harvest_in_time(
+    days: &[Given<Date>],
+    (start, deliver_by, feast): (Date, Date, Date),
+    findings: &mut Findings,
+) -> Read<()> {
+    let out_of_time = |day: &&Given<Date>| day.value < start || deliver_by < day.value;
+    let Some(day) = days.iter().find(out_of_time) else {
+        return Ok(());
+    };
+    let cause = match day.value < start {
+        true => format!("this day of the harvest is before the start, {start}"),
+        false => {
+            format!("this day of the harvest is after {deliver_by}, by which the kitchen needs it")
+        }
+    };
+    let remedy = match (deliver_by..=feast).contains(&day.value) {
+        true => format!(
+            "choose an earlier day, or say `deliver_by = {}` in [project] if the kitchen takes it then",
+            day.value
+        ),
+        false => "choose a school day shortly before the feast".to_owned(),
+    };
+    let problem = Problem::new(Code::DatesOutOfOrder, cause).at(day.span, day.value.to_string());
+    Err(findings.report(problem.remedy(remedy)))
 }
 
 fn school_day(key: &str, day: Given<Date>, year: &SchoolYear, findings: &mut Findings) -> Read<()> {

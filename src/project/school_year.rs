@@ -2,13 +2,15 @@
 
 use crate::calendar::Date;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read};
-use crate::garden::{Break, Care, SchoolYear, Term};
+use crate::garden::{Break, Care, HarvestDay, SchoolYear, Term};
+use crate::units::Minutes;
 
 use super::assumed::Assumed;
 use super::kind::{date, text, word};
 use super::lists::{list, some};
 use super::names::quote;
 use super::order::in_order;
+use super::slot::{USUAL_MINUTES, session_minutes};
 use super::table::{Table, table};
 
 /// Terms that a plan of at most 80 weeks can touch, with room to spare.
@@ -27,6 +29,7 @@ pub struct RawSchoolYear {
     terms: Read<Given<Vec<Given<RawSpan>>>>,
     breaks: Read<Option<Given<Vec<Given<RawBreak>>>>>,
     days_off: Read<Option<Given<Vec<Given<Date>>>>>,
+    pub harvest_days: Read<Option<Given<Vec<Given<RawHarvestDay>>>>>,
 }
 
 /// A named span of days.
@@ -34,6 +37,12 @@ struct RawSpan {
     name: Read<Given<String>>,
     from: Read<Given<Date>>,
     to: Read<Given<Date>>,
+}
+
+/// A day of the harvest as given.
+pub struct RawHarvestDay {
+    pub day: Read<Given<Date>>,
+    minutes: Read<Option<Given<f64>>>,
 }
 
 struct RawBreak {
@@ -82,6 +91,12 @@ pub fn read(t: &mut Table<'_, '_>) -> RawSchoolYear {
             "none",
             list(date()),
         ),
+        harvest_days: t.maybe(
+            "harvest_days",
+            "days on which all classes meet for the harvest, beside their lessons",
+            "none",
+            list(table("this day", read_harvest_day)),
+        ),
     }
 }
 
@@ -90,6 +105,23 @@ fn read_term(t: &mut Table<'_, '_>) -> RawSpan {
         name: t.need("name", "what it is called", "\"Spring\"", text()),
         from: t.need("from", "its first day", "2027-01-11", date()),
         to: t.need("to", "its last day", "2027-06-18", date()),
+    }
+}
+
+fn read_harvest_day(t: &mut Table<'_, '_>) -> RawHarvestDay {
+    RawHarvestDay {
+        day: t.need(
+            "day",
+            "a school day, by `deliver_by` at the latest",
+            "2027-10-06",
+            date(),
+        ),
+        minutes: t.maybe(
+            "minutes",
+            "how long the session of every class is",
+            USUAL_MINUTES,
+            session_minutes(),
+        ),
     }
 }
 
@@ -122,13 +154,41 @@ pub fn check(
     });
     days_off.sort_unstable();
     days_off.dedup();
+    let harvest_days = match raw.harvest_days {
+        Ok(Some(days)) => check_harvest_days(&days.value, findings),
+        Ok(None) => Ok(Vec::new()),
+        Err(reported) => Err(reported),
+    };
     Ok(SchoolYear {
         start: raw.start?.value,
         moves_up: raw.moves_up?.map(|day| day.value),
         terms: terms?,
         breaks: breaks?,
         days_off,
+        harvest_days: harvest_days?,
     })
+}
+
+/// In order, none twice. That school is in, and that they are in time, is a matter of the feast.
+fn check_harvest_days(
+    raw: &[Given<RawHarvestDay>],
+    findings: &mut Findings,
+) -> Read<Vec<HarvestDay>> {
+    let mut days: Vec<HarvestDay> = Vec::new();
+    for harvest in raw {
+        let (day, minutes) = (harvest.value.day?, harvest.value.minutes?);
+        if days.iter().any(|other| other.day == day.value) {
+            let problem = Problem::new(Code::DuplicateId, "this day of the harvest is there twice");
+            let problem = problem.at(day.span, day.value.to_string());
+            return Err(findings.report(problem.remedy("give each day once")));
+        }
+        days.push(HarvestDay {
+            day: day.value,
+            minutes: Minutes(minutes.map_or(USUAL_MINUTES, |minutes| minutes.value)),
+        });
+    }
+    days.sort_by_key(|harvest| harvest.day);
+    Ok(days)
 }
 
 fn check_terms(raw: Given<Vec<Given<RawSpan>>>, findings: &mut Findings) -> Read<Vec<Term>> {

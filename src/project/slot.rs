@@ -16,7 +16,7 @@ use super::table::{Table, named, table};
 use super::value::Value;
 
 /// Minutes of a session where the file does not say (common practice: 30 to 50).
-const USUAL_MINUTES: f64 = 40.0;
+pub const USUAL_MINUTES: f64 = 40.0;
 
 const WEEKDAYS: [(&str, Weekday); 5] = [
     ("Mon", Weekday::Mon),
@@ -89,6 +89,11 @@ pub fn read_class(t: &mut Table<'_, '_>) -> RawClass {
     }
 }
 
+/// How long a session may be.
+pub fn session_minutes() -> Kind<'static, f64> {
+    number(10.0..=240.0)
+}
+
 /// Terms with the slots that differ there.
 fn in_term() -> Kind<'static, Vec<Read<InTerm>>> {
     let slot = || table("this slot", |t| read_slot(t, true));
@@ -140,7 +145,7 @@ fn read_slot(t: &mut Table<'_, '_>, of_a_term: bool) -> RawSlot {
             "minutes",
             "how long a lesson is",
             otherwise(USUAL_MINUTES.to_string()),
-            number(10.0..=240.0),
+            session_minutes(),
         ),
         at: t.maybe(
             "at",

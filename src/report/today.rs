@@ -13,6 +13,7 @@ use crate::project::diary::{Diary, Entry};
 use crate::units::Millimetres;
 use crate::words::decisions::short;
 use crate::words::happened::happened;
+use crate::words::kept_picked::kept_picked;
 use crate::words::view::View;
 use crate::words::{Words, tasks};
 
@@ -34,6 +35,9 @@ pub fn today(
     let monday = view.words.full_day(due.monday);
     page.title(&format!("{}: the week of {monday}", garden.name));
     jobs(&view, &due, &mut page);
+    due.kept_picked
+        .iter()
+        .for_each(|kept| page.item(&kept_picked(&view, kept)));
     late(&view, &due.late, (slack, day), &mut page);
     if !due.decisions.is_empty() {
         page.heading("Decide");

@@ -9,7 +9,7 @@ use crate::garden::{Care, Garden, GradeAt, Ingredient, Locale, Slot, Source, Spo
 use super::{assumed, cautions, doubts};
 use crate::page::Page;
 use crate::words::occasion::occasion;
-use crate::words::{Words, choice, count};
+use crate::words::{Words, choice, count, minutes};
 
 /// What `tureen check` prints for a valid file.
 #[must_use]
@@ -179,6 +179,12 @@ fn breaks(garden: &Garden, page: &mut Page) {
     }
     for day in &year.days_off {
         page.item(&format!("No school on {}.", words.day(*day)));
+    }
+    for harvest in &year.harvest_days {
+        let (day, long) = (words.day(harvest.day), minutes(harvest.minutes));
+        page.item(&format!(
+            "On {day} all classes meet for the harvest, for {long}."
+        ));
     }
     if let Some(day) = year.moves_up {
         page.item(&format!("The grades move up on {}.", words.day(day)));

@@ -6,17 +6,17 @@ use crate::explain::{Diagnosis, Kind, Repair};
 use crate::facts::Facts;
 use crate::facts::no_plan::Hindrance;
 use crate::facts::space::{all_strips, most};
-use crate::garden::{Care, Garden};
+use crate::garden::Garden;
 use crate::project::Change;
-use crate::units::Kilograms;
 
 use super::no_plan;
 use super::space::weeks_of;
 use crate::page::Page;
 use crate::words::occasion::occasion;
 use crate::words::promise;
+use crate::words::repairs::what_changes;
 use crate::words::view::{View, readiness};
-use crate::words::{Words, count, list, sentence};
+use crate::words::{count, list, sentence};
 
 /// What `tureen why` prints when no plan keeps the rules.
 #[must_use]
@@ -89,7 +89,7 @@ fn each(garden: &Garden, diagnosis: &Diagnosis, page: &mut Page) {
     for repair in &diagnosis.repairs {
         page.gap();
         for kind in &repair.kinds {
-            page.item(&what(garden, kind));
+            page.item(&what_changes(garden, kind));
         }
         outcome(garden, repair, page);
     }
@@ -104,7 +104,7 @@ fn together(garden: &Garden, repair: &Repair, page: &mut Page) {
     );
     page.gap();
     for kind in &repair.kinds {
-        page.item(&what(garden, kind));
+        page.item(&what_changes(garden, kind));
     }
     outcome(garden, repair, page);
 }
@@ -165,79 +165,4 @@ fn wanted(view: &View<'_>, by_week: &[u32], there: u32, thing: &str) -> Option<S
             n => format!("{n} stand"),
         }
     ))
-}
-
-/// A change in words, with its price.
-fn what(garden: &Garden, kind: &Kind) -> String {
-    match kind {
-        Kind::FewerGrams {
-            ingredient,
-            from,
-            to,
-        } => fewer_grams(garden, ingredient, *from, *to),
-        Kind::SomeoneThere { pause, who } => format!(
-            "{} there in {pause}.",
-            match who {
-                Care::Families => "Families who water and pick",
-                Care::Staff | Care::Nobody => "Staff who water",
-            }
-        ),
-        Kind::LaterDelivery { from, to } => {
-            let words = Words::of(garden);
-            format!(
-                "The kitchen takes the harvest by {} instead of {}, so it can be picked until then.",
-                words.day(*to),
-                words.day(*from)
-            )
-        }
-        Kind::EveryWeek { grade, term, more } => {
-            let when = term
-                .as_ref()
-                .map_or_else(String::new, |term| format!(" in the term {term}"));
-            format!(
-                "Classes of grade {grade} that meet every week{when}: {} more until the feast.",
-                count(*more, "session")
-            )
-        }
-        Kind::LongerSessions { grade, minutes } => format!(
-            "Sessions of grade {grade} that are {} longer.",
-            count(*minutes, "minute")
-        ),
-        Kind::MoreFlats { more } => format!("{} more on the shelf.", count(*more, "flat")),
-        Kind::Cover { beds } => format!("Fleece over {}.", bed_list(beds)),
-        Kind::MoreBeds { like, more } => {
-            format!("{} more like bed {like}.", count(*more, "bed"))
-        }
-        Kind::AnotherGrade { ingredient, grade } => {
-            format!("{grade} grows {ingredient} instead.")
-        }
-        Kind::AnotherCrop { ingredient, crop } => format!("{crop} in place of {ingredient}."),
-        Kind::AnotherDay { later } => {
-            let side = if *later > 0 { "later" } else { "earlier" };
-            format!(
-                "The feast {} {side}.",
-                count(later.unsigned_abs() / 7, "week")
-            )
-        }
-        Kind::Bought { ingredient } => format!("All {ingredient} bought, none grown."),
-    }
-}
-
-/// Less of an ingredient in a portion, and what the kitchen buys then.
-fn fewer_grams(garden: &Garden, ingredient: &str, from: f64, to: f64) -> String {
-    let words = Words::of(garden);
-    let bought = (from - to) * f64::from(garden.feast.portions) / 1000.0;
-    format!(
-        "{} of {ingredient} in a portion instead of {}: the kitchen buys {} more.",
-        words.portion(to),
-        words.portion_figure(from),
-        words.mass(Kilograms(bought))
-    )
-}
-
-fn bed_list(beds: &[String]) -> String {
-    match beds {
-        [one] => format!("bed {one}"),
-        _ => format!("beds {}", list(beds)),
-    }
 }

@@ -8,6 +8,7 @@ mod dominance;
 mod gaps;
 mod grades;
 mod growth;
+mod harvest_days;
 mod plan;
 mod pressure;
 mod sessions;

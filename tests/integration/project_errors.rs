@@ -7,6 +7,7 @@ mod diary;
 mod doubts;
 mod drafts;
 mod edges;
+mod harvest;
 mod keys;
 mod meant;
 mod messages;

@@ -1,7 +1,7 @@
-//! Ladders about lessons and the pick window: longer sessions, more of them, a later day by
-//! which the kitchen wants the harvest.
+//! Ladders about lessons and the pick window: longer sessions, more of them, a day of the
+//! harvest for all classes, a later day by which the kitchen wants it.
 
-use crate::calendar::days_between;
+use crate::calendar::{Date, days_between};
 use crate::explain::kind::Kind;
 use crate::explain::rung::{Ladder, Rung};
 use crate::garden::{Garden, GradeAt};
@@ -10,6 +10,9 @@ use crate::project::Change;
 /// Minutes that a session might still grow by, and the steps.
 const MOST_MINUTES: u32 = 30;
 const MINUTES: usize = 5;
+
+/// School days before the delivery that are tried as a day of the harvest.
+const HARVEST_DAYS: usize = 5;
 
 /// The grades that grow something.
 fn growing(garden: &Garden) -> impl Iterator<Item = GradeAt> {
@@ -124,4 +127,35 @@ pub fn later_delivery(garden: &Garden) -> Ladder {
         rungs: rungs.collect(),
         rising: false,
     }
+}
+
+/// The last school days by which the kitchen still takes the harvest, the last first, with a session as long as the
+/// longest lesson; `None` where the file gives such days already.
+pub fn harvest_day(garden: &Garden) -> Option<Ladder> {
+    let year = &garden.school_year;
+    if !year.harvest_days.is_empty() {
+        return None;
+    }
+    let classes = garden.grades.iter().flat_map(|grade| &grade.classes);
+    let minutes = classes
+        .flat_map(|class| &class.slots)
+        .map(|slot| slot.minutes.0);
+    let minutes = minutes.fold(0.0, f64::max);
+    let first = garden.as_of();
+    let mut days: Vec<Date> = days_between(first, garden.feast.deliver_by)
+        .filter(|day| year.school_is_in(*day))
+        .collect();
+    days.reverse();
+    days.truncate(HARVEST_DAYS);
+    let rungs = days.into_iter().map(|day| Rung {
+        kind: Kind::HarvestDay { day, minutes },
+        changes: vec![Change::set(
+            &["calendar", "harvest_days"],
+            &format!("[{{ day = {day}, minutes = {minutes} }}]"),
+        )],
+    });
+    Some(Ladder {
+        rungs: rungs.collect(),
+        rising: false,
+    })
 }

@@ -2,14 +2,12 @@
 //! children bring, what is known of the cost.
 
 use crate::facts::decisions::Order;
-use crate::facts::places::places;
-use crate::facts::supplies::{RESERVE, Raised};
+use crate::facts::supplies::{RESERVE, Raised, Supported};
 use crate::page::Page;
-use crate::units::STRIP;
 use crate::words::decisions::ordered;
 use crate::words::occasion::occasion;
 use crate::words::view::View;
-use crate::words::{count, list, tasks};
+use crate::words::{count, list, minutes, tasks};
 
 /// Writes the list.
 pub fn write(view: &View<'_>, page: &mut Page) {
@@ -101,19 +99,25 @@ fn raising(view: &View<'_>, raised: &Raised<'_>) -> String {
     format!("{}{which}: {}.", raised.ingredient.name, both.join("; "))
 }
 
+/// `Stakes, cages or a net, and soft ties, for tomato on 1.2 m of bed 3: to put up before planting.`
+fn support(view: &View<'_>, supported: &Supported<'_>) -> String {
+    let (what, bed) = (&supported.ingredient.name, &supported.bed.id);
+    let length = view.words.length_in_both(supported.length);
+    match supported.put_up {
+        None => format!("Soft ties for {what} on {length} of trellis of bed {bed}."),
+        Some(work) => format!(
+            "Stakes, cages or a net, and soft ties, for {what} on {length} of bed {bed}. An adult puts them up \
+             before planting, about {}, and caps the tops: they are at the height of eyes.",
+            minutes(work)
+        ),
+    }
+}
+
 /// Trellis, covers, and what the work in beds wants.
 fn beds(view: &View<'_>, page: &mut Page) {
     page.heading("For the beds");
-    for (planting, ingredient) in view.on_trellis() {
-        for place in places(&planting.places) {
-            let length = STRIP * f64::from(place.strips);
-            page.item(&format!(
-                "Trellis or stakes, and soft ties, for {} on {} of bed {}.",
-                ingredient.name,
-                view.words.length_in_both(length),
-                place.bed
-            ));
-        }
+    for supported in view.supported() {
+        page.item(&support(view, &supported));
     }
     for covered in view.covered() {
         let (length, width) = covered.size;

@@ -28,6 +28,7 @@ pub(super) fn beds(garden: &Garden, page: &mut Page) {
                 Sun::Shade => "shade",
             };
             let trellis = match bed.trellis_strips() {
+                _ if bed.supports_put_up => "put up".to_owned(),
                 0 => String::new(),
                 n => count(n, "strip"),
             };

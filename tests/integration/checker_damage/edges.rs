@@ -3,7 +3,7 @@
 
 use chrono::Weekday;
 use tureen::checker::{self, DayLimit, Fault, Violation, check};
-use tureen::garden::{Garden, Germination, GradeAt, Method};
+use tureen::garden::{Garden, Germination, GradeAt, HarvestDay, Method};
 use tureen::growth::Unready;
 use tureen::plan::{Aim, Plan, Planting, StepKind, When};
 use tureen::units::{Celsius, Minutes};
@@ -347,4 +347,34 @@ fn what_others_do_is_counted() {
     plan.plantings[0].steps[1].when = When::Adult(day("2027-04-14"));
     plan.plantings[0].steps[1].minutes = Minutes(0.0);
     assert_eq!(others(plan), 1.0);
+}
+
+#[test]
+fn a_pick_on_a_day_of_the_harvest_needs_that_day() {
+    // The second pick of the beans on Wednesday 26 May, on which neither class has a lesson.
+    let harvest = HarvestDay {
+        day: day("2027-05-26"),
+        minutes: Minutes(45.0),
+    };
+    let mut garden = tiny_garden();
+    garden.school_year.harvest_days.push(harvest);
+    let mut bean = tiny_bean();
+    let both = [("1a", "2027-05-26"), ("1b", "2027-05-26")];
+    bean.steps[3].when = sessions(StepKind::Pick, &both).when;
+    bean.steps[4].when = from_to(StepKind::Cure, "2027-05-27", "2027-05-29").when;
+    let mut plan = bean_plan(&garden, bean, 0, 0);
+    plan.promise = checker::promise(&garden, &plan);
+    check(&garden, plan.clone()).unwrap();
+    let no_session = |v: &Violation| matches!(v.fault, Fault::NoSession { .. });
+    assert_eq!(
+        refused(&tiny_garden(), plan.clone())
+            .iter()
+            .filter(|v| no_session(v))
+            .count(),
+        2
+    );
+    // And its minutes.
+    garden.school_year.harvest_days[0].minutes = Minutes(10.0);
+    let overfull = |v: &Violation| matches!(v.fault, Fault::SessionOverfull { .. });
+    assert!(refused(&garden, plan).iter().any(overfull));
 }

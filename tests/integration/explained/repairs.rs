@@ -5,6 +5,8 @@
 use std::path::Path;
 use std::time::Duration;
 
+use chrono::Datelike;
+use tureen::calendar::Date;
 use tureen::candidates::Candidates;
 use tureen::catalogue::Catalogue;
 use tureen::deadline::Deadline;
@@ -83,7 +85,25 @@ fn around(garden: &Garden) -> Vec<Vec<Rung>> {
     let days = |days: i64| (format!("{days} days"), vec![Change::OtherDay(days)]);
     let delivery = garden.feast.deliver_by.iter_days().skip(1);
     let delivery = delivery.take_while(|day| *day <= garden.feast.day);
+    let all_on = |day: Date| {
+        let minutes = garden
+            .grades
+            .iter()
+            .map(|grade| grade.classes[0].slots[0].minutes.0);
+        let day_and_minutes = format!(
+            "[{{ day = {day}, minutes = {} }}]",
+            minutes.reduce(f64::max).unwrap()
+        );
+        one(
+            format!("all on {day}"),
+            "calendar.harvest_days",
+            day_and_minutes,
+        )
+    };
+    let back = std::iter::successors(Some(garden.feast.deliver_by), Date::pred_opt);
+    let weekdays = back.filter(|day| day.weekday().num_days_from_monday() < 5);
     vec![
+        weekdays.take(5).map(all_on).collect(),
         (1..=12).map(flats).collect(),
         vec![
             one("staff".into(), care, "staff"),
@@ -149,6 +169,7 @@ fn worded(kind: &Kind) -> Option<String> {
         Kind::SomeoneThere { who, .. } => format!("{who:?}").to_lowercase(),
         Kind::AnotherDay { later } => format!("{later} days"),
         Kind::LaterDelivery { to, .. } => format!("by {to}"),
+        Kind::HarvestDay { day, .. } => format!("all on {day}"),
         Kind::LongerSessions { grade, minutes } => {
             format!("{minutes} min grade.{grade}.classes.{grade}a")
         }
@@ -156,7 +177,10 @@ fn worded(kind: &Kind) -> Option<String> {
         Kind::FewerGrams { ingredient, to, .. } => format!("{ingredient} {to} g"),
         Kind::AnotherGrade { ingredient, grade } => format!("{ingredient} by {grade}"),
         Kind::Bought { ingredient } => format!("{ingredient} bought"),
-        Kind::Cover { .. } | Kind::MoreBeds { .. } | Kind::AnotherCrop { .. } => return None,
+        Kind::Cover { .. }
+        | Kind::Trellis { .. }
+        | Kind::MoreBeds { .. }
+        | Kind::AnotherCrop { .. } => return None,
     })
 }
 
@@ -299,13 +323,41 @@ fn what_is_too_tight_is_what_is_loosened() {
         println!("tight {which}: {projects} projects, kinds so far {kinds:?}");
         assert!(projects > 0, "nothing was tight by {which}");
     }
-    let [grams, minutes, flats] = [0, 4, 6];
+    let [grams, minutes, flats] = [0, 5, 7];
     assert!(
         [grams, minutes, flats]
             .iter()
             .all(|kind| kinds.contains(kind)),
         "{kinds:?}"
     );
+}
+
+/// A sound project whose crops climb: without a word of a trellis supports are put up; where none can stand, a trellis
+/// is told.
+#[test]
+fn a_trellis_is_told_where_none_can_stand_and_assumed_where_nothing_is_said() {
+    let catalogue = Catalogue::load().unwrap();
+    let folder = Folder::with("trellis", |_| files::project(0));
+    std::fs::write(folder.path("weather.csv"), files::weather()).unwrap();
+    let path = folder.path("garden.toml");
+    let plans = |text: &str| {
+        std::fs::write(&path, text).unwrap();
+        let garden = project::load(&path, &catalogue).unwrap();
+        pipeline::plan(&garden, &ample()).is_ok()
+    };
+    let sound = (0..200)
+        .map(files::project)
+        .find(|text| plans(text))
+        .unwrap();
+    let climbing = sound.replace("reference_c", "trellis = true\nreference_c");
+    let climbing = climbing.replace("days_to_maturity", "trellis = true\ndays_to_maturity");
+    assert!(plans(&climbing), "{climbing}");
+    let none = climbing.replace("width_m = 1.2", "width_m = 1.2\ntrellis_m = 0");
+    assert!(!plans(&none), "{none}");
+    let (_, diagnosis) = diagnosis(&path, &catalogue).unwrap();
+    let is_trellis = |kind: &&Kind| matches!(kind, Kind::Trellis { .. });
+    assert_eq!(told(&diagnosis).filter(is_trellis).count(), 1);
+    all_give_a_plan(&folder, &diagnosis);
 }
 
 /// The scenario without a plan: no single change is enough, but several are.

@@ -47,6 +47,7 @@ fn garden() -> Garden {
             }],
             breaks: Vec::new(),
             days_off: Vec::new(),
+            harvest_days: Vec::new(),
         },
         grades: vec![grade(
             "1",

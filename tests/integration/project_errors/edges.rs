@@ -9,21 +9,21 @@ use super::{MINIMAL, catalogue, day, load, steady_weather};
 const FEAST: &str = "feast = 2027-10-08";
 const WIDTH: &str = "width_m = 1.2";
 
-fn loaded(text: &str) -> Garden {
+pub(super) fn loaded(text: &str) -> Garden {
     load(text).unwrap_or_else(|found| panic!("{text}\n{found}"))
 }
 
-fn told(text: &str) -> String {
+pub(super) fn told(text: &str) -> String {
     load(text).expect_err(text).render(false, 100)
 }
 
 /// The smallest file with something else in the place of one of its lines.
-fn with(right: &str, other: &str) -> String {
+pub(super) fn with(right: &str, other: &str) -> String {
     assert!(MINIMAL.contains(right), "{right}");
     MINIMAL.replacen(right, other, 1)
 }
 
-fn assumed(garden: &Garden) -> Vec<&str> {
+pub(super) fn assumed(garden: &Garden) -> Vec<&str> {
     garden.assumed.iter().map(|a| a.what.as_str()).collect()
 }
 

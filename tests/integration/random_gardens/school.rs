@@ -2,7 +2,9 @@
 
 use chrono::{NaiveDate, Weekday};
 use tureen::calendar::{Date, plus_days};
-use tureen::garden::{Break, Care, Class, Feast, Grade, GradeAt, HandOver, SchoolYear, Slot, Term};
+use tureen::garden::{
+    Break, Care, Class, Feast, Grade, GradeAt, HandOver, HarvestDay, SchoolYear, Slot, Term,
+};
 use tureen::units::Minutes;
 
 use super::dice::Dice;
@@ -61,13 +63,27 @@ pub fn school_year(dice: &mut Dice, start: Date, last: Date) -> SchoolYear {
         .map(|_| within(dice.real(0.0, 1.0)))
         .collect();
     days_off.sort();
-    SchoolYear {
+    let mut year = SchoolYear {
         start,
         moves_up,
         terms,
         breaks,
         days_off,
-    }
+        harvest_days: Vec::new(),
+    };
+    year.harvest_days = harvest_days(&year, days, last);
+    year
+}
+
+/// In a third of all schools, by their days and not by a die of its own, one of the last school days.
+fn harvest_days(year: &SchoolYear, days: i64, last: Date) -> Vec<HarvestDay> {
+    let day = year.school_day_until(plus_days(last, -3));
+    let harvest = HarvestDay {
+        day,
+        minutes: Minutes(45.0),
+    };
+    let there = days % 3 == 0 && year.school_is_in(day);
+    there.then_some(harvest).into_iter().collect()
 }
 
 /// Some grades of one or two classes; where the children move up, the plantings are handed

@@ -67,6 +67,7 @@ pub fn bed(id: &str, strips: u32, trellis_strips: u32) -> Bed {
         soil: Centimetres(30.0),
         sun: Sun::Full,
         trellis: Metres(f64::from(trellis_strips) * 0.3),
+        supports_put_up: false,
         cover: None,
         // So that the soil is the mean of the air, which is easy to work by hand.
         soil_bonus: Celsius(-2.0),
@@ -95,6 +96,7 @@ pub fn spring() -> SchoolYear {
             care: Care::Nobody,
         }],
         days_off: Vec::new(),
+        harvest_days: Vec::new(),
     }
 }
 

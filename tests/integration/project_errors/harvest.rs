@@ -1,0 +1,74 @@
+//! Days of the harvest, and supports for what climbs: what a file may say of them, and what is assumed.
+
+use super::edges::{assumed, loaded, told, with};
+use super::{MINIMAL, load};
+
+/// Carrots need none, so nothing is assumed for them.
+#[test]
+fn supports_are_put_up_where_no_bed_says_whether_it_has_a_trellis() {
+    let tomato = with("crop = \"carrot\"", "crop = \"tomato\"");
+    let shelf = "\n[shelf]\nflats = 4\nroom_c = 19\n";
+    for (text, put_up) in [
+        (MINIMAL.to_owned(), false),
+        (format!("{tomato}{shelf}"), true),
+        (format!("{tomato}trellis_m = 0\n{shelf}"), false),
+        (format!("{tomato}trellis_m = 1.2\n{shelf}"), false),
+        (
+            format!(
+                "{tomato}{shelf}\n[[bed]]\nid = \"2\"\nlength_m = 3\nwidth_m = 1\ntrellis_m = 3\n"
+            ),
+            false,
+        ),
+    ] {
+        let garden = loaded(&text);
+        let bed = &garden.beds[0];
+        assert_eq!(bed.supports_put_up, put_up, "{text}");
+        assert_eq!(bed.trellis_strips() == bed.strips(), put_up, "{text}");
+        let told = assumed(&garden).contains(&"supports for what climbs");
+        assert_eq!(told, put_up, "{text}");
+    }
+}
+
+/// The kitchen needs the harvest by Wednesday 6 October 2027.
+#[test]
+fn a_day_of_the_harvest_is_a_school_day_that_the_kitchen_can_wait_for() {
+    let given = |days: &str| {
+        let text = MINIMAL.replacen("[calendar]\n", &format!("[calendar]\n{days}\n"), 1);
+        text.replacen("[project]\n", "[project]\ndeliver_by = 2027-10-06\n", 1)
+    };
+    for (day, fault) in [
+        ("2027-10-06", ""),
+        ("2027-08-30", ""),
+        ("2027-08-29", "is before the start"),
+        (
+            "2027-10-07",
+            "is after 2027-10-06, by which the kitchen needs it",
+        ),
+        (
+            "2027-10-11",
+            "is after 2027-10-06, by which the kitchen needs it",
+        ),
+        ("2027-10-03", "`harvest_days` is not a school day"),
+    ] {
+        let text = given(&format!("harvest_days = [{{ day = {day} }}]"));
+        match load(&text) {
+            Ok(garden) => {
+                let [harvest] = garden.school_year.harvest_days[..] else {
+                    panic!("{day}")
+                };
+                assert_eq!((fault, harvest.minutes.0), ("", 40.0));
+            }
+            Err(found) => {
+                let told = found.render(false, 100);
+                assert!(!fault.is_empty() && told.contains(fault), "{day}: {told}");
+            }
+        }
+    }
+    // What the kitchen can still take is offered; what comes after the feast is not.
+    let late = |day: &str| told(&given(&format!("harvest_days = [{{ day = {day} }}]")));
+    assert!(late("2027-10-07").contains("deliver_by = 2027-10-07"));
+    assert!(!late("2027-10-11").contains("deliver_by = 2027-10-11"));
+    let twice = "{ day = 2027-10-05 }, { day = 2027-10-05, minutes = 60 }";
+    let told = told(&given(&format!("harvest_days = [{twice}]")));
+    assert!(told.contains("is there twice"), "{told}");
+}
