@@ -19,7 +19,7 @@ pub(crate) fn what_changes(garden: &Garden, kind: &Kind) -> String {
             "{} there in {pause}.",
             match who {
                 Care::Families => "Families who water and pick",
-                Care::Staff | Care::Nobody => "Staff who water",
+                Care::Staff | Care::Nobody => "Staff who water and keep picked what bears",
             }
         ),
         Kind::LaterDelivery { from, to } => format!(
