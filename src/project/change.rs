@@ -13,8 +13,9 @@ use super::other_units::same_as;
 /// The keys by which an entry of a list is named, the most telling first.
 const NAMES: [&str; 3] = ["id", "name", "crop"];
 
-/// The keys that move with the feast, wherever in the file they stand.
-const FEAST_DAYS: [&str; 3] = ["feast", "deliver_by", "buy_by"];
+/// The keys that move with the feast, wherever in the file they stand. The only dates called `day` are those of the
+/// harvest.
+const FEAST_DAYS: [&str; 4] = ["feast", "deliver_by", "buy_by", "day"];
 
 /// One change to a project file.
 #[derive(Debug, Clone, PartialEq, Eq)]

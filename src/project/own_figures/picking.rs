@@ -97,7 +97,8 @@ fn while_picked(t: &mut Table<'_, '_>, picking: &mut Picking) {
             "bears_days = {}, holds_in_ground_days = {holds}",
             bears.bears_days
         );
-        t.report(Problem::new(Code::OutOfRange, cause.to_owned()).at(span, label));
+        let problem = Problem::new(Code::OutOfRange, cause).at(span, label);
+        t.report(problem.remedy("give both, and both alike for a kind that stops by itself"));
     }
     picking.while_picked = lengthened.then_some(bears);
 }

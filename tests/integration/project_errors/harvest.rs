@@ -1,4 +1,4 @@
-//! Days of the harvest, and supports for what climbs: what a file may say of them, and what is assumed.
+//! Days of the harvest, and supports for what climbs, how long a crop bears: what a file may say of them, and what is assumed.
 
 use super::edges::{assumed, loaded, told, with};
 use super::{MINIMAL, load};
@@ -71,4 +71,36 @@ fn a_day_of_the_harvest_is_a_school_day_that_the_kitchen_can_wait_for() {
     let twice = "{ day = 2027-10-05 }, { day = 2027-10-05, minutes = 60 }";
     let told = told(&given(&format!("harvest_days = [{twice}]")));
     assert!(told.contains("is there twice"), "{told}");
+}
+
+#[test]
+fn a_crop_bears_no_shorter_when_it_is_picked_and_only_if_picking_helps() {
+    let bears = |crop: &str, figures: &str| {
+        let text = with("crop = \"carrot\"", &format!("crop = \"{crop}\""));
+        format!("{text}\n[crop.\"{crop}\"]\n{figures}\n\n[shelf]\nflats = 4\nroom_c = 19\n")
+    };
+    let bush = "holds_in_ground_days = 35\nbears_days = 35\npicked_every_days = 5";
+    let picking = loaded(&bears("tomato", bush)).ingredients[0].crop.picking;
+    let while_picked = picking.while_picked.unwrap();
+    assert_eq!((while_picked.bears_days, while_picked.every_days), (35, 5));
+    for (figures, label) in [
+        (
+            "bears_days = 35",
+            "bears_days = 35, holds_in_ground_days = 60",
+        ),
+        (
+            "holds_in_ground_days = 200",
+            "bears_days = 120, holds_in_ground_days = 200",
+        ),
+    ] {
+        let told = told(&bears("tomato", figures));
+        assert!(told.contains(label), "{told}");
+    }
+    for figures in ["bears_days = 80", "picked_every_days = 7"] {
+        let told = told(&bears("kale", figures));
+        assert!(
+            told.contains("picking does not make this crop bear longer"),
+            "{told}"
+        );
+    }
 }

@@ -207,6 +207,8 @@ fn what_is_meant_for_the_feast_moves_with_it() {
         assert_eq!(garden.feast.rain_date, None);
         let fallback = garden.ingredients[0].fallback.as_ref().unwrap();
         assert_eq!(fallback.buy_by, day(buy_by), "{days} days");
+        let harvest = garden.school_year.harvest_days[0].day;
+        assert_eq!(harvest.succ_opt(), Some(day(deliver_by)), "{days} days");
         // Nothing else does.
         assert_eq!(garden.school_year.terms[1].to, day("2027-12-17"));
         assert_eq!(garden.patches[0].pick_from, day("2027-09-01"));
