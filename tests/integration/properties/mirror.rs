@@ -40,6 +40,7 @@ fn mirrored(garden: &Garden) -> Garden {
     terms
         .chain(breaks)
         .chain(&mut year.days_off)
+        .chain(year.harvest_days.iter_mut().map(|harvest| &mut harvest.day))
         .for_each(later);
     let classes = other.grades.iter_mut().flat_map(|g| &mut g.classes);
     let slots = classes.flat_map(|c| &mut c.slots);
