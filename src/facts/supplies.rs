@@ -129,7 +129,7 @@ impl<'a> Facts<'a> {
                 ingredient,
                 bed,
                 length,
-                put_up: put_up.then(|| Minutes(PUT_UP_A_METRE.0 * length.0)),
+                put_up: put_up.then(|| putting_up(length)),
             })
         });
         supported.collect()
@@ -159,6 +159,11 @@ impl<'a> Facts<'a> {
         let ingredients = self.garden.ingredients.iter();
         ingredients.filter_map(|i| Some((i, i.fallback?.cost)))
     }
+}
+
+/// What it takes to put up supports, in whole fives of minutes.
+fn putting_up(length: Metres) -> Minutes {
+    Minutes((PUT_UP_A_METRE.0 * length.0 / 5.0).ceil() * 5.0)
 }
 
 /// True if a planting is sown into flats within the plan.
