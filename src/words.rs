@@ -12,6 +12,7 @@ pub(crate) mod day_limits;
 pub mod decisions;
 pub(crate) mod faults;
 pub mod figures;
+pub mod forecast;
 pub(crate) mod handling;
 pub mod happened;
 pub(crate) mod kept_picked;
