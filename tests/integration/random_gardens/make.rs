@@ -137,7 +137,7 @@ fn bed(dice: &mut Dice, number: u32, strips: (u32, u32), start: Date) -> Bed {
         soil: Centimetres(dice.one(&[20.0, 30.0, 30.0])),
         sun: dice.one(&[Sun::Part, Sun::Full, Sun::Full]),
         trellis: Metres(trellis),
-        supports_put_up: trellis == 0.0 && number % 3 == 0,
+        supports_put_up: trellis == 0.0 && number.is_multiple_of(3),
         cover: dice.chance(0.2).then(|| Cover {
             name: "fleece".into(),
             keeps_off: Celsius(3.0),
