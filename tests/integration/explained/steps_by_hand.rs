@@ -187,8 +187,8 @@ pub fn choices(garden: &Garden, planting: &Planting, step: usize) -> Vec<When> {
     all
 }
 
-/// From every week on: the first session of each class of those who tend it, before or after
-/// the grades move up.
+/// From every week on: the first lesson of each class of those who tend it, before or after the grades move up;
+/// and each day of the harvest, on which all of them meet.
 fn rounds(garden: &Garden, grade: GradeAt) -> Vec<When> {
     let horizon = garden.horizon();
     let (first, last) = (garden.school_year.start, garden.last_day());
@@ -207,7 +207,7 @@ fn rounds(garden: &Garden, grade: GradeAt) -> Vec<When> {
             let end = plus_days(monday, i64::from(garden[tending].round_weeks()) * 7 - 1);
             let meets = |class: &tureen::garden::Class| {
                 days_between(monday, end)
-                    .find(|d| from <= d && d <= to && class.meets_on(&garden.school_year, *d))
+                    .find(|d| from <= d && d <= to && class.has_lesson_on(&garden.school_year, *d))
                     .map(|day| (day, class.name.clone()))
             };
             found.extend(
@@ -218,6 +218,14 @@ fn rounds(garden: &Garden, grade: GradeAt) -> Vec<When> {
                     .collect::<Option<Vec<_>>>(),
             );
         }
+    }
+    for harvest in &garden.school_year.harvest_days {
+        let classes = garden[garden.tending(grade, harvest.day)].classes.iter();
+        found.insert(
+            classes
+                .map(|class| (harvest.day, class.name.clone()))
+                .collect(),
+        );
     }
     let visit = |(date, class)| Visit { class, date };
     found
