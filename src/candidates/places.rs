@@ -1,33 +1,41 @@
-//! Where a crop may stand: plots by kind of bed, less what stands there already.
+//! Where a crop may stand: plots by kind of bed, each from the day on which it is free.
 
 use std::collections::BTreeSet;
 
 use crate::calendar::Date;
-use crate::garden::{Begun, Crop, Garden, Microclimate, Plot, StripAt, Strips};
+use crate::garden::{BedAt, Begun, Crop, Garden, Microclimate, Plot, StripAt, Strips};
 use crate::units::Metres;
 
 use super::dropped::DropReason;
 
-/// All plots that may be planted, in the order of the beds: strips on which something already
-/// grows for the dish are taken out.
+/// All plots, in the order of the beds. Strips on which something already grows for the dish are plots of
+/// their own: nothing else comes there before they are cleared, whether it is wanted or not.
 #[must_use]
 pub fn plots(garden: &Garden) -> Vec<Plot> {
     garden
         .bed_positions()
         .flat_map(|bed| {
-            let taken = |strip: &StripAt| {
-                let mut begun = garden.begun.iter().filter_map(Begun::in_bed);
-                begun.any(|(in_bed, strips)| in_bed == bed && strips.has(*strip))
-            };
-            let free_runs = |plot: Plot| {
-                let free = plot.strips.iter().filter(|strip| !taken(strip));
-                let runs = Strips::runs(free).into_iter();
-                runs.map(move |strips| Plot { strips, ..plot })
-            };
-            let plots = garden[bed].plots(bed).into_iter();
-            plots.flat_map(free_runs).collect::<Vec<_>>()
+            let begun = garden.begun.iter().filter_map(Begun::in_bed);
+            let begun = begun.filter(|(in_bed, _)| *in_bed == bed);
+            let taken: Vec<Strips> = begun.map(|(_, strips)| strips).collect();
+            let is_taken = |strip: &StripAt| taken.iter().any(|strips| strips.has(*strip));
+            let parts = garden[bed].plots(bed).into_iter();
+            let free = parts.flat_map(|plot| {
+                let free = plot.strips.iter().filter(|strip| !is_taken(strip));
+                Strips::runs(free)
+            });
+            let mut all: Vec<Strips> = free.chain(taken.iter().copied()).collect();
+            all.sort_unstable();
+            let plots = all.into_iter().map(|strips| garden[bed].plot(bed, strips));
+            plots.collect::<Vec<_>>()
         })
         .collect()
+}
+
+/// The plot on which something grows already.
+#[must_use]
+pub fn plot_of(plots: &[Plot], (bed, strips): (BedAt, Strips)) -> PlotSet {
+    PlotSet::of(plots, |plot| plot.bed == bed && plot.strips == strips)
 }
 
 /// Beds in which the same planting grows the same way: one width, one microclimate.
@@ -73,13 +81,16 @@ pub fn allowed(
             && bed.microclimate() == class.microclimate
             && bed.suits(crop)
             && (plot.trellis || !crop.needs.trellis)
-            && bed.free_from.is_none_or(|free| free <= day)
     });
     if suitable.is_empty() {
         return Err(DropReason::NoBed);
     }
+    let free = suitable.and(PlotSet::of(plots, |plot| plot.is_free_on(day)));
+    if free.is_empty() {
+        return Err(DropReason::NotFreeYet);
+    }
     let rested = PlotSet::of(plots, |plot| !garden[plot.bed].is_tired_of(crop, day));
-    let allowed = suitable.and(rested);
+    let allowed = free.and(rested);
     if allowed.is_empty() {
         Err(DropReason::Rotation)
     } else {

@@ -7,7 +7,7 @@ use crate::units::{Celsius, Centimetres, Kilograms, Metres, STRIP};
 
 use super::at::BedAt;
 use super::crop::{Crop, Sun};
-use super::strips::{StripAt, Strips};
+use super::strips::Strips;
 
 /// A bed in the ground or raised, or a container.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -92,15 +92,25 @@ pub struct Bed {
     pub at: Option<Position>,
 }
 
-/// A part of a bed that is the same for every crop: with trellis or without.
+/// A part of a bed that is the same for every crop: with trellis or without, free from one day on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Plot {
     /// The bed.
     pub bed: BedAt,
     /// Its strips.
     pub strips: Strips,
-    /// True if it has a trellis.
+    /// True if all of it has a trellis.
     pub trellis: bool,
+    /// The first day on which something new may come, if what stood there before still does.
+    pub free_from: Option<Date>,
+}
+
+impl Plot {
+    /// True if nothing of before stands there on a day.
+    #[must_use]
+    pub fn is_free_on(&self, day: Date) -> bool {
+        self.free_from.is_none_or(|free| free <= day)
+    }
 }
 
 impl Bed {
@@ -125,28 +135,28 @@ impl Bed {
         whole_strips(self.trellis).min(self.strips())
     }
 
+    /// Strips as a plot: with trellis if all of them have it.
+    #[must_use]
+    pub fn plot(&self, bed: BedAt, strips: Strips) -> Plot {
+        Plot {
+            bed,
+            strips,
+            trellis: strips.after().0 <= self.trellis_strips(),
+            free_from: self.free_from,
+        }
+    }
+
     /// The parts with and without trellis, none empty.
     #[must_use]
     pub fn plots(&self, bed: BedAt) -> Vec<Plot> {
-        let with = self.trellis_strips();
-        [
-            Plot {
-                bed,
-                strips: Strips::from_start(with),
-                trellis: true,
-            },
-            Plot {
-                bed,
-                strips: Strips {
-                    first: StripAt(with),
-                    count: self.strips() - with,
-                },
-                trellis: false,
-            },
-        ]
-        .into_iter()
-        .filter(|p| p.strips.count > 0)
-        .collect()
+        let with = Strips::from_start(self.trellis_strips());
+        let without = Strips {
+            first: with.after(),
+            count: self.strips() - with.count,
+        };
+        let parts = [with, without].into_iter();
+        let parts = parts.filter(|strips| strips.count > 0);
+        parts.map(|strips| self.plot(bed, strips)).collect()
     }
 
     /// How far it reaches east and north of its south-west corner.

@@ -195,11 +195,7 @@ fn beds(garden: &Garden, candidates: &Candidates) -> Option<Pressure> {
         .into_iter()
         .map(|day| {
             let date = horizon.date(day);
-            let is_free = |free: Date| free <= date;
-            let free = candidates
-                .plots
-                .iter()
-                .filter(|p| garden[p.bed].free_from.is_none_or(is_free));
+            let free = candidates.plots.iter().filter(|p| p.is_free_on(date));
             let strips = free.map(|p| p.strips.count).sum();
             let mut parts: Vec<(IngredientAt, u32)> = garden
                 .ingredient_positions()
