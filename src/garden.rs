@@ -4,10 +4,12 @@
 mod at;
 mod attendance;
 mod bed;
+mod before;
 mod begun;
 mod crop;
 mod dish;
 mod find;
+mod former;
 mod grade;
 mod how;
 mod kitchen;
@@ -28,6 +30,7 @@ pub use crop::{
     Ripening, Rotation, SeedSize, Spacing, Stages, Sun, WaterUse, Yield,
 };
 pub use dish::{Fallback, Feast, Ingredient, Source};
+pub use former::Former;
 pub use grade::{Class, Grade, HandOver, Hands, Slot};
 pub use how::{Curing, How, Ripe, Take, Tending};
 pub use kitchen::{Arrives, CRATE, Kitchen, Preparation, Store};
@@ -105,6 +108,8 @@ pub struct Garden {
     pub beds: Vec<Bed>,
     /// What has begun for this dish before the plan does.
     pub begun: Vec<Begun>,
+    /// What stands in the beds for no ingredient when the plan begins.
+    pub former: Vec<Former>,
     /// Perennial patches.
     pub patches: Vec<Patch>,
     /// Areas on the map that are never planted.

@@ -19,6 +19,7 @@ mod file;
 mod form;
 mod grade;
 mod ground;
+mod growing;
 mod grown_by;
 mod ingredient;
 mod kind;

@@ -47,6 +47,7 @@ mod strip;
 pub mod tables;
 mod timeline;
 mod today;
+mod turned_over;
 mod understood;
 mod verdict;
 mod water;

@@ -23,6 +23,7 @@ pub mod step_names;
 pub mod step_words;
 pub(crate) mod steps;
 pub mod tasks;
+pub(crate) mod turned_over;
 pub mod view;
 pub mod water;
 pub(crate) mod watering;

@@ -17,6 +17,8 @@ pub enum DropReason {
     TooFewSeedlings,
     /// No bed suits it: sun, depth, trellis, width.
     NoBed,
+    /// Every bed that suits it belongs to other grades.
+    NotItsBed,
     /// On every strip that suits it something of before still stands.
     NotFreeYet,
     /// Every bed that suits it carried the family too recently.

@@ -3,21 +3,22 @@
 use std::collections::BTreeSet;
 
 use crate::calendar::Date;
-use crate::garden::{BedAt, Begun, Crop, Garden, Microclimate, Plot, StripAt, Strips};
+use crate::garden::{BedAt, Begun, Crop, Garden, GradeAt, Microclimate, Plot, StripAt, Strips};
 use crate::units::Metres;
 
 use super::dropped::DropReason;
 
-/// All plots, in the order of the beds. Strips on which something already grows for the dish are plots of
-/// their own: nothing else comes there before they are cleared, whether it is wanted or not.
+/// All plots, in the order of the beds. Strips on which something stands already are plots of their own:
+/// nothing else comes there before they are cleared, whether it is wanted or not.
 #[must_use]
 pub fn plots(garden: &Garden) -> Vec<Plot> {
     garden
         .bed_positions()
         .flat_map(|bed| {
             let begun = garden.begun.iter().filter_map(Begun::in_bed);
-            let begun = begun.filter(|(in_bed, _)| *in_bed == bed);
-            let taken: Vec<Strips> = begun.map(|(_, strips)| strips).collect();
+            let former = garden.former.iter().map(|f| (f.bed, f.strips));
+            let here = begun.chain(former).filter(|(in_bed, _)| *in_bed == bed);
+            let taken: Vec<Strips> = here.map(|(_, strips)| strips).collect();
             let is_taken = |strip: &StripAt| taken.iter().any(|strips| strips.has(*strip));
             let parts = garden[bed].plots(bed).into_iter();
             let free = parts.flat_map(|plot| {
@@ -26,7 +27,10 @@ pub fn plots(garden: &Garden) -> Vec<Plot> {
             });
             let mut all: Vec<Strips> = free.chain(taken.iter().copied()).collect();
             all.sort_unstable();
-            let plots = all.into_iter().map(|strips| garden[bed].plot(bed, strips));
+            let plots = all.into_iter().map(|strips| Plot {
+                free_from: garden.free_from(bed, strips),
+                ..garden[bed].plot(bed, strips)
+            });
             plots.collect::<Vec<_>>()
         })
         .collect()
@@ -63,7 +67,7 @@ pub fn bed_classes(garden: &Garden) -> Vec<BedClass> {
     classes
 }
 
-/// The plots (as a bit set over `plots`) of one bed class in which a crop may stand from
+/// The plots (as a bit set over `plots`) of one bed class in which a grade's crop may stand from
 /// `day` on.
 ///
 /// # Errors
@@ -72,7 +76,7 @@ pub fn allowed(
     garden: &Garden,
     plots: &[Plot],
     class: &BedClass,
-    crop: &Crop,
+    (crop, grade): (&Crop, GradeAt),
     day: Date,
 ) -> Result<PlotSet, DropReason> {
     let suitable = PlotSet::of(plots, |plot| {
@@ -85,11 +89,18 @@ pub fn allowed(
     if suitable.is_empty() {
         return Err(DropReason::NoBed);
     }
+    let open = PlotSet::of(plots, |plot| garden[plot.bed].is_open_to(grade));
+    let suitable = suitable.and(open);
+    if suitable.is_empty() {
+        return Err(DropReason::NotItsBed);
+    }
     let free = suitable.and(PlotSet::of(plots, |plot| plot.is_free_on(day)));
     if free.is_empty() {
         return Err(DropReason::NotFreeYet);
     }
-    let rested = PlotSet::of(plots, |plot| !garden[plot.bed].is_tired_of(crop, day));
+    let rested = PlotSet::of(plots, |plot| {
+        !garden.is_tired_of((plot.bed, plot.strips), crop, day)
+    });
     let allowed = free.and(rested);
     if allowed.is_empty() {
         Err(DropReason::Rotation)

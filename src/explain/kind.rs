@@ -57,6 +57,11 @@ pub enum Kind {
         /// Who.
         who: Care,
     },
+    /// A bed that belongs to some grades is for all.
+    BedForAll {
+        /// Its id.
+        bed: String,
+    },
     /// Fleece over beds.
     Cover {
         /// Their ids.
@@ -100,12 +105,13 @@ impl Kind {
             Self::SomeoneThere { .. } => 3,
             Self::LongerSessions { .. } => 4,
             Self::EveryWeek { .. } => 5,
-            Self::MoreFlats { .. } => 6,
-            Self::Cover { .. } => 7,
-            Self::MoreBeds { .. } => 8,
-            Self::AnotherCrop { .. } => 9,
-            Self::AnotherDay { .. } => 10,
-            Self::Bought { .. } => 11,
+            Self::BedForAll { .. } => 6,
+            Self::MoreFlats { .. } => 7,
+            Self::Cover { .. } => 8,
+            Self::MoreBeds { .. } => 9,
+            Self::AnotherCrop { .. } => 10,
+            Self::AnotherDay { .. } => 11,
+            Self::Bought { .. } => 12,
         }
     }
 }

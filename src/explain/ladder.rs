@@ -3,7 +3,7 @@
 mod sessions;
 
 use crate::catalogue::Catalogue;
-use crate::garden::{Care, Garden, GradeAt, IngredientAt, Method, Source};
+use crate::garden::{Bed, Care, Garden, GradeAt, IngredientAt, Method, Source};
 use crate::project::Change;
 
 use super::kind::Kind;
@@ -26,6 +26,7 @@ pub fn around_the_dish(garden: &Garden) -> Vec<Ladder> {
     ladders.push(more_flats(garden));
     ladders.extend(sessions::longer(garden));
     ladders.extend(sessions::every_week(garden));
+    ladders.push(bed_for_all(garden));
     ladders.push(cover(garden));
     ladders.extend(more_beds(garden));
     ladders.push(another_day());
@@ -189,6 +190,21 @@ fn someone_there(garden: &Garden) -> Vec<Ladder> {
             }
         })
         .collect()
+}
+
+/// Each of the beds that belong to some grades, for all.
+fn bed_for_all(garden: &Garden) -> Ladder {
+    let owned = garden.beds.iter().filter(|bed| !bed.of.is_empty());
+    let rung = |bed: &Bed| Rung {
+        changes: vec![Change::set(&["bed", &bed.id, "grade"], "")],
+        kind: Kind::BedForAll {
+            bed: bed.id.clone(),
+        },
+    };
+    Ladder {
+        rungs: owned.map(rung).collect(),
+        rising: false,
+    }
 }
 
 /// Fleece over one more bed with each rung, the longest first.

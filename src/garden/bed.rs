@@ -1,11 +1,9 @@
 //! Beds, what stands in them, perennial patches and areas that are never planted.
 
-use chrono::Datelike;
-
 use crate::calendar::Date;
 use crate::units::{Celsius, Centimetres, Kilograms, Metres, STRIP};
 
-use super::at::BedAt;
+use super::at::{BedAt, GradeAt};
 use super::crop::{Crop, Sun};
 use super::strips::Strips;
 
@@ -90,6 +88,8 @@ pub struct Bed {
     pub runs: Runs,
     /// Where it lies on the map.
     pub at: Option<Position>,
+    /// The grades that sow and plant in it; none: all do.
+    pub of: Vec<GradeAt>,
 }
 
 /// A part of a bed that is the same for every crop: with trellis or without, free from one day on.
@@ -118,15 +118,6 @@ impl Bed {
     #[must_use]
     pub fn strips(&self) -> u32 {
         whole_strips(self.length)
-    }
-
-    /// How many of its strips are free, on a day, of what stood there before.
-    #[must_use]
-    pub fn strips_on(&self, day: Date) -> u32 {
-        match self.free_from {
-            Some(free) if day < free => 0,
-            _ => self.strips(),
-        }
     }
 
     /// How many strips have a trellis.
@@ -180,30 +171,17 @@ impl Bed {
         }
     }
 
+    /// True if a grade sows and plants in it.
+    #[must_use]
+    pub fn is_open_to(&self, grade: GradeAt) -> bool {
+        self.of.is_empty() || self.of.contains(&grade)
+    }
+
     /// True if soil depth and sun suit a crop. Trellis is a matter of the plot,
     /// rotation one of its own rule.
     #[must_use]
     pub fn suits(&self, crop: &Crop) -> bool {
         self.soil >= crop.needs.soil && self.sun >= crop.needs.sun
-    }
-
-    /// True if the bed carried the crop's family within the years that it must stay away,
-    /// seen from a planting on `day`.
-    #[must_use]
-    pub fn is_tired_of(&self, crop: &Crop, day: Date) -> bool {
-        self.years_since(crop, day)
-            .is_some_and(|passed| crop.rotation.must_wait(passed))
-    }
-
-    /// Years from the last time that the bed carried the crop's family to a planting on `day`.
-    #[must_use]
-    pub fn years_since(&self, crop: &Crop, day: Date) -> Option<i32> {
-        self.grew
-            .iter()
-            .filter(|(_, families)| families.contains(&crop.rotation.family))
-            .map(|(year, _)| day.year() - year)
-            .filter(|passed| *passed >= 0)
-            .min()
     }
 }
 

@@ -9,9 +9,9 @@ use super::assumed::Assumed;
 use super::crop_names::Crops;
 use super::figures::number;
 use super::form::Form;
-use super::grade::unique;
+use super::grade::{GradeIds, unique};
 use super::kind::{Kind, date, sun, text, word};
-use super::lists::list;
+use super::lists::{list, one_or_some};
 use super::names::{listed, near, quote};
 use super::table::{Table, named, sound, table};
 
@@ -56,6 +56,7 @@ pub struct RawBed {
     grew: Read<Option<Given<RawGrew>>>,
     runs: Read<Option<Given<Runs>>>,
     pub at: Read<Option<Given<Position>>>,
+    grade: Read<Option<Given<Vec<Given<String>>>>>,
 }
 
 /// Reads one section.
@@ -114,7 +115,17 @@ pub fn read(t: &mut Table<'_, '_>) -> RawBed {
             "beds are drawn in a row",
             position(),
         ),
+        grade: read_grade(t),
     }
+}
+
+fn read_grade(t: &mut Table<'_, '_>) -> Read<Option<Given<Vec<Given<String>>>>> {
+    t.maybe(
+        "grade",
+        "the `id` of the grade that it belongs to, or several in a list: nobody else sows or plants in it",
+        "it is for all",
+        one_or_some(text()),
+    )
 }
 
 /// A place on the map.
@@ -220,7 +231,7 @@ fn families(raw: &RawGrew, crops: &Crops<'_>, findings: &mut Findings) -> Read<G
 /// The beds, if every part of them is sound.
 pub fn check(
     raw: &[Given<RawBed>],
-    crops: &Crops<'_>,
+    (crops, grades): (&Crops<'_>, Read<&GradeIds>),
     findings: &mut Findings,
     assumed: &mut Assumed,
 ) -> Read<Vec<Bed>> {
@@ -235,17 +246,22 @@ pub fn check(
     }
     let beds: Vec<Read<Bed>> = raw
         .iter()
-        .map(|bed| check_bed(&bed.value, crops, findings, assumed))
+        .map(|bed| check_bed(&bed.value, (crops, grades), findings, assumed))
         .collect();
     beds.into_iter().collect()
 }
 
 fn check_bed(
     raw: &RawBed,
-    crops: &Crops<'_>,
+    (crops, grades): (&Crops<'_>, Read<&GradeIds>),
     findings: &mut Findings,
     assumed: &mut Assumed,
 ) -> Read<Bed> {
+    let of = match &raw.grade {
+        Ok(Some(ids)) => grades.and_then(|grades| grades.find_all(&ids.value, findings)),
+        Ok(None) => Ok(Vec::new()),
+        Err(reported) => Err(*reported),
+    };
     let grew = match &raw.grew {
         Ok(Some(grew)) => families(&grew.value, crops, findings),
         Ok(None) => Ok(Vec::new()),
@@ -275,6 +291,7 @@ fn check_bed(
         grew: grew?,
         runs: raw.runs?.map_or(Runs::EastWest, |given| given.value),
         at: raw.at?.map(|given| given.value),
+        of: of?,
     };
     if let Ok(None) = raw.soil {
         let what = format!("soil_cm = {USUAL_SOIL}");

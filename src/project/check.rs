@@ -15,6 +15,7 @@ use super::document::Document;
 use super::doubts::doubts;
 use super::file::{self, Raw};
 use super::grade::{self, GradeIds, unique};
+use super::growing::Growing;
 use super::ingredient::{Around, Serving};
 use super::order::in_order;
 use super::place::{self, RawPlace, WeatherFrom};
@@ -22,7 +23,7 @@ use super::seedlings::RawSeedlings;
 use super::shelf::RawShelf;
 use super::standing::RawPatch;
 use super::weather::{self, Filled};
-use super::{bed, dish, feast, ground, school_year, seedlings, shelf, standing};
+use super::{bed, dish, feast, ground, growing, school_year, seedlings, shelf, standing};
 
 /// Reads a weather file by the name that the project file gives.
 pub type ReadWeather<'a> = dyn Fn(&str) -> Raw + 'a;
@@ -56,7 +57,7 @@ impl<'a> Check<'a> {
         let horizon = self.horizon(&raw, &days);
         let ids = peek(&raw.grades).map(|grades| GradeIds::of(grades, &mut self.found));
         let ingredients = self.ingredients(&raw, peek(&ids), &days);
-        let (beds, growing) = self.beds(&raw, &days);
+        let (beds, growing) = self.beds(&raw, peek(&ids), &days);
         let room = self.room(peek(&ingredients), peek(&beds), peek(&growing));
         let patches =
             peek(&raw.patches).and_then(|patches| self.patches(patches, &self.crops(&raw)));
@@ -83,8 +84,9 @@ impl<'a> Check<'a> {
         room?;
         ground?;
         let (latitude, weather, beds) = (Latitude(latitude?.value), weather?, beds?);
-        let doubts = doubts(latitude, &weather, &beds);
+        let (growing, former) = growing?;
         Ok(Garden {
+            doubts: doubts(latitude, &weather, &beds),
             name: project.name?.value,
             school: project.school?.map(|school| school.value),
             locale: project
@@ -101,12 +103,12 @@ impl<'a> Check<'a> {
             grades: grades?,
             ingredients: ingredients?,
             beds,
-            begun: [growing?, seedlings?].concat(),
+            begun: [growing, seedlings?].concat(),
+            former,
             patches: patches?,
             areas: raw.areas?.into_iter().map(|area| area.value).collect(),
             shelf: shelf?,
             assumed: std::mem::take(&mut self.assumed).into_list(),
-            doubts,
         })
     }
 
@@ -142,13 +144,24 @@ impl<'a> Check<'a> {
     }
 
     /// The beds and what grows in them.
-    fn beds(&mut self, raw: &Document, days: &Days) -> (Read<Vec<Bed>>, Read<Vec<Begun>>) {
+    fn beds(
+        &mut self,
+        raw: &Document,
+        grades: Read<&GradeIds>,
+        days: &Days,
+    ) -> (Read<Vec<Bed>>, Read<Growing>) {
         let crops = self.crops(raw);
         let (found, assumed) = (&mut self.found, &mut self.assumed);
-        let beds = peek(&raw.beds).and_then(|raw| bed::check(raw, &crops, found, assumed));
+        let beds =
+            peek(&raw.beds).and_then(|raw| bed::check(raw, (&crops, grades), found, assumed));
         let growing = peek(&raw.growing).and_then(|growing| {
-            let checked = peek(&beds).map(Vec::as_slice);
-            standing::check_growing(growing, peek(&raw.beds)?, checked, days.feast, found)
+            let around = growing::Around {
+                crops,
+                raw_beds: peek(&raw.beds)?,
+                beds: peek(&beds).map(Vec::as_slice),
+                feast: days.feast,
+            };
+            growing::check(growing, &around, found, assumed)
         });
         (beds, growing)
     }
@@ -158,9 +171,9 @@ impl<'a> Check<'a> {
         &mut self,
         ingredients: Read<&Vec<Ingredient>>,
         beds: Read<&Vec<Bed>>,
-        growing: Read<&Vec<Begun>>,
+        growing: Read<&Growing>,
     ) -> Read<()> {
-        let (ingredients, growing) = (ingredients?, growing?);
+        let (ingredients, (growing, _)) = (ingredients?, growing?);
         let wants_bed = |ingredient: &&Ingredient| match ingredient.source {
             Source::Sown => true,
             Source::Begun(at) => at.0 >= growing.len(),
@@ -208,6 +221,7 @@ impl<'a> Check<'a> {
         in_order(("start", start), ("feast", days.feast?), &mut self.found)?;
         let last = days.last()?;
         let growing = peek(&raw.growing)?.iter();
+        let growing = growing.filter(|growing| growing.value.serves());
         let sown = growing.filter_map(|growing| growing.value.sown.ok());
         let first = sown.fold(start, |first, sown| {
             if sown.value < first.value {
@@ -271,13 +285,17 @@ fn crops<'d>(catalogue: &'d Catalogue, overrides: &'d Read<Overrides>) -> Crops<
 
 /// All that has begun, in beds and then on the shelf: the order of `Garden::begun`.
 fn begun(raw: &Document) -> Read<Vec<Serving<'_>>> {
-    let growing = peek(&raw.growing)?.iter().map(|given| Serving {
-        crop: &given.value.crop,
-        for_ingredient: &given.value.for_ingredient,
+    let growing = peek(&raw.growing)?.iter();
+    let growing = growing.filter_map(|given| {
+        let for_ingredient = peek(&given.value.for_ingredient);
+        Some(Serving {
+            crop: &given.value.crop,
+            for_ingredient: for_ingredient.map(Option::as_ref).transpose()?,
+        })
     });
     let seedlings = peek(&raw.seedlings)?.iter().map(|given| Serving {
         crop: &given.value.crop,
-        for_ingredient: &given.value.for_ingredient,
+        for_ingredient: peek(&given.value.for_ingredient),
     });
     Ok(growing.chain(seedlings).collect())
 }

@@ -180,6 +180,7 @@ fn reason_text(reason: DropReason) -> &'static str {
             "fewer seedlings stand on the shelf than the least amount takes"
         }
         DropReason::NoBed => "no bed suits it (sun, depth of soil, trellis, width)",
+        DropReason::NotItsBed => "every bed that suits it belongs to another grade",
         DropReason::NotFreeYet => "what stood there before still takes every bed that suits it",
         DropReason::Rotation => "every bed that suits it carried its family too recently",
         DropReason::BedsTooSmall => "the beds that suit it are too small for the least amount",

@@ -204,6 +204,7 @@ fn what(garden: &Garden, kind: &Kind) -> String {
             count(*minutes, "minute")
         ),
         Kind::MoreFlats { more } => format!("{} more on the shelf.", count(*more, "flat")),
+        Kind::BedForAll { bed } => format!("Bed {bed} for all grades."),
         Kind::Cover { beds } => format!("Fleece over {}.", bed_list(beds)),
         Kind::MoreBeds { like, more } => {
             format!("{} more like bed {like}.", count(*more, "bed"))

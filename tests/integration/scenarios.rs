@@ -8,6 +8,7 @@ mod late_picks;
 mod outcomes;
 mod promise;
 mod thinnings;
+mod turned_over;
 mod weather;
 mod what_ifs;
 
@@ -25,11 +26,12 @@ use tureen::pipeline::plan;
 use tureen::project;
 
 /// All scenarios.
-pub const ALL: [&str; 6] = [
+pub const ALL: [&str; 7] = [
     "autumn-down-under",
     "nine-grades",
     "soup-day",
     "soup-day-as-a-cook-would",
+    "turned-over",
     "two-beds",
     "wrap-day",
 ];

@@ -103,11 +103,13 @@ fn place_wrong(run: &Run<'_>, planting: &Planting<'_>, place: &Place<'_>) -> Opt
         Some(PlaceFault::NoStrip(last))
     } else if crop.needs.trellis && last > bed.trellis_strips() {
         Some(PlaceFault::NoTrellis(last))
+    } else if !(bed.of.is_empty() || bed.of.contains(&planting.grade)) {
+        Some(PlaceFault::OfOthers)
     } else if !bed.suits(crop) {
         Some(PlaceFault::Unsuitable)
     } else {
-        bed.free_from
-            .filter(|free| starts.is_some_and(|day| day < *free))
+        let free = run.garden.free_from(place.bed, place.plan.run());
+        free.filter(|free| starts.is_some_and(|day| day < *free))
             .map(PlaceFault::NotFreeUntil)
     }
 }

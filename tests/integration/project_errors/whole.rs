@@ -174,6 +174,26 @@ fn the_full_file_gives_its_dish() {
 }
 
 #[test]
+fn the_full_file_gives_whose_a_bed_is_and_what_stands_there_for_no_ingredient() {
+    let garden = project::load_text(
+        "garden.toml",
+        FULL,
+        Some(&steady_weather(4500)),
+        catalogue(),
+    )
+    .unwrap_or_else(|found| panic!("{found}"));
+    assert_eq!(garden.beds[0].of, [GradeAt(2)]);
+    assert_eq!(garden.beds[1].of, []);
+    let rye = &garden.former[0];
+    assert_eq!((rye.name.as_str(), rye.family.as_str()), ("rye", "grass"));
+    assert_eq!(
+        (rye.bed, rye.strips.first, rye.strips.count),
+        (BedAt(0), StripAt(6), 2)
+    );
+    assert_eq!(rye.free_from(), day("2027-04-24"));
+}
+
+#[test]
 fn the_full_file_gives_its_garden() {
     let garden = full();
     let [bed, pot] = garden.beds.as_slice() else {
@@ -215,7 +235,7 @@ fn the_full_file_gives_its_garden() {
     };
     assert_eq!(garden.begun[1].on_shelf(), Some(seedlings));
     assert_eq!(garden.begun[1].in_bed(), None);
-    // The plan begins where the garlic was planted.
+    // The plan begins where the garlic was planted, not with what is for no ingredient.
     assert_eq!(garden.horizon().first(), day("2026-10-12"));
     let patch = &garden.patches[0];
     assert_eq!(

@@ -1,0 +1,51 @@
+//! Strips that are turned over, in words: what leaves, who clears and prepares them, what comes.
+
+use crate::facts::turned_over::{Leaves, TurnedOver};
+use crate::garden::{Former, Garden, Strips};
+use crate::plan::Place;
+
+use super::view::View;
+use super::{Words, places, sentence};
+
+/// `Bed 3 (strips 1 to 4): garlic leaves with its last pick, Mon 12 Jul 2027. ...`
+pub(crate) fn turned_over(view: &View<'_>, turned: &TurnedOver<'_>) -> String {
+    let words = view.words;
+    let place = places::in_words(view.garden, std::slice::from_ref(&turned.place));
+    let (off, until) = (words.day(turned.off), words.day(turned.until));
+    let leaves = match turned.leaves {
+        Leaves::Planting(planting) => {
+            let who = match turned.lesson {
+                Some((class, day)) => format!(
+                    "{} has a lesson free for it on {}, else staff do it",
+                    view.garden.class(class).name,
+                    words.day(day)
+                ),
+                None => "staff do it".to_owned(),
+            };
+            format!(
+                "{} leaves with its last pick, {off}. Clear the strips, add compost and rake by {until}: {who}.",
+                planting.ingredient
+            )
+        }
+        Leaves::Former(former) => format!(
+            "staff clear the {} on {off}; the ground rests and is raked by {until}.",
+            former.name
+        ),
+    };
+    let (comes, from) = (&turned.comes.ingredient, words.day(turned.from));
+    format!("{}: {leaves} Then comes {comes}, {from}.", sentence(&place))
+}
+
+/// `Bed 3 (strips 1 to 4) carries rye until it is cleared on Tue 6 Apr 2027, and is free from Tue 27 Apr 2027.`
+pub(crate) fn stands(garden: &Garden, former: &Former) -> String {
+    let words = Words::of(garden);
+    let strips: Strips = former.strips;
+    let place = places::in_words(garden, &[Place::of(&garden[former.bed].id, strips)]);
+    format!(
+        "{} carries {} until it is cleared on {}, and is free from {}.",
+        sentence(&place),
+        former.name,
+        words.day(former.cleared),
+        words.day(former.free_from())
+    )
+}
