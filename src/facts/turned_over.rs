@@ -3,7 +3,9 @@
 
 use std::collections::BTreeMap;
 
-use crate::calendar::Date;
+use chrono::{Datelike, Weekday};
+
+use crate::calendar::{Date, days_between};
 use crate::garden::{ClassAt, Former, StripAt, Strips};
 use crate::plan::{Place, Planting, Stand, StepKind};
 
@@ -105,7 +107,7 @@ impl<'a> Facts<'a> {
             place: Place::of(&garden[stand.bed].id, strips),
             leaves,
             off,
-            until,
+            until: weekday_until(off, until),
             lesson,
             comes,
             from,
@@ -132,4 +134,12 @@ impl<'a> Facts<'a> {
             .filter_map(free)
             .min_by_key(|(class, day)| (*day, *class))
     }
+}
+
+/// The last day from Monday to Friday after a day and up to another; that one where there is none.
+fn weekday_until(off: Date, until: Date) -> Date {
+    let weekend = [Weekday::Sat, Weekday::Sun];
+    let days = days_between(off, until).skip(1);
+    let weekdays = days.filter(|day| !weekend.contains(&day.weekday()));
+    weekdays.last().unwrap_or(until)
 }
