@@ -23,7 +23,9 @@ mod tongue;
 
 pub use at::{BedAt, BegunAt, ClassAt, GradeAt, IngredientAt, PatchAt};
 pub use attendance::Gap;
-pub use bed::{Area, Bed, BedKind, Cover, Microclimate, OPEN_GROUND, Patch, Plot, Position, Runs};
+pub use bed::{
+    Area, Bed, BedKind, Cover, Microclimate, OPEN_GROUND, Patch, Plot, Position, Rows, Runs,
+};
 pub use begun::{Begun, Reached, Seedlings, Spot};
 pub use crop::{
     Ages, Caution, Crop, DegreeDayMethod, Germination, IndoorStart, Method, Needs, Picking,

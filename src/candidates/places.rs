@@ -3,8 +3,9 @@
 use std::collections::BTreeSet;
 
 use crate::calendar::Date;
-use crate::garden::{BedAt, Begun, Crop, Garden, GradeAt, Microclimate, Plot, StripAt, Strips};
-use crate::units::Metres;
+use crate::garden::{
+    BedAt, Begun, Crop, Garden, GradeAt, Microclimate, Plot, Rows, StripAt, Strips,
+};
 
 use super::dropped::DropReason;
 
@@ -42,11 +43,11 @@ pub fn plot_of(plots: &[Plot], (bed, strips): (BedAt, Strips)) -> PlotSet {
     PlotSet::of(plots, |plot| plot.bed == bed && plot.strips == strips)
 }
 
-/// Beds in which the same planting grows the same way: one width, one microclimate.
+/// Beds in which the same planting grows the same way: one width, or a row along a trellis, and one microclimate.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct BedClass {
-    /// Width.
-    pub width: Metres,
+    /// How rows lie.
+    pub rows: Rows,
     /// What changes how plants grow.
     pub microclimate: Microclimate,
 }
@@ -57,7 +58,7 @@ pub fn bed_classes(garden: &Garden) -> Vec<BedClass> {
     let mut classes: Vec<BedClass> = Vec::new();
     for bed in &garden.beds {
         let class = BedClass {
-            width: bed.width,
+            rows: bed.rows(),
             microclimate: bed.microclimate(),
         };
         if !classes.contains(&class) {
@@ -81,7 +82,7 @@ pub fn allowed(
 ) -> Result<PlotSet, DropReason> {
     let suitable = PlotSet::of(plots, |plot| {
         let bed = &garden[plot.bed];
-        bed.width == class.width
+        bed.rows() == class.rows
             && bed.microclimate() == class.microclimate
             && bed.suits(crop)
             && (plot.trellis || !crop.needs.trellis)

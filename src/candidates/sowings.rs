@@ -109,7 +109,7 @@ impl Search<'_> {
         let ever = allowed(garden, self.plots, class, own, garden.last_day());
         let amounts = ever.and_then(|plots| {
             let strips = plots.iter().map(|k| self.plots[k.0].strips.count).sum();
-            let beds = (class.width, strips);
+            let beds = (class.rows, strips);
             Amounts::of(garden, self.at, method, self.grade, beds)
         });
         let amounts = match amounts.and_then(|a| self.within_shelf(method, a)) {

@@ -85,7 +85,7 @@ fn begun(
     if windows.is_empty() {
         return Err(DropReason::RarelyReady);
     }
-    let block = Block::of(&ingredient.crop, bed.width).ok_or(DropReason::NoBed)?;
+    let block = Block::of(&ingredient.crop, bed.rows()).ok_or(DropReason::NoBed)?;
     let yields = ingredient.crop.yields;
     let plants = strips.count / block.strips.max(1) * block.plants;
     let usable = f64::from(plants) * ingredient.crop.picking.one_pick_share.0 * yields.usable.0;

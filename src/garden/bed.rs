@@ -59,6 +59,21 @@ pub enum Runs {
     NorthSouth,
 }
 
+/// How a crop's rows lie in a bed.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Rows {
+    /// Across it, over its width.
+    Across(Metres),
+    /// One row along its trellis.
+    AlongTrellis,
+}
+
+impl From<Metres> for Rows {
+    fn from(width: Metres) -> Self {
+        Self::Across(width)
+    }
+}
+
 /// One bed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Bed {
@@ -76,6 +91,9 @@ pub struct Bed {
     pub sun: Sun,
     /// Length of the part that has a trellis, from the bed's start; 0 for none.
     pub trellis: Metres,
+    /// True if it is the ground of one row along a trellis, only for what climbs; the rest of the width is a bed
+    /// of its own.
+    pub along_trellis: bool,
     /// Cover, if any.
     pub cover: Option<Cover>,
     /// Degrees by which the bed's soil is warmer than open ground, without the cover.
@@ -171,17 +189,27 @@ impl Bed {
         }
     }
 
+    /// How rows lie in it.
+    #[must_use]
+    pub fn rows(&self) -> Rows {
+        match self.along_trellis {
+            true => Rows::AlongTrellis,
+            false => Rows::Across(self.width),
+        }
+    }
+
     /// True if a grade sows and plants in it.
     #[must_use]
     pub fn is_open_to(&self, grade: GradeAt) -> bool {
         self.of.is_empty() || self.of.contains(&grade)
     }
 
-    /// True if soil depth and sun suit a crop. Trellis is a matter of the plot,
-    /// rotation one of its own rule.
+    /// True if soil depth and sun suit a crop, and it climbs where only climbers stand. Trellis is a matter
+    /// of the plot, rotation one of its own rule.
     #[must_use]
     pub fn suits(&self, crop: &Crop) -> bool {
-        self.soil >= crop.needs.soil && self.sun >= crop.needs.sun
+        let climbs = crop.needs.trellis || !self.along_trellis;
+        self.soil >= crop.needs.soil && self.sun >= crop.needs.sun && climbs
     }
 }
 

@@ -43,13 +43,14 @@ type RawGrew = Vec<(i32, Vec<Given<String>>)>;
 
 /// One section as given.
 pub struct RawBed {
-    id: Read<Given<String>>,
+    pub id: Read<Given<String>>,
     kind: Read<Option<Given<BedKind>>>,
-    length: Read<Given<f64>>,
-    width: Read<Given<f64>>,
+    pub length: Read<Given<f64>>,
+    pub width: Read<Given<f64>>,
     soil: Read<Option<Given<f64>>>,
     sun: Read<Option<Given<Sun>>>,
-    trellis: Read<Option<Given<f64>>>,
+    pub trellis: Read<Option<Given<f64>>>,
+    pub trellis_depth: Read<Option<Given<f64>>>,
     cover: Read<Option<Given<Cover>>>,
     soil_bonus: Read<Option<Given<f64>>>,
     free_from: Read<Option<Given<Date>>>,
@@ -79,6 +80,7 @@ pub fn read(t: &mut Table<'_, '_>) -> RawBed {
             0,
             number(0.0..=50.0),
         ),
+        trellis_depth: read_trellis_depth(t),
         cover: t.maybe(
             "cover",
             "what keeps frost off: a word, or a table of its figures",
@@ -117,6 +119,16 @@ pub fn read(t: &mut Table<'_, '_>) -> RawBed {
         ),
         grade: read_grade(t),
     }
+}
+
+fn read_trellis_depth(t: &mut Table<'_, '_>) -> Read<Option<Given<f64>>> {
+    t.maybe(
+        "trellis_depth_cm",
+        "so deep is one row along a trellis as long as the bed (40 to 45 is usual); the rest of the width is then \
+         a bed of its own",
+        "what climbs takes the whole width",
+        number(30.0..=90.0),
+    )
 }
 
 fn read_grade(t: &mut Table<'_, '_>) -> Read<Option<Given<Vec<Given<String>>>>> {
@@ -285,6 +297,7 @@ fn check_bed(
         soil: Centimetres(raw.soil?.map_or(USUAL_SOIL, |given| given.value)),
         sun: raw.sun?.map_or(Sun::Full, |given| given.value),
         trellis: Metres(trellis.map_or(0.0, |given| given.value)),
+        along_trellis: false,
         cover: peek(&raw.cover)?.as_ref().map(|c| c.value.clone()),
         soil_bonus: Celsius(raw.soil_bonus?.map_or(0.0, |given| given.value)),
         free_from: raw.free_from?.map(|given| given.value),

@@ -23,7 +23,9 @@ use super::seedlings::RawSeedlings;
 use super::shelf::RawShelf;
 use super::standing::RawPatch;
 use super::weather::{self, Filled};
-use super::{bed, dish, feast, ground, growing, school_year, seedlings, shelf, standing};
+use super::{
+    along_trellis, bed, dish, feast, ground, growing, school_year, seedlings, shelf, standing,
+};
 
 /// Reads a weather file by the name that the project file gives.
 pub type ReadWeather<'a> = dyn Fn(&str) -> Raw + 'a;
@@ -57,7 +59,7 @@ impl<'a> Check<'a> {
         let horizon = self.horizon(&raw, &days);
         let ids = peek(&raw.grades).map(|grades| GradeIds::of(grades, &mut self.found));
         let ingredients = self.ingredients(&raw, peek(&ids), &days);
-        let (beds, growing) = self.beds(&raw, peek(&ids), &days);
+        let (beds, parted, growing) = self.beds(&raw, peek(&ids), &days);
         let room = self.room(peek(&ingredients), peek(&beds), peek(&growing));
         let patches =
             peek(&raw.patches).and_then(|patches| self.patches(patches, &self.crops(&raw)));
@@ -83,7 +85,7 @@ impl<'a> Check<'a> {
         let project = raw.project?;
         room?;
         ground?;
-        let (latitude, weather, beds) = (Latitude(latitude?.value), weather?, beds?);
+        let (latitude, weather, beds) = (Latitude(latitude?.value), weather?, parted?);
         let (growing, former) = growing?;
         Ok(Garden {
             doubts: doubts(latitude, &weather, &beds),
@@ -143,27 +145,33 @@ impl<'a> Check<'a> {
         crops(self.catalogue, &raw.overrides)
     }
 
-    /// The beds and what grows in them.
+    /// The beds as the file has them, the same with each parted that has a row along its trellis, and what grows
+    /// in them.
     fn beds(
         &mut self,
         raw: &Document,
         grades: Read<&GradeIds>,
         days: &Days,
-    ) -> (Read<Vec<Bed>>, Read<Growing>) {
+    ) -> (Read<Vec<Bed>>, Read<Vec<Bed>>, Read<Growing>) {
         let crops = self.crops(raw);
         let (found, assumed) = (&mut self.found, &mut self.assumed);
         let beds =
             peek(&raw.beds).and_then(|raw| bed::check(raw, (&crops, grades), found, assumed));
+        let latitude = peek(&raw.place).and_then(|raw| raw.latitude);
+        let parted = peek(&raw.beds).and_then(|raw| {
+            let (beds, latitude) = (peek(&beds)?.clone(), Latitude(latitude?.value));
+            along_trellis::parted(raw, beds, latitude, found)
+        });
         let growing = peek(&raw.growing).and_then(|growing| {
             let around = growing::Around {
                 crops,
                 raw_beds: peek(&raw.beds)?,
-                beds: peek(&beds).map(Vec::as_slice),
+                beds: peek(&parted).map(Vec::as_slice),
                 feast: days.feast,
             };
             growing::check(growing, &around, found, assumed)
         });
-        (beds, growing)
+        (beds, parted, growing)
     }
 
     /// What does not stand yet where it is picked needs a bed. `growing` is what does.

@@ -130,8 +130,14 @@ type Place = ((BedAt, Strips), Given<u32>);
 
 /// The strips of a section, if its bed has them.
 fn place(raw: &RawGrowing, around: &Around<'_>, findings: &mut Findings) -> Read<Place> {
-    let bed = peek(&raw.bed);
-    let at = bed.and_then(|id| bed::find(around.raw_beds, id, findings));
+    let at = peek(&raw.bed).and_then(|id| {
+        // The ground along a trellis has no section of its own.
+        let mut beds = around.beds.into_iter().flatten();
+        match beds.position(|bed| bed.along_trellis && bed.id == id.value) {
+            Some(at) => Ok(BedAt(at)),
+            None => bed::find(around.raw_beds, id, findings),
+        }
+    });
     let count = raw.strips?;
     let (bed, strips) = (at?, strips(raw.first_strip?, count));
     within_bed(bed, strips, (count, around.beds?), findings)?;

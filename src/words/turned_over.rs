@@ -1,11 +1,11 @@
-//! Strips that are turned over, in words: what leaves, who clears and prepares them, what comes.
+//! Strips that are turned over, in words: what leaves, who clears and prepares them, what comes; and whose beds are.
 
 use crate::facts::turned_over::{Leaves, TurnedOver};
 use crate::garden::{Former, Garden, Strips};
 use crate::plan::Place;
 
 use super::view::View;
-use super::{Words, places, sentence};
+use super::{Words, list, places, sentence};
 
 /// `Bed 3 (strips 1 to 4): garlic leaves with its last pick, Mon 12 Jul 2027. ...`
 pub(crate) fn turned_over(view: &View<'_>, turned: &TurnedOver<'_>) -> String {
@@ -36,8 +36,20 @@ pub(crate) fn turned_over(view: &View<'_>, turned: &TurnedOver<'_>) -> String {
     format!("{}: {leaves} Then comes {comes}, {from}.", sentence(&place))
 }
 
+/// Which beds belong to which grades, and what stands where for no ingredient, a sentence each.
+pub(crate) fn whose_and_until_when(garden: &Garden) -> Vec<String> {
+    let owned = garden.beds.iter().filter(|bed| !bed.of.is_empty());
+    let whose = owned.map(|bed| {
+        let of: Vec<&str> = bed.of.iter().map(|at| garden[*at].name.as_str()).collect();
+        let (id, of) = (&bed.id, list(&of));
+        format!("Bed {id} belongs to {of}; nobody else sows or plants in it.")
+    });
+    let former = garden.former.iter().map(|former| stands(garden, former));
+    whose.chain(former).collect()
+}
+
 /// `Bed 3 (strips 1 to 4) carries rye until it is cleared on Tue 6 Apr 2027, and is free from Tue 27 Apr 2027.`
-pub(crate) fn stands(garden: &Garden, former: &Former) -> String {
+fn stands(garden: &Garden, former: &Former) -> String {
     let words = Words::of(garden);
     let strips: Strips = former.strips;
     let place = places::in_words(garden, &[Place::of(&garden[former.bed].id, strips)]);

@@ -1,6 +1,7 @@
 //! The bundled scenarios: each one loads, comes out as its README says, passes the checker,
 //! and stands on weather that can be made again.
 
+mod along_trellis;
 mod begun;
 mod figures;
 mod grade_pages;

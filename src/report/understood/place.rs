@@ -8,7 +8,7 @@ use super::super::frost;
 use crate::page::Page;
 use crate::units::STRIP;
 use crate::words::view::kind_of_years;
-use crate::words::{Words, count, list, turned_over};
+use crate::words::{Words, count, turned_over};
 
 pub(super) fn beds(garden: &Garden, page: &mut Page) {
     let strips = all_strips(garden);
@@ -62,20 +62,8 @@ pub(super) fn beds(garden: &Garden, page: &mut Page) {
         count(strips, "strip"),
         words.short_length(STRIP.to_centimetres())
     ));
-    whose_and_until_when(garden, page);
-}
-
-/// The beds that belong to some grades, and what stands there for no ingredient.
-fn whose_and_until_when(garden: &Garden, page: &mut Page) {
-    for bed in garden.beds.iter().filter(|bed| !bed.of.is_empty()) {
-        let of: Vec<&str> = bed.of.iter().map(|at| garden[*at].name.as_str()).collect();
-        let (id, of) = (&bed.id, list(&of));
-        page.item(&format!(
-            "Bed {id} belongs to {of}; nobody else sows or plants in it."
-        ));
-    }
-    for former in &garden.former {
-        page.item(&turned_over::stands(garden, former));
+    for line in turned_over::whose_and_until_when(garden) {
+        page.item(&line);
     }
 }
 

@@ -44,7 +44,9 @@ fn may_stand_there(candidate: &Candidate, school: &School<'_>) -> bool {
             let other = f.family != rotation.family || rotation.years_hard == 0;
             rested && (other || passed > rotation.years_hard)
         };
-        (of.is_empty() || of.contains(&candidate.grade)) && here.all(left)
+        let climbs = garden[candidate.ingredient].crop.needs.trellis;
+        let own = of.is_empty() || of.contains(&candidate.grade);
+        own && (climbs || !garden[plot.bed].along_trellis) && here.all(left)
     })
 }
 

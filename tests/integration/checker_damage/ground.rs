@@ -137,6 +137,12 @@ pub const GROUND: &[Damage<Garden>] = &[
         "Place OfOthers",
     ),
     (
+        "a bed for climbers alone",
+        |g| g.beds[1].along_trellis = true,
+        Rule::Space,
+        "Place OnlyClimbers",
+    ),
+    (
         "too little sun",
         |g| g.beds[1].sun = Sun::Shade,
         Rule::Space,

@@ -7,6 +7,8 @@ use tureen::garden::{
     StripAt, Strips,
 };
 
+use tureen::units::Metres;
+
 use super::dice::Dice;
 use super::make::{Size, garden};
 
@@ -66,7 +68,8 @@ fn seedlings(
 }
 
 /// A garden of a seed in which something stands in a bed for an ingredient, is ripe early in the plan, and most
-/// of the other beds carry something for none until some weeks after the start; some beds belong to a grade.
+/// of the other beds carry something for none until some weeks after the start; some beds belong to a grade, and some are
+/// the ground of one row along a trellis.
 pub fn garden_turned_over(seed: u64, size: &Size) -> Garden {
     let dice = &mut Dice::new(seed);
     let seeds = (0..DRAWS).map(|draw| seed * DRAWS + draw);
@@ -81,6 +84,11 @@ pub fn garden_turned_over(seed: u64, size: &Size) -> Garden {
         if !grows && dice.chance(0.6) {
             let former = former(dice, &garden, at);
             garden.former.push(former);
+        }
+        let all_trellis = garden[at].trellis_strips() == garden[at].strips();
+        if !grows && all_trellis && dice.chance(0.5) {
+            garden.beds[at.0].along_trellis = true;
+            garden.beds[at.0].width = Metres(0.45);
         }
         if dice.chance(0.2) {
             garden.beds[at.0].of = vec![GradeAt(dice.below(garden.grades.len()))];

@@ -151,6 +151,7 @@ fn bed(dice: &mut Dice, number: u32, strips: (u32, u32), start: Date) -> Bed {
         runs: Runs::EastWest,
         at: None,
         of: Vec::new(),
+        along_trellis: false,
     }
 }
 

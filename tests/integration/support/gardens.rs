@@ -75,6 +75,7 @@ pub fn bed(id: &str, strips: u32, trellis_strips: u32) -> Bed {
         runs: Runs::EastWest,
         at: None,
         of: Vec::new(),
+        along_trellis: false,
     }
 }
 
