@@ -47,7 +47,6 @@ mod strip;
 pub mod tables;
 mod timeline;
 mod today;
-mod turned_over;
 mod understood;
 mod verdict;
 mod water;

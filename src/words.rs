@@ -10,6 +10,7 @@ pub mod cautions;
 mod dates;
 pub(crate) mod day_limits;
 pub mod decisions;
+pub(crate) mod drop_reasons;
 pub(crate) mod faults;
 pub mod figures;
 pub(crate) mod handling;

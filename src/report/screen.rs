@@ -12,7 +12,7 @@ use crate::harmless;
 
 use super::{
     aims, assumed, care, cautions, decisions, doubts, how_sure, manure, overview, packet_days,
-    ran_out, rotation, slack, space, timeline, turned_over, verdict,
+    ran_out, rotation, slack, space, timeline, verdict,
 };
 use crate::page::{Page, Picture};
 use crate::words::occasion::occasion;
@@ -60,8 +60,8 @@ pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
     timeline::write(view, page);
     slack::write(view, slack, page);
     space::write(view, page);
-    turned_over::write(view, page);
-    rotation::write(view, page);
+    rotation::turned_over(view, page);
+    rotation::family_again(view, page);
     care::gaps(view, page);
     care::other_hands(view, page);
     decisions::write(view, page);

@@ -7,8 +7,28 @@ use crate::plan::Place;
 use super::view::View;
 use super::{Words, list, places, sentence};
 
+/// All strips that are turned over, a line each, and what to take care of.
+pub(crate) fn all(view: &View<'_>) -> Vec<String> {
+    let all = view.turned_over();
+    let lines = all.iter().map(|turned| turned_over(view, turned));
+    let care = (!all.is_empty()).then(|| "Wash hands after compost and soil.".to_owned());
+    lines.chain(care).collect()
+}
+
+/// Beds to which a family comes back sooner than one would wish, a line each.
+pub(crate) fn family_again(view: &View<'_>) -> Vec<String> {
+    let missed = view.replay.rotation_wishes_missed.iter();
+    let line = missed.map(|miss| {
+        format!(
+            "Bed {}: {} is of the {} family, which grew there in {}. Watch for disease.",
+            miss.bed, miss.ingredient, miss.family, miss.grew_in
+        )
+    });
+    line.collect()
+}
+
 /// `Bed 3 (strips 1 to 4): garlic leaves with its last pick, Mon 12 Jul 2027. ...`
-pub(crate) fn turned_over(view: &View<'_>, turned: &TurnedOver<'_>) -> String {
+fn turned_over(view: &View<'_>, turned: &TurnedOver<'_>) -> String {
     let words = view.words;
     let place = places::in_words(view.garden, std::slice::from_ref(&turned.place));
     let (off, until) = (words.day(turned.off), words.day(turned.until));
