@@ -12,6 +12,7 @@ pub mod decisions;
 pub mod due;
 pub mod entries;
 pub mod filled;
+pub mod forecast;
 pub mod gaps;
 pub mod hand_over;
 pub mod hands;

@@ -13,6 +13,7 @@ pub mod decisions;
 pub(crate) mod drop_reasons;
 pub(crate) mod faults;
 pub mod figures;
+pub mod forecast;
 pub(crate) mod handling;
 pub mod happened;
 pub(crate) mod occasion;
