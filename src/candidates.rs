@@ -91,10 +91,10 @@ impl Candidates {
     /// Every planting that keeps the rules by itself, before any comparison.
     #[must_use]
     pub fn enumerate(garden: &Garden) -> Self {
-        let mut found = Self::none_yet(garden);
         let context = Context::new(garden);
+        let (mut found, mut standing) = Self::standing(&context);
         for at in garden.ingredient_positions() {
-            found.add(&context, at);
+            found.add(&context, at, &mut standing);
         }
         found
     }
@@ -107,13 +107,13 @@ impl Candidates {
         if deadline.is_over() {
             return Err(Unlisted::OutOfTime);
         }
-        let mut found = Self::none_yet(garden);
         let context = Context::new(garden);
+        let (mut found, mut standing) = Self::standing(&context);
         for at in garden.ingredient_positions() {
             if deadline.is_over() {
                 return Err(Unlisted::OutOfTime);
             }
-            found.add(&context, at);
+            found.add(&context, at, &mut standing);
             if found.all.len() > MOST_CANDIDATES {
                 return Err(Unlisted::TooMany);
             }
@@ -121,23 +121,35 @@ impl Candidates {
         Ok(found)
     }
 
-    fn none_yet(garden: &Garden) -> Self {
-        Self {
-            plots: plots(garden),
+    /// The plots, none kept longer than what stands there already asks, and the candidates of what does, in
+    /// the order of the ingredients; they are still to be added.
+    fn standing(context: &Context<'_>) -> (Self, Vec<Candidate>) {
+        let garden = context.garden;
+        let mut plots = plots(garden);
+        let mut dropped = Vec::new();
+        let mut standing = Vec::new();
+        for at in garden.ingredient_positions() {
+            let mut reasons = Dropped::new();
+            standing.extend(standing::candidates(context, &plots, at, &mut reasons));
+            dropped.push(reasons);
+        }
+        standing::keep_until_cleared(garden, &mut plots, &standing);
+        let found = Self {
+            plots,
             years: garden.weather.years(garden.horizon()).len(),
             all: Vec::new(),
-            dropped: Vec::new(),
-        }
+            dropped,
+        };
+        (found, standing)
     }
 
-    /// Adds the candidates of an ingredient.
-    fn add(&mut self, context: &Context<'_>, at: IngredientAt) {
-        let mut reasons = Dropped::new();
-        let standing = standing::candidates(context, at, &mut reasons);
-        self.all.extend(standing);
-        let sown = sowings::candidates(context, &self.plots, at, &mut reasons);
+    /// Adds the candidates of an ingredient: those `standing` that are its own, or those that are sown.
+    fn add(&mut self, context: &Context<'_>, at: IngredientAt, standing: &mut Vec<Candidate>) {
+        let own = standing.extract_if(.., |c| c.ingredient == at);
+        self.all.extend(own);
+        let reasons = &mut self.dropped[at.0];
+        let sown = sowings::candidates(context, &self.plots, at, reasons);
         self.all.extend(sown);
-        self.dropped.push(reasons);
     }
 
     /// The same without candidates that another one of their ingredient makes needless, as far

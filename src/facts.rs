@@ -49,6 +49,7 @@ pub mod supplies;
 pub mod tasks;
 pub mod terms;
 pub mod things;
+pub mod turned_over;
 pub mod verdict;
 pub mod water;
 pub mod weather_weeks;

@@ -4,10 +4,12 @@
 mod at;
 mod attendance;
 mod bed;
+mod before;
 mod begun;
 mod crop;
 mod dish;
 mod find;
+mod former;
 mod grade;
 mod how;
 mod kitchen;
@@ -21,13 +23,16 @@ mod tongue;
 
 pub use at::{BedAt, BegunAt, ClassAt, GradeAt, IngredientAt, PatchAt};
 pub use attendance::{Gap, KeepsPicked};
-pub use bed::{Area, Bed, BedKind, Cover, Microclimate, OPEN_GROUND, Patch, Plot, Position, Runs};
+pub use bed::{
+    Area, Bed, BedKind, Cover, Microclimate, OPEN_GROUND, Patch, Plot, Position, Rows, Runs,
+};
 pub use begun::{Begun, Reached, Seedlings, Spot};
 pub use crop::{
     Ages, Caution, Crop, DegreeDayMethod, Germination, IndoorStart, Method, Needs, Picking,
     Ripening, Rotation, SeedSize, Spacing, Stages, Sun, WaterUse, WhilePicked, Yield,
 };
 pub use dish::{Fallback, Feast, Ingredient, Source};
+pub use former::Former;
 pub use grade::{Class, Grade, HandOver, Hands, Slot};
 pub use how::{Curing, How, Ripe, Take, Tending};
 pub use kitchen::{Arrives, CRATE, Kitchen, Preparation, Store};
@@ -105,6 +110,8 @@ pub struct Garden {
     pub beds: Vec<Bed>,
     /// What has begun for this dish before the plan does.
     pub begun: Vec<Begun>,
+    /// What stands in the beds for no ingredient when the plan begins.
+    pub former: Vec<Former>,
     /// Perennial patches.
     pub patches: Vec<Patch>,
     /// Areas on the map that are never planted.

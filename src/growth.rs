@@ -19,7 +19,7 @@ pub mod thinning;
 pub mod water;
 pub mod work;
 
-pub use amount::{Block, Need, need, need_in};
+pub use amount::{Block, Need, need, need_in, widest_rows};
 pub use bearing::PickingDays;
 pub use hope::{HOPE, least_ready_years};
 pub use light::Light;

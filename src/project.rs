@@ -2,6 +2,7 @@
 //! everything that is wrong at once. The structs of the file stand beside their checks, in
 //! files with the same names as those of `garden`.
 
+mod along_trellis;
 mod assumed;
 mod bed;
 mod change;
@@ -20,6 +21,7 @@ mod form;
 mod frosts;
 mod grade;
 mod ground;
+mod growing;
 mod grown_by;
 mod ingredient;
 mod kind;

@@ -1,9 +1,9 @@
 //! How much of a planting there may be: whole blocks between the least that counts and the
 //! target, and the flats that they take on the shelf.
 
-use crate::garden::{Garden, GradeAt, IngredientAt, Method};
+use crate::garden::{Garden, GradeAt, IngredientAt, Method, Rows};
 use crate::growth::{Block, Need, need_in};
-use crate::units::{Kilograms, Metres};
+use crate::units::Kilograms;
 
 use super::dropped::DropReason;
 
@@ -34,7 +34,7 @@ pub struct Level {
 }
 
 impl Amounts {
-    /// Amounts of an ingredient by a method in beds of a width that have `strips` in all, grown
+    /// Amounts of an ingredient by a method in beds of one way of rows that have `strips` in all, grown
     /// by a grade.
     ///
     /// # Errors
@@ -44,10 +44,10 @@ impl Amounts {
         at: IngredientAt,
         method: Method,
         grade: GradeAt,
-        (width, strips): (Metres, u32),
+        (rows, strips): (Rows, u32),
     ) -> Result<Self, DropReason> {
         let ingredient = &garden[at];
-        let block = Block::of(&ingredient.crop, width).ok_or(DropReason::NoBed)?;
+        let block = Block::of(&ingredient.crop, rows).ok_or(DropReason::NoBed)?;
         let need_of = |blocks: u32| need_in(garden, at, grade, method, blocks * block.plants);
         let one = need_of(1);
         let target = ingredient.target(garden.feast.portions);

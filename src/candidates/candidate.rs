@@ -113,7 +113,7 @@ pub struct Candidate {
     pub method: Method,
     /// Its steps.
     pub steps: Steps,
-    /// The plots on which it may stand; none for what stands already.
+    /// The plots on which it may stand; none for what stands outside the beds.
     pub plots: PlotSet,
     /// First and last day number in the bed, a week to clear it included.
     pub bed_days: (usize, usize),

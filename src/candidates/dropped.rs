@@ -15,8 +15,12 @@ pub enum DropReason {
     TooColdIndoors,
     /// Fewer seedlings stand on the shelf than the least amount takes.
     TooFewSeedlings,
-    /// No bed suits it: sun, depth, trellis, width, free in time.
+    /// No bed suits it: sun, depth, trellis, width.
     NoBed,
+    /// Every bed that suits it belongs to other grades.
+    NotItsBed,
+    /// On every strip that suits it something of before still stands.
+    NotFreeYet,
     /// Every bed that suits it carried the family too recently.
     Rotation,
     /// The beds that suit it are too small for the least amount.

@@ -1,40 +1,53 @@
-//! Where a crop may stand: plots by kind of bed, less what stands there already.
+//! Where a crop may stand: plots by kind of bed, each from the day on which it is free.
 
 use std::collections::BTreeSet;
 
 use crate::calendar::Date;
-use crate::garden::{Begun, Crop, Garden, Microclimate, Plot, StripAt, Strips};
-use crate::units::Metres;
+use crate::garden::{
+    BedAt, Begun, Crop, Garden, GradeAt, Microclimate, Plot, Rows, StripAt, Strips,
+};
 
 use super::dropped::DropReason;
 
-/// All plots that may be planted, in the order of the beds: strips on which something already
-/// grows for the dish are taken out.
+/// All plots, in the order of the beds. Strips on which something stands already are plots of their own:
+/// nothing else comes there before they are cleared, whether it is wanted or not.
 #[must_use]
 pub fn plots(garden: &Garden) -> Vec<Plot> {
     garden
         .bed_positions()
         .flat_map(|bed| {
-            let taken = |strip: &StripAt| {
-                let mut begun = garden.begun.iter().filter_map(Begun::in_bed);
-                begun.any(|(in_bed, strips)| in_bed == bed && strips.has(*strip))
-            };
-            let free_runs = |plot: Plot| {
-                let free = plot.strips.iter().filter(|strip| !taken(strip));
-                let runs = Strips::runs(free).into_iter();
-                runs.map(move |strips| Plot { strips, ..plot })
-            };
-            let plots = garden[bed].plots(bed).into_iter();
-            plots.flat_map(free_runs).collect::<Vec<_>>()
+            let begun = garden.begun.iter().filter_map(Begun::in_bed);
+            let former = garden.former.iter().map(|f| (f.bed, f.strips));
+            let here = begun.chain(former).filter(|(in_bed, _)| *in_bed == bed);
+            let taken: Vec<Strips> = here.map(|(_, strips)| strips).collect();
+            let is_taken = |strip: &StripAt| taken.iter().any(|strips| strips.has(*strip));
+            let parts = garden[bed].plots(bed).into_iter();
+            let free = parts.flat_map(|plot| {
+                let free = plot.strips.iter().filter(|strip| !is_taken(strip));
+                Strips::runs(free)
+            });
+            let mut all: Vec<Strips> = free.chain(taken.iter().copied()).collect();
+            all.sort_unstable();
+            let plots = all.into_iter().map(|strips| Plot {
+                free_from: garden.free_from(bed, strips),
+                ..garden[bed].plot(bed, strips)
+            });
+            plots.collect::<Vec<_>>()
         })
         .collect()
 }
 
-/// Beds in which the same planting grows the same way: one width, one microclimate.
+/// The plot on which something grows already.
+#[must_use]
+pub fn plot_of(plots: &[Plot], (bed, strips): (BedAt, Strips)) -> PlotSet {
+    PlotSet::of(plots, |plot| plot.bed == bed && plot.strips == strips)
+}
+
+/// Beds in which the same planting grows the same way: one width, or a row along a trellis, and one microclimate.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct BedClass {
-    /// Width.
-    pub width: Metres,
+    /// How rows lie.
+    pub rows: Rows,
     /// What changes how plants grow.
     pub microclimate: Microclimate,
 }
@@ -45,7 +58,7 @@ pub fn bed_classes(garden: &Garden) -> Vec<BedClass> {
     let mut classes: Vec<BedClass> = Vec::new();
     for bed in &garden.beds {
         let class = BedClass {
-            width: bed.width,
+            rows: bed.rows(),
             microclimate: bed.microclimate(),
         };
         if !classes.contains(&class) {
@@ -55,7 +68,7 @@ pub fn bed_classes(garden: &Garden) -> Vec<BedClass> {
     classes
 }
 
-/// The plots (as a bit set over `plots`) of one bed class in which a crop may stand from
+/// The plots (as a bit set over `plots`) of one bed class in which a grade's crop may stand from
 /// `day` on.
 ///
 /// # Errors
@@ -64,22 +77,32 @@ pub fn allowed(
     garden: &Garden,
     plots: &[Plot],
     class: &BedClass,
-    crop: &Crop,
+    (crop, grade): (&Crop, GradeAt),
     day: Date,
 ) -> Result<PlotSet, DropReason> {
     let suitable = PlotSet::of(plots, |plot| {
         let bed = &garden[plot.bed];
-        bed.width == class.width
+        bed.rows() == class.rows
             && bed.microclimate() == class.microclimate
             && bed.suits(crop)
             && (plot.trellis || !crop.needs.trellis)
-            && bed.free_from.is_none_or(|free| free <= day)
     });
     if suitable.is_empty() {
         return Err(DropReason::NoBed);
     }
-    let rested = PlotSet::of(plots, |plot| !garden[plot.bed].is_tired_of(crop, day));
-    let allowed = suitable.and(rested);
+    let open = PlotSet::of(plots, |plot| garden[plot.bed].is_open_to(grade));
+    let suitable = suitable.and(open);
+    if suitable.is_empty() {
+        return Err(DropReason::NotItsBed);
+    }
+    let free = suitable.and(PlotSet::of(plots, |plot| plot.is_free_on(day)));
+    if free.is_empty() {
+        return Err(DropReason::NotFreeYet);
+    }
+    let rested = PlotSet::of(plots, |plot| {
+        !garden.is_tired_of((plot.bed, plot.strips), crop, day)
+    });
+    let allowed = free.and(rested);
     if allowed.is_empty() {
         Err(DropReason::Rotation)
     } else {

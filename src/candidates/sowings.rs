@@ -105,10 +105,11 @@ impl Search<'_> {
     ) {
         let garden = self.context.garden;
         let crop = &self.ingredient.crop;
-        let ever = allowed(garden, self.plots, class, crop, garden.last_day());
+        let own = (crop, self.grade);
+        let ever = allowed(garden, self.plots, class, own, garden.last_day());
         let amounts = ever.and_then(|plots| {
             let strips = plots.iter().map(|k| self.plots[k.0].strips.count).sum();
-            let beds = (class.width, strips);
+            let beds = (class.rows, strips);
             Amounts::of(garden, self.at, method, self.grade, beds)
         });
         let amounts = match amounts.and_then(|a| self.within_shelf(method, a)) {
@@ -151,8 +152,8 @@ impl Search<'_> {
         found: &mut Vec<Candidate>,
     ) {
         let garden = self.context.garden;
-        let crop = &self.ingredient.crop;
-        let plots = match allowed(garden, self.plots, setting.class, crop, start.first()) {
+        let own = (&self.ingredient.crop, self.grade);
+        let plots = match allowed(garden, self.plots, setting.class, own, start.first()) {
             Ok(plots) => plots,
             Err(reason) => return refuse(dropped, reason),
         };

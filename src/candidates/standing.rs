@@ -1,7 +1,10 @@
-//! Candidates of ingredients that stand already: growing in a bed, or in a perennial patch.
+//! Candidates of ingredients that stand already: growing in a bed until they are cleared off it, or in a
+//! perennial patch.
 
+use crate::calendar::plus_days;
 use crate::garden::{
-    BedAt, BegunAt, Garden, GradeAt, Ingredient, IngredientAt, Method, PatchAt, Source, Strips,
+    BedAt, Begun, BegunAt, Garden, GradeAt, Ingredient, IngredientAt, Method, PatchAt, Plot,
+    Source, Strips,
 };
 use crate::growth::{Block, least_ready_years};
 use crate::units::Kilograms;
@@ -10,7 +13,7 @@ use super::amounts::Amounts;
 use super::candidate::{Candidate, Steps};
 use super::context::Context;
 use super::dropped::{DropReason, Dropped};
-use super::places::PlotSet;
+use super::places::{PlotSet, plot_of};
 use super::rounds::rounds;
 use super::takes::{bed_days, by_others, most_blocks_in_lessons, tasks, waiting_weeks};
 use super::windows::{Beginning, Seasons, Window, pick_days, windows};
@@ -19,6 +22,7 @@ use super::years::YearSet;
 /// All candidates of an ingredient that stands already; none for one that is sown, or planted out from the shelf.
 pub fn candidates(
     context: &Context<'_>,
+    plots: &[Plot],
     at: IngredientAt,
     dropped: &mut Dropped,
 ) -> Vec<Candidate> {
@@ -28,7 +32,7 @@ pub fn candidates(
         let found = match ingredient.source {
             Source::Sown => return Vec::new(),
             Source::Begun(which) => match context.garden[which].in_bed() {
-                Some(place) => begun(context, at, *grade, (which, place)),
+                Some(place) => begun(context, plots, (at, *grade), (which, place)),
                 None => return Vec::new(),
             },
             Source::Patch(which) => patch(context, at, *grade, which),
@@ -41,16 +45,32 @@ pub fn candidates(
     all
 }
 
-/// What grows in a bed already: only the pick window is open.
+/// Keeps every plot on which something grows already until the first day after it can have been cleared off
+/// there; for the whole plan where no candidate of it stands there.
+pub fn keep_until_cleared(garden: &Garden, plots: &mut [Plot], standing: &[Candidate]) {
+    let horizon = garden.horizon();
+    for place in garden.begun.iter().filter_map(Begun::in_bed) {
+        let plot = plot_of(plots, place);
+        let own = standing.iter().filter(|c| c.plots == plot);
+        let cleared = own.map(|c| horizon.date(c.bed_days.1)).min();
+        let free = plus_days(cleared.unwrap_or(garden.last_day()), 1);
+        for at in plot.iter() {
+            plots[at.0].free_from = plots[at.0].free_from.max(Some(free));
+        }
+    }
+}
+
+/// What grows in a bed already: only the pick window is open, and with it the day from which its strips are free.
 fn begun(
     context: &Context<'_>,
-    at: IngredientAt,
-    grade: GradeAt,
+    plots: &[Plot],
+    (at, grade): (IngredientAt, GradeAt),
     (which, (bed, strips)): (BegunAt, (BedAt, Strips)),
 ) -> Result<Vec<Candidate>, DropReason> {
     let garden = context.garden;
     let ingredient = &garden[at];
     let begun = &garden[which];
+    let plot = plot_of(plots, (bed, strips));
     let bed = &garden[bed];
     let seasons = Seasons::new(
         garden,
@@ -65,15 +85,21 @@ fn begun(
     if windows.is_empty() {
         return Err(DropReason::RarelyReady);
     }
-    let block = Block::of(&ingredient.crop, bed.width).ok_or(DropReason::NoBed)?;
+    let block = Block::of(&ingredient.crop, bed.rows()).ok_or(DropReason::NoBed)?;
     let yields = ingredient.crop.yields;
     let plants = strips.count / block.strips.max(1) * block.plants;
     let usable = f64::from(plants) * ingredient.crop.picking.one_pick_share.0 * yields.usable.0;
-    let amounts = fixed_amount(plants, yields.low * usable, yields.expected * usable);
+    let kilograms = (yields.low * usable, yields.expected * usable);
+    let there = Block {
+        strips: strips.count,
+        plants,
+    };
+    let amounts = fixed_amount(there, kilograms);
     enough(garden, ingredient, &amounts)?;
-    let found = windows
-        .into_iter()
-        .map(|w| standing(context, (at, grade), Method::Growing, w, amounts.clone()));
+    let found = windows.into_iter().map(|w| Candidate {
+        plots: plot,
+        ..standing(context, (at, grade), Method::Growing, w, amounts.clone())
+    });
     within_lessons(garden, found.collect())
 }
 
@@ -88,7 +114,11 @@ fn patch(
     let ingredient = &garden[at];
     let patch = &garden[which];
     let years = garden.weather.years(context.horizon).len();
-    let amounts = fixed_amount(0, patch.low, patch.expected);
+    let nothing = Block {
+        strips: 0,
+        plants: 0,
+    };
+    let amounts = fixed_amount(nothing, (patch.low, patch.expected));
     enough(garden, ingredient, &amounts)?;
     let found: Vec<Candidate> = pick_days(garden, at, &rounds(context, grade))
         .into_iter()
@@ -121,8 +151,7 @@ fn within_lessons(
 }
 
 /// An amount that is there and not decided.
-fn fixed_amount(plants: u32, low: Kilograms, expected: Kilograms) -> Amounts {
-    let block = Block { strips: 0, plants };
+fn fixed_amount(block: Block, (low, expected): (Kilograms, Kilograms)) -> Amounts {
     Amounts {
         block,
         blocks: (1, 1),
@@ -142,7 +171,7 @@ fn enough(garden: &Garden, ingredient: &Ingredient, amounts: &Amounts) -> Result
     }
 }
 
-/// A candidate that only has a pick window.
+/// A candidate that only has a pick window, on none of the plots.
 fn standing(
     context: &Context<'_>,
     (at, grade): (IngredientAt, GradeAt),

@@ -2,7 +2,6 @@
 
 use crate::garden::{Garden, Ingredient, Method, Source, Spot};
 use crate::growth::{self, Block, Need};
-use crate::units::Metres;
 
 use super::planting::Planting;
 
@@ -18,14 +17,10 @@ pub fn methods(garden: &Garden, ingredient: &Ingredient) -> Vec<Method> {
     }
 }
 
-/// The block of a planting, from the width of its first bed.
+/// The block of a planting, from how rows lie in its first bed.
 pub fn block(garden: &Garden, planting: &Planting<'_>) -> Option<Block> {
-    Block::of(&planting.ingredient.crop, width(garden, planting)?)
-}
-
-/// The width of a planting's first bed.
-pub fn width(garden: &Garden, planting: &Planting<'_>) -> Option<Metres> {
-    planting.places.first().map(|p| garden[p.bed].width)
+    let first = planting.places.first()?;
+    Block::of(&planting.ingredient.crop, garden[first.bed].rows())
 }
 
 /// All strips of a planting that its beds really have.

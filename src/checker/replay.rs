@@ -193,10 +193,9 @@ fn wishes_missed(run: &Run<'_>, stands: &[Stand]) -> Vec<RotationMiss> {
             continue;
         };
         let wished = |passed: i32| rotation.should_wait(passed);
-        let places = planting.places.iter().map(|place| place.bed);
-        let earlier = places.filter_map(|bed| {
-            let grew_in = rotation::last_grew(&run.garden[bed], &rotation.family, year)?;
-            wished(year - grew_in).then_some((bed, grew_in))
+        let earlier = planting.places.iter().filter_map(|place| {
+            let grew_in = rotation::last_grew(run.garden, place, &rotation.family, year)?;
+            wished(year - grew_in).then_some((place.bed, grew_in))
         });
         let own = rotation::family_before(run, stands, PlantingAt(at), wished).into_iter();
         let own = own.map(|b| (b.bed, run.horizon.date(b.cleared).year()));

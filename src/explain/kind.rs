@@ -64,6 +64,11 @@ pub enum Kind {
         /// Who.
         who: Care,
     },
+    /// A bed that belongs to some grades is for all.
+    BedForAll {
+        /// Its id.
+        bed: String,
+    },
     /// Fleece over beds.
     Cover {
         /// Their ids.
@@ -113,13 +118,14 @@ impl Kind {
             Self::SomeoneThere { .. } => 4,
             Self::LongerSessions { .. } => 5,
             Self::EveryWeek { .. } => 6,
-            Self::MoreFlats { .. } => 7,
-            Self::Cover { .. } => 8,
-            Self::Trellis { .. } => 9,
-            Self::MoreBeds { .. } => 10,
-            Self::AnotherCrop { .. } => 11,
-            Self::AnotherDay { .. } => 12,
-            Self::Bought { .. } => 13,
+            Self::BedForAll { .. } => 7,
+            Self::MoreFlats { .. } => 8,
+            Self::Cover { .. } => 9,
+            Self::Trellis { .. } => 10,
+            Self::MoreBeds { .. } => 11,
+            Self::AnotherCrop { .. } => 12,
+            Self::AnotherDay { .. } => 13,
+            Self::Bought { .. } => 14,
         }
     }
 }

@@ -27,6 +27,7 @@ pub fn around_the_dish(garden: &Garden) -> Vec<Ladder> {
     ladders.push(more_flats(garden));
     ladders.extend(sessions::longer(garden));
     ladders.extend(sessions::every_week(garden));
+    ladders.push(bed_for_all(garden));
     ladders.push(cover(garden));
     ladders.push(trellis(garden));
     ladders.extend(more_beds(garden));
@@ -193,9 +194,29 @@ fn someone_there(garden: &Garden) -> Vec<Ladder> {
         .collect()
 }
 
+/// The beds that have a section in the file; the ground along a trellis has none of its own.
+fn of_the_file(garden: &Garden) -> impl Iterator<Item = &Bed> {
+    garden.beds.iter().filter(|bed| !bed.along_trellis)
+}
+
+/// Each of the beds that belong to some grades, for all.
+fn bed_for_all(garden: &Garden) -> Ladder {
+    let owned = of_the_file(garden).filter(|bed| !bed.of.is_empty());
+    let rung = |bed: &Bed| Rung {
+        changes: vec![Change::set(&["bed", &bed.id, "grade"], "")],
+        kind: Kind::BedForAll {
+            bed: bed.id.clone(),
+        },
+    };
+    Ladder {
+        rungs: owned.map(rung).collect(),
+        rising: false,
+    }
+}
+
 /// Fleece over one more bed with each rung, the longest first.
 fn cover(garden: &Garden) -> Ladder {
-    let mut bare: Vec<_> = garden.beds.iter().filter(|b| b.cover.is_none()).collect();
+    let mut bare: Vec<_> = of_the_file(garden).filter(|b| b.cover.is_none()).collect();
     bare.sort_by_key(|bed| std::cmp::Reverse(bed.strips()));
     let rungs = (1..=bare.len()).map(|n| {
         let beds: Vec<String> = bare.iter().take(n).map(|bed| bed.id.clone()).collect();
@@ -238,7 +259,7 @@ fn trellis(garden: &Garden) -> Ladder {
 
 /// New beds like the longest one.
 fn more_beds(garden: &Garden) -> Option<Ladder> {
-    let like = garden.beds.iter().max_by_key(|bed| bed.strips())?;
+    let like = of_the_file(garden).max_by_key(|bed| bed.strips())?;
     let one = |n: u32| {
         let id = format!("new {n}");
         // Where no bed says whether it has a trellis, the new one does not either.

@@ -5,10 +5,9 @@ use rayon::prelude::*;
 
 use crate::catalogue::Catalogue;
 use crate::garden::{Garden, IngredientAt};
-use crate::growth::{Block, need};
+use crate::growth::{Block, need, widest_rows};
 use crate::model::Possible;
 use crate::project::Change;
-use crate::units::Metres;
 
 use super::kind::Kind;
 use super::ladder::{self, Ladder, PARTS, Rung};
@@ -250,8 +249,8 @@ impl Workbench<'_> {
 /// Usable kilograms that a strip of the widest bed gives in a poor year.
 fn kilograms_a_strip(garden: &Garden, at: IngredientAt) -> f64 {
     let ingredient = &garden[at];
-    let widths = garden.beds.iter().map(|bed| bed.width.0);
-    let block = Block::of(&ingredient.crop, Metres(widths.fold(0.0, f64::max)));
+    let rows = widest_rows(garden, &ingredient.crop);
+    let block = rows.and_then(|rows| Block::of(&ingredient.crop, rows));
     let method = ingredient.methods.first();
     block.zip(method).map_or(0.0, |(block, method)| {
         need(ingredient, *method, 0, block.plants).low.0 / f64::from(block.strips)

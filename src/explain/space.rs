@@ -130,19 +130,13 @@ fn with_flats(garden: &Garden, flats: u32) -> Garden {
 pub fn fewest_strips(garden: &Garden, checked: &CheckedPlan, options: &Options) -> Option<Enough> {
     let found = model::on_fewest_strips(garden, options, &promise(checked)).ok()?;
     let with_fewer = check(garden, found.plan).ok()?;
-    // What stands already keeps its strips whatever is planned.
-    let standing: u32 = garden
-        .begun
-        .iter()
-        .filter_map(|begun| Some(begun.in_bed()?.1.count))
-        .sum();
     let own = strips_used(checked.plan());
     let fewest = strips_used(with_fewer.plan());
     let least = if fewest < own { &with_fewer } else { checked };
     Some(Enough {
         there: garden.beds.iter().map(|bed| bed.strips()).sum(),
         enough: fewest.min(own),
-        at_least: found.bound + standing,
+        at_least: found.bound,
         by_week: strips_by_week(least),
     })
 }

@@ -1,7 +1,7 @@
 //! Shelf and beds week by week: what is in use on the fullest day, and what there is.
 
 use crate::calendar::{Date, plus_days};
-use crate::garden::Bed;
+use crate::garden::{Bed, BedAt};
 
 use super::Facts;
 use super::space::in_week;
@@ -37,11 +37,11 @@ impl<'a> Facts<'a> {
         let horizon = garden.horizon();
         let week = |at: usize| {
             let monday = horizon.monday(at);
-            let beds = garden.beds.iter().zip(&replay.strips_by_week);
-            let strips = |(bed, used): (&'a Bed, &Vec<u32>)| {
+            let beds = garden.bed_positions().zip(&replay.strips_by_week);
+            let strips = |(bed, used): (BedAt, &Vec<u32>)| {
                 let used = in_week(used, at);
-                let there = bed.strips_on(plus_days(monday, 6));
-                (bed, Use { used, there })
+                let there = garden.strips_free_on(bed, plus_days(monday, 6));
+                (&garden[bed], Use { used, there })
             };
             let flats = |used: &[u32], there| Use {
                 used: in_week(used, at),

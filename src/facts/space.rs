@@ -114,8 +114,9 @@ impl Facts<'_> {
     #[must_use]
     pub fn free_strips(&self, week: usize) -> u32 {
         let sunday = plus_days(self.garden.horizon().monday(week), 6);
-        let beds = self.garden.beds.iter();
-        beds.map(|bed| bed.strips_on(sunday)).sum()
+        let beds = self.garden.bed_positions();
+        beds.map(|bed| self.garden.strips_free_on(bed, sunday))
+            .sum()
     }
 
     /// First and last day of the plan on which the shelf may be used; `None` where that is always.

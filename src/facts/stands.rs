@@ -1,7 +1,7 @@
 //! Which strips of which bed are taken by what, from which day to which.
 
 use crate::calendar::Date;
-use crate::garden::BedAt;
+use crate::garden::{BedAt, Strips};
 use crate::plan::Stand;
 
 use super::Facts;
@@ -24,8 +24,8 @@ pub struct Carries {
     pub bed: BedAt,
     /// Its strips.
     pub strips: u32,
-    /// The first day on which it is free, if it is not from the start.
-    pub free_from: Option<Date>,
+    /// Strips that are not free from the start, each with the first day on which they are.
+    pub not_free: Vec<(Strips, Date)>,
     /// The most of its strips in use in any week.
     pub most: u32,
     /// What stands there, in the order in which it comes.
@@ -46,19 +46,30 @@ impl Facts<'_> {
     /// All beds with what stands in them, in the order of the file.
     #[must_use]
     pub fn carried(&self) -> Vec<Carries> {
-        let (first, _) = self.span();
         let carries = |at: BedAt| {
             let bed = &self.garden[at];
             let weeks = self.replay.strips_by_week.get(at.0);
             Carries {
                 bed: at,
                 strips: bed.strips(),
-                free_from: bed.free_from.filter(|day| *day > first),
+                not_free: self.not_free(at),
                 most: weeks.and_then(|w| super::space::most(w)).unwrap_or(0),
                 stands: self.stands_in(at),
             }
         };
         self.garden.bed_positions().map(carries).collect()
+    }
+
+    /// Strips of a bed that are not free from the start: all of them, or those on which something stands for no
+    /// ingredient.
+    fn not_free(&self, at: BedAt) -> Vec<(Strips, Date)> {
+        let (first, _) = self.span();
+        let all = Strips::from_start(self.garden[at].strips());
+        let bed = self.garden[at].free_from.map(|free| (all, free));
+        let former = self.garden.former_on(at, all);
+        let former = former.map(|f| (f.strips, f.free_from()));
+        let all = bed.into_iter().chain(former);
+        all.filter(|(_, free)| *free > first).collect()
     }
 
     /// What stands in a bed, in the order in which it comes.

@@ -1,13 +1,11 @@
 //! Beds, what stands in them, perennial patches and areas that are never planted.
 
-use chrono::Datelike;
-
 use crate::calendar::Date;
 use crate::units::{Celsius, Centimetres, Kilograms, Metres, STRIP};
 
-use super::at::BedAt;
+use super::at::{BedAt, GradeAt};
 use super::crop::{Crop, Sun};
-use super::strips::{StripAt, Strips};
+use super::strips::Strips;
 
 /// A bed in the ground or raised, or a container.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -61,6 +59,21 @@ pub enum Runs {
     NorthSouth,
 }
 
+/// How a crop's rows lie in a bed.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Rows {
+    /// Across it, over its width.
+    Across(Metres),
+    /// One row along its trellis.
+    AlongTrellis,
+}
+
+impl From<Metres> for Rows {
+    fn from(width: Metres) -> Self {
+        Self::Across(width)
+    }
+}
+
 /// One bed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Bed {
@@ -80,6 +93,9 @@ pub struct Bed {
     pub trellis: Metres,
     /// True if no trellis stands in it and stakes, cages or a net are put up for whatever climbs.
     pub supports_put_up: bool,
+    /// True if it is the ground of one row along a trellis, only for what climbs; the rest of the width is a bed
+    /// of its own.
+    pub along_trellis: bool,
     /// Cover, if any.
     pub cover: Option<Cover>,
     /// Degrees by which the bed's soil is warmer than open ground, without the cover.
@@ -92,17 +108,29 @@ pub struct Bed {
     pub runs: Runs,
     /// Where it lies on the map.
     pub at: Option<Position>,
+    /// The grades that sow and plant in it; none: all do.
+    pub of: Vec<GradeAt>,
 }
 
-/// A part of a bed that is the same for every crop: with trellis or without.
+/// A part of a bed that is the same for every crop: with trellis or without, free from one day on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Plot {
     /// The bed.
     pub bed: BedAt,
     /// Its strips.
     pub strips: Strips,
-    /// True if it has a trellis.
+    /// True if all of it has a trellis.
     pub trellis: bool,
+    /// The first day on which something new may come, if what stood there before still does.
+    pub free_from: Option<Date>,
+}
+
+impl Plot {
+    /// True if nothing of before stands there on a day.
+    #[must_use]
+    pub fn is_free_on(&self, day: Date) -> bool {
+        self.free_from.is_none_or(|free| free <= day)
+    }
 }
 
 impl Bed {
@@ -110,15 +138,6 @@ impl Bed {
     #[must_use]
     pub fn strips(&self) -> u32 {
         whole_strips(self.length)
-    }
-
-    /// How many of its strips are free, on a day, of what stood there before.
-    #[must_use]
-    pub fn strips_on(&self, day: Date) -> u32 {
-        match self.free_from {
-            Some(free) if day < free => 0,
-            _ => self.strips(),
-        }
     }
 
     /// How many strips have a trellis, or can have what serves for it.
@@ -130,28 +149,28 @@ impl Bed {
         }
     }
 
+    /// Strips as a plot: with trellis if all of them have it.
+    #[must_use]
+    pub fn plot(&self, bed: BedAt, strips: Strips) -> Plot {
+        Plot {
+            bed,
+            strips,
+            trellis: strips.after().0 <= self.trellis_strips(),
+            free_from: self.free_from,
+        }
+    }
+
     /// The parts with and without trellis, none empty.
     #[must_use]
     pub fn plots(&self, bed: BedAt) -> Vec<Plot> {
-        let with = self.trellis_strips();
-        [
-            Plot {
-                bed,
-                strips: Strips::from_start(with),
-                trellis: true,
-            },
-            Plot {
-                bed,
-                strips: Strips {
-                    first: StripAt(with),
-                    count: self.strips() - with,
-                },
-                trellis: false,
-            },
-        ]
-        .into_iter()
-        .filter(|p| p.strips.count > 0)
-        .collect()
+        let with = Strips::from_start(self.trellis_strips());
+        let without = Strips {
+            first: with.after(),
+            count: self.strips() - with.count,
+        };
+        let parts = [with, without].into_iter();
+        let parts = parts.filter(|strips| strips.count > 0);
+        parts.map(|strips| self.plot(bed, strips)).collect()
     }
 
     /// How far it reaches east and north of its south-west corner.
@@ -175,30 +194,27 @@ impl Bed {
         }
     }
 
-    /// True if soil depth and sun suit a crop. Trellis is a matter of the plot,
-    /// rotation one of its own rule.
+    /// How rows lie in it.
+    #[must_use]
+    pub fn rows(&self) -> Rows {
+        match self.along_trellis {
+            true => Rows::AlongTrellis,
+            false => Rows::Across(self.width),
+        }
+    }
+
+    /// True if a grade sows and plants in it.
+    #[must_use]
+    pub fn is_open_to(&self, grade: GradeAt) -> bool {
+        self.of.is_empty() || self.of.contains(&grade)
+    }
+
+    /// True if soil depth and sun suit a crop, and it climbs where only climbers stand. Trellis is a matter
+    /// of the plot, rotation one of its own rule.
     #[must_use]
     pub fn suits(&self, crop: &Crop) -> bool {
-        self.soil >= crop.needs.soil && self.sun >= crop.needs.sun
-    }
-
-    /// True if the bed carried the crop's family within the years that it must stay away,
-    /// seen from a planting on `day`.
-    #[must_use]
-    pub fn is_tired_of(&self, crop: &Crop, day: Date) -> bool {
-        self.years_since(crop, day)
-            .is_some_and(|passed| crop.rotation.must_wait(passed))
-    }
-
-    /// Years from the last time that the bed carried the crop's family to a planting on `day`.
-    #[must_use]
-    pub fn years_since(&self, crop: &Crop, day: Date) -> Option<i32> {
-        self.grew
-            .iter()
-            .filter(|(_, families)| families.contains(&crop.rotation.family))
-            .map(|(year, _)| day.year() - year)
-            .filter(|passed| *passed >= 0)
-            .min()
+        let climbs = crop.needs.trellis || !self.along_trellis;
+        self.soil >= crop.needs.soil && self.sun >= crop.needs.sun && climbs
     }
 }
 

@@ -1,7 +1,7 @@
 //! Amounts: plants in a block of strips, seeds that make them sure, flats, kilograms.
 
 use crate::garden::{
-    Crop, Garden, GradeAt, IndoorStart, Ingredient, IngredientAt, Method, Seedlings,
+    Crop, Garden, GradeAt, IndoorStart, Ingredient, IngredientAt, Method, Rows, Seedlings,
 };
 use crate::units::{Centimetres, Kilograms, Metres, STRIP, Share};
 
@@ -31,12 +31,35 @@ pub struct Block {
 }
 
 impl Block {
+    /// The block of a crop by how its rows lie; `None` where not one plant stands.
+    #[must_use]
+    pub fn of(crop: &Crop, rows: impl Into<Rows>) -> Option<Self> {
+        match rows.into() {
+            Rows::Across(width) => Self::across(crop, width),
+            Rows::AlongTrellis => Self::along_trellis(crop),
+        }
+    }
+
+    /// The block of a crop in one row along a trellis: the fewest strips into which its spacing goes whole, up to
+    /// ten; else those that hold one plant.
+    fn along_trellis(crop: &Crop) -> Option<Self> {
+        let Centimetres(in_row) = crop.spacing.in_row;
+        let strip = STRIP.0 * 100.0;
+        if in_row <= 0.0 {
+            return None;
+        }
+        let strips = strips_of_whole(in_row);
+        Some(Self {
+            strips,
+            plants: whole(f64::from(strips) * strip, in_row),
+        })
+    }
+
     /// The block of a crop in a bed of a given width: rows run across the bed at the crop's
     /// spacing, half a spacing from each edge. It takes as many strips as make the rows come
     /// out whole, up to ten; else the strips that hold one row. `None` if the bed is
     /// narrower than half a spacing, where not one plant stands.
-    #[must_use]
-    pub fn of(crop: &Crop, width: Metres) -> Option<Self> {
+    fn across(crop: &Crop, width: Metres) -> Option<Self> {
         let Centimetres(in_row) = crop.spacing.in_row;
         let Centimetres(between) = crop.spacing.between_rows;
         let width = width.0 * 100.0;
@@ -44,15 +67,21 @@ impl Block {
         if in_row <= 0.0 || between <= 0.0 || width + MILLIMETRE < in_row / 2.0 {
             return None;
         }
-        let strips = (1..=LARGEST_BLOCK)
-            .find(|n| is_multiple(f64::from(*n) * strip, between))
-            .unwrap_or(((between - MILLIMETRE) / strip).ceil().max(1.0) as u32);
+        let strips = strips_of_whole(between);
         let rows = whole(f64::from(strips) * strip, between);
         Some(Self {
             strips,
             plants: rows.saturating_mul(whole(width, in_row)),
         })
     }
+}
+
+/// The fewest strips into which a spacing goes whole, up to ten; else those that hold it once.
+fn strips_of_whole(spacing: f64) -> u32 {
+    let strip = STRIP.0 * 100.0;
+    (1..=LARGEST_BLOCK)
+        .find(|n| is_multiple(f64::from(*n) * strip, spacing))
+        .unwrap_or(((spacing - MILLIMETRE) / strip).ceil().max(1.0) as u32)
 }
 
 /// How often a spacing goes into a length, at least once.
@@ -64,6 +93,18 @@ fn whole(length: f64, spacing: f64) -> u32 {
 fn is_multiple(length: f64, spacing: f64) -> bool {
     let times = (length / spacing).round();
     times >= 1.0 && (length - times * spacing).abs() <= MILLIMETRE
+}
+
+/// How rows of a crop lie in the widest bed: along a trellis where it climbs and no wider bed has one.
+#[must_use]
+pub fn widest_rows(garden: &Garden, crop: &Crop) -> Option<Rows> {
+    let wide = || garden.beds.iter().filter(|bed| !bed.along_trellis);
+    let climbs_there = wide().any(|bed| bed.trellis_strips() > 0);
+    if crop.needs.trellis && !climbs_there && garden.beds.iter().any(|bed| bed.along_trellis) {
+        return Some(Rows::AlongTrellis);
+    }
+    let widths = wide().map(|bed| bed.width);
+    widths.reduce(Metres::max).map(Rows::Across)
 }
 
 /// What a number of kept plants takes and gives.

@@ -4,7 +4,7 @@
 use crate::calendar::{Date, monday_of};
 use crate::candidates::{Candidates, DropReason, Dropped, PlotSet, blocks_for, families, fullest};
 use crate::garden::{Garden, GradeAt, IngredientAt, Method, Source};
-use crate::growth::{Block, need};
+use crate::growth::{Block, need, widest_rows};
 
 use super::columns::{Columns, of};
 use super::stages::Staged;
@@ -163,15 +163,7 @@ fn least_plants(garden: &Garden, at: IngredientAt) -> Option<(u32, u32)> {
     if ingredient.source != Source::Sown {
         return None;
     }
-    let width = garden
-        .beds
-        .iter()
-        .map(|b| b.width)
-        .fold(None, |widest, width| match widest {
-            Some(other) if other >= width => Some(other),
-            _ => Some(width),
-        })?;
-    let block = Block::of(&ingredient.crop, width)?;
+    let block = Block::of(&ingredient.crop, widest_rows(garden, &ingredient.crop)?)?;
     let one = need(
         ingredient,
         method,
@@ -195,11 +187,7 @@ fn beds(garden: &Garden, candidates: &Candidates) -> Option<Pressure> {
         .into_iter()
         .map(|day| {
             let date = horizon.date(day);
-            let is_free = |free: Date| free <= date;
-            let free = candidates
-                .plots
-                .iter()
-                .filter(|p| garden[p.bed].free_from.is_none_or(is_free));
+            let free = candidates.plots.iter().filter(|p| p.is_free_on(date));
             let strips = free.map(|p| p.strips.count).sum();
             let mut parts: Vec<(IngredientAt, u32)> = garden
                 .ingredient_positions()

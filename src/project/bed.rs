@@ -9,9 +9,9 @@ use super::assumed::Assumed;
 use super::crop_names::Crops;
 use super::figures::number;
 use super::form::Form;
-use super::grade::unique;
+use super::grade::{GradeIds, unique};
 use super::kind::{Kind, date, sun, text, word};
-use super::lists::list;
+use super::lists::{list, one_or_some};
 use super::names::{listed, near, quote};
 use super::table::{Table, named, sound, table};
 
@@ -43,19 +43,21 @@ type RawGrew = Vec<(i32, Vec<Given<String>>)>;
 
 /// One section as given.
 pub struct RawBed {
-    id: Read<Given<String>>,
+    pub id: Read<Given<String>>,
     kind: Read<Option<Given<BedKind>>>,
-    length: Read<Given<f64>>,
-    width: Read<Given<f64>>,
+    pub length: Read<Given<f64>>,
+    pub width: Read<Given<f64>>,
     soil: Read<Option<Given<f64>>>,
     sun: Read<Option<Given<Sun>>>,
-    trellis: Read<Option<Given<f64>>>,
+    pub trellis: Read<Option<Given<f64>>>,
+    pub trellis_depth: Read<Option<Given<f64>>>,
     cover: Read<Option<Given<Cover>>>,
     soil_bonus: Read<Option<Given<f64>>>,
     free_from: Read<Option<Given<Date>>>,
     grew: Read<Option<Given<RawGrew>>>,
     runs: Read<Option<Given<Runs>>>,
     pub at: Read<Option<Given<Position>>>,
+    grade: Read<Option<Given<Vec<Given<String>>>>>,
 }
 
 /// Reads one section.
@@ -78,6 +80,7 @@ pub fn read(t: &mut Table<'_, '_>) -> RawBed {
             "none; where no bed says it, supports are put up for what climbs",
             number(0.0..=50.0),
         ),
+        trellis_depth: read_trellis_depth(t),
         cover: t.maybe(
             "cover",
             "what keeps frost off: a word, or a table of its figures",
@@ -114,7 +117,27 @@ pub fn read(t: &mut Table<'_, '_>) -> RawBed {
             "beds are drawn in a row",
             position(),
         ),
+        grade: read_grade(t),
     }
+}
+
+fn read_trellis_depth(t: &mut Table<'_, '_>) -> Read<Option<Given<f64>>> {
+    t.maybe(
+        "trellis_depth_cm",
+        "so deep is one row along a trellis as long as the bed (40 to 45 is usual); the rest of the width is then \
+         a bed of its own",
+        "what climbs takes the whole width",
+        number(30.0..=90.0),
+    )
+}
+
+fn read_grade(t: &mut Table<'_, '_>) -> Read<Option<Given<Vec<Given<String>>>>> {
+    t.maybe(
+        "grade",
+        "the `id` of the grade that it belongs to, or several in a list: nobody else sows or plants in it",
+        "it is for all",
+        one_or_some(text()),
+    )
 }
 
 /// A place on the map.
@@ -220,7 +243,7 @@ fn families(raw: &RawGrew, crops: &Crops<'_>, findings: &mut Findings) -> Read<G
 /// The beds, if every part of them is sound.
 pub fn check(
     raw: &[Given<RawBed>],
-    crops: &Crops<'_>,
+    (crops, grades): (&Crops<'_>, Read<&GradeIds>),
     findings: &mut Findings,
     assumed: &mut Assumed,
 ) -> Read<Vec<Bed>> {
@@ -235,17 +258,22 @@ pub fn check(
     }
     let beds: Vec<Read<Bed>> = raw
         .iter()
-        .map(|bed| check_bed(&bed.value, crops, findings, assumed))
+        .map(|bed| check_bed(&bed.value, (crops, grades), findings, assumed))
         .collect();
     beds.into_iter().collect()
 }
 
 fn check_bed(
     raw: &RawBed,
-    crops: &Crops<'_>,
+    (crops, grades): (&Crops<'_>, Read<&GradeIds>),
     findings: &mut Findings,
     assumed: &mut Assumed,
 ) -> Read<Bed> {
+    let of = match &raw.grade {
+        Ok(Some(ids)) => grades.and_then(|grades| grades.find_all(&ids.value, findings)),
+        Ok(None) => Ok(Vec::new()),
+        Err(reported) => Err(*reported),
+    };
     let grew = match &raw.grew {
         Ok(Some(grew)) => families(&grew.value, crops, findings),
         Ok(None) => Ok(Vec::new()),
@@ -270,12 +298,14 @@ fn check_bed(
         sun: raw.sun?.map_or(Sun::Full, |given| given.value),
         trellis: Metres(trellis.map_or(0.0, |given| given.value)),
         supports_put_up: false,
+        along_trellis: false,
         cover: peek(&raw.cover)?.as_ref().map(|c| c.value.clone()),
         soil_bonus: Celsius(raw.soil_bonus?.map_or(0.0, |given| given.value)),
         free_from: raw.free_from?.map(|given| given.value),
         grew: grew?,
         runs: raw.runs?.map_or(Runs::EastWest, |given| given.value),
         at: raw.at?.map(|given| given.value),
+        of: of?,
     };
     if let Ok(None) = raw.soil {
         let what = format!("soil_cm = {USUAL_SOIL}");

@@ -15,6 +15,7 @@ use super::document::Document;
 use super::doubts::doubts;
 use super::file::{self, Raw};
 use super::grade::{self, GradeIds, unique};
+use super::growing::Growing;
 use super::ingredient::{Around, Serving};
 use super::order::in_order;
 use super::place::{self, RawPlace, WeatherFrom};
@@ -22,7 +23,9 @@ use super::seedlings::RawSeedlings;
 use super::shelf::RawShelf;
 use super::standing::RawPatch;
 use super::weather::{self, Filled};
-use super::{bed, dish, feast, ground, school_year, seedlings, shelf, standing};
+use super::{
+    along_trellis, bed, dish, feast, ground, growing, school_year, seedlings, shelf, standing,
+};
 
 /// Reads a weather file by the name that the project file gives.
 pub type ReadWeather<'a> = dyn Fn(&str) -> Raw + 'a;
@@ -56,7 +59,7 @@ impl<'a> Check<'a> {
         let horizon = self.horizon(&raw, &days);
         let ids = peek(&raw.grades).map(|grades| GradeIds::of(grades, &mut self.found));
         let ingredients = self.ingredients(&raw, peek(&ids), &days);
-        let (beds, growing) = self.beds(&raw, peek(&ingredients), &days);
+        let (beds, parted, growing) = self.beds(&raw, (peek(&ids), peek(&ingredients)), &days);
         let room = self.room(peek(&ingredients), peek(&beds), peek(&growing));
         let patches =
             peek(&raw.patches).and_then(|patches| self.patches(patches, &self.crops(&raw)));
@@ -82,9 +85,10 @@ impl<'a> Check<'a> {
         let project = raw.project?;
         room?;
         ground?;
-        let (latitude, weather, beds) = (Latitude(latitude?.value), weather?, beds?);
-        let doubts = doubts(latitude, &weather, &beds);
+        let (latitude, weather, beds) = (Latitude(latitude?.value), weather?, parted?);
+        let (growing, former) = growing?;
         Ok(Garden {
+            doubts: doubts(latitude, &weather, &beds),
             name: project.name?.value,
             school: project.school?.map(|school| school.value),
             locale: project
@@ -101,12 +105,12 @@ impl<'a> Check<'a> {
             grades: grades?,
             ingredients: ingredients?,
             beds,
-            begun: [growing?, seedlings?].concat(),
+            begun: [growing, seedlings?].concat(),
+            former,
             patches: patches?,
             areas: raw.areas?.into_iter().map(|area| area.value).collect(),
             shelf: shelf?,
             assumed: std::mem::take(&mut self.assumed).into_list(),
-            doubts,
         })
     }
 
@@ -141,25 +145,36 @@ impl<'a> Check<'a> {
         crops(self.catalogue, &raw.overrides)
     }
 
-    /// The beds and what grows in them.
+    /// The beds as the file has them, the same with each parted that has a row along its trellis, and what grows
+    /// in them.
     fn beds(
         &mut self,
         raw: &Document,
-        ingredients: Read<&Vec<Ingredient>>,
+        (grades, ingredients): (Read<&GradeIds>, Read<&Vec<Ingredient>>),
         days: &Days,
-    ) -> (Read<Vec<Bed>>, Read<Vec<Begun>>) {
+    ) -> (Read<Vec<Bed>>, Read<Vec<Bed>>, Read<Growing>) {
         let crops = self.crops(raw);
         let (found, assumed) = (&mut self.found, &mut self.assumed);
         let beds = peek(&raw.beds).and_then(|raw| {
-            let beds = bed::check(raw, &crops, found, assumed)?;
+            let beds = bed::check(raw, (&crops, grades), found, assumed)?;
             let dish = ingredients.map_or(&[][..], Vec::as_slice);
             Ok(bed::with_supports(beds, raw, dish, assumed))
         });
-        let growing = peek(&raw.growing).and_then(|growing| {
-            let checked = peek(&beds).map(Vec::as_slice);
-            standing::check_growing(growing, peek(&raw.beds)?, checked, days.feast, found)
+        let latitude = peek(&raw.place).and_then(|raw| raw.latitude);
+        let parted = peek(&raw.beds).and_then(|raw| {
+            let (beds, latitude) = (peek(&beds)?.clone(), Latitude(latitude?.value));
+            along_trellis::parted(raw, beds, latitude, found)
         });
-        (beds, growing)
+        let growing = peek(&raw.growing).and_then(|growing| {
+            let around = growing::Around {
+                crops,
+                raw_beds: peek(&raw.beds)?,
+                beds: peek(&parted).map(Vec::as_slice),
+                feast: days.feast,
+            };
+            growing::check(growing, &around, found, assumed)
+        });
+        (beds, parted, growing)
     }
 
     /// What does not stand yet where it is picked needs a bed. `growing` is what does.
@@ -167,9 +182,9 @@ impl<'a> Check<'a> {
         &mut self,
         ingredients: Read<&Vec<Ingredient>>,
         beds: Read<&Vec<Bed>>,
-        growing: Read<&Vec<Begun>>,
+        growing: Read<&Growing>,
     ) -> Read<()> {
-        let (ingredients, growing) = (ingredients?, growing?);
+        let (ingredients, (growing, _)) = (ingredients?, growing?);
         let wants_bed = |ingredient: &&Ingredient| match ingredient.source {
             Source::Sown => true,
             Source::Begun(at) => at.0 >= growing.len(),
@@ -217,6 +232,7 @@ impl<'a> Check<'a> {
         in_order(("start", start), ("feast", days.feast?), &mut self.found)?;
         let last = days.last()?;
         let growing = peek(&raw.growing)?.iter();
+        let growing = growing.filter(|growing| growing.value.serves());
         let sown = growing.filter_map(|growing| growing.value.sown.ok());
         let first = sown.fold(start, |first, sown| {
             if sown.value < first.value {
@@ -282,13 +298,17 @@ fn crops<'d>(catalogue: &'d Catalogue, overrides: &'d Read<Overrides>) -> Crops<
 
 /// All that has begun, in beds and then on the shelf: the order of `Garden::begun`.
 fn begun(raw: &Document) -> Read<Vec<Serving<'_>>> {
-    let growing = peek(&raw.growing)?.iter().map(|given| Serving {
-        crop: &given.value.crop,
-        for_ingredient: &given.value.for_ingredient,
+    let growing = peek(&raw.growing)?.iter();
+    let growing = growing.filter_map(|given| {
+        let for_ingredient = peek(&given.value.for_ingredient);
+        Some(Serving {
+            crop: &given.value.crop,
+            for_ingredient: for_ingredient.map(Option::as_ref).transpose()?,
+        })
     });
     let seedlings = peek(&raw.seedlings)?.iter().map(|given| Serving {
         crop: &given.value.crop,
-        for_ingredient: &given.value.for_ingredient,
+        for_ingredient: peek(&given.value.for_ingredient),
     });
     Ok(growing.chain(seedlings).collect())
 }

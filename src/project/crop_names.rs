@@ -9,6 +9,31 @@ use crate::garden::Crop;
 
 use super::names::{listed, near, quote};
 
+/// Cover crops that no dish wants, with their families (botany; which are usual: common practice).
+const COVER_CROPS: [(&str, &str); 21] = [
+    ("alfalfa", "legume"),
+    ("annual ryegrass", "grass"),
+    ("barley", "grass"),
+    ("clover", "legume"),
+    ("crimson clover", "legume"),
+    ("field bean", "legume"),
+    ("field pea", "legume"),
+    ("fodder radish", "cabbage"),
+    ("hairy vetch", "legume"),
+    ("lupin", "legume"),
+    ("mustard", "cabbage"),
+    ("oats", "grass"),
+    ("phacelia", "borage"),
+    ("rapeseed", "cabbage"),
+    ("red clover", "legume"),
+    ("rye", "grass"),
+    ("ryegrass", "grass"),
+    ("vetch", "legume"),
+    ("white clover", "legume"),
+    ("winter rye", "grass"),
+    ("winter wheat", "grass"),
+];
+
 /// What the sections [crop."..."] say, by the names of the crops in lower case.
 #[derive(Default)]
 pub struct Overrides {
@@ -52,12 +77,15 @@ impl<'a> Crops<'a> {
         }))
     }
 
-    /// The family of a crop, or of a family's own name; reports it if there is neither.
+    /// The family of a crop or of a cover crop, or a family by its own name; reports it if there is none.
     pub fn family(&self, name: &Given<String>, findings: &mut Findings) -> Read<String> {
         if let Some(crop) = self.get(&name.value) {
             return Ok(crop.rotation.family.clone());
         }
         let family = key(&name.value);
+        if let Some((_, family)) = COVER_CROPS.iter().find(|(cover, _)| *cover == family) {
+            return Ok((*family).to_owned());
+        }
         let families = self.catalogue.families();
         if families.contains(&family.as_str()) {
             return Ok(family);

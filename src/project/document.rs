@@ -15,6 +15,7 @@ use super::crop_names::Overrides;
 use super::feast::{self, RawProject};
 use super::form::{Form, Key, Presence};
 use super::grade::{self, RawGrade};
+use super::growing::{self, RawGrowing};
 use super::ingredient::{self, RawIngredient};
 use super::kind::Kind;
 use super::names::{code, quote};
@@ -23,7 +24,7 @@ use super::school_year::{self, RawSchoolYear};
 use super::seedlings::{self, RawSeedlings};
 use super::shelf::{self, RawShelf};
 use super::slips;
-use super::standing::{self, RawGrowing, RawPatch};
+use super::standing::{self, RawPatch};
 use super::table::{self, Table, table};
 use super::value::Value;
 
@@ -153,7 +154,7 @@ fn read(t: &mut Table<'_, '_>, catalogue: &Catalogue) -> Document {
         ),
         ingredients: read_dish(t),
         beds: sections(t, "bed", "a bed or a large pot", bed::read),
-        growing: sections(t, "growing", "what stands already", standing::read_growing),
+        growing: sections(t, "growing", "what stands already", growing::read),
         seedlings: sections(
             t,
             "seedlings",

@@ -107,6 +107,15 @@ impl GradeIds {
         all
     }
 
+    /// The positions of some grades, each once, in the order of their sections.
+    pub fn find_all(&self, ids: &[Given<String>], findings: &mut Findings) -> Read<Vec<GradeAt>> {
+        let found: Vec<Read<GradeAt>> = ids.iter().map(|id| self.find(id, findings)).collect();
+        let mut grades: Vec<GradeAt> = found.into_iter().collect::<Read<_>>()?;
+        grades.sort_unstable();
+        grades.dedup();
+        Ok(grades)
+    }
+
     /// The position of a grade; reports it if there is none.
     pub fn find(&self, id: &Given<String>, findings: &mut Findings) -> Read<GradeAt> {
         self.ids

@@ -18,16 +18,7 @@ pub fn named(
     let Some(given) = raw.grade.as_ref().map_err(|reported| *reported)? else {
         return Ok(None);
     };
-    let ids = around.grades?;
-    let found: Vec<Read<GradeAt>> = given
-        .value
-        .iter()
-        .map(|id| ids.find(id, findings))
-        .collect();
-    let mut grades: Vec<GradeAt> = found.into_iter().collect::<Read<_>>()?;
-    grades.sort_unstable();
-    grades.dedup();
-    Ok(Some(grades))
+    around.grades?.find_all(&given.value, findings).map(Some)
 }
 
 /// The grades that are old enough, where the file names none: a grade without an age always is,

@@ -59,7 +59,7 @@ pub struct RawFallback {
 #[derive(Clone, Copy)]
 pub struct Serving<'a> {
     pub crop: &'a Read<Given<String>>,
-    pub for_ingredient: &'a Read<Given<String>>,
+    pub for_ingredient: Read<&'a Given<String>>,
 }
 
 /// What the ingredients are checked against.

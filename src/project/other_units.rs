@@ -29,13 +29,14 @@ pub struct OtherUnit {
 }
 
 /// The metric key, the key in its place, and how a figure of this becomes one of that.
-const OTHERS: [(&str, &str, Scale); 27] = [
+const OTHERS: [(&str, &str, Scale); 28] = [
     ("length_m", "length_ft", FEET),
     ("width_m", "width_ft", FEET),
     ("trellis_m", "trellis_ft", FEET),
     ("x_m", "x_ft", FEET),
     ("y_m", "y_ft", FEET),
     ("soil_cm", "soil_in", INCHES_AS_CM),
+    ("trellis_depth_cm", "trellis_depth_in", INCHES_AS_CM),
     ("in_row_cm", "in_row_in", INCHES_AS_CM),
     ("between_row_cm", "between_row_in", INCHES_AS_CM),
     ("rain_mm", "rain_in", INCHES_AS_MM),

@@ -74,7 +74,7 @@ pub fn source(
     let standing = begun.and_then(|at| Some((at, begun_list.get(at)?)));
     match (patch, standing) {
         (Some((_, span)), Some((_, standing))) => {
-            let first = peek(standing.for_ingredient)?;
+            let first = standing.for_ingredient?;
             Err(findings.report(two_sources(span, first.span, &first.value)))
         }
         (Some((at, span)), None) => {
@@ -101,7 +101,7 @@ pub fn source(
             )
         }
         (None, Some((at, standing))) => {
-            let span = peek(standing.for_ingredient)?.span;
+            let span = standing.for_ingredient?.span;
             same_crop(crop, Some(standing.crop), span, &around.crops, findings)?;
             Ok(Source::Begun(BegunAt(at)))
         }

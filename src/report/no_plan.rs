@@ -5,7 +5,6 @@ mod ideas;
 
 use std::time::Duration;
 
-use crate::candidates::DropReason;
 use crate::facts::no_plan::{Hindrance, LeftOut, Limit, MOST_WAYS, Scarce, Who, most_ways};
 use crate::garden::{Garden, GradeAt, IngredientAt};
 use crate::pipeline::NoPlan;
@@ -13,7 +12,7 @@ use crate::pipeline::NoPlan;
 use super::ran_out;
 use crate::page::Page;
 use crate::words::occasion::occasion;
-use crate::words::{Words, count, list, sentence};
+use crate::words::{Words, count, drop_reasons, list, sentence};
 
 /// How many limits are shown.
 const LIMITS: usize = 5;
@@ -162,33 +161,10 @@ fn reasons(garden: &Garden, left_out: &LeftOut, page: &mut Page) {
                 page.entry(
                     &format!("  {}", count(*tries, "try")),
                     14,
-                    &format!("{}.", reason_text(*reason)),
+                    &format!("{}.", drop_reasons::why(*reason)),
                 );
             }
         }
-    }
-}
-
-/// Why a way of growing was thrown out.
-fn reason_text(reason: DropReason) -> &'static str {
-    match reason {
-        DropReason::NoSession => "the classes' sessions do not allow all its steps in order",
-        DropReason::HardensUnattended => "it would harden off while nobody is on site",
-        DropReason::ShelfTooSmall => "the shelf is closed or too small for the least amount",
-        DropReason::TooColdIndoors => "the shelf is too cold or too warm for the seed to come up",
-        DropReason::TooFewSeedlings => {
-            "fewer seedlings stand on the shelf than the least amount takes"
-        }
-        DropReason::NoBed => "no bed suits it (sun, depth of soil, trellis, width, free in time)",
-        DropReason::Rotation => "every bed that suits it carried its family too recently",
-        DropReason::BedsTooSmall => "the beds that suit it are too small for the least amount",
-        DropReason::LessonTooShort => {
-            "a step takes longer than a session, even for the least amount"
-        }
-        DropReason::NoPickSession => {
-            "no session lies where it could be picked, dried or cured in time, and kept"
-        }
-        DropReason::RarelyReady => "it would be ready in fewer than one weather year of ten",
     }
 }
 

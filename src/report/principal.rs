@@ -6,7 +6,7 @@ use crate::explain::LeastSpace;
 use crate::facts::Facts;
 use crate::garden::Garden;
 
-use super::{care, least_space, lessons, space};
+use super::{care, least_space, lessons, rotation, space};
 use crate::page::Page;
 use crate::words::occasion::occasion;
 use crate::words::promise;
@@ -22,6 +22,7 @@ pub fn principal(garden: &Garden, checked: &CheckedPlan, least: &LeastSpace) -> 
     page.paragraph(&promise::sentence(&view));
     space::write(&view, &mut page);
     least_space::write(&view, least, &mut page);
+    rotation::turned_over(&view, &mut page);
     lessons::write(&view, &mut page);
     care::gaps(&view, &mut page);
     care::other_hands(&view, &mut page);

@@ -1,18 +1,26 @@
-//! Beds to which a crop family comes back sooner than one would wish.
+//! Beds that are turned over, and those to which a crop family comes back sooner than one would wish.
 
 use crate::page::Page;
+use crate::words::turned_over;
 use crate::words::view::View;
 
-/// Writes one line per bed and family; nothing if all wishes are kept.
-pub(super) fn write(view: &View<'_>, page: &mut Page) {
-    if view.replay.rotation_wishes_missed.is_empty() {
-        return;
+/// Writes a line for strips that carry one thing after another.
+pub(super) fn turned_over(view: &View<'_>, page: &mut Page) {
+    write("Beds turned over", &turned_over::all(view), page);
+}
+
+/// Writes a line for a family that comes back.
+pub(super) fn family_again(view: &View<'_>, page: &mut Page) {
+    let heading = "Same family again sooner than one would wish";
+    write(heading, &turned_over::family_again(view), page);
+}
+
+/// Nothing where there are no lines.
+fn write(heading: &str, lines: &[String], page: &mut Page) {
+    if !lines.is_empty() {
+        page.heading(heading);
     }
-    page.heading("Same family again sooner than one would wish");
-    for miss in &view.replay.rotation_wishes_missed {
-        page.item(&format!(
-            "Bed {}: {} is of the {} family, which grew there in {}. Watch for disease.",
-            miss.bed, miss.ingredient, miss.family, miss.grew_in
-        ));
+    for line in lines {
+        page.item(line);
     }
 }

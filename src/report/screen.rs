@@ -60,7 +60,8 @@ pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
     timeline::write(view, page);
     slack::write(view, slack, page);
     space::write(view, page);
-    rotation::write(view, page);
+    rotation::turned_over(view, page);
+    rotation::family_again(view, page);
     care::gaps(view, page);
     care::other_hands(view, page);
     decisions::write(view, page);

@@ -44,6 +44,7 @@ pub(crate) fn what_changes(garden: &Garden, kind: &Kind) -> String {
             "Sessions of grade {grade} that are {} longer.",
             count(*minutes, "minute")
         ),
+        Kind::BedForAll { bed } => format!("Bed {bed} for all grades."),
         Kind::MoreFlats { more } => format!("{} more on the shelf.", count(*more, "flat")),
         Kind::Cover { beds } => format!("Fleece over {}.", bed_list(beds)),
         Kind::Trellis { beds } => {

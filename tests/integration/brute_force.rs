@@ -13,11 +13,11 @@ use std::time::Duration;
 
 use tureen::candidates::Candidates;
 use tureen::deadline::Deadline;
-use tureen::garden::Garden;
+use tureen::garden::{Garden, Method};
 use tureen::model::{Options, Outcome, solve};
-use tureen::plan::{Aim, AimResult};
+use tureen::plan::{Aim, AimResult, Plan, Planting};
 
-use crate::random_gardens::begun::garden_with_seedlings;
+use crate::random_gardens::begun::{garden_turned_over, garden_with_seedlings};
 use crate::random_gardens::make::{TINY, TINY_CHOICE, garden, open_garden};
 use search::{Search, TooLarge};
 use takes::School;
@@ -131,6 +131,8 @@ struct Count {
     too_large: u32,
     /// Gardens with a plan in which a grade was chosen.
     chosen: u32,
+    /// Gardens with a plan in which something comes on strips after what stood there at the start.
+    turned_over: u32,
 }
 
 /// Compares gardens until so many have a plan.
@@ -148,9 +150,12 @@ fn compare_until(full: u32, garden: impl Fn(u64) -> Garden) -> Count {
             count.too_large += 1;
             continue;
         };
-        match compare(&tried, solve(&garden, &options(concession))) {
+        let found = solve(&garden, &options(concession));
+        let turned = matches!(&found, Outcome::Planned(plan) if turns_over(&garden, plan));
+        match compare(&tried, found) {
             Ok(Same::Proved) if matches!(tried, Tried::Full(_)) => {
                 count.full += 1;
+                count.turned_over += u32::from(turned);
                 count.chosen += u32::from(garden.has_open_grades());
             }
             Ok(Same::Proved) => count.impossible += 1,
@@ -167,6 +172,18 @@ fn compare_until(full: u32, garden: impl Fn(u64) -> Garden) -> Count {
     );
     assert!(count.out_of_time < full / 20, "{count:?}");
     count
+}
+
+/// True if a plan has something new on strips on which something stood at the start.
+fn turns_over(garden: &Garden, plan: &Plan) -> bool {
+    let begun = garden.begun.iter().filter_map(|begun| begun.in_bed());
+    let former = garden.former.iter().map(|f| (f.bed, f.strips));
+    let mut stood = begun.chain(former);
+    stood.any(|(bed, strips)| {
+        let new = |p: &&Planting| p.method != Method::Growing;
+        let mut places = plan.plantings.iter().filter(new).flat_map(|p| &p.places);
+        places.any(|place| place.bed == garden[bed].id && place.run().meets(strips))
+    })
 }
 
 /// Gardens whose every aim must be compared.
@@ -191,5 +208,14 @@ fn the_best_assignment_is_that_of_trying_everything() {
 #[test]
 fn the_model_plans_begun_seedlings_as_trying_everything_does() {
     let count = compare_until(FULL / 10, |seed| garden_with_seedlings(seed, &TINY));
+    assert!(count.impossible > 0, "{count:?}");
+}
+
+/// The same of gardens in which something stands in the beds when the plan begins, for an ingredient or for
+/// none, and other things follow it.
+#[test]
+fn beds_are_turned_over_as_trying_everything_does() {
+    let count = compare_until(FULL / 5, |seed| garden_turned_over(seed, &TINY));
+    assert!(count.turned_over > FULL / 30, "{count:?}");
     assert!(count.impossible > 0, "{count:?}");
 }

@@ -21,7 +21,7 @@ use tureen::garden::{Garden, Method};
 use tureen::model::{Options, Outcome, Possible, possible, solve};
 use tureen::plan::{Aim, Plan};
 
-use begun::garden_with_seedlings;
+use begun::{garden_turned_over, garden_with_seedlings};
 use make::{LARGER, Size, TINY, TINY_CHOICE, garden, open_garden};
 
 /// A time within which every tiny garden must be proved; no solve should come near it.
@@ -190,6 +190,27 @@ fn plans_from_begun_seedlings_pass_the_checker_with_every_aim_proved() {
         taken_up += usize::from(plantings.any(|p| p.method == Method::Seedlings));
     }
     assert!(taken_up > 8, "{taken_up} plans");
+}
+
+/// In some beds something stands at the start, and some belong to a grade.
+#[test]
+fn plans_of_beds_turned_over_pass_the_checker_with_every_aim_proved() {
+    let plans = plans_of(
+        20_000..20_060,
+        |seed| garden_turned_over(seed, &TINY),
+        AMPLE,
+    );
+    let mut in_own = 0;
+    for (seed, plan) in plans {
+        let garden = garden_turned_over(seed, &TINY);
+        let open: Vec<_> = plan.aims.iter().filter(|a| !a.proved()).collect();
+        assert!(open.is_empty(), "seed {seed}: {open:?}");
+        let own = garden.beds.iter().filter(|bed| !bed.of.is_empty());
+        let own: Vec<&str> = own.map(|bed| bed.id.as_str()).collect();
+        let mut places = plan.plantings.iter().flat_map(|p| &p.places);
+        in_own += usize::from(places.any(|place| own.contains(&place.bed.as_str())));
+    }
+    assert!(in_own > 3, "{in_own} plans");
 }
 
 #[test]

@@ -1,6 +1,7 @@
 //! The bundled scenarios: each one loads, comes out as its README says, passes the checker,
 //! and stands on weather that can be made again.
 
+mod along_trellis;
 mod begun;
 mod figures;
 mod grade_pages;
@@ -8,6 +9,7 @@ mod late_picks;
 mod outcomes;
 mod promise;
 mod thinnings;
+mod turned_over;
 mod weather;
 mod what_ifs;
 
@@ -25,11 +27,12 @@ use tureen::pipeline::plan;
 use tureen::project;
 
 /// All scenarios.
-pub const ALL: [&str; 6] = [
+pub const ALL: [&str; 7] = [
     "autumn-down-under",
     "nine-grades",
     "soup-day",
     "soup-day-as-a-cook-would",
+    "turned-over",
     "two-beds",
     "wrap-day",
 ];

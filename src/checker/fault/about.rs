@@ -114,6 +114,10 @@ pub enum PlaceFault {
     NoTrellis(u32),
     /// Something else stands in the bed until this day.
     NotFreeUntil(Date),
+    /// It is the ground along a trellis, and the crop does not climb.
+    OnlyClimbers,
+    /// It belongs to other grades.
+    OfOthers,
     /// Too little sun or soil for the crop.
     Unsuitable,
     /// Too narrow for one plant.

@@ -6,10 +6,10 @@ use chrono::Datelike;
 
 use crate::checker::days::in_bed;
 use crate::checker::fault::Fault;
-use crate::checker::planting::Planting;
+use crate::checker::planting::{Place, Planting};
 use crate::checker::run::Run;
 use crate::checker::stands::stands;
-use crate::garden::{Bed, BedAt, StripAt};
+use crate::garden::{BedAt, Garden, StripAt};
 use crate::plan::{PlantingAt, Stand};
 
 /// All faults: a family in a bed that carried it within its hard years, or on a strip on which
@@ -25,7 +25,7 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
         let rotation = &planting.ingredient.crop.rotation;
         for place in &planting.places {
             let bed = &run.garden[place.bed];
-            let grew = last_grew(bed, &rotation.family, year);
+            let grew = last_grew(run.garden, place, &rotation.family, year);
             if let Some(grew_in) = grew.filter(|g| rotation.must_wait(year - g)) {
                 faults.push(Fault::Rotation {
                     planting: planting.name.clone(),
@@ -125,11 +125,9 @@ pub fn planting_year(run: &Run<'_>, planting: &Planting<'_>) -> Option<i32> {
     Some(run.horizon.date(planting.bedding()?.first).year())
 }
 
-/// The last year up to `year` in which a bed carried a family.
-pub fn last_grew(bed: &Bed, family: &str, year: i32) -> Option<i32> {
-    bed.grew
-        .iter()
-        .filter(|(grew, families)| *grew <= year && families.iter().any(|f| f == family))
-        .map(|(grew, _)| *grew)
-        .max()
+/// The last year up to `year` in which the strips of a place carried a family.
+pub fn last_grew(garden: &Garden, place: &Place<'_>, family: &str, year: i32) -> Option<i32> {
+    let grew = garden.grew_on(place.bed, place.plan.run());
+    let own = grew.filter(|(_, other)| *other == family);
+    own.map(|(grew, _)| grew).filter(|grew| *grew <= year).max()
 }

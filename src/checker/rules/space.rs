@@ -73,7 +73,7 @@ fn places(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
         let bed = &run.garden[first_place.bed];
         let other = planting.places.iter().find(|p| {
             let other = &run.garden[p.bed];
-            other.width != bed.width || other.microclimate() != bed.microclimate()
+            other.rows() != bed.rows() || other.microclimate() != bed.microclimate()
         });
         if let Some(other) = other {
             found(Some(other), PlaceFault::Differs);
@@ -103,11 +103,15 @@ fn place_wrong(run: &Run<'_>, planting: &Planting<'_>, place: &Place<'_>) -> Opt
         Some(PlaceFault::NoStrip(last))
     } else if crop.needs.trellis && last > bed.trellis_strips() {
         Some(PlaceFault::NoTrellis(last))
+    } else if bed.along_trellis && !crop.needs.trellis {
+        Some(PlaceFault::OnlyClimbers)
+    } else if !(bed.of.is_empty() || bed.of.contains(&planting.grade)) {
+        Some(PlaceFault::OfOthers)
     } else if !bed.suits(crop) {
         Some(PlaceFault::Unsuitable)
     } else {
-        bed.free_from
-            .filter(|free| starts.is_some_and(|day| day < *free))
+        let free = run.garden.free_from(place.bed, place.plan.run());
+        free.filter(|free| starts.is_some_and(|day| day < *free))
             .map(PlaceFault::NotFreeUntil)
     }
 }

@@ -39,7 +39,10 @@ impl Idea {
             DropReason::HardensUnattended => Self::SomeoneThere,
             DropReason::ShelfTooSmall => Self::ShelfRoom,
             DropReason::TooColdIndoors => Self::WarmerPlace,
-            DropReason::NoBed | DropReason::Rotation => Self::BetterBed,
+            DropReason::NoBed
+            | DropReason::NotItsBed
+            | DropReason::NotFreeYet
+            | DropReason::Rotation => Self::BetterBed,
             DropReason::BedsTooSmall | DropReason::TooFewSeedlings => Self::FewerGrams,
             DropReason::LessonTooShort => Self::LongerLesson,
             DropReason::RarelyReady => Self::AnotherDay,

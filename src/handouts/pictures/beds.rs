@@ -3,6 +3,7 @@
 use maud::{Markup, html};
 
 use crate::facts::stands::Dated;
+use crate::garden::Strips;
 use crate::report::pictures::beds::{Beds, Row};
 
 use super::lettering::{LINE, SIZE, shorten, width};
@@ -103,14 +104,18 @@ fn fits((stand, name): (&Dated, &str), row: &Row, scale: &Scale, high: f64) -> b
 
 /// The box of a stand in a bed whose box is given.
 fn place(stand: &Dated, row: &Row, scale: &Scale, bed: Area) -> Area {
+    let area = height(stand.stand.strips, row, bed);
+    scale.span(stand.from, stand.to, area.y, area.h)
+}
+
+/// Some strips of a bed whose box is given, over all weeks.
+fn height(strips: Strips, row: &Row, bed: Area) -> Area {
     let strip = bed.h / f64::from(row.carries.strips.max(1));
-    let y = bed.y + strip * f64::from(stand.stand.strips.first.0);
-    scale.span(
-        stand.from,
-        stand.to,
-        y,
-        strip * f64::from(stand.stand.strips.count),
-    )
+    Area {
+        y: bed.y + strip * f64::from(strips.first.0),
+        h: strip * f64::from(strips.count),
+        ..bed
+    }
 }
 
 /// One bed, and the height under it.
@@ -133,9 +138,10 @@ fn draw_row(row: &Row, scale: &Scale, top: f64, high: f64) -> (Markup, f64) {
                 (text(0.0, base + LINE * at as f64, Anchor::Start, &shorten(words, room)))
             }
             rect.there x=(n(bed.x)) y=(n(bed.y)) width=(n(bed.w)) height=(n(bed.h)) {}
-            @if let Some(free) = row.carries.free_from {
-                (filled(Area { w: scale.x(free) - bed.x, ..bed }, Pattern::Net))
-                (line((scale.x(free), y), (scale.x(free), y + high), "#000", 1.0))
+            @for (strips, free) in &row.carries.not_free {
+                @let area = Area { w: scale.x(*free) - bed.x, ..height(*strips, row, bed) };
+                (filled(area, Pattern::Net))
+                (line((scale.x(*free), area.y), (scale.x(*free), area.y + area.h), "#000", 1.0))
             }
             @for stand in &row.carries.stands { (draw_stand(stand, place(stand, row, scale, bed))) }
             @for o in &over {

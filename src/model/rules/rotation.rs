@@ -16,10 +16,13 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
     debug_assert!(setting.candidates.all.iter().all(|c| {
         let crop = &setting.garden[c.ingredient].crop;
         c.plots.iter().all(|p| {
-            let bed = &setting.garden[setting.candidates[p].bed];
-            c.steps
-                .into_bed()
-                .is_none_or(|day| !bed.is_tired_of(crop, day))
+            let plot = &setting.candidates[p];
+            let tired = |day| {
+                setting
+                    .garden
+                    .is_tired_of((plot.bed, plot.strips), crop, day)
+            };
+            !c.steps.into_bed().is_some_and(tired)
         })
     }));
     let short = short_of_strips(setting);
@@ -48,6 +51,6 @@ pub fn short_of_strips(setting: &Setting<'_>) -> Vec<Crowd> {
 pub fn wish_broken(garden: &Garden, candidate: &Candidate, plot: &Plot) -> bool {
     let crop = &garden[candidate.ingredient].crop;
     let day = candidate.steps.into_bed();
-    let years = day.and_then(|day| garden[plot.bed].years_since(crop, day));
+    let years = day.and_then(|day| garden.years_since((plot.bed, plot.strips), crop, day));
     years.is_some_and(|passed| crop.rotation.should_wait(passed))
 }

@@ -56,7 +56,7 @@ pub fn beds(view: &View<'_>) -> Option<Beds> {
         description.push_str(&format!(" Nothing of this dish stands in {beds}."));
     }
     let rows: Vec<Row> = used.into_iter().map(|bed| row(view, bed)).collect();
-    let waits = rows.iter().any(|row| row.carries.free_from.is_some());
+    let waits = rows.iter().any(|row| !row.carries.not_free.is_empty());
     if waits {
         description
             .push_str(" Where it is hatched the bed is not free yet: something else stands there.");

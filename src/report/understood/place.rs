@@ -9,7 +9,7 @@ use crate::page::Page;
 use crate::units::STRIP;
 use crate::words::promise;
 use crate::words::view::kind_of_years;
-use crate::words::{Words, count};
+use crate::words::{Words, count, turned_over};
 
 pub(super) fn beds(garden: &Garden, page: &mut Page) {
     let strips = all_strips(garden);
@@ -64,6 +64,9 @@ pub(super) fn beds(garden: &Garden, page: &mut Page) {
         count(strips, "strip"),
         words.short_length(STRIP.to_centimetres())
     ));
+    for line in turned_over::whose_and_until_when(garden) {
+        page.item(&line);
+    }
 }
 
 pub(super) fn shelf(garden: &Garden, page: &mut Page) {

@@ -72,6 +72,8 @@ fn place(bed: &str, why: PlaceFault, words: Words) -> String {
         PlaceFault::NotFreeUntil(day) => {
             format!("bed {bed} is not free until {}", words.day(day))
         }
+        PlaceFault::OnlyClimbers => format!("bed {bed} is only for what climbs"),
+        PlaceFault::OfOthers => format!("bed {bed} belongs to another grade"),
         PlaceFault::Unsuitable => {
             format!("bed {bed} has too little sun or too little soil for it")
         }

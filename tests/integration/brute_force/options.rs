@@ -2,9 +2,10 @@
 //! what it gives and what it takes. Nothing here comes from the program's model; the raw list
 //! of candidates is taken as facts.
 
-use tureen::calendar::Date;
+use chrono::Datelike;
+use tureen::calendar::{Date, plus_days};
 use tureen::candidates::{Candidate, Thinning};
-use tureen::garden::{GradeAt, IngredientAt, Source};
+use tureen::garden::{Former, GradeAt, IngredientAt, Source};
 
 use super::takes::{Choice, School, Takes};
 use crate::support::thinning::Rows;
@@ -24,8 +25,36 @@ pub struct Plantings<'a> {
     pub takes: Takes,
 }
 
-/// True if a planting is thinned in time, and is ready in a tenth of the years and in one.
+/// True if every plot on which something new may stand belongs to its grade, or to nobody, and is free of what
+/// stood there for no ingredient, and of its family.
+fn may_stand_there(candidate: &Candidate, school: &School<'_>) -> bool {
+    let garden = school.garden;
+    let Some(comes) = candidate.steps.into_bed() else {
+        return true;
+    };
+    let rotation = &garden[candidate.ingredient].crop.rotation;
+    candidate.plots.iter().all(|plot| {
+        let plot = &school.candidates[plot];
+        let of = &garden[plot.bed].of;
+        let former = garden.former.iter();
+        let mut here = former.filter(|f| f.bed == plot.bed && f.strips.meets(plot.strips));
+        let left = |f: &Former| {
+            let passed = (comes.year() - f.cleared.year()) as u32;
+            let rested = plus_days(f.cleared, f.rest_days.into()) <= comes;
+            let other = f.family != rotation.family || rotation.years_hard == 0;
+            rested && (other || passed > rotation.years_hard)
+        };
+        let climbs = garden[candidate.ingredient].crop.needs.trellis;
+        let own = of.is_empty() || of.contains(&candidate.grade);
+        own && (climbs || !garden[plot.bed].along_trellis) && here.all(left)
+    })
+}
+
+/// True if a planting may stand on its plots, is thinned in time, and is ready in a tenth of the years and in one.
 fn keeps_by_itself(candidate: &Candidate, school: &School<'_>, rows: &Rows<'_>) -> bool {
+    if !may_stand_there(candidate, school) {
+        return false;
+    }
     let ready = candidate.ready.len() as usize;
     let steps = &candidate.steps;
     let hoped_for = ready > 0 && ready * 10 >= school.candidates.years;

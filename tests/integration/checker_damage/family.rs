@@ -1,7 +1,9 @@
 //! A crop family within its years: in the bed before the plan, and on a strip of the plan itself.
 
 use tureen::checker::{Fault, Violation, check};
-use tureen::garden::{Begun, BegunAt, Garden, GradeAt, Method, Reached, Source, Spot, Strips};
+use tureen::garden::{
+    BedAt, Begun, BegunAt, Garden, GradeAt, Method, Reached, Source, Spot, Strips,
+};
 use tureen::plan::{Place, Plan, Planting, StepKind};
 
 use crate::support::crops::sown_crop;
@@ -29,7 +31,8 @@ fn candidates_and_checker_bar_a_bed_for_the_same_years() {
             garden.beds[0].grew = vec![(grew, vec!["nightshade".to_owned()])];
             let plan = tiny_plan(&garden);
             let crop = &garden.ingredients[1].crop;
-            let tired = garden.beds[0].is_tired_of(crop, day("2027-04-19"));
+            let strips = Strips::from_start(1);
+            let tired = garden.is_tired_of((BedAt(0), strips), crop, day("2027-04-19"));
             let faults = families(&garden, plan);
             assert_eq!(tired, !faults.is_empty(), "{years_hard} years, {grew}");
             barred += u32::from(tired);
@@ -143,7 +146,7 @@ fn a_family_does_not_follow_what_stood_there_at_the_start() {
     garden.ingredients.push(standing);
     garden.begun.push(Begun {
         spot: Spot::Bed {
-            bed: tureen::garden::BedAt(1),
+            bed: BedAt(1),
             strips: Strips::from_start(4),
         },
         reached: Reached::Sown,

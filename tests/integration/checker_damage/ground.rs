@@ -1,6 +1,8 @@
 //! Damages to the garden under a plan.
 
-use tureen::garden::{Bulbs, Garden, Germination, NoFruit, Spoils, Sun};
+use tureen::garden::{
+    BedAt, Bulbs, Former, Garden, Germination, GradeAt, NoFruit, Spoils, StripAt, Strips, Sun,
+};
 use tureen::plan::Rule;
 use tureen::units::{Celsius, Hours, Metres, Minutes, Share};
 
@@ -20,6 +22,21 @@ const TEN_NIGHTS_OF_9_C: NoFruit = NoFruit {
     noons: Celsius(40.0),
     days: 10,
 };
+
+/// A cover crop on a strip of the beans, which come on 16 March: eight days after it is cleared.
+fn rye(rest_days: u32) -> Former {
+    Former {
+        name: "rye".to_owned(),
+        family: "grass".to_owned(),
+        bed: BedAt(1),
+        strips: Strips {
+            first: StripAt(3),
+            count: 1,
+        },
+        cleared: day("2027-03-08"),
+        rest_days,
+    }
+}
 
 /// No night of any year is so cold.
 const A_WINTER: Bulbs = Bulbs {
@@ -97,6 +114,33 @@ pub const GROUND: &[Damage<Garden>] = &[
         |g| g.beds[1].free_from = Some(day("2027-03-17")),
         Rule::Space,
         "Place NotFreeUntil",
+    ),
+    (
+        "a cover crop rests a day longer",
+        |g| g.former.push(rye(9)),
+        Rule::Space,
+        "Place NotFreeUntil",
+    ),
+    (
+        "a cover crop of the family",
+        |g| {
+            let family = g.ingredients[0].crop.rotation.family.clone();
+            g.former.push(Former { family, ..rye(8) });
+        },
+        Rule::Rotation,
+        "Rotation",
+    ),
+    (
+        "a bed of another grade",
+        |g| g.beds[1].of = vec![GradeAt(1)],
+        Rule::Space,
+        "Place OfOthers",
+    ),
+    (
+        "a bed for climbers alone",
+        |g| g.beds[1].along_trellis = true,
+        Rule::Space,
+        "Place OnlyClimbers",
     ),
     (
         "too little sun",

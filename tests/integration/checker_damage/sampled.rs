@@ -139,6 +139,7 @@ fn stands_alike(garden: &Garden, plan: &Plan, at: usize) -> bool {
                 .flat_map(strips)
                 .any(|s| own.contains(&s))
     });
+    let at = |place: &Place| garden.bed_with_id(&place.bed).unwrap();
     let suits = planting.places.iter().all(|place| {
         let bed = bed(garden, place);
         let length = match crop.needs.trellis {
@@ -147,11 +148,14 @@ fn stands_alike(garden: &Garden, plan: &Plan, at: usize) -> bool {
         };
         bed.soil.0 >= crop.needs.soil.0
             && bed.sun >= crop.needs.sun
+            && bed.is_open_to(garden.grade_with_id(&planting.grade).unwrap())
             && bed.width == self::bed(garden, &planting.places[0]).width
-            && bed.free_from.is_none_or(|free| free <= from)
+            && garden
+                .free_from(at(place), place.run())
+                .is_none_or(|free| free <= from)
             && place.first_strip >= 1
             && place.first_strip + place.strips - 1 <= length
-            && !bed.is_tired_of(crop, from)
+            && !garden.is_tired_of((at(place), place.run()), crop, from)
     });
     !twice && !taken && suits
 }

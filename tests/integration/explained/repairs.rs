@@ -177,6 +177,7 @@ fn worded(kind: &Kind) -> Option<String> {
         Kind::FewerGrams { ingredient, to, .. } => format!("{ingredient} {to} g"),
         Kind::AnotherGrade { ingredient, grade } => format!("{ingredient} by {grade}"),
         Kind::Bought { ingredient } => format!("{ingredient} bought"),
+        Kind::BedForAll { bed } => format!("bed {bed} for all"),
         Kind::Cover { .. }
         | Kind::Trellis { .. }
         | Kind::MoreBeds { .. }

@@ -1,6 +1,6 @@
 //! Blocks, flats and kilograms, worked by hand.
 
-use tureen::garden::{Crop, IndoorStart, Method};
+use tureen::garden::{Crop, IndoorStart, Method, Rows};
 use tureen::growth::{Block, need};
 use tureen::units::{Celsius, Centimetres, Kilograms, Metres, Share};
 
@@ -131,4 +131,23 @@ fn one_pick_of_a_crop_that_keeps_bearing() {
     let found = need(&ingredient(crop), Method::Direct, 20, 55);
     assert!((found.low.0 - 7.7).abs() < 1e-9); // 55 x 0.5 x 0.4 x 0.7
     assert!((found.expected.0 - 23.1).abs() < 1e-9); // 55 x 1.5 x 0.4 x 0.7
+}
+
+/// Along a trellis stands one row, however deep: three plants of 10 cm on a strip of 30 cm, one of 60 cm on two.
+#[test]
+fn a_row_along_a_trellis_is_counted_by_its_length() {
+    let cases = [
+        (10.0, 1, 3),
+        (15.0, 1, 2),
+        (30.0, 1, 1),
+        (45.0, 3, 2),
+        (60.0, 2, 1),
+        (25.0, 5, 6),
+        (350.0, 12, 1),
+    ];
+    for (in_row, strips, plants) in cases {
+        let found = Block::of(&spaced(in_row, 90.0), Rows::AlongTrellis);
+        assert_eq!(found, Some(Block { strips, plants }), "{in_row} cm");
+    }
+    assert_eq!(Block::of(&spaced(0.0, 90.0), Rows::AlongTrellis), None);
 }

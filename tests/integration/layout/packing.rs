@@ -20,6 +20,7 @@ pub fn plot_set(n: usize, holds: impl Fn(usize) -> bool) -> PlotSet {
         bed: BedAt(k),
         strips: Strips::from_start(1),
         trellis: false,
+        free_from: None,
     };
     let plots: Vec<Plot> = (0..n).map(plot).collect();
     PlotSet::of(&plots, |plot| holds(plot.bed.0))
@@ -125,6 +126,7 @@ fn strips_that_no_whole_block_can_use_do_not_count() {
             bed: BedAt(k),
             strips: Strips::from_start(strips),
             trellis: false,
+            free_from: None,
         })
         .collect();
     let both = PlotSet::of(&plots, |_| true);

@@ -174,9 +174,25 @@ fn the_full_file_gives_its_dish() {
 }
 
 #[test]
+fn the_full_file_gives_whose_a_bed_is_and_what_stands_there_for_no_ingredient() {
+    let garden = full();
+    assert_eq!(garden.beds[0].of, [GradeAt(2)]);
+    assert_eq!(garden.beds[1].of, []);
+    let ids: Vec<&str> = garden.beds.iter().map(|bed| bed.id.as_str()).collect();
+    assert_eq!(ids, ["3", "pot", "wall", "wall along the trellis"]);
+    let rye = &garden.former[0];
+    assert_eq!((rye.name.as_str(), rye.family.as_str()), ("rye", "grass"));
+    assert_eq!(
+        (rye.bed, rye.strips.first, rye.strips.count),
+        (BedAt(0), StripAt(6), 2)
+    );
+    assert_eq!(rye.free_from(), day("2027-04-24"));
+}
+
+#[test]
 fn the_full_file_gives_its_garden() {
     let garden = full();
-    let [bed, pot] = garden.beds.as_slice() else {
+    let [bed, pot, ..] = garden.beds.as_slice() else {
         panic!("two beds");
     };
     assert_eq!((bed.kind, pot.kind), (BedKind::Bed, BedKind::Container));
@@ -215,7 +231,7 @@ fn the_full_file_gives_its_garden() {
     };
     assert_eq!(garden.begun[1].on_shelf(), Some(seedlings));
     assert_eq!(garden.begun[1].in_bed(), None);
-    // The plan begins where the garlic was planted.
+    // The plan begins where the garlic was planted, not with what is for no ingredient.
     assert_eq!(garden.horizon().first(), day("2026-10-12"));
     let patch = &garden.patches[0];
     assert_eq!(

@@ -1,8 +1,13 @@
-//! Random gardens in which seedlings stand on the shelf when the plan begins.
+//! Random gardens in which seedlings stand on the shelf when the plan begins, or beds are turned over.
 
 use tureen::calendar::{Date, plus_days};
 use tureen::candidates::Candidates;
-use tureen::garden::{Begun, BegunAt, Garden, IngredientAt, Method, Reached, Source, Spot};
+use tureen::garden::{
+    BedAt, Begun, BegunAt, Former, Garden, GradeAt, IngredientAt, Method, Reached, Source, Spot,
+    StripAt, Strips,
+};
+
+use tureen::units::Metres;
 
 use super::dice::Dice;
 use super::make::{Size, garden};
@@ -59,5 +64,64 @@ fn seedlings(
         },
         reached,
         since,
+    }
+}
+
+/// A garden of a seed in which something stands in a bed for an ingredient, is ripe early in the plan, and most
+/// of the other beds carry something for none until some weeks after the start; some beds belong to a grade, and some are
+/// the ground of one row along a trellis.
+pub fn garden_turned_over(seed: u64, size: &Size) -> Garden {
+    let dice = &mut Dice::new(seed);
+    let seeds = (0..DRAWS).map(|draw| seed * DRAWS + draw);
+    let mut gardens = seeds.filter_map(|seed| leaving(garden(seed, size)));
+    let mut garden = gardens.next().expect("something grows in a bed");
+    for at in garden.bed_positions() {
+        let strips = Strips::from_start(garden[at].strips());
+        let begun = garden.begun.iter().filter_map(Begun::in_bed);
+        let grows = begun
+            .clone()
+            .any(|(bed, own)| bed == at && own.meets(strips));
+        if !grows && dice.chance(0.6) {
+            let former = former(dice, &garden, at);
+            garden.former.push(former);
+        }
+        let all_trellis = garden[at].trellis_strips() == garden[at].strips();
+        if !grows && all_trellis && dice.chance(0.5) {
+            garden.beds[at.0].along_trellis = true;
+            garden.beds[at.0].width = Metres(0.45);
+        }
+        if dice.chance(0.2) {
+            garden.beds[at.0].of = vec![GradeAt(dice.below(garden.grades.len()))];
+        }
+    }
+    garden
+}
+
+/// The garden, if what stands in a bed of it may be picked well before the feast.
+fn leaving(garden: Garden) -> Option<Garden> {
+    let begun = garden.begun.iter().position(|b| b.in_bed().is_some())?;
+    let is_it = |at: &IngredientAt| garden[*at].source == Source::Begun(BegunAt(begun));
+    let at = garden.ingredient_positions().find(is_it)?;
+    let all = Candidates::enumerate(&garden).all;
+    let span = garden.horizon().days();
+    let mut own = all.iter().filter(|c| c.ingredient == at);
+    own.any(|c| c.bed_days.1 + 40 < span).then_some(garden)
+}
+
+/// Something on a few strips of a bed, for no ingredient.
+fn former(dice: &mut Dice, garden: &Garden, bed: BedAt) -> Former {
+    let has = garden[bed].strips();
+    let first = dice.int(0, has - 1);
+    let families = ["onion", "cabbage", "nightshade", "bean", "grass"];
+    Former {
+        name: "cover".to_owned(),
+        family: dice.one(&families).to_owned(),
+        bed,
+        strips: Strips {
+            first: StripAt(first),
+            count: dice.int(1, has - first),
+        },
+        cleared: plus_days(garden.school_year.start, i64::from(dice.int(0, 30))),
+        rest_days: dice.int(0, 21),
     }
 }

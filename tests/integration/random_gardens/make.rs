@@ -92,6 +92,7 @@ pub fn garden(seed: u64, size: &Size) -> Garden {
         ingredients: Vec::new(),
         beds,
         begun: Vec::new(),
+        former: Vec::new(),
         patches: Vec::new(),
         areas: Vec::new(),
         shelf,
@@ -150,6 +151,8 @@ fn bed(dice: &mut Dice, number: u32, strips: (u32, u32), start: Date) -> Bed {
         grew: grew(dice),
         runs: Runs::EastWest,
         at: None,
+        of: Vec::new(),
+        along_trellis: false,
     }
 }
 

@@ -85,6 +85,8 @@ fn in_beds() -> Vec<Fault> {
         place(PlaceFault::NoStrip(5)),
         place(PlaceFault::NoTrellis(2)),
         place(PlaceFault::NotFreeUntil(may())),
+        place(PlaceFault::OfOthers),
+        place(PlaceFault::OnlyClimbers),
         place(PlaceFault::Unsuitable),
         place(PlaceFault::TooNarrow),
         place(PlaceFault::Differs),

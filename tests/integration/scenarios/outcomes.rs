@@ -70,6 +70,11 @@ fn soup_day() {
 }
 
 #[test]
+fn turned_over() {
+    is_planned("turned-over");
+}
+
+#[test]
 fn two_beds() {
     is_planned("two-beds");
 }

@@ -1,10 +1,11 @@
 //! The weather files: each is what its climate and seed give, by the command that the README
-//! names; that of two-beds follows a rule in words.
+//! names; those of two-beds and turned-over follow a rule in words.
 
 use std::fmt::Write;
 use std::path::Path;
 
 use assert_cmd::Command;
+use chrono::Datelike;
 use tureen::calendar::{Date, days_between};
 
 use super::text;
@@ -55,6 +56,26 @@ fn of_soup_day_is_made_again() {
 #[test]
 fn of_wrap_day_is_made_again() {
     is_made_again("wrap-day");
+}
+
+/// The rule of the README of turned-over.
+#[test]
+fn of_turned_over_follows_its_rule() {
+    let day = |year, month, day| Date::from_ymd_opt(year, month, day).unwrap();
+    let mut table = String::from("date,tmin_c,tmax_c,rain_mm\n");
+    for date in days_between(day(2021, 1, 1), day(2026, 12, 31)) {
+        let (tmin, tmax) = match (date.month(), date.year()) {
+            (1..=3 | 11..=12, _) => (2, 12),
+            (4..=5, 2025) => (3, 13),
+            (4..=5, _) => (5, 15),
+            _ => (12, 22),
+        };
+        writeln!(table, "{date},{tmin}.0,{tmax}.0,0.0").unwrap();
+    }
+    assert_eq!(
+        first_difference(&table, &text("turned-over", "weather.csv")),
+        None
+    );
 }
 
 /// "Every day has 10 to 20 C and no rain; in 2025 it has 7 to 17 C; and on 28 May 2024 it has

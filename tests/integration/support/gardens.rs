@@ -75,6 +75,8 @@ pub fn bed(id: &str, strips: u32, trellis_strips: u32) -> Bed {
         grew: Vec::new(),
         runs: Runs::EastWest,
         at: None,
+        of: Vec::new(),
+        along_trellis: false,
     }
 }
 
@@ -108,6 +110,17 @@ fn tiny_beds() -> Vec<Bed> {
     b.free_from = Some(day("2027-03-10"));
     b.grew = vec![(2026, vec!["nightshade".to_owned()])];
     vec![a, b]
+}
+
+/// The shelf of the tiny garden.
+fn tiny_shelf() -> Shelf {
+    Shelf {
+        flats: 3,
+        warm_flats: 3,
+        room: Celsius(18.0),
+        from: day("2027-03-01"),
+        until: None,
+    }
 }
 
 /// The tiny garden, with a feast of 50 portions on Friday 11 June, delivered on Wednesday.
@@ -163,15 +176,10 @@ pub fn tiny_garden() -> Garden {
         ],
         beds: tiny_beds(),
         begun: Vec::new(),
+        former: Vec::new(),
         patches: Vec::new(),
         areas: Vec::new(),
-        shelf: Shelf {
-            flats: 3,
-            warm_flats: 3,
-            room: Celsius(18.0),
-            from: day("2027-03-01"),
-            until: None,
-        },
+        shelf: tiny_shelf(),
         assumed: Vec::new(),
         doubts: Vec::new(),
     }
