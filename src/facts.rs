@@ -5,6 +5,7 @@ pub mod asked;
 pub mod breaks;
 pub mod cautions;
 pub mod climate;
+pub mod cloth;
 pub mod compared;
 pub mod crop;
 pub mod dates_apart;

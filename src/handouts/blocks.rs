@@ -93,19 +93,17 @@ fn label(block: &Block) -> &str {
     }
 }
 
-/// A region that can be scrolled with the keyboard where it is wider than the page.
-pub fn wide(name: &str, inside: &Markup) -> Markup {
-    html! {
-        div.wide role="region" aria-label=[(!name.is_empty()).then(|| steady(name))] tabindex="0" { (inside) }
-    }
-}
-
 fn table(table: &Table, heading: &str) -> Markup {
     let columns = table.used_columns();
     let number = |column: &usize| table.right.contains(column).then_some("n");
-    let inside = html! {
-        table {
-            @if table.has_header() {
+    let named = table.has_header();
+    let label = |column: usize| {
+        let name = table.header.get(column).filter(|_| named);
+        name.map(|name| steady(name.trim())).filter(|name| !name.is_empty())
+    };
+    html! {
+        table aria-label=[name_of(heading)] {
+            @if named {
                 thead { tr {
                     @for column in &columns {
                         (head(table.header.get(*column), number(column)))
@@ -116,14 +114,18 @@ fn table(table: &Table, heading: &str) -> Markup {
                 @for row in &table.rows {
                     tr {
                         @for column in &columns {
-                            td class=[number(column)] { (lines(row.get(*column))) }
+                            td class=[number(column)] data-label=[label(*column)] { (lines(row.get(*column))) }
                         }
                     }
                 }
             }
         }
-    };
-    wide(heading, &inside)
+    }
+}
+
+/// The name of a table for whoever cannot see its heading.
+fn name_of(heading: &str) -> Option<String> {
+    (!heading.is_empty()).then(|| steady(heading))
 }
 
 /// A table of rows under a header.
@@ -156,8 +158,13 @@ fn grid(grid: &Grid, heading: &str) -> Markup {
 
 /// Some columns of a grid; what stands under a row, where the first of them is.
 fn grid_part(grid: &Grid, columns: Range<usize>, heading: &str) -> Markup {
-    let inside = html! {
-        table.grid {
+    let label = |column: usize| {
+        let names = grid.header.iter().filter_map(|names| names.get(column + 1));
+        let names: Vec<String> = names.map(|name| steady(name.trim())).collect();
+        names.join(" ")
+    };
+    html! {
+        table.grid aria-label=[name_of(heading)] {
             thead {
                 @for names in &grid.header {
                     tr {
@@ -170,8 +177,8 @@ fn grid_part(grid: &Grid, columns: Range<usize>, heading: &str) -> Markup {
                 tbody {
                     tr {
                         th scope="row" { (said(&row.label)) }
-                        @for cell in row.cells.get(columns.clone()).unwrap_or_default() {
-                            td.n { (said(cell)) }
+                        @for (column, cell) in columns.clone().zip(row.cells.get(columns.clone()).unwrap_or_default()) {
+                            td.n data-label=(label(column)) { (said(cell)) }
                         }
                     }
                     @if let Some(text) = row.under.as_ref().filter(|_| columns.start == 0) {
@@ -180,8 +187,7 @@ fn grid_part(grid: &Grid, columns: Range<usize>, heading: &str) -> Markup {
                 }
             }
         }
-    };
-    wide(heading, &inside)
+    }
 }
 
 /// The name of a column; nothing is no heading.

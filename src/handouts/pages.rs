@@ -19,15 +19,17 @@ pub fn pages(view: &View<'_>, handouts: &[Handout], others: &[File]) -> Vec<File
     let words = handouts::frame(view.garden);
     let names = names(view.garden, handouts);
     let start = start(view, &names, handouts, others);
-    let start = frame::page(&words, words.all, Looks::default(), &start);
+    let looks = |compact, language| Looks {
+        compact,
+        language,
+        cloths: view.cloths(),
+    };
+    let start = frame::page(&words, words.all, &looks(false, None), &start);
     let mut pages = vec![file("index.html", start)];
     pages.extend(names.iter().zip(handouts).map(|(name, handout)| {
         let inside = shown(view, &handout.page);
-        let looks = Looks {
-            compact: is_compact(handout.reader),
-            language: handout.tongue().map(Tongue::tag),
-        };
-        file(name, frame::page(&words, &handout.title, looks, &inside))
+        let looks = looks(is_compact(handout.reader), handout.tongue().map(Tongue::tag));
+        file(name, frame::page(&words, &handout.title, &looks, &inside))
     }));
     pages
 }

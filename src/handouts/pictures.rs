@@ -1,4 +1,4 @@
-//! The pictures of the handouts: each a drawing in black on white, with its data as text. Only
+//! The pictures of the handouts: each a drawing with its data as text. Only
 //! the drawing is here; what is drawn, and all words, come from `report::pictures`.
 
 mod beds;
@@ -9,10 +9,12 @@ mod pattern;
 mod sheet;
 mod space;
 mod timeline;
+mod weave;
 mod weeks;
 
 use maud::{Markup, html};
 
+use crate::facts::cloth::Cloth;
 use crate::facts::life::Whose;
 use crate::garden::GradeAt;
 use crate::page::Picture;
@@ -20,19 +22,31 @@ use crate::report::handouts;
 use crate::report::pictures::{self as words, Said};
 use crate::words::view::View;
 
-use super::blocks::{rows, wide};
+use super::blocks::rows;
 use super::safe::steady;
+
+use sheet::{Area, Paper};
 
 /// The styles that the pictures need, for the page's `style`.
 pub const CSS: &str = include_str!("pictures.css");
 
 /// A picture with what is said of it.
 pub struct Drawn {
-    /// One `svg`. It scales to the width that it is given, and its letters are large enough on
-    /// 18 cm of paper; on a narrow screen it should lie in a region that scrolls.
-    pub svg: Markup,
+    /// One `svg`, for sheets and wide screens.
+    pub sheet: Markup,
+    /// The same laid out anew for phones; the styles show one of them.
+    pub phone: Markup,
     /// Title, description and the same data as rows of a table.
     pub said: Said,
+}
+
+/// A picture on both papers.
+fn on_both(said: &Said, draw: impl Fn(Paper) -> Markup) -> Drawn {
+    Drawn {
+        sheet: draw(Paper::Sheet),
+        phone: draw(Paper::Phone),
+        said: said.clone(),
+    }
 }
 
 /// A picture as a page shows it: what it shows in words under it, and the same as a table for
@@ -54,7 +68,8 @@ pub fn on_page(view: &View<'_>, picture: Picture) -> Option<Markup> {
     let said = &drawn.said;
     Some(html! {
         figure class=(kind) {
-            (wide(&said.title, &drawn.svg))
+            (drawn.sheet)
+            (drawn.phone)
             figcaption {
                 p { (steady(&said.description)) }
                 // That of the whole map stands on its page anyway.
@@ -69,6 +84,40 @@ pub fn on_page(view: &View<'_>, picture: Picture) -> Option<Markup> {
     })
 }
 
+/// The strip across the top of every page: all crops in their order.
+#[must_use]
+pub fn hem(cloths: &[Cloth]) -> Markup {
+    let one = 600.0 / cloths.len().max(1) as f64;
+    let areas = cloths.iter().enumerate().map(|(at, cloth)| {
+        let area = Area {
+            x: one * at as f64,
+            y: 0.0,
+            w: one,
+            h: 9.0,
+        };
+        (*cloth, area)
+    });
+    html! {
+        svg.hem viewBox="0 0 600 9" preserveAspectRatio="xMidYMid slice" aria-hidden="true" {
+            @for (cloth, area) in areas { g.(weave::hue(cloth)) { (weave::woven(cloth, area)) } }
+        }
+    }
+}
+
+/// The cloth of a crop before its name in a list.
+#[must_use]
+pub fn chip(cloth: Cloth) -> Markup {
+    let area = Area {
+        x: 0.5,
+        y: 0.5,
+        w: 24.0,
+        h: 14.0,
+    };
+    html! {
+        svg.chip.(weave::hue(cloth)) viewBox="0 0 25 15" aria-hidden="true" { (weave::woven(cloth, area)) }
+    }
+}
+
 /// The timeline of all grades or of one; `None` where nothing is planted.
 #[must_use]
 pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Drawn> {
@@ -77,27 +126,21 @@ pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Drawn> {
         Whose::Of(grade) => format!("timeline-{}", grade.0 + 1),
     };
     let shown = words::timeline::timeline(view, whose)?;
-    let svg = timeline::draw(&name, &shown);
-    let said = shown.said;
-    Some(Drawn { svg, said })
+    Some(on_both(&shown.said, |paper| timeline::draw(&name, &shown, paper)))
 }
 
 /// The beds by week; `None` where no bed carries anything.
 #[must_use]
 pub fn beds(view: &View<'_>) -> Option<Drawn> {
     let shown = words::beds::beds(view)?;
-    let svg = beds::draw("beds", &shown);
-    let said = shown.said;
-    Some(Drawn { svg, said })
+    Some(on_both(&shown.said, |paper| beds::draw("beds", &shown, paper)))
 }
 
 /// Shelf and all beds by week; `None` where nothing is used.
 #[must_use]
 pub fn space(view: &View<'_>) -> Option<Drawn> {
     let shown = words::space::space(view)?;
-    let svg = space::draw("space", &shown);
-    let said = shown.said;
-    Some(Drawn { svg, said })
+    Some(on_both(&shown.said, |paper| space::draw("space", &shown, paper)))
 }
 
 /// The map of the garden, with what one grade grows stressed if asked for; `None` if there is
@@ -109,9 +152,7 @@ pub fn map(view: &View<'_>, stressed: Option<GradeAt>) -> Option<Drawn> {
         Some(grade) => format!("map-{}", grade.0 + 1),
     };
     let shown = words::map::map(view, stressed)?;
-    let svg = map::draw(&name, &shown);
-    let said = shown.said;
-    Some(Drawn { svg, said })
+    Some(on_both(&shown.said, |paper| map::draw(&name, &shown, paper)))
 }
 
 /// Labels to cut out, as boxes of the page; `None` where nothing is planted.

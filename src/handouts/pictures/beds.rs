@@ -2,16 +2,19 @@
 
 use maud::{Markup, html};
 
+use crate::facts::cloth::Cloth;
 use crate::facts::stands::Dated;
 use crate::report::pictures::beds::{Beds, Row};
 
 use super::lettering::{LINE, SIZE, shorten, width};
 use super::pattern::{Pattern, filled, swatch};
-use super::sheet::{Anchor, Area, frame, legend, line, n, positions, text};
+use super::sheet::{Anchor, Area, Paper, frame, legend, line, n, plate, positions, text};
+use super::weave::{hue, threads};
 use super::weeks::{Scale, before, behind, head};
 
 /// Where the weeks begin.
 const LEFT: f64 = 92.0;
+const LEFT_ON_PHONE: f64 = 62.0;
 
 /// Height of all beds together, at the most: a sheet with head and legend.
 const MOST: f64 = 570.0;
@@ -34,8 +37,12 @@ struct Over<'s> {
 }
 
 /// The picture.
-pub fn draw(name: &str, shown: &Beds) -> Markup {
-    let scale = Scale::new(shown.weeks.along.horizon, LEFT);
+pub fn draw(name: &str, shown: &Beds, paper: Paper) -> Markup {
+    let left = match paper {
+        Paper::Sheet => LEFT,
+        Paper::Phone => LEFT_ON_PHONE,
+    };
+    let scale = Scale::new(shown.weeks.along.horizon, left, paper);
     let (top, first) = head(&shown.weeks, &scale);
     let squeeze = squeeze(&shown.rows, &scale);
     let mut y = first + 2.0;
@@ -50,7 +57,7 @@ pub fn draw(name: &str, shown: &Beds) -> Markup {
     let closed = shown.weeks.closed.map(|said| (Pattern::Hatch, said));
     let not_free = shown.not_free.map(|said| (Pattern::Net, said));
     let entries: Vec<(Pattern, &str)> = closed.into_iter().chain(not_free).collect();
-    let (key, end) = legend(bottom + 6.0, &entries, swatch);
+    let (key, end) = legend(paper, bottom + 6.0, &entries, swatch);
     let body = html! {
         (top)
         (behind(&shown.weeks, &scale, first, bottom))
@@ -58,7 +65,7 @@ pub fn draw(name: &str, shown: &Beds) -> Markup {
         (before(&shown.weeks, &scale, first, bottom))
         (key)
     };
-    frame(name, &shown.said, end + 3.0, &body)
+    frame(name, &shown.said, (paper, end + 3.0), &body)
 }
 
 /// The height of a bed, if there is room.
@@ -98,7 +105,7 @@ fn fits((stand, name): (&Dated, &str), row: &Row, scale: &Scale, high: f64) -> b
         h: high,
     };
     let area = place(stand, row, scale, bed);
-    area.h >= SIZE + 1.0 && width(name) + 5.0 <= area.w
+    area.h >= SIZE + 2.0 && width(name) + 8.0 <= area.w
 }
 
 /// The box of a stand in a bed whose box is given.
@@ -123,7 +130,7 @@ fn draw_row(row: &Row, scale: &Scale, top: f64, high: f64) -> (Markup, f64) {
         w: scale.right - scale.left,
         h: high,
     };
-    let room = LEFT - 5.0;
+    let room = scale.left - 5.0;
     let two = high + GAP >= 2.0 * LINE;
     let label = [&row.name, &row.has].into_iter().take(1 + usize::from(two));
     let base = y + high / 2.0 - if two { LINE / 2.0 } else { 0.0 } + SIZE / 2.0 - 1.2;
@@ -135,17 +142,21 @@ fn draw_row(row: &Row, scale: &Scale, top: f64, high: f64) -> (Markup, f64) {
             rect.there x=(n(bed.x)) y=(n(bed.y)) width=(n(bed.w)) height=(n(bed.h)) {}
             @if let Some(free) = row.carries.free_from {
                 (filled(Area { w: scale.x(free) - bed.x, ..bed }, Pattern::Net))
-                (line((scale.x(free), y), (scale.x(free), y + high), "#000", 1.0))
+                (line((scale.x(free), y), (scale.x(free), y + high), "ink", 1.0))
             }
-            @for stand in &row.carries.stands { (draw_stand(stand, place(stand, row, scale, bed))) }
+            @for (stand, cloth) in row.carries.stands.iter().zip(&row.cloths) {
+                (draw_stand(stand, *cloth, place(stand, row, scale, bed)))
+            }
             @for o in &over {
                 @let area = place(o.stand, row, scale, bed);
                 @let base = y - 2.0 - LINE * o.line as f64;
-                (line((area.x, base + 1.0), (area.x, area.y), "#000", 0.6))
+                (line((area.x, base + 1.0), (area.x, area.y), "ink", 0.6))
             }
             @for (stand, name) in named(row).filter(|named| fits(*named, row, scale, high)) {
                 @let area = place(stand, row, scale, bed);
-                (text(area.x + 2.5, area.y + area.h / 2.0 + SIZE / 2.0 - 1.3, Anchor::Start, name))
+                @let base = area.y + area.h / 2.0 + SIZE / 2.0 - 1.3;
+                (plate(area.x + 3.5, base, width(name)))
+                (text(area.x + 4.5, base, Anchor::Start, name))
             }
             @for o in &over {
                 @if let Some(name) = &o.name {
@@ -157,11 +168,14 @@ fn draw_row(row: &Row, scale: &Scale, top: f64, high: f64) -> (Markup, f64) {
     (body, y + high)
 }
 
-fn draw_stand(stand: &Dated, area: Area) -> Markup {
+fn draw_stand(stand: &Dated, cloth: Cloth, area: Area) -> Markup {
     html! {
-        rect.stand x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h))
-            data-from=(stand.from) data-to=(stand.to) data-planting=(positions(&stand.stand))
-            data-strips=(stand.stand.strips.count) {}
+        g.(hue(cloth)) {
+            rect.stand x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h))
+                data-from=(stand.from) data-to=(stand.to) data-planting=(positions(&stand.stand))
+                data-strips=(stand.stand.strips.count) {}
+            (threads(cloth, area))
+        }
     }
 }
 

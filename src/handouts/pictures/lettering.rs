@@ -1,10 +1,10 @@
 //! How wide letters are, and how a text is made to fit: shortened or on several lines.
 
 /// Height of the letters of all pictures, in points of 18 cm wide paper.
-pub const SIZE: f64 = 9.0;
+pub const SIZE: f64 = 10.0;
 
 /// From line to line.
-pub const LINE: f64 = 11.0;
+pub const LINE: f64 = 12.0;
 
 /// Where a text was cut.
 const CUT: char = '\u{2026}';
