@@ -4,6 +4,7 @@
 pub mod asked;
 pub mod breaks;
 pub mod cautions;
+pub mod class_sheet;
 pub mod climate;
 pub mod cloth;
 pub mod compared;
@@ -34,6 +35,7 @@ pub mod order;
 pub mod ours;
 pub mod outlook;
 pub mod packet_days;
+pub mod pattern;
 pub mod places;
 pub mod program;
 pub mod record;

@@ -14,6 +14,7 @@ pub(crate) mod faults;
 pub mod figures;
 pub(crate) mod handling;
 pub mod happened;
+pub(crate) mod lessons;
 pub(crate) mod occasion;
 pub mod places;
 pub(crate) mod promise;

@@ -1,5 +1,7 @@
 //! The blocks of a report as markup: sections, paragraphs, lists, tables.
 
+mod agendas;
+
 use std::ops::Range;
 
 use maud::{Markup, html};
@@ -58,6 +60,7 @@ fn content(blocks: &[Block], heading: &str, draw: &Draw<'_>) -> Markup {
                 [Block::Paragraph(text) | Block::Line(text)] => p { (said(text)) },
                 [Block::Table(table)] => (self::table(table, heading)),
                 [Block::Grid(grid)] => (self::grid(grid, heading)),
+                [Block::Agendas(agendas)] => (agendas::markup(agendas)),
                 [Block::Drawing(drawing)] => { pre { (drawing.wide.0.join("\n")) } p { (drawing.wide.1) } }
                 [Block::Picture(picture)] => @if let Some(drawn) = draw(*picture) { (drawn) },
                 _ => {}

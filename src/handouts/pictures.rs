@@ -6,6 +6,7 @@ mod labels;
 mod lettering;
 mod map;
 mod pattern;
+mod planting;
 mod sheet;
 mod space;
 mod timeline;
@@ -59,10 +60,12 @@ pub fn on_page(view: &View<'_>, picture: Picture) -> Option<Markup> {
         Picture::BedsByWeek => beds(view)?,
         Picture::Space => space(view)?,
         Picture::Map(stressed) => map(view, stressed)?,
+        Picture::Pattern(grade) => planting(view, grade)?,
         Picture::Labels => return labels(view),
     };
     let kind = match picture {
         Picture::Map(_) => "map",
+        Picture::Pattern(_) => "plants",
         _ => "weeks",
     };
     let said = &drawn.said;
@@ -153,6 +156,14 @@ pub fn map(view: &View<'_>, stressed: Option<GradeAt>) -> Option<Drawn> {
     };
     let shown = words::map::map(view, stressed)?;
     Some(on_both(&shown.said, |paper| map::draw(&name, &shown, paper)))
+}
+
+/// How the plants of a grade stand; `None` where it grows nothing in beds.
+#[must_use]
+pub fn planting(view: &View<'_>, grade: GradeAt) -> Option<Drawn> {
+    let name = format!("pattern-{}", grade.0 + 1);
+    let shown = words::pattern::patterns(view, grade)?;
+    Some(on_both(&shown.said, |paper| planting::draw(&name, &shown, paper)))
 }
 
 /// Labels to cut out, as boxes of the page; `None` where nothing is planted.

@@ -175,7 +175,7 @@ pub fn all(view: &View<'_>, slack: &[StepSlack], least: Option<&LeastSpace>) -> 
                  take care of.",
                 view.grade_name(grade)
             ),
-            |page| strip::write(view, grade, slack, page),
+            |page| strip::sheet(view, grade, slack, page),
         )
     }));
     handouts.extend(for_the_school(view, least));

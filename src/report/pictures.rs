@@ -5,6 +5,7 @@ pub mod beds;
 pub mod climate;
 pub mod labels;
 pub mod map;
+pub mod pattern;
 pub mod space;
 pub mod timeline;
 pub mod weeks;

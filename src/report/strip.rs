@@ -2,6 +2,7 @@
 //! takes over, what to take care of.
 
 mod between;
+mod classes;
 mod dates;
 
 use crate::checker::CheckedPlan;
@@ -38,8 +39,8 @@ pub(super) fn title(view: &View<'_>, grade: GradeAt) -> String {
     format!("{}: {}", view.grade_name(grade), what_we_grow(&ours))
 }
 
-/// All that a grade reads, under its title.
-pub(super) fn write(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: &mut Page) {
+/// All that a grade reads on the screen, under its title.
+fn write(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: &mut Page) {
     let ours = view.ours(grade);
     page.paragraph(&occasion(view.garden));
     idle::on_its_page(view, grade, page);
@@ -47,9 +48,7 @@ pub(super) fn write(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: 
         return;
     }
     dates::write(view, &ours, slack, page);
-    page.picture(Picture::Timeline(Some(grade)));
     beds(view, &ours, page);
-    page.picture(Picture::Map(Some(grade)));
     each_child(view, &ours, page);
     to_bring(&ours, page);
     how::write(view, &ours, page);
@@ -58,6 +57,25 @@ pub(super) fn write(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: 
         page.heading("Who takes over");
         page.line(&sentence(&note));
     }
+    take_care(view, &ours, page);
+}
+
+/// The sheet of a grade's classes: on its first side the lessons, on its second where, how and with what care.
+pub(super) fn sheet(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: &mut Page) {
+    let ours = view.ours(grade);
+    page.paragraph(&occasion(view.garden));
+    idle::on_its_page(view, grade, page);
+    if ours.all().next().is_none() {
+        return;
+    }
+    classes::write(view, &ours, slack, page);
+    page.picture(Picture::Timeline(Some(grade)));
+    beds(view, &ours, page);
+    page.picture(Picture::Pattern(grade));
+    page.picture(Picture::Map(Some(grade)));
+    each_child(view, &ours, page);
+    to_bring(&ours, page);
+    how::write(view, &ours, page);
     take_care(view, &ours, page);
 }
 

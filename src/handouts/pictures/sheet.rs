@@ -127,6 +127,20 @@ pub fn frame(name: &str, said: &Said, (paper, height): (Paper, f64), body: &Mark
     }
 }
 
+/// The same, no wider than what is drawn; its letters are as large as those of the page.
+pub fn narrow_frame(name: &str, said: &Said, paper: Paper, (wide, high): (f64, f64), body: &Markup) -> Markup {
+    let name = paper.name(name);
+    let (title, description) = (format!("{name}-title"), format!("{name}-desc"));
+    html! {
+        svg.picture.(paper.class()) id=(name) role="img" viewBox=(format!("0 0 {} {}", n(wide), n(high)))
+            width=(format!("{}pt", n(wide))) aria-labelledby=(title) aria-describedby=(description) {
+            title id=(title) { (plain(&said.title)) }
+            desc id=(description) { (plain(&said.description)) }
+            (body)
+        }
+    }
+}
+
 /// A text on one line; `y` is its base line.
 pub fn text(x: f64, y: f64, anchor: Anchor, content: &str) -> Markup {
     html! { text x=(n(x)) y=(n(y)) text-anchor=(anchor.name()) { (steady(content)) } }

@@ -47,7 +47,7 @@ pub fn threads(cloth: Cloth, area: Area) -> Markup {
         2 => upright(inner),
         3 => level(inner),
         4 => stitches(inner, 0.7, "h0"),
-        5 => zigzag(inner, GRID),
+        5 => zigzag(inner, GRID - 0.5),
         6 => falling(inner),
         7 => rising(inner) + &falling(inner),
         8 => zigzag(inner, GRID / 2.0),
@@ -57,6 +57,13 @@ pub fn threads(cloth: Cloth, area: Area) -> Markup {
     };
     let dots = if cloth.weave == 4 { "dots" } else { "threads" };
     html! { path class=(dots) d=(drawn) data-weave=(cloth.weave) {} }
+}
+
+/// Rows from the top of an area on, as many as have their height in it, with what is left over shared out.
+fn rows(area: Area, high: f64, step: f64) -> impl Iterator<Item = (i64, f64)> {
+    let most = ((area.h - high) / step).floor() as i64;
+    let first = area.y + ((area.h - high) - most.max(0) as f64 * step) / 2.0;
+    (0..=most).map(move |at| (at, first + at as f64 * step))
 }
 
 /// The places of a grid between two ends.
@@ -99,14 +106,14 @@ fn upright(area: Area) -> String {
 }
 
 fn level(area: Area) -> String {
-    between(area.y, area.bottom(), GRID, GRID / 2.0)
+    rows(area, 0.0, GRID)
         .map(|(_, y)| stroke((area.x, y), (area.right(), y)))
         .collect()
 }
 
 /// Level lines with joints between them, which every second row has at other places.
 fn bricks(area: Area) -> String {
-    let rows: Vec<(i64, f64)> = between(area.y, area.bottom(), GRID, GRID / 2.0).collect();
+    let rows: Vec<(i64, f64)> = rows(area, 0.0, GRID).collect();
     let joints = rows.iter().map(|(row, y)| {
         let (top, foot) = (area.y.max(*y), area.bottom().min(*y + GRID));
         let shift = if row.rem_euclid(2) == 0 { 0.0 } else { GRID };
@@ -119,8 +126,9 @@ fn bricks(area: Area) -> String {
 
 /// The same stitch at every second place of a grid, where all of it lies in the area.
 fn stitches(area: Area, edge: f64, stitch: &str) -> String {
-    let rows = between(area.y + edge, area.bottom() - edge, GRID, GRID / 2.0);
+    let rows = rows(area, 2.0 * edge, GRID);
     rows.flat_map(|(row, y)| {
+        let y = y + edge;
         let shift = if row.rem_euclid(2) == 0 { 0.0 } else { GRID };
         between(area.x + edge, area.right() - edge, 2.0 * GRID, shift)
             .map(|(_, x)| format!("M{},{}{stitch}", n(x), n(y)))
@@ -131,7 +139,7 @@ fn stitches(area: Area, edge: f64, stitch: &str) -> String {
 
 /// Lines that go up and down by a height, one under the other.
 fn zigzag(area: Area, high: f64) -> String {
-    let rows = between(area.y, area.bottom() - high, GRID + 1.0, 0.0);
+    let rows = rows(area, high, GRID + 1.0);
     rows.map(|(_, y)| {
         let points = between(area.x, area.right(), GRID, 0.0);
         let line: Vec<String> = points
