@@ -14,6 +14,7 @@ pub mod decisions;
 pub mod due;
 pub mod entries;
 pub mod filled;
+pub mod fortnight;
 pub mod gaps;
 pub mod hand_over;
 pub mod hands;

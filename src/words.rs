@@ -3,15 +3,19 @@
 //! on a page, and in which order, is the matter of `report`.
 
 pub(crate) mod acts;
+pub mod along;
 mod amounts;
+pub(crate) mod answers;
 pub(crate) mod binds;
 pub(crate) mod care;
 pub mod cautions;
+pub mod children;
 mod dates;
 pub(crate) mod day_limits;
 pub mod decisions;
 pub(crate) mod faults;
 pub mod figures;
+pub(crate) mod fortnight;
 pub(crate) mod handling;
 pub mod happened;
 pub(crate) mod lessons;
@@ -25,6 +29,7 @@ pub mod step_words;
 pub(crate) mod steps;
 pub mod tasks;
 pub mod view;
+pub mod warmth;
 pub mod water;
 pub(crate) mod watering;
 

@@ -101,9 +101,7 @@ impl Facts<'_> {
         jobs: &[Job<'f>],
         class: ClassAt,
     ) -> ClassSheet<'f> {
-        let own = jobs
-            .iter()
-            .filter(|job| job.task.who == Doer::Class(class));
+        let own = jobs.iter().filter(|job| job.task.who == Doer::Class(class));
         let mut entries: Vec<Entry<'f>> = own.map(|job| Entry::Job(*job)).collect();
         let busy: Vec<Date> = entries.iter().map(Entry::day).collect();
         if let Some(between) = self.between(ours) {

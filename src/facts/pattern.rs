@@ -33,7 +33,10 @@ impl Facts<'_> {
     pub fn patterns<'a>(&self, ours: &Ours<'a>) -> Vec<Pattern<'a>> {
         let mut all: Vec<Pattern<'a>> = Vec::new();
         for (planting, ingredient) in &ours.own {
-            if all.iter().all(|known| known.ingredient.name != ingredient.name) {
+            if all
+                .iter()
+                .all(|known| known.ingredient.name != ingredient.name)
+            {
                 all.extend(self.pattern(planting, ingredient));
             }
         }
@@ -46,7 +49,9 @@ impl Facts<'_> {
         let block = Block::of(&ingredient.crop, bed.width)?;
         let spacing = ingredient.crop.spacing;
         let length = STRIP * f64::from(block.strips);
-        let rows = (length.0 * 100.0 / spacing.between_rows.0 + 0.01).floor().max(1.0) as u32;
+        let rows = (length.0 * 100.0 / spacing.between_rows.0 + 0.01)
+            .floor()
+            .max(1.0) as u32;
         Some(Pattern {
             ingredient,
             length,

@@ -13,8 +13,13 @@ use super::safe::steady;
 /// The most columns of figures that fit on paper side by side.
 const COLUMNS: usize = 12;
 
-/// Draws a picture; `None` where there is nothing to draw.
-pub type Draw<'a> = dyn Fn(Picture) -> Option<Markup> + 'a;
+/// What is drawn on a page, where there is something to draw.
+pub struct Draw<'a> {
+    /// A picture.
+    pub picture: &'a dyn Fn(Picture) -> Option<Markup>,
+    /// The cloth of a crop, before its name in a table.
+    pub chip: &'a dyn Fn(&str) -> Option<Markup>,
+}
 
 /// All blocks of a page; a heading opens a section.
 pub fn markup(page: &Page, draw: &Draw<'_>) -> Markup {
@@ -58,11 +63,11 @@ fn content(blocks: &[Block], heading: &str, draw: &Draw<'_>) -> Markup {
                 }
                 [Block::Title(text)] => p.verdict { (said(text)) },
                 [Block::Paragraph(text) | Block::Line(text)] => p { (said(text)) },
-                [Block::Table(table)] => (self::table(table, heading)),
+                [Block::Table(table)] => (self::table(table, heading, draw.chip)),
                 [Block::Grid(grid)] => (self::grid(grid, heading)),
                 [Block::Agendas(agendas)] => (agendas::markup(agendas)),
                 [Block::Drawing(drawing)] => { pre { (drawing.wide.0.join("\n")) } p { (drawing.wide.1) } }
-                [Block::Picture(picture)] => @if let Some(drawn) = draw(*picture) { (drawn) },
+                [Block::Picture(picture)] => @if let Some(drawn) = (draw.picture)(*picture) { (drawn) },
                 _ => {}
             }
         }
@@ -96,13 +101,14 @@ fn label(block: &Block) -> &str {
     }
 }
 
-fn table(table: &Table, heading: &str) -> Markup {
+fn table(table: &Table, heading: &str, chip: &dyn Fn(&str) -> Option<Markup>) -> Markup {
     let columns = table.used_columns();
     let number = |column: &usize| table.right.contains(column).then_some("n");
     let named = table.has_header();
     let label = |column: usize| {
         let name = table.header.get(column).filter(|_| named);
-        name.map(|name| steady(name.trim())).filter(|name| !name.is_empty())
+        name.map(|name| steady(name.trim()))
+            .filter(|name| !name.is_empty())
     };
     html! {
         table aria-label=[name_of(heading)] {
@@ -117,7 +123,7 @@ fn table(table: &Table, heading: &str) -> Markup {
                 @for row in &table.rows {
                     tr {
                         @for column in &columns {
-                            td class=[number(column)] data-label=[label(*column)] { (lines(row.get(*column))) }
+                            td class=[number(column)] data-label=[label(*column)] { (lines(row.get(*column), chip)) }
                         }
                     }
                 }
@@ -139,7 +145,7 @@ pub fn rows(name: &str, header: &[String], rows: &[Vec<String>]) -> Markup {
         right: Vec::new(),
         too_wide: TooWide::Wrap,
     };
-    table(&whole, name)
+    table(&whole, name, &|_| None)
 }
 
 /// A grid, in parts where it has more columns than a sheet of paper is wide.
@@ -201,10 +207,14 @@ fn head(name: Option<&String>, class: Option<&str>) -> Markup {
     }
 }
 
-/// The lines of a cell.
-fn lines(cell: Option<&String>) -> Markup {
+/// The lines of a cell; a line that is a crop's name has its cloth before it.
+fn lines(cell: Option<&String>, chip: &dyn Fn(&str) -> Option<Markup>) -> Markup {
     let text = cell.map_or("", String::as_str);
     html! {
-        @for (n, line) in text.split('\n').enumerate() { @if n > 0 { br; } (said(line)) }
+        @for (n, line) in text.split('\n').enumerate() {
+            @if n > 0 { br; }
+            @if let Some(chip) = chip(line) { (chip) }
+            (said(line))
+        }
     }
 }

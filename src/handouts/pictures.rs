@@ -61,11 +61,20 @@ pub fn on_page(view: &View<'_>, picture: Picture) -> Option<Markup> {
         Picture::Space => space(view)?,
         Picture::Map(stressed) => map(view, stressed)?,
         Picture::Pattern(grade) => planting(view, grade)?,
+        Picture::Poster => poster(view)?,
+        Picture::Plants(grade) => return Some(plants(view, grade)),
+        Picture::Journal => {
+            return Some(labels::journal(
+                view.words.journal_head(),
+                &view.words.journal(),
+            ));
+        }
         Picture::Labels => return labels(view),
     };
     let kind = match picture {
         Picture::Map(_) => "map",
         Picture::Pattern(_) => "plants",
+        Picture::Poster => "wall",
         _ => "weeks",
     };
     let said = &drawn.said;
@@ -129,21 +138,27 @@ pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Drawn> {
         Whose::Of(grade) => format!("timeline-{}", grade.0 + 1),
     };
     let shown = words::timeline::timeline(view, whose)?;
-    Some(on_both(&shown.said, |paper| timeline::draw(&name, &shown, paper)))
+    Some(on_both(&shown.said, |paper| {
+        timeline::draw(&name, &shown, paper)
+    }))
 }
 
 /// The beds by week; `None` where no bed carries anything.
 #[must_use]
 pub fn beds(view: &View<'_>) -> Option<Drawn> {
     let shown = words::beds::beds(view)?;
-    Some(on_both(&shown.said, |paper| beds::draw("beds", &shown, paper)))
+    Some(on_both(&shown.said, |paper| {
+        beds::draw("beds", &shown, paper)
+    }))
 }
 
 /// Shelf and all beds by week; `None` where nothing is used.
 #[must_use]
 pub fn space(view: &View<'_>) -> Option<Drawn> {
     let shown = words::space::space(view)?;
-    Some(on_both(&shown.said, |paper| space::draw("space", &shown, paper)))
+    Some(on_both(&shown.said, |paper| {
+        space::draw("space", &shown, paper)
+    }))
 }
 
 /// The map of the garden, with what one grade grows stressed if asked for; `None` if there is
@@ -155,7 +170,9 @@ pub fn map(view: &View<'_>, stressed: Option<GradeAt>) -> Option<Drawn> {
         Some(grade) => format!("map-{}", grade.0 + 1),
     };
     let shown = words::map::map(view, stressed)?;
-    Some(on_both(&shown.said, |paper| map::draw(&name, &shown, paper)))
+    Some(on_both(&shown.said, |paper| {
+        map::draw(&name, &shown, paper)
+    }))
 }
 
 /// How the plants of a grade stand; `None` where it grows nothing in beds.
@@ -163,7 +180,39 @@ pub fn map(view: &View<'_>, stressed: Option<GradeAt>) -> Option<Drawn> {
 pub fn planting(view: &View<'_>, grade: GradeAt) -> Option<Drawn> {
     let name = format!("pattern-{}", grade.0 + 1);
     let shown = words::pattern::patterns(view, grade)?;
-    Some(on_both(&shown.said, |paper| planting::draw(&name, &shown, paper)))
+    Some(on_both(&shown.said, |paper| {
+        planting::draw(&name, &shown, paper)
+    }))
+}
+
+/// The timeline of all grades for a wall; `None` where nothing is planted.
+#[must_use]
+pub fn poster(view: &View<'_>) -> Option<Drawn> {
+    let mut shown = words::timeline::timeline(view, Whose::All)?;
+    shown.bands = false;
+    Some(Drawn {
+        sheet: timeline::draw("poster", &shown, Paper::Wall),
+        phone: timeline::draw("poster", &shown, Paper::Phone),
+        said: shown.said,
+    })
+}
+
+/// The drawings of what a grade grows.
+fn plants(view: &View<'_>, grade: GradeAt) -> Markup {
+    let ours = view.ours(grade);
+    let mut names: Vec<&str> = ours.own.iter().map(|(_, i)| i.name.as_str()).collect();
+    names.dedup();
+    let all: Vec<_> = names
+        .into_iter()
+        .map(|name| (view.form_of(name), view.cloth_of(name)))
+        .collect();
+    labels::plants(&all)
+}
+
+/// The class that gives a group its hue.
+#[must_use]
+pub fn hue(cloth: Cloth) -> String {
+    weave::hue(cloth)
 }
 
 /// Labels to cut out, as boxes of the page; `None` where nothing is planted.

@@ -58,6 +58,12 @@ pub enum Picture {
     Map(Option<GradeAt>),
     /// How the plants of a grade stand in its beds.
     Pattern(GradeAt),
+    /// The drawings of what a grade grows.
+    Plants(GradeAt),
+    /// Empty frames in which a child writes and draws.
+    Journal,
+    /// The timeline of all grades for a wall.
+    Poster,
     /// Labels to cut out.
     Labels,
 }

@@ -16,25 +16,35 @@ pub fn quiet(what: Quiet) -> &'static str {
     match what {
         Quiet::TurnFlats => "Water the flats and turn them.",
         Quiet::CountSeedlings => "Count the seedlings.",
-        Quiet::Seedbed => "Keep the seedbed damp; count what is up.",
+        Quiet::Seedbed => "Keep it damp; count what is up.",
         Quiet::Weed => "Pull the weeds.",
         Quiet::Leaves => "Look under the leaves for eggs.",
         Quiet::Measure => "Measure and draw the tallest plant.",
         Quiet::Mulch => "Water if it is dry; mulch.",
-        Quiet::Ripeness => "Is it ripe soon? Tell the coordinator.",
+        Quiet::Ripeness => "Ripe soon? Tell the coordinator.",
     }
 }
 
 /// `In all of bed 1, about 4 of 8 plants. 11 of 40 min.`
 #[must_use]
 pub fn details(view: &View<'_>, task: &Task<'_>) -> String {
+    // Where it stands is told where something is set there; what is picked there is seen.
     let place = match task.spot {
-        Spot::Strips => Some(format!("in {}", tasks::spot(view.garden, task))),
-        Spot::Shelf | Spot::NearShelf | Spot::DryingPlace | Spot::Patch => None,
+        Spot::Strips if task.part.is_some() => {
+            Some(format!("in {}", tasks::spot(view.garden, task)))
+        }
+        Spot::Strips | Spot::Shelf | Spot::NearShelf | Spot::DryingPlace | Spot::Patch => None,
     };
-    let told: Vec<String> = place.into_iter().chain(task.part.map(tasks::part)).collect();
+    let told: Vec<String> = place
+        .into_iter()
+        .chain(task.part.map(tasks::part))
+        .collect();
     let takes = task.takes.zip(task.session).map(|(takes, session)| {
-        format!("{} of {}.", minutes(takes).replace("\u{a0}min", ""), minutes(session))
+        format!(
+            "{} of {}.",
+            minutes(takes).replace("\u{a0}min", ""),
+            minutes(session)
+        )
     });
     let told = (!told.is_empty()).then(|| sentence(&format!("{}.", told.join(", "))));
     told.into_iter().chain(takes).collect::<Vec<_>>().join(" ")
@@ -46,7 +56,10 @@ pub fn chance(chance: Chance) -> String {
     let Chance { number, of } = chance;
     match number {
         last if last == of => format!("Last of {of} days, unless it was picked before."),
-        _ => format!("{} of {of} days: only if it is ripe.", sentence(tasks::ordinal(number))),
+        _ => format!(
+            "{} of {of} days: only if it is ripe.",
+            sentence(tasks::ordinal(number))
+        ),
     }
 }
 
@@ -114,8 +127,8 @@ pub fn moves_up(view: &View<'_>, over: Option<HandedOver>, adopted: &[String]) -
         ),
         HandOver::Leaves { adopter } => format!("{} takes over.", view.grade_name(adopter)),
     });
-    let adopted = (!adopted.is_empty())
-        .then(|| format!("you also look after {}.", super::list(adopted)));
+    let adopted =
+        (!adopted.is_empty()).then(|| format!("you also look after {}.", super::list(adopted)));
     let told: Vec<String> = own.into_iter().chain(adopted).collect();
     format!("From this day {}", told.join(" And "))
 }

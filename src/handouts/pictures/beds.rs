@@ -39,7 +39,7 @@ struct Over<'s> {
 /// The picture.
 pub fn draw(name: &str, shown: &Beds, paper: Paper) -> Markup {
     let left = match paper {
-        Paper::Sheet => LEFT,
+        Paper::Sheet | Paper::Wall => LEFT,
         Paper::Phone => LEFT_ON_PHONE,
     };
     let scale = Scale::new(shown.weeks.along.horizon, left, paper);

@@ -36,7 +36,13 @@ pub fn draw(name: &str, shown: &Patterns<'_>, paper: Paper) -> Markup {
         lowest = lowest.max(y + high);
     }
     let body = html! { @for piece in &drawn { (piece) } };
-    narrow_frame(name, &shown.said, paper, (widest + 2.0, lowest + 2.0), &body)
+    narrow_frame(
+        name,
+        &shown.said,
+        paper,
+        (widest + 2.0, lowest + 2.0),
+        &body,
+    )
 }
 
 /// Points a metre takes.
@@ -62,14 +68,25 @@ fn piece_at(piece: &Piece<'_>, (x, y): (f64, f64)) -> Markup {
         w: of.length.0 * scale,
         h: of.width.0 * scale,
     };
-    let (between, apart) = (of.between_rows.0 / 100.0 * scale, of.apart.0 / 100.0 * scale);
+    let (between, apart) = (
+        of.between_rows.0 / 100.0 * scale,
+        of.apart.0 / 100.0 * scale,
+    );
     // Rows begin half a distance from the edge, and so do plants in a row; what is left is shared out at both ends.
     let spare = |room: f64, step: f64, count: u32| (room - step * f64::from(count)).max(0.0) / 2.0;
     let first = bed.x + spare(bed.w, between, of.rows) + between / 2.0;
     let top = bed.y + spare(bed.h, apart, of.in_row) + apart / 2.0;
     let size = (between.min(apart) * 0.28).clamp(1.0, 7.0);
-    let next = if of.rows > 1 { first + between } else { bed.right() };
-    let below = if of.in_row > 1 { top + apart } else { bed.bottom() };
+    let next = if of.rows > 1 {
+        first + between
+    } else {
+        bed.right()
+    };
+    let below = if of.in_row > 1 {
+        top + apart
+    } else {
+        bed.bottom()
+    };
     html! {
         g.planting.(hue(piece.cloth)) {
             (hued(x, y + LINE - 2.0, Anchor::Start, &of.ingredient.name))

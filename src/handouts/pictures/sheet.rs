@@ -17,6 +17,8 @@ pub enum Paper {
     Sheet,
     /// A phone.
     Phone,
+    /// A sheet of A3 on its side, for a wall.
+    Wall,
 }
 
 impl Paper {
@@ -25,13 +27,14 @@ impl Paper {
         match self {
             Self::Sheet => 510.0,
             Self::Phone => 320.0,
+            Self::Wall => 900.0,
         }
     }
 
     /// The class of what is shown on it alone.
     pub fn class(self) -> &'static str {
         match self {
-            Self::Sheet => "on-sheet",
+            Self::Sheet | Self::Wall => "on-sheet",
             Self::Phone => "on-phone",
         }
     }
@@ -39,7 +42,7 @@ impl Paper {
     /// The name of a picture on it: a page holds both.
     pub fn name(self, picture: &str) -> String {
         match self {
-            Self::Sheet => picture.to_owned(),
+            Self::Sheet | Self::Wall => picture.to_owned(),
             Self::Phone => format!("{picture}-phone"),
         }
     }
@@ -128,7 +131,13 @@ pub fn frame(name: &str, said: &Said, (paper, height): (Paper, f64), body: &Mark
 }
 
 /// The same, no wider than what is drawn; its letters are as large as those of the page.
-pub fn narrow_frame(name: &str, said: &Said, paper: Paper, (wide, high): (f64, f64), body: &Markup) -> Markup {
+pub fn narrow_frame(
+    name: &str,
+    said: &Said,
+    paper: Paper,
+    (wide, high): (f64, f64),
+    body: &Markup,
+) -> Markup {
     let name = paper.name(name);
     let (title, description) = (format!("{name}-title"), format!("{name}-desc"));
     html! {

@@ -32,7 +32,7 @@ enum Key {
 /// The picture.
 pub fn draw(name: &str, shown: &Space, paper: Paper) -> Markup {
     let left = match paper {
-        Paper::Sheet => LEFT,
+        Paper::Sheet | Paper::Wall => LEFT,
         Paper::Phone => LEFT_ON_PHONE,
     };
     let scale = Scale::new(shown.weeks.along.horizon, left, paper);

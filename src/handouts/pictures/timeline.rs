@@ -8,6 +8,7 @@ use maud::{Markup, html};
 use crate::facts::life::SpanKind;
 use crate::report::pictures::timeline::{Row, Timeline};
 
+use super::super::drawings::within;
 use super::lettering::{LINE, SIZE, bold_width, shorten, width};
 use super::sheet::{Anchor, Area, Paper, frame, hued, legend, line, n, text};
 use super::weave::{dashed, hue, plain, threads, woven};
@@ -31,8 +32,15 @@ const GAP: f64 = 5.0;
 /// From row to row where there are so many that none has words: 36 of them fit on a sheet.
 const CLOSE: f64 = 13.9;
 
-/// The highest picture that fits on a sheet.
+/// The highest picture that fits on a sheet, and on one for a wall.
 const HIGHEST: f64 = 672.0;
+const HIGHEST_ON_WALL: f64 = 520.0;
+
+/// By how much a row on a wall may be higher than its words ask for.
+const ROOMIER: f64 = 16.0;
+
+/// Room for the drawing of a plant beside its name on a wall, and its height at the most.
+const DRAWING: f64 = 44.0;
 
 /// A row as it is laid out.
 struct Laid<'r> {
@@ -47,13 +55,21 @@ struct Laid<'r> {
 pub fn draw(name: &str, shown: &Timeline, paper: Paper) -> Markup {
     let left = match paper {
         Paper::Sheet => LEFT,
+        Paper::Wall => LEFT + DRAWING,
         Paper::Phone => 1.0,
     };
     let scale = Scale::new(shown.weeks.along.horizon, left, paper);
     let (top, first) = head(&shown.weeks, &scale);
-    let seen = shown.climate.as_ref().filter(|_| shown.bands && paper == Paper::Sheet);
+    let seen = shown
+        .climate
+        .as_ref()
+        .filter(|_| shown.bands && paper == Paper::Sheet);
+    let highest = match paper {
+        Paper::Wall => HIGHEST_ON_WALL,
+        Paper::Sheet | Paper::Phone => HIGHEST,
+    };
     let (_, bands) = under(shown, seen, &scale, 0.0, paper);
-    let rows = laid(&shown.rows, &scale, paper, HIGHEST - first - bands);
+    let rows = laid(&shown.rows, &scale, paper, highest - first - bands);
     let last = first + rows.iter().map(|row| row.high).sum::<f64>();
     let (below, bottom) = under(shown, seen, &scale, last, paper);
     let tops = rows.iter().scan(first, |top, row| {
@@ -75,7 +91,7 @@ pub fn draw(name: &str, shown: &Timeline, paper: Paper) -> Markup {
 /// What stands under the rows, and the height under it.
 fn under(
     shown: &Timeline,
-    seen: Option<&crate::report::pictures::climate::Climate>,
+    seen: Option<&crate::words::warmth::Climate>,
     scale: &Scale,
     top: f64,
     paper: Paper,
@@ -100,14 +116,23 @@ fn laid<'r>(rows: &'r [Row], scale: &Scale, paper: Paper, room: f64) -> Vec<Laid
         paper == Paper::Phone || rows.iter().map(|row| row.high).sum::<f64>() <= room
     };
     let mut tries = [4, 3, 2, 1].into_iter().map(with);
-    tries.find(fits).unwrap_or_else(|| with(0))
+    let mut laid = tries.find(fits).unwrap_or_else(|| with(0));
+    if paper == Paper::Wall {
+        let used: f64 = laid.iter().map(|row| row.high).sum();
+        let more = ((room - used) / rows.len() as f64).clamp(0.0, ROOMIER);
+        for row in &mut laid {
+            row.high += more;
+            row.bar += more / 2.0;
+        }
+    }
+    laid
 }
 
 fn lay<'r>(row: &'r Row, scale: &Scale, paper: Paper, most: usize) -> Laid<'r> {
     let marks = marks::placed(&row.marks, scale, most);
     let words = LINE * marks::lines(&marks) as f64;
     let (bar, least) = match (paper, most) {
-        (Paper::Sheet, 0) => {
+        (Paper::Sheet | Paper::Wall, 0) => {
             return Laid {
                 row,
                 marks,
@@ -115,7 +140,7 @@ fn lay<'r>(row: &'r Row, scale: &Scale, paper: Paper, most: usize) -> Laid<'r> {
                 bar: 1.0,
             };
         }
-        (Paper::Sheet, _) => (words + 3.0, 2.0 * LINE + 2.0),
+        (Paper::Sheet | Paper::Wall, _) => (words + 3.0, 2.0 * LINE + 2.0),
         (Paper::Phone, _) => (LINE + words + 3.0, 0.0),
     };
     let high = (bar + BAR + GAP).max(least);
@@ -157,17 +182,26 @@ fn draw_row(laid: &Laid<'_>, scale: &Scale, top: f64, paper: Paper) -> Markup {
 /// The names of a row: beside it, or over it on a phone.
 fn names(row: &Row, (top, high): (f64, f64), paper: Paper) -> Markup {
     let room = LEFT - 6.0;
+    let x = match paper {
+        Paper::Wall => DRAWING,
+        Paper::Sheet | Paper::Phone => 0.0,
+    };
     match paper {
-        Paper::Sheet if high >= 2.0 * LINE => {
+        Paper::Sheet | Paper::Wall if high >= 2.0 * LINE => {
             let base = top + high / 2.0 - 2.0;
+            let size = (high - 2.0).min(DRAWING - 6.0);
             html! {
-                (hued(0.0, base, Anchor::Start, &shorten(&row.name, room / 1.12)))
-                (text(0.0, base + LINE, Anchor::Start, &shorten(&row.grade, room)))
+                @if paper == Paper::Wall { (within(row.form, (0.0, top + (high - size) / 2.0, size))) }
+                (hued(x, base, Anchor::Start, &shorten(&row.name, room / 1.12)))
+                (text(x, base + LINE, Anchor::Start, &shorten(&row.grade, room)))
             }
         }
-        Paper::Sheet => {
-            text(0.0, top + high / 2.0 + SIZE / 2.0 - 1.2, Anchor::Start, &shorten(&row.short, room))
-        }
+        Paper::Sheet | Paper::Wall => text(
+            x,
+            top + high / 2.0 + SIZE / 2.0 - 1.2,
+            Anchor::Start,
+            &shorten(&row.short, room),
+        ),
         Paper::Phone => {
             let name = shorten(&row.name, 180.0);
             let after = bold_width(&name) + 6.0;

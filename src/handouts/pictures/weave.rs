@@ -51,7 +51,11 @@ pub fn threads(cloth: Cloth, area: Area) -> Markup {
         6 => falling(inner),
         7 => rising(inner) + &falling(inner),
         8 => zigzag(inner, GRID / 2.0),
-        9 => stitches(inner, 1.4, "m-1.4,0a1.4,1.4 0 1 0 2.8,0a1.4,1.4 0 1 0 -2.8,0"),
+        9 => stitches(
+            inner,
+            1.4,
+            "m-1.4,0a1.4,1.4 0 1 0 2.8,0a1.4,1.4 0 1 0 -2.8,0",
+        ),
         10 => stitches(inner, 1.5, "m-1.5,0h3m-1.5,-1.5v3"),
         _ => upright(inner) + &level(inner),
     };

@@ -4,7 +4,7 @@
 use maud::{Markup, html};
 
 use crate::calendar::{Date, Horizon, plus_days};
-use crate::report::pictures::weeks::Weeks;
+use crate::words::along::Weeks;
 
 use super::lettering::{LINE, SIZE, WIDER, shorten, width};
 use super::sheet::{Anchor, Area, Paper, line, n, surface, text};

@@ -9,8 +9,8 @@ use crate::words::view::View;
 use crate::words::{count, list};
 
 use super::timeline::numbered_at;
-use super::weeks::Weeks;
 use super::{Said, Table};
+use crate::words::along::Weeks;
 
 /// One bed.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -81,8 +81,13 @@ fn row(view: &View<'_>, carries: Carries) -> Row {
     Row {
         name: format!("Bed {}", view.garden[carries.bed].id),
         has: count(carries.strips, "strip"),
-        names: stands.clone().map(|dated| names_of(view, &dated.stand)).collect(),
-        cloths: stands.map(|dated| view.cloth_of_stand(&dated.stand)).collect(),
+        names: stands
+            .clone()
+            .map(|dated| names_of(view, &dated.stand))
+            .collect(),
+        cloths: stands
+            .map(|dated| view.cloth_of_stand(&dated.stand))
+            .collect(),
         carries,
     }
 }

@@ -46,10 +46,22 @@ pub fn patterns<'a>(view: &View<'a>, grade: GradeAt) -> Option<Patterns<'a>> {
     if pieces.is_empty() {
         return None;
     }
-    let mut table = Table::under(&["Ingredient", "Piece of bed", "Rows", "In a row", "Between rows", "Apart in a row"]);
+    let mut table = Table::under(&[
+        "Ingredient",
+        "Piece of bed",
+        "Rows",
+        "In a row",
+        "Between rows",
+        "Apart in a row",
+    ]);
     let mut told = Vec::new();
     for piece in &pieces {
-        let Piece { pattern, between_rows, apart, .. } = piece;
+        let Piece {
+            pattern,
+            between_rows,
+            apart,
+            ..
+        } = piece;
         let size = view.words.ground(pattern.length, pattern.width);
         told.push(format!(
             "{}: {} across the bed, {between_rows} apart, a plant every {apart}",
@@ -69,7 +81,10 @@ pub fn patterns<'a>(view: &View<'a>, grade: GradeAt) -> Option<Patterns<'a>> {
     Some(Patterns {
         said: Said {
             title: format!("How the plants stand: {}", view.grade_name(grade)),
-            description: format!("A piece of the bed to scale, from edge to edge. {}. Further on it repeats.", list(&told)),
+            description: format!(
+                "A piece of the bed to scale, from edge to edge. {}. Further on it repeats.",
+                list(&told)
+            ),
             table,
         },
         pieces,

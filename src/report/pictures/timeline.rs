@@ -1,7 +1,7 @@
 //! The words of the timeline: a row for each planting with its spans and the marks of its steps.
 
 use crate::calendar::Date;
-use crate::facts::cloth::Cloth;
+use crate::facts::cloth::{Cloth, Form};
 use crate::facts::life::{Life, SpanKind, Whose};
 use crate::facts::places;
 use crate::facts::sowings::Sowing;
@@ -9,9 +9,9 @@ use crate::plan::{Planting, PlantingAt};
 use crate::words::view::View;
 use crate::words::{Words, list, step_words, steps};
 
-use super::climate::Climate;
-use super::weeks::Weeks;
 use super::{Said, Table, grade_at};
+use crate::words::along::Weeks;
+use crate::words::warmth::Climate;
 
 /// A step with a mark of its own.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -35,6 +35,8 @@ pub struct Row {
     pub short: String,
     /// Its look.
     pub cloth: Cloth,
+    /// Its form, for a drawing.
+    pub form: Form,
     /// Its spans.
     pub life: Life,
     /// What is written on each span: the longest that fits.
@@ -121,8 +123,13 @@ fn row(view: &View<'_>, life: Life) -> Row {
         },
         name,
         cloth: view.cloth_of(planting.map_or("", |p| &p.ingredient)),
+        form: view.form_of(planting.map_or("", |p| &p.ingredient)),
         marks: planting.map_or_else(Vec::new, |p| marks(view.words, p, &life)),
-        said: life.spans.iter().map(|span| said(span.kind, planting)).collect(),
+        said: life
+            .spans
+            .iter()
+            .map(|span| said(span.kind, planting))
+            .collect(),
         life,
     }
 }

@@ -11,7 +11,12 @@ use crate::words::{lessons, sentence, tasks};
 /// Writes a column for each class, then what others do.
 pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page: &mut Page) {
     let sheets = view.class_sheets(ours, slack);
-    page.agendas(sheets.iter().map(|sheet| agenda(view, ours, sheet)).collect());
+    page.agendas(
+        sheets
+            .iter()
+            .map(|sheet| agenda(view, ours, sheet))
+            .collect(),
+    );
     let jobs = view.jobs(ours, slack).into_iter();
     let missed: Vec<IfMissed> = jobs.filter_map(|job| job.if_missed).collect();
     page.line(&lessons::legend(&missed));
@@ -65,11 +70,18 @@ fn task(view: &View<'_>, job: Job<'_>, day: String) -> AgendaEntry {
     let chance = task.chance.map(lessons::chance);
     let missed = job.if_missed;
     let costs = missed.map(|missed| lessons::if_cancelled(view, task, missed));
-    let more = [lessons::details(view, task)].into_iter().chain(chance).chain(costs);
+    let more = [lessons::details(view, task)]
+        .into_iter()
+        .chain(chance)
+        .chain(costs);
     AgendaEntry {
         when: [day].into_iter().chain(hour).collect(),
         what: format!("{}.", tasks::title(task)),
-        more: more.filter(|line| !line.is_empty()).collect(),
+        more: vec![
+            more.filter(|line| !line.is_empty())
+                .collect::<Vec<_>>()
+                .join(" "),
+        ],
         fields: lessons::fields(task.kind, view.words),
         weight: match missed {
             Some(IfMissed::Lost) => Weight::Crucial,

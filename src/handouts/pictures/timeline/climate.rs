@@ -3,7 +3,7 @@
 
 use maud::{Markup, html};
 
-use crate::report::pictures::climate::Climate;
+use crate::words::warmth::Climate;
 
 use super::super::lettering::{LINE, SIZE};
 use super::super::sheet::{Anchor, Area, line, n, points, surface, text};

@@ -21,11 +21,17 @@ pub struct Placed<'m> {
 }
 
 /// The marks of a row with their words on at most so many lines. From the last to the first, each takes the lowest line
-/// on which it is free: so a flag passes beside the words that lie lower, not through them.
+/// on which it is free: so a flag passes beside the words that lie lower, not through them. Where there is one line
+/// only, the last one comes first and then the others in order of time, so that the beginning is not lost.
 pub fn placed<'m>(marks: &'m [Mark], scale: &Scale, most: usize) -> Vec<Placed<'m>> {
     let mut taken: Vec<(usize, f64, f64)> = Vec::new();
     let mut all: Vec<Placed<'m>> = Vec::new();
-    for mark in marks.iter().rev() {
+    let last = marks.iter().rev().take(1);
+    let others: Vec<&Mark> = match most {
+        1 => marks.iter().take(marks.len().saturating_sub(1)).collect(),
+        _ => marks.iter().rev().skip(1).collect(),
+    };
+    for mark in last.chain(others) {
         let (x, wide) = (scale.middle(mark.day), width(&mark.words));
         let from = (x + 2.5).min(scale.right - wide);
         let free = |line: &usize| {
@@ -38,7 +44,7 @@ pub fn placed<'m>(marks: &'m [Mark], scale: &Scale, most: usize) -> Vec<Placed<'
         taken.extend(words.map(|(from, line)| (line, from, from + wide)));
         all.push(Placed { mark, x, words });
     }
-    all.reverse();
+    all.sort_by(|a, b| a.x.total_cmp(&b.x));
     all
 }
 

@@ -122,9 +122,7 @@ fn everything_is_there(view: &View<'_>) {
         ] {
             let of_kind = planting.steps.iter().filter(|s| s.kind == kind);
             let day = of_kind.filter_map(|s| s.when.first()).min();
-            let mark = drawn
-                .iter()
-                .find(|m| m.attribute("data-step") == Some(key));
+            let mark = drawn.iter().find(|m| m.attribute("data-step") == Some(key));
             assert_eq!(mark.is_some(), day.is_some(), "{planting:?} {key}");
             let Some((mark, day)) = mark.zip(day) else {
                 continue;
@@ -132,10 +130,7 @@ fn everything_is_there(view: &View<'_>) {
             let line = named(*mark, "line").next().unwrap();
             let days = (day - horizon.first()).num_days() as f64 + 0.5;
             let x = 120.0 + 389.0 * days / horizon.days() as f64;
-            assert!(
-                (number(line, "x1") - x).abs() < 0.02,
-                "{planting:?} {key}"
-            );
+            assert!((number(line, "x1") - x).abs() < 0.02, "{planting:?} {key}");
             marks += 1;
         }
     }

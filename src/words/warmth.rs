@@ -57,7 +57,12 @@ impl Climate {
     #[must_use]
     pub fn over(mut self, plan: Horizon, part: Horizon) -> Self {
         let before = plan.day(part.first()) / 7;
-        self.weeks = self.weeks.into_iter().skip(before).take(part.weeks()).collect();
+        self.weeks = self
+            .weeks
+            .into_iter()
+            .skip(before)
+            .take(part.weeks())
+            .collect();
         self
     }
 }
