@@ -4,7 +4,6 @@
 mod blocks;
 pub mod calendar;
 pub mod data;
-mod drawings;
 pub mod file_name;
 mod files;
 pub mod folder;

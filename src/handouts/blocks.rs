@@ -1,6 +1,7 @@
 //! The blocks of a report as markup: sections, paragraphs, lists, tables.
 
 mod agendas;
+mod said;
 
 use std::ops::Range;
 
@@ -9,6 +10,8 @@ use maud::{Markup, html};
 use crate::page::{Block, Grid, Page, Picture, Table, TooWide};
 
 use super::safe::steady;
+
+use said::said;
 
 /// The most columns of figures that fit on paper side by side.
 const COLUMNS: usize = 12;
@@ -69,25 +72,6 @@ fn content(blocks: &[Block], heading: &str, draw: &Draw<'_>) -> Markup {
                 [Block::Drawing(drawing)] => { pre { (drawing.wide.0.join("\n")) } p { (drawing.wide.1) } }
                 [Block::Picture(picture)] => @if let Some(drawn) = (draw.picture)(*picture) { (drawn) },
                 _ => {}
-            }
-        }
-    }
-}
-
-/// Longer words may break, so that no page and no table gets wider for them.
-const LONG: usize = 24;
-
-/// A text of a person or of a report. Words that are too long for a narrow column may break.
-pub fn said(text: &str) -> Markup {
-    let text = steady(text);
-    let words = text.split_inclusive([' ', '\u{a0}']);
-    html! {
-        @for word in words {
-            @if word.chars().count() <= LONG { (word) } @else {
-                @for (n, letter) in word.chars().enumerate() {
-                    @if n > 0 && n % (LONG / 2) == 0 { wbr; }
-                    (letter)
-                }
             }
         }
     }

@@ -13,7 +13,7 @@ const STYLES: &str = concat!(include_str!("cloth.css"), include_str!("page.css")
 
 /// The class of a page for a wall, and the sheet that it is printed on.
 pub const WALL: &str = "wall";
-const ON_WALL: &str = "@media print { @page { size: A3 landscape; margin: 12mm; } }";
+const ON_WALL: &str = include_str!("wall.css");
 
 /// How a page differs from others.
 #[derive(Debug, Clone, Default)]

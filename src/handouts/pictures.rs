@@ -2,6 +2,7 @@
 //! the drawing is here; what is drawn, and all words, come from `report::pictures`.
 
 mod beds;
+mod drawings;
 mod labels;
 mod lettering;
 mod map;
@@ -15,7 +16,6 @@ mod weeks;
 
 use maud::{Markup, html};
 
-use crate::facts::cloth::Cloth;
 use crate::facts::life::Whose;
 use crate::garden::GradeAt;
 use crate::page::Picture;
@@ -26,7 +26,8 @@ use crate::words::view::View;
 use super::blocks::rows;
 use super::safe::steady;
 
-use sheet::{Area, Paper};
+use sheet::Paper;
+pub use weave::{chip, hem};
 
 /// The styles that the pictures need, for the page's `style`.
 pub const CSS: &str = include_str!("pictures.css");
@@ -94,40 +95,6 @@ pub fn on_page(view: &View<'_>, picture: Picture) -> Option<Markup> {
             }
         }
     })
-}
-
-/// The strip across the top of every page: all crops in their order.
-#[must_use]
-pub fn hem(cloths: &[Cloth]) -> Markup {
-    let one = 600.0 / cloths.len().max(1) as f64;
-    let areas = cloths.iter().enumerate().map(|(at, cloth)| {
-        let area = Area {
-            x: one * at as f64,
-            y: 0.0,
-            w: one,
-            h: 9.0,
-        };
-        (*cloth, area)
-    });
-    html! {
-        svg.hem viewBox="0 0 600 9" preserveAspectRatio="xMidYMid slice" aria-hidden="true" {
-            @for (cloth, area) in areas { g.(weave::hue(cloth)) { (weave::woven(cloth, area)) } }
-        }
-    }
-}
-
-/// The cloth of a crop before its name in a list.
-#[must_use]
-pub fn chip(cloth: Cloth) -> Markup {
-    let area = Area {
-        x: 0.5,
-        y: 0.5,
-        w: 24.0,
-        h: 14.0,
-    };
-    html! {
-        svg.chip.(weave::hue(cloth)) viewBox="0 0 25 15" aria-hidden="true" { (weave::woven(cloth, area)) }
-    }
 }
 
 /// The timeline of all grades or of one; `None` where nothing is planted.
@@ -207,12 +174,6 @@ fn plants(view: &View<'_>, grade: GradeAt) -> Markup {
         .map(|name| (view.form_of(name), view.cloth_of(name)))
         .collect();
     labels::plants(&all)
-}
-
-/// The class that gives a group its hue.
-#[must_use]
-pub fn hue(cloth: Cloth) -> String {
-    weave::hue(cloth)
 }
 
 /// Labels to cut out, as boxes of the page; `None` where nothing is planted.

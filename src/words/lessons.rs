@@ -68,8 +68,10 @@ pub fn chance(chance: Chance) -> String {
 pub fn if_cancelled(view: &View<'_>, task: &Task<'_>, missed: IfMissed) -> String {
     let told = match missed {
         IfMissed::Nothing => "nothing is lost".to_owned(),
-        IfMissed::MadeUp(day) => view.words.day(day),
-        IfMissed::AndThinned(day) => format!("{}, thin later", view.words.day(day)),
+        IfMissed::MadeUp(day) => format!("make it up on {}", view.words.day(day)),
+        IfMissed::AndThinned(day) => {
+            format!("make it up on {}, and thin later", view.words.day(day))
+        }
         IfMissed::Little { ready_years } => format!(
             "ready in {ready_years} years, not {}",
             view.ready_years(&task.ingredient.name)
@@ -84,17 +86,14 @@ pub fn if_cancelled(view: &View<'_>, task: &Task<'_>, missed: IfMissed) -> Strin
 #[must_use]
 pub fn legend(all: &[IfMissed]) -> String {
     let says = |is: fn(&IfMissed) -> bool| all.iter().any(is);
-    let mut told = vec![
-        "A date behind \"If it is cancelled\" is the day on which the same class can make up for it.",
-    ];
+    let mut told: Vec<&str> = Vec::new();
     if says(|missed| matches!(missed, IfMissed::Lost)) {
         told.push(
-            "Where a bar stands before the day nothing makes up for the lesson: if it is cancelled, tell the \
-             coordinator the same day.",
+            "A bar before the day: if this lesson is cancelled, tell the coordinator the same day.",
         );
     }
     if says(|missed| matches!(missed, IfMissed::Nothing | IfMissed::Little { .. })) {
-        told.push("What is said of picking holds if the other days are kept.");
+        told.push("What is said of picking holds if the other days of picking are kept.");
     }
     if says(|missed| matches!(missed, IfMissed::AndThinned(_))) {
         told.push("\"Thin later\": the planned day is then too early; ask the coordinator when.");

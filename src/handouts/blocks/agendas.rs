@@ -4,7 +4,7 @@ use maud::{Markup, html};
 
 use crate::page::{Agenda, AgendaEntry, Weight};
 
-use super::said;
+use super::said::said;
 
 /// All lists, side by side where there is room.
 pub fn markup(agendas: &[Agenda]) -> Markup {
@@ -21,23 +21,18 @@ pub fn markup(agendas: &[Agenda]) -> Markup {
 }
 
 fn entry(entry: &AgendaEntry) -> Markup {
-    let class = match entry.weight {
-        Weight::Task => "task",
-        Weight::Crucial => "task crucial",
-        Weight::Quiet => "quiet",
-        Weight::Rule => "rule",
-    };
-    let ticked = match entry.weight {
-        Weight::Task | Weight::Crucial => true,
-        Weight::Quiet | Weight::Rule => false,
+    let (class, ticked) = match entry.weight {
+        Weight::Task | Weight::Crucial => ("task", true),
+        Weight::Quiet => ("quiet", false),
+        Weight::Rule => ("rule", false),
     };
     html! {
-        li class=(class) {
+        li.(class).crucial[entry.weight == Weight::Crucial] {
             p.when { @for part in &entry.when { span { (said(part)) } " " } }
             div {
                 p.what { (said(&entry.what)) }
-                @for line in &entry.more { p { (said(line)) } }
-                @for field in &entry.fields { p.field { (said(field)) ": " span {} } }
+                @for line in &entry.more { p { (said(line)) } " " }
+                @for field in &entry.fields { p.field { (said(field)) ": " span {} } " " }
             }
             @if ticked { span.tick {} }
         }

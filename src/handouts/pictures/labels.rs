@@ -7,9 +7,9 @@ use crate::harmless::plain;
 use crate::report::pictures::labels::{Label, Labels};
 use crate::words::children::Frame;
 
-use super::super::drawings;
 use super::super::safe::steady;
-use super::hem;
+use super::drawings;
+use super::weave::hem;
 
 /// How many frames of a journal fill a sheet under its head.
 const FRAMES: usize = 4;

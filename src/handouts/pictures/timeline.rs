@@ -8,7 +8,7 @@ use maud::{Markup, html};
 use crate::facts::life::SpanKind;
 use crate::report::pictures::timeline::{Row, Timeline};
 
-use super::super::drawings::within;
+use super::drawings::within;
 use super::lettering::{LINE, SIZE, bold_width, shorten, width};
 use super::sheet::{Anchor, Area, Paper, frame, hued, legend, line, n, text};
 use super::weave::{dashed, hue, plain, threads, woven};
@@ -34,7 +34,7 @@ const CLOSE: f64 = 13.9;
 
 /// The highest picture that fits on a sheet, and on one for a wall.
 const HIGHEST: f64 = 672.0;
-const HIGHEST_ON_WALL: f64 = 520.0;
+const HIGHEST_ON_WALL: f64 = 550.0;
 
 /// By how much a row on a wall may be higher than its words ask for.
 const ROOMIER: f64 = 16.0;

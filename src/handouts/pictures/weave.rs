@@ -15,6 +15,40 @@ pub fn hue(cloth: Cloth) -> String {
     format!("c{}", cloth.hue + 1)
 }
 
+/// The strip across the top of every page: all crops in their order.
+#[must_use]
+pub fn hem(cloths: &[Cloth]) -> Markup {
+    let one = 600.0 / cloths.len().max(1) as f64;
+    let areas = cloths.iter().enumerate().map(|(at, cloth)| {
+        let area = Area {
+            x: one * at as f64,
+            y: 0.0,
+            w: one,
+            h: 9.0,
+        };
+        (*cloth, area)
+    });
+    html! {
+        svg.hem viewBox="0 0 600 9" aria-hidden="true" {
+            @for (cloth, area) in areas { g.(hue(cloth)) { (woven(cloth, area)) } }
+        }
+    }
+}
+
+/// The cloth of a crop before its name in a list.
+#[must_use]
+pub fn chip(cloth: Cloth) -> Markup {
+    let area = Area {
+        x: 0.5,
+        y: 0.5,
+        w: 24.0,
+        h: 14.0,
+    };
+    html! {
+        svg.chip.(hue(cloth)) viewBox="0 0 25 15" aria-hidden="true" { (woven(cloth, area)) }
+    }
+}
+
 /// An area of cloth, woven over all of it.
 pub fn woven(cloth: Cloth, area: Area) -> Markup {
     html! { (plain(area)) (threads(cloth, area)) }

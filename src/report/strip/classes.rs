@@ -19,7 +19,10 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page:
     );
     let jobs = view.jobs(ours, slack).into_iter();
     let missed: Vec<IfMissed> = jobs.filter_map(|job| job.if_missed).collect();
-    page.line(&lessons::legend(&missed));
+    let legend = lessons::legend(&missed);
+    if !legend.is_empty() {
+        page.line(&legend);
+    }
     let others = view.jobs_of_others(ours, slack);
     if others.is_empty() {
         return;

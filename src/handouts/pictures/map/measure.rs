@@ -48,7 +48,7 @@ fn bar(left: f64, top: f64, unit: f64, name: &str) -> Markup {
     let part = length * unit / 4.0;
     html! {
         @for k in 0..4_u8 {
-            rect class=(if k % 2 == 0 { "bar black" } else { "bar" }) x=(n(left + part * f64::from(k)))
+            rect.bar.black[k % 2 == 0] x=(n(left + part * f64::from(k)))
                 y=(n(top)) width=(n(part)) height="7" {}
         }
         (text(left + 4.0 * part + 5.0, top + SIZE - 1.0, Anchor::Start, &format!("{} {name}", n(length))))

@@ -4,7 +4,7 @@ use maud::{Markup, PreEscaped, html};
 
 use crate::facts::cloth::{Cloth, Form};
 
-use super::pictures::hue;
+use super::weave::hue;
 
 /// A drawing as the page holds it; `class` says how large it is.
 pub fn plant(form: Form, cloth: Cloth, class: &str) -> Markup {
