@@ -71,6 +71,7 @@ pub(super) fn sheet(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: 
     beds(view, &ours, page);
     page.picture(Picture::Pattern(grade));
     page.picture(Picture::Map(Some(grade)));
+    classes::others(view, &ours, slack, page);
     each_child(view, &ours, page);
     to_bring(&ours, page);
     how::write(view, &ours, page);

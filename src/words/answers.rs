@@ -89,7 +89,7 @@ pub fn kitchen(view: &View<'_>) -> String {
     let missing = view.comes().iter().any(|comes| comes.missing.is_some());
     let order = missing.then(|| {
         let by = view.words.day(view.rest_ordered_by());
-        format!("Order what a poor year leaves missing by {by}.")
+        format!("By {by} order what is missing in a poor year.")
     });
     let mut asked: Vec<(crate::calendar::Date, Vec<&str>)> = Vec::new();
     for ingredient in &view.garden.ingredients {

@@ -80,11 +80,14 @@ fn bed_of(bed: &MapBed, area: Area, cells: &[Cell<'_>], south: bool) -> Markup {
     }
 }
 
+/// The class of what another grade grows.
+const OTHERS: &str = "others";
+
 /// What stands on strips: woven where it grows for the dish of whoever reads, plain where it is another's.
 fn cell_of(cell: &Cell<'_>) -> Markup {
     let Area { x, y, w, h } = cell.area;
     html! {
-        g.(hue(cell.words.cloth)) {
+        g.(if cell.planted.ours { hue(cell.words.cloth) } else { OTHERS.to_owned() }) {
             @if cell.planted.ours { (woven(cell.words.cloth, cell.area)) }
             rect class="strips" x=(n(x)) y=(n(y)) width=(n(w)) height=(n(h)) fill="none"
                 stroke-width=(if cell.planted.ours { "2" } else { "0.8" })

@@ -56,8 +56,8 @@ pub fn draw(name: &str, shown: &Space, paper: Paper) -> Markup {
     let body = html! {
         (top)
         (behind(&shown.weeks, &scale, first, bottom))
-        @for row in &rows { (row) }
         (before(&shown.weeks, &scale, first, bottom))
+        @for row in &rows { (row) }
         (key)
     };
     frame(name, &shown.said, (paper, end + 3.0), &body)

@@ -66,7 +66,8 @@ pub struct Timeline {
 const FROST: &str = "Frost in 1 year of 10; darker: in half";
 
 /// How spans look.
-const SPANS: &str = "Dashed: on the shelf, or drying. With a woven foot: in the bed. Woven all over: it may be picked.";
+const SPANS: &str = "Dashed: on the shelf, or drying. With a woven foot: growing in the beds that are \
+                     named. Woven all over: it may be picked.";
 
 /// The timeline; `None` where nothing is planted.
 #[must_use]

@@ -8,7 +8,7 @@ use crate::page::{Agenda, AgendaEntry, Page, Weight};
 use crate::words::view::View;
 use crate::words::{lessons, sentence, tasks};
 
-/// Writes a column for each class, then what others do.
+/// Writes a column for each class.
 pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page: &mut Page) {
     let sheets = view.class_sheets(ours, slack);
     page.agendas(
@@ -23,6 +23,10 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page:
     if !legend.is_empty() {
         page.line(&legend);
     }
+}
+
+/// Writes what is done by no class of the grade.
+pub(super) fn others(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page: &mut Page) {
     let others = view.jobs_of_others(ours, slack);
     if others.is_empty() {
         return;
