@@ -17,6 +17,7 @@ mod feast;
 mod figures;
 mod file;
 mod form;
+mod frosts;
 mod grade;
 mod ground;
 mod grown_by;
@@ -51,7 +52,7 @@ use crate::diagnostic::{Problems, Source};
 use crate::garden::Garden;
 
 pub use change::Change;
-pub use weather::NAMES as MEANS_TOLD;
+pub use weather::{FROSTS as FROSTS_TOLD, NAMES as MEANS_TOLD};
 
 use check::{Check, ReadWeather};
 use file::Raw;

@@ -1,10 +1,12 @@
 //! Daily weather of many years, past or generated, and the sun above them.
 
 pub mod cold_days;
+mod frost_fit;
 pub mod generator;
 pub mod monthly;
 pub mod normals;
 pub mod rank;
+mod sky;
 pub mod sun;
 pub mod trend;
 pub mod weeks;
@@ -99,6 +101,24 @@ impl Record {
         let to = position(first.saturating_add_unsigned(years)).min(self.days.len());
         let days = self.days.get(from..to).unwrap_or_default().to_vec();
         Self::new(plus_days(self.first, from as i64), days, self.generated)
+    }
+
+    /// The same record from the first of January of a year on.
+    #[must_use]
+    pub fn since(mut self, year: i32) -> Self {
+        let day = Date::from_ymd_opt(year, 1, 1).unwrap_or(self.first);
+        let cut = usize::try_from((day - self.first).num_days()).unwrap_or(0);
+        let cut = cut.min(self.days.len());
+        let kept = |gap: &Range<usize>| {
+            (gap.end > cut).then(|| gap.start.saturating_sub(cut)..gap.end - cut)
+        };
+        let left_out = self.left_out.iter().filter_map(kept).collect();
+        Self {
+            first: plus_days(self.first, cut as i64),
+            days: self.days.split_off(cut),
+            left_out,
+            ..self
+        }
     }
 
     /// The same record without what stands at these positions: calendar years, in order.

@@ -38,9 +38,26 @@ pub enum Years {
         old: Option<i32>,
         /// The certain change of warmth in ten years, in C; `None` if none is certain.
         change: Option<f64>,
+        /// With a certain change: what the plan does in the later years, which tell more.
+        later: Option<Later>,
     },
     /// None covers the plan.
     None,
+}
+
+/// So many of the last years are looked at alone where the climate changes, if so many stand before them.
+const LATER_YEARS: usize = 15;
+const EARLIER_YEARS: usize = 5;
+
+/// In how many of its last years a plan is ready, and in how many of those before.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Later {
+    /// The first of the last years.
+    pub from: i32,
+    /// Years in which the whole dish is ready, and all, of the last ones.
+    pub later: (usize, usize),
+    /// Of those before.
+    pub earlier: (usize, usize),
 }
 
 impl Facts<'_> {
@@ -89,12 +106,26 @@ impl Facts<'_> {
         let means: Vec<f64> = years.iter().map(mean).collect();
         // Years between them may be left out of the record.
         let steps = (years.len() - 1) as f64 / f64::from((last.label - first.label).max(1));
+        let change = trend(&means).map(|per_step| per_step * steps * 10.0);
         Years::Measured {
+            later: change.and_then(|_| self.later()),
             first: first.label,
             last: last.label,
             old: (age >= OLD_YEARS).then_some(age),
-            change: trend(&means).map(|per_step| per_step * steps * 10.0),
+            change,
         }
+    }
+
+    /// What the plan does in the last years of its record; `None` of a short one.
+    fn later(&self) -> Option<Later> {
+        let before = self.replay.years.len().checked_sub(LATER_YEARS)?;
+        let (earlier, later) = self.replay.dish_ready.split_at_checked(before)?;
+        let ready = |years: &[bool]| (years.iter().filter(|ready| **ready).count(), years.len());
+        (before >= EARLIER_YEARS).then_some(Later {
+            from: *self.replay.years.get(before)?,
+            later: ready(later),
+            earlier: ready(earlier),
+        })
     }
 }
 

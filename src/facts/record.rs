@@ -1,6 +1,7 @@
 //! What a garden's weather record tells before any plan is made: its years and its light frosts.
 
 use crate::garden::Garden;
+use crate::units::Celsius;
 use crate::weather::cold_days::{ColdDays, FREEZING};
 
 /// The weather years through which a garden's plans are grown.
@@ -22,6 +23,34 @@ pub fn grown_through(garden: &Garden) -> GrownThrough {
         years: years.len(),
         measured: measured.map(|(first, last)| (first.label, last.label)),
     }
+}
+
+/// Where the coldest month is warmer on average, and its nights not so warm that it never freezes, made-up
+/// years can freeze weeks beside the real dates: 16 to 32 days at places with a coldest month of 8 to 13 C, up to
+/// 15 at one with 4, and 11 where it is below freezing (measured; tests/reference/README.md has more of them).
+const MILD_WINTER: Celsius = Celsius(0.0);
+
+/// Mean lows of the coldest month from which on nobody asks for frosts (from memory).
+const NO_WINTER: Celsius = Celsius(12.0);
+
+/// True if the frosts of a garden's weather years were made from monthly means alone, at a place where these
+/// tell little of them: its winter is mild, or its frosts come at the edges of a mild season.
+#[must_use]
+pub fn frosts_unchecked(garden: &Garden) -> bool {
+    let Some(means) = garden.weather.means() else {
+        return false;
+    };
+    let month = |m: usize| (means.tmin[m] + means.tmax[m]) * 0.5;
+    let coldest = (0..12)
+        .map(month)
+        .fold(Celsius(f64::INFINITY), Celsius::min);
+    let nights = means
+        .tmin
+        .into_iter()
+        .fold(Celsius(f64::INFINITY), Celsius::min);
+    let dates = means.frosts;
+    let known = dates.last.or(dates.late).is_some() && dates.first.or(dates.early).is_some();
+    !known && coldest > MILD_WINTER && nights < NO_WINTER
 }
 
 /// The light frosts of a garden's place.

@@ -238,7 +238,7 @@ impl<'a> Check<'a> {
             WeatherFrom::Means(monthly, years, seed) => {
                 Ok(place::generated(&monthly, years, seed, horizon?))
             }
-            WeatherFrom::File(name) => {
+            WeatherFrom::File(name, from) => {
                 let file = (self.read_weather)(&name.value);
                 let bytes = file.bytes.map_err(|problem| {
                     let label = format!("the file {}", file.name);
@@ -249,12 +249,14 @@ impl<'a> Check<'a> {
                 let record = read.and_then(|()| weather::read(&source, &mut found));
                 self.weather = Some((source, found));
                 let Filled { record, gaps } = record?;
+                let horizon = horizon?;
+                let record = place::counted_from(record, from, horizon, &mut self.found)?;
                 let file = self.weather.as_ref();
                 let file = file.map_or("", |(source, _)| source.name.as_str());
                 note_gaps(file, &gaps, &mut self.assumed);
                 note_years(file, &record, &mut self.assumed);
                 let (found, assumed) = (&mut self.found, &mut self.assumed);
-                place::check_cover(&record, horizon?, name.span, found, assumed)?;
+                place::check_cover(&record, horizon, name.span, found, assumed)?;
                 Ok(record)
             }
         }

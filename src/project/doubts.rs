@@ -6,7 +6,8 @@ use chrono::Datelike;
 use crate::calendar::{Date, MONTHS, plus_days};
 use crate::garden::{Bed, Doubt};
 use crate::units::{Celsius, Latitude};
-use crate::weather::monthly::Monthly;
+use crate::weather::generator::dates_out_of_reach;
+use crate::weather::monthly::{FrostDates, Monthly};
 use crate::weather::{Daily, Record};
 
 use super::names::quote;
@@ -48,6 +49,12 @@ pub fn doubts(latitude: Latitude, record: &Record, beds: &[Bed]) -> Vec<Doubt> {
         doubts.extend(means.and_then(|means| wrong_side(latitude, &means)));
     }
     doubts.extend(odd);
+    doubts.extend(
+        record
+            .origin()
+            .into_iter()
+            .flat_map(|origin| odd_frosts(&origin.means)),
+    );
     doubts.extend(means.and_then(|means| too_warm(latitude, &means)));
     if record.origin().is_none() {
         doubts.extend(short(record));
@@ -142,6 +149,31 @@ fn odd_months(means: &Monthly) -> Vec<Doubt> {
         })
     };
     lists.into_iter().filter_map(odd).collect()
+}
+
+/// Frost dates that the monthly means cannot give.
+fn odd_frosts(means: &Monthly) -> Vec<Doubt> {
+    let FrostDates {
+        last,
+        late,
+        first,
+        early,
+    } = means.frosts;
+    let named = [
+        last.map(|day| ("last_frost", day))
+            .or(late.map(|day| ("late_frost", day))),
+        first
+            .map(|day| ("first_frost", day))
+            .or(early.map(|day| ("early_frost", day))),
+    ];
+    let odd = named.into_iter().zip(dates_out_of_reach(means));
+    odd.filter_map(|(named, out_of_reach)| named.filter(|_| out_of_reach))
+        .map(|(key, day)| {
+            let why = "with these monthly means it hardly freezes so, whatever the years; are dates and means of the same \
+                       place, and the dates those of 0 C?";
+            doubt(format!("{key}: {}", day.format("%-d %B")), why.to_owned())
+        })
+        .collect()
 }
 
 /// Less than a year of days.

@@ -38,6 +38,8 @@ pub enum Form {
     Flag,
     /// A date without a time.
     Date,
+    /// A day of no particular year.
+    DayOfYear,
     /// A time of day, to the minute.
     Time,
     /// A number from the first to the second.

@@ -158,6 +158,38 @@ fn read_date(value: &Value<'_>, findings: &mut Findings) -> Read<Date> {
         })
 }
 
+/// A day of no particular year, as a date of 2001.
+pub fn day_of_year() -> Kind<'static, Date> {
+    Kind::new(|| Form::DayOfYear, read_day_of_year)
+}
+
+fn read_day_of_year(value: &Value<'_>, findings: &mut Findings) -> Read<Date> {
+    let written = |day: &Date| format!("{} = \"{}\"", value.key, day.format("%-d %B"));
+    let (meant, plain) = match value.value {
+        DeValue::String(text) => {
+            let words = text.split_whitespace().count() == 2;
+            let plain = text.chars().all(|c| c.is_ascii_alphanumeric() || c == ' ');
+            (meant::days_of_year(text), words && plain)
+        }
+        DeValue::Datetime(Datetime { date: Some(d), .. }) => {
+            (meant::days_of_year(&d.to_string()), false)
+        }
+        _ => (Vec::new(), false),
+    };
+    match meant.as_slice() {
+        [day] if plain => Ok(*day),
+        [] => {
+            let remedy = format!("write day and month in quotes: {} = \"10 May\"", value.key);
+            Err(findings.report(value.wrong_type("a day of the year").remedy(remedy)))
+        }
+        days => {
+            let days: Vec<String> = days.iter().map(written).collect();
+            let remedy = format!("write day and month in quotes: {}", days.join(" or "));
+            Err(findings.report(value.wrong_type("a day of the year").remedy(remedy)))
+        }
+    }
+}
+
 /// A time of day without a date, to the minute.
 pub fn time() -> Kind<'static, Time> {
     Kind::new(|| Form::Time, read_time)

@@ -109,6 +109,20 @@ pub fn dates(text: &str) -> Vec<Date> {
     dates
 }
 
+/// The days of no particular year that a text may mean, as dates of 2001: `10 May`, `May 10`, and of `5/10` both
+/// readings. A year may stand behind them.
+pub fn days_of_year(text: &str) -> Vec<Date> {
+    let dates = |text: &str| {
+        let dates = dates(text).into_iter();
+        dates.map(|date| date.with_year(2001).unwrap_or(date))
+    };
+    match dates(text).collect::<Vec<Date>>() {
+        none if none.is_empty() && text.contains('/') => dates(&format!("{text}/2001")).collect(),
+        none if none.is_empty() => dates(&format!("{text} 2001")).collect(),
+        dates => dates,
+    }
+}
+
 /// The time of day that a text may mean: `9:00`, `9 am`, `2.30 pm`, `10h15`.
 pub fn time(text: &str) -> Option<Time> {
     let text = text.trim().to_lowercase();

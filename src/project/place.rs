@@ -2,7 +2,7 @@
 
 use crate::calendar::Horizon;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, Span};
-use crate::units::{Celsius, Millimetres};
+use crate::units::{Celsius, Latitude, Millimetres};
 use crate::weather::Record;
 use crate::weather::generator::generate;
 use crate::weather::monthly::Monthly;
@@ -11,6 +11,7 @@ use chrono::Datelike;
 
 use super::assumed::Assumed;
 use super::figures::{count, number};
+use super::frosts::{self, RawFrosts};
 use super::kind::{Kind, text};
 use super::lists::exactly;
 use super::table::{Table, table};
@@ -39,6 +40,7 @@ pub struct RawPlace {
     span: Span,
     pub latitude: Read<Given<f64>>,
     weather: Read<Option<Given<String>>>,
+    weather_from: Read<Option<Given<u32>>>,
     monthly: Read<Option<Given<RawMonthly>>>,
 }
 
@@ -47,14 +49,15 @@ struct RawMonthly {
     tmax: Read<Given<[f64; 12]>>,
     rain: Read<Given<[f64; 12]>>,
     rain_days: Read<Option<Given<[f64; 12]>>>,
+    frosts: RawFrosts,
     years: Read<Option<Given<u32>>>,
     seed: Read<Option<Given<u32>>>,
 }
 
 /// Where the weather comes from.
 pub enum WeatherFrom {
-    /// A file, by its name.
-    File(Given<String>),
+    /// A file, by its name, and the first calendar year of it that counts.
+    File(Given<String>, Option<Given<u32>>),
     /// Monthly means, how many years, and the seed.
     Means(Box<Monthly>, u32, u64),
 }
@@ -74,6 +77,12 @@ pub fn read(t: &mut Table<'_, '_>) -> RawPlace {
             "a file of daily weather beside this one, in CSV",
             "`monthly` is needed",
             text(),
+        ),
+        weather_from: t.maybe(
+            "weather_from",
+            "the first calendar year of the weather file that counts; earlier ones are passed over",
+            "all that the file holds",
+            count(1700..=2200),
         ),
         monthly: t.maybe(
             "monthly",
@@ -111,6 +120,7 @@ fn read_monthly(t: &mut Table<'_, '_>) -> RawMonthly {
             format!("{RAIN_PER_DAY} mm a day, at most {MOST_RAIN_DAYS} days"),
             months(0.0, 31.0),
         ),
+        frosts: frosts::read(t),
         years: t.maybe(
             "years",
             "how many weather years are made",
@@ -132,9 +142,21 @@ fn months(least: f64, most: f64) -> Kind<'static, [f64; 12]> {
 
 /// Where the weather comes from: exactly one of `weather` and `monthly`.
 pub fn check(raw: RawPlace, findings: &mut Findings, assumed: &mut Assumed) -> Read<WeatherFrom> {
+    let from = raw.weather_from?;
     match (raw.weather?, raw.monthly?) {
-        (Some(name), None) => Ok(WeatherFrom::File(name)),
-        (None, Some(monthly)) => check_monthly(monthly.value, findings, assumed),
+        (Some(name), None) => Ok(WeatherFrom::File(name, from)),
+        (None, Some(_)) if let Some(from) = &from => Err(findings.report(
+            Problem::new(
+                Code::KeyWithoutEffect,
+                "`weather_from` needs a weather file",
+            )
+            .at(from.span, "")
+            .remedy("remove it: years are made up from the means as many as `years` says"),
+        )),
+        (None, Some(monthly)) => {
+            let latitude = raw.latitude.ok().map(|given| Latitude(given.value));
+            check_monthly(monthly.value, latitude, findings, assumed)
+        }
         (Some(name), Some(monthly)) => Err(findings.report(
             Problem::new(Code::ConflictingKeys, "the weather is given twice")
                 .at(monthly.span, "as monthly means")
@@ -154,9 +176,11 @@ pub fn check(raw: RawPlace, findings: &mut Findings, assumed: &mut Assumed) -> R
 
 fn check_monthly(
     raw: RawMonthly,
+    latitude: Option<Latitude>,
     findings: &mut Findings,
     assumed: &mut Assumed,
 ) -> Read<WeatherFrom> {
+    let frosts = frosts::check(raw.frosts, latitude, findings);
     let (tmin, tmax) = (raw.tmin?, raw.tmax?);
     if let Some(month) = tmin
         .value
@@ -190,6 +214,7 @@ fn check_monthly(
         tmax: tmax.value.map(Celsius),
         rain: rain.map(Millimetres),
         rain_days,
+        frosts: frosts?,
     };
     let years = raw.years?.map_or(USUAL_YEARS, |given| given.value);
     let seed = raw.seed?.map_or(USUAL_SEED, |given| given.value).into();
@@ -205,6 +230,31 @@ pub fn generated(monthly: &Monthly, years: u32, seed: u64, horizon: Horizon) -> 
     let whole = years + horizon.calendar_years() - 1;
     let first = horizon.first().year() - i32::try_from(whole).unwrap_or(0);
     generate(monthly, first, whole, seed)
+}
+
+/// The record from the year on that the file names; that years are left, if there were any, is checked.
+pub fn counted_from(
+    record: Record,
+    from: Option<Given<u32>>,
+    horizon: Horizon,
+    findings: &mut Findings,
+) -> Read<Record> {
+    let Some(from) = from else { return Ok(record) };
+    let last = record.years(horizon).last().map(|year| year.label);
+    let year = i32::try_from(from.value).unwrap_or(i32::MAX);
+    match last {
+        Some(last) if last < year => {
+            let cause = format!("no weather year is left from {year} on");
+            Err(findings.report(
+                Problem::new(Code::OutOfRange, cause)
+                    .at(from.span, format!("the last one begins in {last}"))
+                    .remedy(format!(
+                        "write {last} or earlier, better by ten years or more"
+                    )),
+            ))
+        }
+        _ => Ok(record.since(year)),
+    }
 }
 
 /// Reports it if the weather does not hold the plan's span once; notes it if only a few times.

@@ -91,6 +91,10 @@ fn of(form: &Form) -> Value {
             "format": "date",
             "pattern": "^[0-9]{4}-[0-9]{2}-[0-9]{2}$",
         }),
+        Form::DayOfYear => json!({
+            "type": "string",
+            "pattern": "^ *([0-9]{1,2} +[A-Za-z]{3,}|[A-Za-z]{3,} +[0-9]{1,2}) *$",
+        }),
         Form::Time => json!({
             "type": "string",
             "pattern": "^([01][0-9]|2[0-3]):[0-5][0-9](:00(\\.0+)?)?$",

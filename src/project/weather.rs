@@ -16,7 +16,7 @@ use row::{Row, row};
 
 pub use gaps::LONGEST_FILLED;
 pub use row::{RAINS, TEMPERATURES};
-pub use told::NAMES;
+pub use told::{FROSTS, NAMES};
 
 /// How the first line begins where no thermometer saw the days, as `tureen weather` writes it.
 pub const GENERATED: &str = "# generated";

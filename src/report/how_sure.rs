@@ -34,6 +34,9 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
         page.item(&late);
     }
     page.item(&climate(view));
+    if let Some(text) = promise::frosts_unchecked(view.garden) {
+        page.item(&text);
+    }
     if !parts.is_empty() {
         page.item(
             "Method: 95 % prediction interval by joint sampling, Krishnamoorthy and Peng 2011.",
@@ -76,11 +79,17 @@ fn climate(view: &View<'_>) -> String {
             last,
             old,
             change,
+            later,
         } => {
             let old = old.map_or_else(String::new, |age| {
                 format!(", the last of them {age} years before this one")
             });
-            format!("The years are {first} to {last}{old}. {}", trend(change))
+            let later =
+                later.map_or_else(String::new, |later| format!(" {}", promise::later(&later)));
+            format!(
+                "The years are {first} to {last}{old}. {}{later}",
+                trend(change)
+            )
         }
     }
 }

@@ -138,6 +138,10 @@ impl Short<'_> {
         if let Some(text) = verdict::rain_date_in_short(view) {
             page.paragraph(&text);
         }
+        if let Some(text) = promise::warmer(view).or_else(|| promise::frosts_unchecked(view.garden))
+        {
+            page.paragraph(&text);
+        }
         self.who_grows_what(most.rows, &mut page);
         packed("What it hangs on", &self.fails, most.fails, &mut page);
         let heading = "No second chance: lessons that cannot be made up";

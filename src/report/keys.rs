@@ -144,6 +144,7 @@ fn form(form: &Form) -> String {
         Form::Text => "text".to_owned(),
         Form::Flag => "true or false".to_owned(),
         Form::Date => "date".to_owned(),
+        Form::DayOfYear => "a day in quotes, such as \"10 May\"".to_owned(),
         Form::Time => "hours and minutes, such as 10:15".to_owned(),
         Form::Number(least, most) => format!("{} to {}", limit(*least), limit(*most)),
         Form::Whole(0, u32::MAX) => "a whole number".to_owned(),

@@ -8,8 +8,8 @@ use chrono::Datelike;
 use crate::calendar::{Date, plus_days};
 use crate::disk::Author;
 use crate::harmless;
-use crate::project::MEANS_TOLD;
 use crate::project::station::Station;
+use crate::project::{FROSTS_TOLD, MEANS_TOLD};
 use crate::units::rounded;
 use crate::weather::monthly::Monthly;
 use crate::weather::{Daily, Origin, Record};
@@ -93,7 +93,13 @@ fn told(means: &Monthly) -> String {
         let figures = figures.map(|figure| figure.to_string());
         format!("# {name}: {}\n", figures.join(", "))
     };
-    MEANS_TOLD.into_iter().zip(figures).map(line).collect()
+    let frosts = means.frosts;
+    let frosts = [frosts.last, frosts.late, frosts.first, frosts.early];
+    let frost =
+        |(name, day): (&str, Option<Date>)| Some(format!("# {name}: {}\n", day?.format("%-d %B")));
+    let means = MEANS_TOLD.into_iter().zip(figures).map(line);
+    let frosts = FROSTS_TOLD.into_iter().zip(frosts).filter_map(frost);
+    means.chain(frosts).collect()
 }
 
 fn last_day(record: &Record) -> Date {

@@ -1,7 +1,11 @@
 //! What a plan promises: in how many years the whole dish is ready, what to expect of it, whether anything
 //! better is possible, and how it was counted.
 
+use crate::facts::how_sure::{Later, Years};
+use crate::facts::record;
 use crate::facts::verdict::{CountedOn, NotCounted, Proof, Sayable, Verdict};
+
+use crate::garden::Garden;
 
 use super::count;
 use super::view::{View, readiness};
@@ -64,6 +68,49 @@ fn proof(verdict: &Verdict) -> String {
             count(given, "year")
         ),
     }
+}
+
+/// Where the climate of a record changes: what the plan does in its last years, and how to plan on them alone.
+#[must_use]
+pub fn later(later: &Later) -> String {
+    let Later {
+        from,
+        later: (ready, years),
+        earlier: (ready_before, before),
+    } = later;
+    format!(
+        "This plan is ready in {ready} of the last {years} years and in {ready_before} of the {before} before. What a plan \
+         made from the last {years} alone does otherwise: `tureen try FILE --set place.weather_from={from}`; to keep it, \
+         write `weather_from = {from}` under [place]."
+    )
+}
+
+/// The same on a screen, if there is a change.
+#[must_use]
+pub fn warmer(view: &View<'_>) -> Option<String> {
+    match view.weather_years() {
+        Years::Measured {
+            change: Some(change),
+            later: Some(later),
+            ..
+        } => {
+            let it_grew = if change > 0.0 { "warmer" } else { "cooler" };
+            Some(format!(
+                "It grew {it_grew} over the years of the record. {}",
+                self::later(&later)
+            ))
+        }
+        _ => None,
+    }
+}
+
+/// Where the means tell little of the frosts: that it is so, and what to do.
+#[must_use]
+pub fn frosts_unchecked(garden: &Garden) -> Option<String> {
+    record::frosts_unchecked(garden).then(|| {
+        "Frosts are unchecked: where winters are mild, monthly averages cannot tell them to within weeks. Give your          town's dates in the file (`last_frost`, `first_frost`)."
+            .to_owned()
+    })
 }
 
 /// Behind a number of years: that plans had not seen them, if so.

@@ -13,6 +13,7 @@ mod messages;
 mod nasty;
 mod order;
 mod other_units;
+mod record;
 mod slips;
 mod tables;
 mod whole;

@@ -1,5 +1,6 @@
 """The weather generator against real stations: fed a station's own monthly means, does the
-made-up weather behave like that station? Prints a table and fails beyond the stated limits.
+made-up weather behave like that station? And fed its frost dates as well, does it freeze on them? Prints
+two tables and fails beyond the stated limits.
 
 The limits were fixed before the stations of HELD_OUT were looked at; none of those served to
 choose a constant of the generator. Records under ten years are shown, not judged: their own
@@ -124,9 +125,15 @@ def monthly(days: Daily) -> dict[str, list[float]]:
     }
 
 
-def generate(means: dict[str, list[float]], latitude: float, folder: pathlib.Path) -> Daily:
-    """What `tureen weather` makes of monthly means."""
+def generate(
+    means: dict[str, list[float]],
+    latitude: float,
+    folder: pathlib.Path,
+    dates: dict[str, datetime.date] | None = None,
+) -> Daily:
+    """What `tureen weather` makes of monthly means, and of frost dates if there are any."""
     parts = [f"{key} = [{', '.join(f'{x:.3f}' for x in row)}]" for key, row in means.items()]
+    parts += [f'{key} = "{day:%-d %B}"' for key, day in (dates or {}).items()]
     project = folder / "garden.toml"
     monthly = f"monthly = {{ {', '.join(parts)} }}"
     start, feast = datetime.date(2027, 1, 11), datetime.date(2027, 10, 8)
@@ -230,10 +237,42 @@ def deviations(station: str, folder: pathlib.Path) -> tuple[dict[str, float], in
     return result, len(np.unique(real.year))
 
 
+# The keys of frost dates, and the figure of each.
+DATES = {"last_frost": "last50", "late_frost": "last90", "first_frost": "first50", "early_frost": "first10"}
+# How far from the given date made-up years may freeze, in days: half of the years, one in ten.
+GIVEN = {"last_frost": 4, "late_frost": 6, "first_frost": 4, "early_frost": 6}
+
+
+def frost_dates(found: dict[str, float], south: bool) -> dict[str, datetime.date]:
+    """The station's own dates as its town would publish them; none where frost is an exception."""
+    half = {True: datetime.date(2001, 7, 1), False: datetime.date(2001, 1, 1)}
+    return {
+        key: half[south == figure.startswith("last")] + datetime.timedelta(days=round(found[figure]))
+        for key, figure in DATES.items()
+        if figure in found
+    }
+
+
+def with_dates(station: str, folder: pathlib.Path) -> dict[str, float]:
+    """Days by which each given date is missed, and, behind `half `, each if only those of half of the years are given."""
+    real = read(pathlib.Path(os.environ["SCRATCH"]) / "stations" / f"{station}.csv")
+    latitude = stations.latitude(station)
+    theirs = figures(real, latitude < 0)
+    dates = frost_dates(theirs, latitude < 0)
+    result = {}
+    for mark in ("", "half "):
+        given = {k: day for k, day in dates.items() if not mark or k in ("last_frost", "first_frost")}
+        if not given:
+            break
+        ours = figures(generate(monthly(real), latitude, folder, given), latitude < 0)
+        result |= {mark + key: ours[figure] - theirs[figure] for key, figure in DATES.items()}
+    return result
+
+
 def main() -> None:
     chosen = SEEN if "--seen" in sys.argv else SEEN + HELD_OUT
     print(f"{'~ area mean, * held out; years':<32}", *(f"{key:>7}" for key in LIMITS))
-    beyond = set()
+    beyond, missed = set(), set()
     with tempfile.TemporaryDirectory() as folder:
         for station in chosen:
             found, years = deviations(station, pathlib.Path(folder))
@@ -243,10 +282,18 @@ def main() -> None:
             if years >= FEWEST_YEARS:
                 limits = ((key, LIMITS[key], value) for key, value in found.items())
                 beyond |= {(station, k) for k, limit, v in limits if not limit.low <= v <= limit.high}
+        print(f"\n{'with its own frost dates':<32}", *(f"{key:>17}" for key in DATES))
+        for station in chosen:
+            found = with_dates(station, pathlib.Path(folder))
+            for mark in ("", "half "):
+                cells = [f"{found[mark + key]:17.1f}" for key in DATES if mark + key in found]
+                print(f"{mark + station:<32}", *cells)
+            missed |= {(station, key) for key, limit in GIVEN.items() if abs(found.get(key, 0)) > limit}
     known = {pair for pair in KNOWN if pair[0] in chosen}
     print(f"Beyond the limits, and known: {len(beyond & known)}.")
     wrong = [f"{s}: beyond the limit: {LIMITS[k].what}" for s, k in sorted(beyond - known)]
     wrong += [f"{s}: no longer beyond: {LIMITS[k].what}" for s, k in sorted(known - beyond)]
+    wrong += [f"{s}: does not freeze on the given date: {key}" for s, key in sorted(missed)]
     if wrong:
         sys.exit("\n".join(wrong))
 

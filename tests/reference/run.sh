@@ -53,7 +53,7 @@ TUREEN="$(cd "${CARGO_TARGET_DIR:-target}" && pwd)/release/tureen"
 export TUREEN
 
 for name in "${checks[@]}"; do
-    printf '\n-- %s\n' "$name"
+    printf '\n-- %s (after %d s)\n' "$name" "$SECONDS"
     if [[ -e "tests/reference/$name.mjs" ]]; then
         npm_packages
         node "tests/reference/$name.mjs" "$@"

@@ -7,6 +7,7 @@ use crate::garden::{BedKind, Garden, Sun};
 use super::super::frost;
 use crate::page::Page;
 use crate::units::STRIP;
+use crate::words::promise;
 use crate::words::view::kind_of_years;
 use crate::words::{Words, count};
 
@@ -98,4 +99,7 @@ pub(super) fn weather(garden: &Garden, page: &mut Page) {
     let frosts = light_frosts(garden);
     page.item(&frost::spring(&frosts, words));
     page.item(&frost::autumn(&frosts, words));
+    if let Some(text) = promise::frosts_unchecked(garden) {
+        page.item(&text);
+    }
 }

@@ -100,6 +100,22 @@ fn a_forgotten_minus_is_told_on_both_sides_of_the_equator() {
 }
 
 #[test]
+fn frost_dates_of_another_place_are_told() {
+    let with = |dates: &str| with_means(44.3, &format!("{MEANS}{dates}"));
+    let fitting =
+        with("last_frost = \"10 May\"\nlate_frost = \"25 May\"\nfirst_frost = \"Oct 5\"\n");
+    assert_eq!(doubted(&fitting), [""; 0]);
+    only_doubt(
+        &with("last_frost = \"28 June\"\n"),
+        &["last_frost: 28 June", "the same place"],
+    );
+    only_doubt(
+        &with("early_frost = \"1 December\"\n"),
+        &["early_frost: 1 December"],
+    );
+}
+
+#[test]
 fn a_wrong_sign_and_a_day_far_off_are_told() {
     let june = MEANS.replace("7, 12, 15", "7, -53.4, 15");
     only_doubt(

@@ -221,8 +221,8 @@ fn the_schema_holds_the_keys_of_the_table_and_asks_for_those_that_are_needed() {
     );
 }
 
-/// Figures without a unit: counts, shares, money and the like.
-const WITHOUT_UNIT: [&str; 18] = [
+/// Figures without a unit: counts, shares, money, a calendar year and the like.
+const WITHOUT_UNIT: [&str; 19] = [
     "count",
     "portions",
     "adults",
@@ -241,6 +241,7 @@ const WITHOUT_UNIT: [&str; 18] = [
     "usable",
     "cells_per_flat",
     "pots_per_flat",
+    "weather_from",
 ];
 
 #[test]

@@ -86,6 +86,53 @@ fn an_old_record_that_grew_warmer_says_so() {
     expect(&text, "it grew warmer, by 1.0 C in ten years");
 }
 
+/// Twenty-four years, some warmer than others, and a quarter of a degree warmer with each.
+fn warming() -> Record {
+    let mean = |k: u32| 9.0 + 0.25 * f64::from(k) + 0.8 * f64::from(7 * k % 5);
+    let years: Vec<_> = (0..24)
+        .map(|k| daily(mean(k) - 5.0, mean(k) + 5.0))
+        .collect();
+    steady_years(&years)
+}
+
+#[test]
+fn one_with_a_trend_offers_a_plan_on_its_last_fifteen_years() {
+    let on = |weather| {
+        let garden = Garden {
+            weather,
+            ..on_mixed(24)
+        };
+        let checked = plan(&garden, &Options::default()).unwrap();
+        let text = report::plan(&garden, &checked).text(plain(160));
+        let short = report::plan_in_short(&garden, &checked, &[], None).text(plain(160));
+        let words = |text: String| text.split_whitespace().collect::<Vec<_>>().join(" ");
+        (checked, words(text), words(short))
+    };
+    let (checked, text, short) = on(warming());
+    let ready = &checked.replay().dish_ready;
+    let count = |years: &[bool]| years.iter().filter(|ready| **ready).count();
+    let (earlier, later) = ready.split_at(ready.len() - 15);
+    let told = format!(
+        "This plan is ready in {} of the last 15 years and in {} of the {} before.",
+        count(later),
+        count(earlier),
+        earlier.len()
+    );
+    let from = checked.replay().years[earlier.len()];
+    for text in [&text, &short] {
+        expect(text, &told);
+        expect(
+            text,
+            &format!("tureen try FILE --set place.weather_from={from}"),
+        );
+    }
+    let (_, text, short) = on(on_mixed(24).weather);
+    assert!(
+        !text.contains("weather_from") && !short.contains("weather_from"),
+        "{text}"
+    );
+}
+
 #[test]
 fn one_that_grew_cooler_or_stayed_says_so() {
     expect(

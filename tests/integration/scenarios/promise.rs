@@ -7,6 +7,7 @@ use tureen::facts::verdict::CountedOn;
 use tureen::garden::Garden;
 use tureen::project;
 use tureen::weather::generator::generate;
+use tureen::weather::monthly::{FrostDates, Monthly};
 
 use super::{folder, load, planned};
 use crate::scenarios::text;
@@ -86,5 +87,47 @@ fn a_table_that_tells_no_means_has_no_fresh_years() {
         let garden = project::load(&at.join("garden.toml"), &catalogue)
             .unwrap_or_else(|problems| panic!("{}", problems.render(false, 100)));
         assert_eq!(garden.weather.means(), None, "{}", &table[..400]);
+    }
+}
+
+/// A table tells the frost dates behind its means too, and so can be made again.
+#[test]
+fn a_table_of_made_up_years_tells_its_frost_dates() {
+    let means = load("soup-day", "garden.toml").weather.means().unwrap();
+    let day = |text: &str| Some(text.parse().unwrap());
+    let dates = FrostDates {
+        last: day("2001-05-12"),
+        late: None,
+        first: day("2001-10-03"),
+        early: day("2001-09-20"),
+    };
+    let means = Monthly {
+        frosts: dates,
+        ..means
+    };
+    let record = generate(&means, 2001, 30, 7);
+    let table = tureen::report::weather_table(&record, std::path::Path::new("garden.toml"));
+    assert!(
+        table.contains("# last_frost: 12 May\n# first_frost: 3 October\n"),
+        "{}",
+        &table[..600]
+    );
+    let at = std::path::Path::new(env!("CARGO_TARGET_TMPDIR")).join("frost-dates");
+    std::fs::create_dir_all(&at).unwrap();
+    std::fs::copy(
+        folder("soup-day").join("garden.toml"),
+        at.join("garden.toml"),
+    )
+    .unwrap();
+    let catalogue = tureen::catalogue::Catalogue::load().unwrap();
+    let read = |table: &str| {
+        std::fs::write(at.join("weather.csv"), table).unwrap();
+        project::load(&at.join("garden.toml"), &catalogue).map(|garden| garden.weather.means())
+    };
+    assert_eq!(read(&table).unwrap(), Some(means));
+    // A date that is none tells nothing, and then nothing is told of the means either.
+    for no_date in ["31 June", "", "May"] {
+        let damaged = table.replacen("12 May", no_date, 1);
+        assert_eq!(read(&damaged).unwrap(), None, "{no_date}");
     }
 }

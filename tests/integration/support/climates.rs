@@ -4,7 +4,7 @@
 use tureen::units::{Celsius, Latitude, Millimetres};
 use tureen::weather::Record;
 use tureen::weather::generator::generate;
-use tureen::weather::monthly::Monthly;
+use tureen::weather::monthly::{FrostDates, Monthly};
 
 /// Latitude, and monthly means of the lowest and the highest temperatures, January first.
 type Climate = (f64, [f64; 12], [f64; 12]);
@@ -45,6 +45,7 @@ fn made((latitude, tmin, tmax): &Climate, years: u32) -> (Latitude, Record) {
         tmax: tmax.map(Celsius),
         rain: [Millimetres(0.0); 12],
         rain_days: [0.0; 12],
+        frosts: FrostDates::default(),
     };
     (Latitude(*latitude), generate(&monthly, 2001, years, 1))
 }

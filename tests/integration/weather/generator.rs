@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use tureen::calendar::{Date, plus_days};
 use tureen::units::{Celsius, Millimetres};
 use tureen::weather::generator::generate;
-use tureen::weather::monthly::Monthly;
+use tureen::weather::monthly::{FrostDates, Monthly};
 use tureen::weather::{Daily, Record};
 
 /// A temperate place with cold winters; all figures invented.
@@ -23,6 +23,7 @@ fn monthly() -> Monthly {
         rain_days: [
             11.0, 9.0, 10.0, 11.0, 12.0, 12.0, 11.0, 10.0, 9.0, 10.0, 11.0, 11.0,
         ],
+        frosts: FrostDates::default(),
     }
 }
 
@@ -183,6 +184,7 @@ proptest! {
             tmax: std::array::from_fn(|m| Celsius(tmin[m] + range[m])),
             rain: rain.map(Millimetres),
             rain_days,
+            frosts: FrostDates::default(),
         };
         for day in generate(&monthly, 2000, 1, seed).days() {
             prop_assert!(day.tmax.0 - day.tmin.0 > 0.85, "{day:?}"); // 1 C, read to tenths

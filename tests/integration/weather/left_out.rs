@@ -139,3 +139,24 @@ fn frosts_are_those_of_the_parts() {
     assert_eq!(all.autumns(), counted(ColdDays::autumns));
     assert_eq!(all.springs().1, 6);
 }
+
+#[test]
+fn from_a_year_on_it_is_the_rest_of_it() {
+    let (whole, parts) = with_gaps();
+    let since = |year| whole.clone().since(year);
+    assert_eq!(since(1990), whole);
+    assert_eq!(since(2001), whole);
+    for (year, first) in [
+        (2002, "2002-01-01"),
+        (2004, "2004-01-01"),
+        (2007, "2007-01-01"),
+    ] {
+        let rest = since(year);
+        assert_eq!(rest.first(), day(first));
+        let held = whole.held().filter(|(date, _)| *date >= day(first));
+        assert!(rest.held().eq(held), "{year}");
+    }
+    assert!(since(2008).held().eq(parts[2].held()));
+    assert!(since(2008).left_out().is_empty());
+    assert!(since(2020).days().is_empty());
+}

@@ -3,7 +3,7 @@
 use chrono::Datelike;
 use tureen::units::{Celsius, Latitude, Millimetres};
 use tureen::weather::generator::generate;
-use tureen::weather::monthly::Monthly;
+use tureen::weather::monthly::{FrostDates, Monthly};
 use tureen::weather::{Record, sun};
 
 use super::season::median;
@@ -107,6 +107,7 @@ pub fn places() -> Vec<Place> {
             tmax: station.tmax.map(Celsius),
             rain: [Millimetres(0.0); 12],
             rain_days: [0.0; 12],
+            frosts: FrostDates::default(),
         };
         let record = generate(&monthly, 2001, GENERATED_YEARS, 1);
         let latitude = Latitude(station.latitude);
