@@ -55,7 +55,7 @@ pub fn journal([head, name]: [&str; 2], frame: &Frame) -> Markup {
         p.field { (name) ": " span {} }
         div.journal {
             @for _ in 0..FRAMES {
-                section {
+                div.frame {
                     p.field { (frame.date) ": " span {} }
                     div.blank {}
                     p.sky { @for sky in frame.sky { span { span.ring {} " " (sky) } " " } }

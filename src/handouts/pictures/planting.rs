@@ -6,16 +6,19 @@ use crate::report::pictures::pattern::{Patterns, Piece};
 
 use super::lettering::{LINE, bold_width, width};
 use super::sheet::{Anchor, Area, Paper, hued, line, n, narrow_frame, text};
-use super::weave::hue;
+use super::weave::{hue, woven};
 
 /// The largest scale, in points a metre.
 const LARGEST: f64 = 150.0;
+
+/// Room for the cloth before a name.
+const SWATCH: f64 = 22.0;
 
 /// The highest piece.
 const HIGHEST: f64 = 130.0;
 
 /// The widest row of pieces, so that a map has room beside them.
-const MOST: f64 = 330.0;
+const MOST: f64 = 196.0;
 
 /// Room under a piece for its distance, and over it for its name.
 const UNDER: f64 = LINE + 8.0;
@@ -49,14 +52,14 @@ pub fn draw(name: &str, shown: &Patterns<'_>, paper: Paper) -> Markup {
 fn scale(piece: &Piece<'_>) -> f64 {
     let fits = |metres: f64, room: f64| room / metres.max(0.1);
     let high = fits(piece.pattern.width.0, HIGHEST);
-    high.min(fits(piece.pattern.length.0, 220.0)).min(LARGEST)
+    high.min(fits(piece.pattern.length.0, 140.0)).min(LARGEST)
 }
 
 /// Its width with the distance beside it, and its height with name and distance.
 fn size(piece: &Piece<'_>) -> (f64, f64) {
     let scale = scale(piece);
     let wide = piece.pattern.length.0 * scale + 12.0 + width(&piece.apart);
-    let name = bold_width(&piece.pattern.ingredient.name);
+    let name = SWATCH + bold_width(&piece.pattern.ingredient.name);
     (wide.max(name), OVER + piece.pattern.width.0 * scale + UNDER)
 }
 
@@ -89,7 +92,8 @@ fn piece_at(piece: &Piece<'_>, (x, y): (f64, f64)) -> Markup {
     };
     html! {
         g.planting.(hue(piece.cloth)) {
-            (hued(x, y + LINE - 2.0, Anchor::Start, &of.ingredient.name))
+            (woven(piece.cloth, Area { x: x + 1.0, y: y + 2.0, w: SWATCH - 6.0, h: 9.0 }))
+            (hued(x + SWATCH, y + LINE - 2.0, Anchor::Start, &of.ingredient.name))
             rect.ground x=(n(bed.x)) y=(n(bed.y)) width=(n(bed.w)) height=(n(bed.h)) {}
             @for row in 0..of.rows {
                 @for plant in 0..of.in_row {

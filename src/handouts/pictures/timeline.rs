@@ -34,7 +34,7 @@ const CLOSE: f64 = 13.9;
 
 /// The highest picture that fits on a sheet, and on one for a wall.
 const HIGHEST: f64 = 672.0;
-const HIGHEST_ON_WALL: f64 = 550.0;
+const HIGHEST_ON_WALL: f64 = 500.0;
 
 /// By how much a row on a wall may be higher than its words ask for.
 const ROOMIER: f64 = 16.0;
@@ -166,15 +166,20 @@ fn draw_row(laid: &Laid<'_>, scale: &Scale, top: f64, paper: Paper) -> Markup {
         g.row.(hue(row.cloth)) {
             (line((0.0, top), (scale.right, top), "rule", 0.5))
             (names(row, (top, laid.high), paper))
-            @for (span, said) in row.life.spans.iter().zip(&row.said) {
+            @for span in &row.life.spans {
                 @let area = scale.span(span.from, span.to, bar.y, bar.h);
                 g.span data-from=(span.from) data-to=(span.to) { (span_of(row, span.kind, area)) }
-                @let room = area.w - 5.0;
+            }
+            (marks::draw(marks, bar))
+            @for (span, said) in row.life.spans.iter().zip(&row.said) {
+                @let area = scale.span(span.from, span.to, bar.y, bar.h);
+                @let next = row.life.spans.iter().filter(|other| other.from > span.from);
+                @let end = next.map(|other| scale.x(other.from)).fold(area.right(), f64::min);
+                @let room = end - area.x - 5.0;
                 @if let Some(said) = said.iter().find(|said| width(said) <= room && bar.h >= SIZE + 2.0) {
                     (text(area.x + 3.5, bar.y + 8.8, Anchor::Start, said))
                 }
             }
-            (marks::draw(marks, bar))
         }
     }
 }

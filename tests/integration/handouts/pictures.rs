@@ -2,7 +2,7 @@
 //! else, nothing passes what there is, names are harmless.
 
 mod drawing;
-mod full;
+pub mod full;
 mod hand_worked;
 mod whole;
 
