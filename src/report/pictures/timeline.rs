@@ -186,11 +186,13 @@ fn marks(words: Words, planting: &Planting, life: &Life) -> Vec<Mark> {
 
 /// Dates of the steps, a row for each planting.
 fn table(view: &View<'_>, rows: &[Row]) -> Table {
-    let mut table = Table::under(&["Grade", "Ingredient", "Step", "When"]);
+    let mut table = Table::under(&["Grade", "Ingredient", "Beds", "Step", "When"]);
     for row in rows {
         let planting = view.plan.planting(row.life.planting);
         for (step, text) in planting.map_or_else(Vec::new, |p| steps::lines(p, view.words)) {
-            let cells = [row.grade.clone(), row.name.clone(), step.to_owned(), text];
+            let beds = places::beds(planting.iter().flat_map(|p| &p.places)).join(", ");
+            let step = step.to_owned();
+            let cells = [row.grade.clone(), row.name.clone(), beds, step, text];
             table.rows.push(cells.to_vec());
         }
     }

@@ -21,7 +21,7 @@ table { border-collapse: collapse } th, td { border: 1px solid #555; padding: 2p
 `;
 
 const PICTURE = `<div class="wide" role="region" aria-label="A long line" tabindex="0">
-<p class="long">Every child of the school comes to the table, and everybody has a bowl of the soup that grew.</p></div>
+<p class="long">Every child comes to the table, and everybody has a bowl of the soup that grew.</p></div>
 <svg viewBox="0 0 440 120" role="img"><title>Weeks</title><desc>The bed is full from February to October.</desc>
 <defs><pattern id="dots" width="4" height="4" patternUnits="userSpaceOnUse"><circle cx="2" cy="2" r="1" fill="#bbb"/></pattern></defs>
 <rect x="10" y="10" width="200" height="40" fill="#fff" stroke="#111"/>
