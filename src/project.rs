@@ -47,9 +47,11 @@ mod weather;
 
 use std::path::Path;
 
+use crate::calendar::Date;
 use crate::catalogue::Catalogue;
-use crate::diagnostic::{Problems, Source};
+use crate::diagnostic::{Findings, Problems, Read, Source};
 use crate::garden::Garden;
+use crate::weather::Daily;
 
 pub use change::Change;
 pub use weather::{FROSTS as FROSTS_TOLD, NAMES as MEANS_TOLD};
@@ -102,6 +104,27 @@ pub fn load_text(
     load_raw(Raw::of_text(name, Some(text)), &weather, catalogue)
 }
 
+/// Reads a forecast: days as a weather file has them.
+///
+/// # Errors
+/// Everything that is wrong in the file.
+pub fn forecast(path: &Path) -> Result<Vec<(Date, Daily)>, Problems> {
+    let file = Raw::read(path, file::WEATHER_LIMIT);
+    let mut found = Findings::default();
+    let (source, read) = decoded(file, &mut found);
+    let filled = read.and_then(|()| weather::read(&source, &mut found));
+    let mut problems = Problems::default();
+    problems.add(source, found);
+    match filled {
+        Ok(filled) if problems.is_empty() => Ok(filled
+            .record
+            .held()
+            .map(|(date, day)| (date, *day))
+            .collect()),
+        _ => Err(problems),
+    }
+}
+
 /// All keys of the project file, as the reader asks for them.
 #[must_use]
 pub fn keys(catalogue: &Catalogue) -> Vec<Key> {
@@ -120,13 +143,7 @@ fn load_raw(
     catalogue: &Catalogue,
 ) -> Result<Garden, Problems> {
     let mut check = Check::new(catalogue, read_weather);
-    let (source, read) = match project.bytes {
-        Ok(bytes) => file::decode(project.name, bytes, &mut check.found),
-        Err(problem) => {
-            let reported = check.found.report(*problem);
-            (Source::unread(project.name), Err(reported))
-        }
-    };
+    let (source, read) = decoded(project, &mut check.found);
     let garden = read
         .and_then(|()| document::parse(&source.text, catalogue, &mut check.found))
         .and_then(|document| check.garden(document));
@@ -138,5 +155,16 @@ fn load_raw(
     match garden {
         Ok(garden) if problems.is_empty() => Ok(garden),
         _ => Err(problems),
+    }
+}
+
+/// A file as text, or why it is none.
+fn decoded(file: Raw, found: &mut Findings) -> (Source, Read<()>) {
+    match file.bytes {
+        Ok(bytes) => file::decode(file.name, bytes, found),
+        Err(problem) => {
+            let reported = found.report(*problem);
+            (Source::unread(file.name), Err(reported))
+        }
     }
 }

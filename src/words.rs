@@ -16,6 +16,7 @@ pub mod decisions;
 pub(crate) mod faults;
 pub mod figures;
 pub(crate) mod fortnight;
+pub mod forecast;
 pub(crate) mod handling;
 pub mod happened;
 pub(crate) mod instead;

@@ -9,7 +9,7 @@ use crate::harmless;
 use crate::project::diary::{DIARY_FILE, Diary, Entry, Happened, Names, OPENING, phrase};
 use crate::report;
 use crate::words::Words;
-use crate::words::happened::happened;
+use crate::words::happened::{among_the_years, happened};
 
 use super::answer::{Answer, Exit, Trouble};
 use super::clock::today;
@@ -76,9 +76,10 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
             let what = phrase(&arguments.words.join(" "), &names);
             let what = what.map_err(|wrong| unclear(&wrong))?;
             let told = format!(
-                "Written down for {}: {}.\n",
+                "Written down for {}: {}.\n{}",
                 words.day(on),
-                happened(&what, words)
+                happened(&what, words),
+                among_the_years(&what, on, &garden, words)
             );
             add(what)?;
             told

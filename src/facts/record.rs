@@ -1,7 +1,11 @@
 //! What a garden's weather record tells before any plan is made: its years and its light frosts.
 
+use chrono::Datelike;
+
+use crate::calendar::Date;
 use crate::garden::Garden;
-use crate::units::Celsius;
+use crate::units::{Celsius, Share};
+use crate::weather::Daily;
 use crate::weather::cold_days::{ColdDays, FREEZING};
 
 /// The weather years through which a garden's plans are grown.
@@ -57,4 +61,39 @@ pub fn frosts_unchecked(garden: &Garden) -> bool {
 #[must_use]
 pub fn light_frosts(garden: &Garden) -> ColdDays {
     ColdDays::frosts(&garden.weather, garden.latitude, FREEZING)
+}
+
+/// Days before and after a date that count as about it.
+const ABOUT: u32 = 7;
+
+/// From so many days on a share of them is told.
+const ENOUGH_DAYS: usize = 100;
+
+/// On which share of the days about a date, over all years of the record, something was less than a value; a day that
+/// was just so counts half. `None` of a short record.
+#[must_use]
+pub fn share_below(
+    garden: &Garden,
+    date: Date,
+    value: Celsius,
+    of: fn(&Daily) -> Celsius,
+) -> Option<Share> {
+    let apart = |day: Date| {
+        let days = day.ordinal0().abs_diff(date.ordinal0());
+        days.min(365_u32.saturating_sub(days))
+    };
+    let about = garden
+        .weather
+        .held()
+        .filter(|(day, _)| apart(*day) <= ABOUT);
+    let (mut below, mut all) = (0.0, 0_usize);
+    for (_, day) in about {
+        all += 1;
+        below += match of(day).0.total_cmp(&value.0) {
+            std::cmp::Ordering::Less => 1.0,
+            std::cmp::Ordering::Equal => 0.5,
+            std::cmp::Ordering::Greater => 0.0,
+        };
+    }
+    (all >= ENOUGH_DAYS).then(|| Share(below / all as f64))
 }

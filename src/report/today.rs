@@ -5,6 +5,7 @@ use crate::checker::CheckedPlan;
 use crate::explain::{IfMissed, StepSlack};
 use crate::facts::Facts;
 use crate::facts::due::Due;
+use crate::facts::forecast::Expected;
 use crate::facts::missed::if_missed;
 use crate::facts::tasks::Task;
 use crate::garden::Garden;
@@ -14,7 +15,11 @@ use crate::units::Millimetres;
 use crate::words::decisions::short;
 use crate::words::happened::happened;
 use crate::words::view::View;
+<<<<<<< HEAD
 use crate::words::{Words, instead, tasks};
+=======
+use crate::words::{self, Words, tasks};
+>>>>>>> main
 
 use super::decisions;
 
@@ -25,6 +30,7 @@ pub fn today(
     checked: &CheckedPlan,
     slack: &[StepSlack],
     (diary, day): (&Diary, Date),
+    forecast: &[(Date, Expected)],
 ) -> Page {
     let facts = Facts::new(garden, checked);
     let view = View::of(&facts);
@@ -32,6 +38,11 @@ pub fn today(
     let mut page = Page::new();
     let monday = view.words.full_day(due.monday);
     page.title(&format!("{}: the week of {monday}", garden.name));
+    let ahead = words::forecast::ahead(&facts.ahead(forecast), view.words);
+    if !ahead.is_empty() {
+        page.heading("The weather ahead");
+        ahead.iter().for_each(|text| page.item(text));
+    }
     jobs(&view, &due, &mut page);
     late(&view, &due.late, (slack, day), &mut page);
     if !due.decisions.is_empty() {

@@ -1,8 +1,12 @@
 //! What the diary tells, in words.
 
+use crate::calendar::Date;
+use crate::facts::record::share_below;
+use crate::garden::Garden;
 use crate::plan::StepKind;
 use crate::project::diary::Happened;
 use crate::units::{Celsius, Kilograms, Millimetres};
+use crate::weather::Daily;
 
 use super::{Words, list};
 
@@ -93,5 +97,45 @@ fn done(step: StepKind) -> &'static str {
         StepKind::Thin => "thinned",
         StepKind::Pick => "picked",
         StepKind::Cure => "dried",
+    }
+}
+
+/// How a day's weather lies among the days about its date in all years: the weather of a day beside the climate of the
+/// place. Empty where no temperature was written down, or the record is short.
+#[must_use]
+pub fn among_the_years(what: &Happened, on: Date, garden: &Garden, words: Words) -> String {
+    let Happened::Weather { low, high, .. } = what else {
+        return String::new();
+    };
+    type Side = (Option<f64>, fn(&Daily) -> Celsius, [&'static str; 3]);
+    let sides: [Side; 2] = [
+        (*high, |day| day.tmax, ["day", "warmer", "cooler"]),
+        (*low, |day| day.tmin, ["night", "milder", "colder"]),
+    ];
+    let mut told = String::new();
+    for (value, of, [day, above, below]) in sides {
+        let Some(value) = value.map(Celsius) else {
+            continue;
+        };
+        let Some(share) = share_below(garden, on, value, of) else {
+            continue;
+        };
+        let tenths = (share.0 * 10.0).round();
+        let among = match tenths {
+            10.0 => format!("{above} than nearly every {day}"),
+            n if n >= 6.0 => format!("{above} than {n} of 10 {day}s"),
+            0.0 => format!("{below} than nearly every {day}"),
+            n if n <= 4.0 => format!("{below} than {} of 10 {day}s", 10.0 - n),
+            _ => format!("an ordinary {day}"),
+        };
+        told += &format!(
+            "{} is {among} about {}.\n",
+            words.temperatures(value, value),
+            words.full_month(on)
+        );
+    }
+    match told.is_empty() {
+        true => told,
+        false => told + "That is weather. The climate is what thirty years of it have in common.\n",
     }
 }

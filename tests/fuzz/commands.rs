@@ -171,6 +171,7 @@ fn value(takes: &str, start: &Start, dice: &mut Dice) -> String {
 fn of_station(takes: &str, dice: &mut Dice) -> String {
     let values: &[&str] = match takes {
         "STATION" => &["1", "AE000041196", "", "\u{e9}"],
+        "TEMPERATURE" => &["-1", "31C", "30F", "-300", "x", "C", "1e400"],
         "DEGREES" => &["celsius", "fahrenheit", "tenths", "k"],
         "PLACE" => &["44.3 N 93.2 W", "-33.9", "18.4", "44", "x", "99 N 200 E"],
         "WORDS" => &[

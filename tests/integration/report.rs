@@ -7,6 +7,7 @@ mod decisions;
 mod due;
 mod faults;
 mod figures;
+mod forecast;
 mod frosts;
 mod grades;
 mod hand_over;

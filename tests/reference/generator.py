@@ -253,6 +253,17 @@ def frost_dates(found: dict[str, float], south: bool) -> dict[str, datetime.date
     }
 
 
+def edges(days: Daily, south: bool) -> dict[str, float]:
+    """The same figures of any weather: a year without frost has its last before all days and its first after them."""
+    years = len(np.unique(days.year))
+    last, first = frosts(days, south)
+    last, first = last + [-1] * (years - len(last)), first + [999] * (years - len(first))
+    return {
+        **{f"last{q}": float(np.quantile(last, q / 100)) for q in (50, 90)},
+        **{f"first{q}": float(np.quantile(first, q / 100)) for q in (10, 50)},
+    }
+
+
 def with_dates(station: str, folder: pathlib.Path) -> dict[str, float]:
     """Days by which each given date is missed, and, behind `half `, each if only those of half of the years are given."""
     real = read(pathlib.Path(os.environ["SCRATCH"]) / "stations" / f"{station}.csv")
@@ -264,7 +275,7 @@ def with_dates(station: str, folder: pathlib.Path) -> dict[str, float]:
         given = {k: day for k, day in dates.items() if not mark or k in ("last_frost", "first_frost")}
         if not given:
             break
-        ours = figures(generate(monthly(real), latitude, folder, given), latitude < 0)
+        ours = edges(generate(monthly(real), latitude, folder, given), latitude < 0)
         result |= {mark + key: ours[figure] - theirs[figure] for key, figure in DATES.items()}
     return result
 

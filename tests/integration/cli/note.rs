@@ -175,3 +175,114 @@ fn a_week_tells_what_is_due_and_what_is_not_written_down_as_done() {
     let (code, _, _) = run(&folder, &["today", "garden.toml", "--on", "x"]);
     assert_eq!(code, Some(2));
 }
+
+/// A folder with a plan, and what `today` answers on 10 May: exit code, its text on one line, and what is wrong.
+fn on_the_tenth_of_may(
+    name: &str,
+) -> (
+    Folder,
+    impl Fn(&Folder, &[&str]) -> (Option<i32>, String, String),
+) {
+    let folder = Folder::new(name);
+    let (code, _, wrong) = run(&folder, &["plan", "garden.toml", "--out", "."]);
+    assert_eq!(code, Some(0), "{wrong}");
+    let today = |folder: &Folder, more: &[&str]| {
+        let arguments = [&["today", "garden.toml", "--on", "2027-05-10"], more].concat();
+        let (code, told, wrong) = run(folder, &arguments);
+        (
+            code,
+            told.split_whitespace().collect::<Vec<_>>().join(" "),
+            wrong,
+        )
+    };
+    (folder, today)
+}
+
+const DAYS: &str = "date,tmin_c,tmax_c,rain_mm\n2027-05-09,-9,10,0\n2027-05-10,-9,10,0\n2027-05-11,5,20,0\n\
+                    2027-05-12,-1,20,0\n2027-05-13,5,20,1\n";
+
+#[test]
+fn a_forecast_is_told_first_however_it_is_given() {
+    let (folder, today) = on_the_tenth_of_may("forecast");
+    let ahead = |more: &[&str]| {
+        let (code, week, wrong) = today(&folder, more);
+        assert_eq!(code, Some(0), "{more:?} {wrong}");
+        let (_, rest) = week.split_once("THE WEATHER AHEAD").unwrap_or_default();
+        rest.split("THIS WEEK")
+            .next()
+            .unwrap_or_default()
+            .to_owned()
+    };
+    assert_eq!(ahead(&[]), "");
+    for cold in [
+        ["--tonight", "-2"],
+        ["--tonight", "-2C"],
+        ["--tonight", "28.4F"],
+    ] {
+        let told = ahead(&cold);
+        assert!(
+            told.contains("Frost: -2 C (28 F) in the night to Tue 11 May."),
+            "{told}"
+        );
+    }
+    let told = ahead(&["--tomorrow", "32"]);
+    assert!(told.contains("Heat: 32 C (90 F) on Tue 11 May."), "{told}");
+    std::fs::write(folder.path("days.csv"), DAYS).unwrap();
+    let told = ahead(&["--forecast", "days.csv"]);
+    assert!(told.contains("in the night to Wed 12 May."), "{told}");
+    assert!(told.contains("Dry until Thu 13 May"), "{told}");
+}
+
+#[test]
+fn what_is_no_forecast_is_told_as_such() {
+    let (folder, today) = on_the_tenth_of_may("no-forecast");
+    std::fs::write(folder.path("days.csv"), DAYS).unwrap();
+    let old = "date,tmin_c,tmax_c,rain_mm\n2027-05-10,-9,10,0\n";
+    std::fs::write(folder.path("old.csv"), old).unwrap();
+    let (code, _, wrong) = today(&folder, &["--forecast", "old.csv"]);
+    assert_eq!(code, Some(2), "{wrong}");
+    assert!(
+        wrong.contains("none of the 14 days after 2027-05-10"),
+        "{wrong}"
+    );
+    std::fs::write(folder.path("bad.csv"), old.replace("-9", "x")).unwrap();
+    let (code, _, wrong) = today(&folder, &["--forecast", "bad.csv"]);
+    assert!(
+        code == Some(3) && wrong.contains("bad.csv:2"),
+        "{code:?} {wrong}"
+    );
+    for wrong in [
+        &["--tonight", "cold"][..],
+        &["--tonight", "-300"],
+        &["--tonight", "1", "--forecast", "days.csv"],
+        &["--forecast", "nowhere.csv"],
+    ] {
+        let (code, told, said) = today(&folder, wrong);
+        assert!(
+            matches!(code, Some(2 | 3)) && told.is_empty() && !said.is_empty(),
+            "{wrong:?}"
+        );
+    }
+}
+
+#[test]
+fn a_days_weather_is_told_beside_the_climate() {
+    let folder = Folder::new("climate-note");
+    let noted = |words: &[&str]| self::noted(&folder, words).replace('\u{a0}', " ");
+    let told = noted(&["weather", "-3", "to", "40", "--on", "2026-07-10"]);
+    assert!(
+        told.contains("40 C (104 F) is warmer than nearly every day about 10 July."),
+        "{told}"
+    );
+    assert!(
+        told.contains("-3 C (27 F) is colder than nearly every night about 10 July."),
+        "{told}"
+    );
+    // Its means are 28 and 15 C then.
+    let told = noted(&["weather", "15", "to", "28", "--on", "2026-07-15"]);
+    assert!(
+        told.contains("28 C (82 F) is an ordinary day about 15 July."),
+        "{told}"
+    );
+    assert!(!noted(&["frost", "--on", "2026-04-01"]).contains("about"));
+}
