@@ -14,11 +14,8 @@ pub mod decisions;
 pub mod due;
 pub mod entries;
 pub mod filled;
-<<<<<<< HEAD
-pub mod fortnight;
-=======
 pub mod forecast;
->>>>>>> main
+pub mod fortnight;
 pub mod gaps;
 pub mod hand_over;
 pub mod hands;

@@ -15,11 +15,7 @@ use crate::units::Millimetres;
 use crate::words::decisions::short;
 use crate::words::happened::happened;
 use crate::words::view::View;
-<<<<<<< HEAD
-use crate::words::{Words, instead, tasks};
-=======
-use crate::words::{self, Words, tasks};
->>>>>>> main
+use crate::words::{self, Words, instead, tasks};
 
 use super::decisions;
 
