@@ -10,7 +10,7 @@ use super::lettering::{LINE, SIZE, shorten, width};
 use super::pattern::{Pattern, filled, swatch};
 use super::sheet::{Anchor, Area, Paper, frame, legend, line, n, plate, positions, text};
 use super::weave::{hue, threads};
-use super::weeks::{Scale, before, behind, head};
+use super::weeks::{Scale, before, behind, closed_sign, head};
 
 /// Where the weeks begin.
 const LEFT: f64 = 92.0;
@@ -54,10 +54,13 @@ pub fn draw(name: &str, shown: &Beds, paper: Paper) -> Markup {
         y = below + GAP;
     }
     let bottom = y - GAP + 2.0;
-    let closed = shown.weeks.closed.map(|said| (Pattern::Hatch, said));
-    let not_free = shown.not_free.map(|said| (Pattern::Net, said));
-    let entries: Vec<(Pattern, &str)> = closed.into_iter().chain(not_free).collect();
-    let (key, end) = legend(paper, bottom + 6.0, &entries, swatch);
+    let closed = shown.weeks.closed.map(|said| (false, said));
+    let not_free = shown.not_free.map(|said| (true, said));
+    let entries: Vec<(bool, &str)> = closed.into_iter().chain(not_free).collect();
+    let (key, end) = legend(paper, bottom + 6.0, &entries, |taken, x, y| match taken {
+        true => swatch(Pattern::Net, x, y),
+        false => closed_sign(x, y),
+    });
     let body = html! {
         (top)
         (behind(&shown.weeks, &scale, first, bottom))

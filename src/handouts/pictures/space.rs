@@ -8,7 +8,7 @@ use crate::report::pictures::space::{Row, Space};
 use super::lettering::{LINE, SIZE, shorten, width};
 use super::pattern::{Pattern, filled, swatch};
 use super::sheet::{Anchor, Area, Paper, frame, legend, line, n, text};
-use super::weeks::{Scale, before, behind, head};
+use super::weeks::{Scale, before, behind, closed_sign, head};
 
 /// Where the weeks begin.
 const LEFT: f64 = 92.0;
@@ -50,7 +50,7 @@ pub fn draw(name: &str, shown: &Space, paper: Paper) -> Markup {
     entries.extend(shown.closed.map(|said| (Key::Closed, said)));
     let (key, end) = legend(paper, bottom + 6.0, &entries, |key, x, y| match key {
         Key::There => line((x - 8.0, y), (x + 8.0, y), "ink", 2.0),
-        Key::NoSchool => swatch(Pattern::Hatch, x, y),
+        Key::NoSchool => closed_sign(x, y),
         Key::Closed => swatch(Pattern::Net, x, y),
     });
     let body = html! {

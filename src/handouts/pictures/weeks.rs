@@ -176,6 +176,17 @@ fn closed(area: Area) -> Markup {
     }
 }
 
+/// The sign of such a band in a legend.
+pub fn closed_sign(x: f64, y: f64) -> Markup {
+    let area = Area {
+        x: x - 8.0,
+        y: y - 4.5,
+        w: 16.0,
+        h: 9.0,
+    };
+    html! { g.closed { (closed(area)) } }
+}
+
 /// Over the rows between two heights: feast and rain date, and the frame.
 pub fn before(weeks: &Weeks, scale: &Scale, top: f64, bottom: f64) -> Markup {
     html! {
