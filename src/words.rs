@@ -19,6 +19,7 @@ pub mod forecast;
 pub(crate) mod fortnight;
 pub(crate) mod handling;
 pub mod happened;
+pub(crate) mod idle;
 pub(crate) mod instead;
 pub(crate) mod lessons;
 pub(crate) mod occasion;

@@ -1,10 +1,12 @@
 //! A planting as it is called in a line, and who goes on with it when the grades move up.
 
+use crate::facts::life::SpanKind;
+use crate::facts::places::beds;
 use crate::garden::{GradeAt, HandOver, Method};
 use crate::plan::Planting;
 
 use super::view::View;
-use super::{places, tasks};
+use super::{list, places, tasks};
 
 /// `carrot, second sowing, bed 3, strips 1 to 6`.
 pub(crate) fn title(view: &View<'_>, planting: &Planting) -> String {
@@ -44,4 +46,20 @@ pub(crate) fn hand_over(view: &View<'_>, grade: GradeAt) -> Option<String> {
         "from {}, when the grades move up, {who}.",
         view.words.day(over.from)
     ))
+}
+
+/// What is written on a span, from the longest to the shortest.
+pub(crate) fn on_span(kind: SpanKind, planting: Option<&Planting>) -> Vec<String> {
+    let said: Vec<&str> = match kind {
+        SpanKind::Shelf => vec!["on the shelf", "shelf"],
+        SpanKind::Bed => {
+            let named = beds(planting.iter().flat_map(|p| &p.places));
+            let bed = if named.len() == 1 { "bed" } else { "beds" };
+            let place = format!("{bed} {}", list(&named));
+            return vec![format!("growing in {place}"), place];
+        }
+        SpanKind::Pick => Vec::new(),
+        SpanKind::Cure => vec!["drying"],
+    };
+    said.into_iter().map(str::to_owned).collect()
 }

@@ -2,12 +2,12 @@
 
 use crate::calendar::Date;
 use crate::facts::cloth::{Cloth, Form};
-use crate::facts::life::{Life, SpanKind, Whose};
+use crate::facts::life::{Life, Whose};
 use crate::facts::places;
 use crate::facts::sowings::Sowing;
 use crate::plan::{Planting, PlantingAt};
 use crate::words::view::View;
-use crate::words::{Words, list, step_words, steps};
+use crate::words::{Words, plantings, step_words, steps};
 
 use super::{Said, Table, grade_at};
 use crate::words::along::Weeks;
@@ -129,26 +129,10 @@ fn row(view: &View<'_>, life: Life) -> Row {
         said: life
             .spans
             .iter()
-            .map(|span| said(span.kind, planting))
+            .map(|span| plantings::on_span(span.kind, planting))
             .collect(),
         life,
     }
-}
-
-/// What is written on a span, from the longest to the shortest.
-fn said(kind: SpanKind, planting: Option<&Planting>) -> Vec<String> {
-    let said: Vec<&str> = match kind {
-        SpanKind::Shelf => vec!["on the shelf", "shelf"],
-        SpanKind::Bed => {
-            let beds = places::beds(planting.iter().flat_map(|p| &p.places));
-            let bed = if beds.len() == 1 { "bed" } else { "beds" };
-            let place = format!("{bed} {}", list(&beds));
-            return vec![format!("growing in {place}"), place];
-        }
-        SpanKind::Pick => Vec::new(),
-        SpanKind::Cure => vec!["drying"],
-    };
-    said.into_iter().map(str::to_owned).collect()
 }
 
 /// `carrot`, `carrot 2`: of the planting at a position of the plan.
