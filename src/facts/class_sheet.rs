@@ -4,7 +4,7 @@
 use crate::calendar::{Date, Time, plus_days};
 use crate::explain::StepSlack;
 use crate::garden::{ClassAt, Method};
-use crate::plan::{Planting, StepKind};
+use crate::plan::{Planting, PlantingAt, StepKind};
 
 use super::Facts;
 use super::ours::{Job, Ours};
@@ -83,6 +83,17 @@ impl Facts<'_> {
         classes.dedup();
         let sheet = |class| self.class_sheet(ours, &jobs, class);
         classes.into_iter().map(sheet).collect()
+    }
+
+    /// The classes to which something of a planting is handed out, to sow or to plant.
+    #[must_use]
+    pub fn classes_that_set(&self, planting: PlantingAt) -> Vec<ClassAt> {
+        let own = self.tasks.iter();
+        let own = own.filter(|task| task.at.planting == planting && task.part.is_some());
+        let mut classes: Vec<ClassAt> = own.filter_map(|task| task.who.class()).collect();
+        classes.sort_unstable();
+        classes.dedup();
+        classes
     }
 
     /// What is done for a grade's plantings by no class of it.

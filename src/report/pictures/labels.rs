@@ -3,6 +3,7 @@
 use crate::facts::cloth::{Cloth, Form};
 use crate::facts::spans::span_of;
 use crate::facts::stands::Carries;
+use crate::garden::ClassAt;
 use crate::plan::{Planting, PlantingAt, StepKind};
 use crate::words::view::View;
 use crate::words::{places, step_words};
@@ -76,17 +77,9 @@ fn beds(view: &View<'_>) -> Vec<Label> {
 
 /// A label for each class that sets a planting; one of the grade where none does.
 fn of_classes(view: &View<'_>, at: PlantingAt, planting: &Planting) -> Vec<Label> {
-    let own = view
-        .tasks
-        .iter()
-        .filter(|task| task.at.planting == at && task.part.is_some());
-    let mut classes: Vec<_> = own.filter_map(|task| task.who.class()).collect();
-    classes.sort_unstable();
-    classes.dedup();
-    let names = classes
-        .iter()
-        .map(|class| view.garden.class(*class).name.as_str());
-    let names: Vec<&str> = names.collect();
+    let classes = view.classes_that_set(at);
+    let name = |class: &ClassAt| view.garden.class(*class).name.as_str();
+    let names: Vec<&str> = classes.iter().map(name).collect();
     match names.as_slice() {
         [] => vec![plant(view, at, planting, grade_at(view, at))],
         names => names
