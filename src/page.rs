@@ -6,5 +6,7 @@ mod blocks;
 mod text;
 
 pub use bars::{BarLine, bars};
-pub use blocks::{Block, Drawing, Grid, GridRow, Page, Picture, Table, TooWide};
+pub use blocks::{
+    Agenda, AgendaEntry, Block, Drawing, Grid, GridRow, Page, Picture, Table, TooWide, Weight,
+};
 pub use text::Look;

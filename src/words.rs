@@ -3,10 +3,13 @@
 //! on a page, and in which order, is the matter of `report`.
 
 pub(crate) mod acts;
+pub mod along;
 mod amounts;
+pub(crate) mod answers;
 pub(crate) mod binds;
 pub(crate) mod care;
 pub mod cautions;
+pub mod children;
 mod dates;
 pub(crate) mod day_limits;
 pub mod decisions;
@@ -14,11 +17,16 @@ pub(crate) mod drop_reasons;
 pub(crate) mod faults;
 pub mod figures;
 pub mod forecast;
+pub(crate) mod fortnight;
 pub(crate) mod handling;
 pub mod happened;
+pub(crate) mod idle;
+pub(crate) mod instead;
 pub(crate) mod kept_picked;
+pub(crate) mod lessons;
 pub(crate) mod occasion;
 pub mod places;
+pub(crate) mod plantings;
 pub(crate) mod promise;
 pub(crate) mod repairs;
 pub mod rule_words;
@@ -29,6 +37,7 @@ pub(crate) mod steps;
 pub mod tasks;
 pub(crate) mod turned_over;
 pub mod view;
+pub mod warmth;
 pub mod water;
 pub(crate) mod watering;
 

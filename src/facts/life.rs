@@ -1,7 +1,7 @@
 //! The life of each planting along the weeks: where it is over which span, and the first days of
 //! its steps.
 
-use crate::calendar::Date;
+use crate::calendar::{Date, Horizon, plus_days};
 use crate::garden::{GradeAt, Method, Seedlings};
 use crate::plan::{Planting, PlantingAt, StepKind};
 
@@ -77,6 +77,23 @@ impl<'a> Facts<'a> {
                 let adopted = all().filter(|(_, p)| self.is_taken_over(p, grade));
                 let own = own(grade).map(life(false));
                 own.chain(adopted.map(life(true))).collect()
+            }
+        }
+    }
+
+    /// The weeks along which the lives of some plantings are shown: for one grade from its own first week to the feast,
+    /// with a week to spare on both sides.
+    #[must_use]
+    pub fn season(&self, whose: Whose, lives: &[Life]) -> Horizon {
+        let (first, last) = self.span();
+        let spans = || lives.iter().flat_map(|life| &life.spans);
+        match whose {
+            Whose::All => self.garden.horizon(),
+            Whose::Of(_) => {
+                let from = spans().map(|span| span.from).min().unwrap_or(first);
+                let to = spans().map(|span| span.to).max().unwrap_or(last);
+                let to = plus_days(to.max(self.garden.feast.day), 7).min(last);
+                Horizon::spanning(plus_days(from, -7).max(first), to)
             }
         }
     }

@@ -21,7 +21,7 @@ pub struct Ground {
 pub struct Planted {
     /// Where it stands, and when.
     pub dated: Dated,
-    /// True if it is of the grade that the map stresses.
+    /// True if it is of the grade that the map stresses; on a map that stresses none, always.
     pub ours: bool,
 }
 
@@ -124,7 +124,7 @@ impl Facts<'_> {
         let is_ours = |at: &PlantingAt| {
             let planting = self.plan.planting(*at);
             let grade = planting.and_then(|p| self.grade_of(p));
-            grade.is_some() && grade == stressed
+            stressed.is_none() || grade == stressed
         };
         let planted = |dated: &Dated| Planted {
             ours: dated.stand.plantings.iter().any(is_ours),

@@ -37,7 +37,12 @@ impl Weeks {
     /// Along the plans of a garden.
     #[must_use]
     pub fn of(garden: &Garden) -> Self {
-        let horizon = garden.horizon();
+        Self::over(garden, garden.horizon())
+    }
+
+    /// Along a part of them.
+    #[must_use]
+    pub fn over(garden: &Garden, horizon: Horizon) -> Self {
         let (first, last) = (horizon.first(), horizon.last());
         let year = &garden.school_year;
         let breaks = year.breaks.iter();
@@ -56,7 +61,7 @@ impl Weeks {
                 .collect(),
             days_off: days_off.filter(|d| (first..=last).contains(d)).collect(),
             feast: garden.feast.day,
-            rain_date: garden.feast.rain_date,
+            rain_date: garden.feast.rain_date.filter(|day| *day <= last),
         }
     }
 

@@ -1,5 +1,8 @@
 //! The blocks of a report as markup: sections, paragraphs, lists, tables.
 
+mod agendas;
+mod said;
+
 use std::ops::Range;
 
 use maud::{Markup, html};
@@ -8,11 +11,18 @@ use crate::page::{Block, Grid, Page, Picture, Table, TooWide};
 
 use super::safe::steady;
 
+use said::said;
+
 /// The most columns of figures that fit on paper side by side.
 const COLUMNS: usize = 12;
 
-/// Draws a picture; `None` where there is nothing to draw.
-pub type Draw<'a> = dyn Fn(Picture) -> Option<Markup> + 'a;
+/// What is drawn on a page, where there is something to draw.
+pub struct Draw<'a> {
+    /// A picture.
+    pub picture: &'a dyn Fn(Picture) -> Option<Markup>,
+    /// The cloth of a crop, before its name in a table.
+    pub chip: &'a dyn Fn(&str) -> Option<Markup>,
+}
 
 /// All blocks of a page; a heading opens a section.
 pub fn markup(page: &Page, draw: &Draw<'_>) -> Markup {
@@ -56,30 +66,12 @@ fn content(blocks: &[Block], heading: &str, draw: &Draw<'_>) -> Markup {
                 }
                 [Block::Title(text)] => p.verdict { (said(text)) },
                 [Block::Paragraph(text) | Block::Line(text)] => p { (said(text)) },
-                [Block::Table(table)] => (self::table(table, heading)),
+                [Block::Table(table)] => (self::table(table, heading, draw.chip)),
                 [Block::Grid(grid)] => (self::grid(grid, heading)),
+                [Block::Agendas(agendas)] => (agendas::markup(agendas)),
                 [Block::Drawing(drawing)] => { pre { (drawing.wide.0.join("\n")) } p { (drawing.wide.1) } }
-                [Block::Picture(picture)] => @if let Some(drawn) = draw(*picture) { (drawn) },
+                [Block::Picture(picture)] => @if let Some(drawn) = (draw.picture)(*picture) { (drawn) },
                 _ => {}
-            }
-        }
-    }
-}
-
-/// Longer words may break, so that no page and no table gets wider for them.
-const LONG: usize = 24;
-
-/// A text of a person or of a report. Words that are too long for a narrow column may break.
-pub fn said(text: &str) -> Markup {
-    let text = steady(text);
-    let words = text.split_inclusive([' ', '\u{a0}']);
-    html! {
-        @for word in words {
-            @if word.chars().count() <= LONG { (word) } @else {
-                @for (n, letter) in word.chars().enumerate() {
-                    @if n > 0 && n % (LONG / 2) == 0 { wbr; }
-                    (letter)
-                }
             }
         }
     }
@@ -93,19 +85,18 @@ fn label(block: &Block) -> &str {
     }
 }
 
-/// A region that can be scrolled with the keyboard where it is wider than the page.
-pub fn wide(name: &str, inside: &Markup) -> Markup {
-    html! {
-        div.wide role="region" aria-label=[(!name.is_empty()).then(|| steady(name))] tabindex="0" { (inside) }
-    }
-}
-
-fn table(table: &Table, heading: &str) -> Markup {
+fn table(table: &Table, heading: &str, chip: &dyn Fn(&str) -> Option<Markup>) -> Markup {
     let columns = table.used_columns();
     let number = |column: &usize| table.right.contains(column).then_some("n");
-    let inside = html! {
-        table {
-            @if table.has_header() {
+    let named = table.has_header();
+    let label = |column: usize| {
+        let name = table.header.get(column).filter(|_| named);
+        name.map(|name| steady(name.trim()))
+            .filter(|name| !name.is_empty())
+    };
+    html! {
+        table aria-label=[name_of(heading)] {
+            @if named {
                 thead { tr {
                     @for column in &columns {
                         (head(table.header.get(*column), number(column)))
@@ -116,14 +107,18 @@ fn table(table: &Table, heading: &str) -> Markup {
                 @for row in &table.rows {
                     tr {
                         @for column in &columns {
-                            td class=[number(column)] { (lines(row.get(*column))) }
+                            td class=[number(column)] data-label=[label(*column)] { (lines(row.get(*column), chip)) }
                         }
                     }
                 }
             }
         }
-    };
-    wide(heading, &inside)
+    }
+}
+
+/// The name of a table for whoever cannot see its heading.
+fn name_of(heading: &str) -> Option<String> {
+    (!heading.is_empty()).then(|| steady(heading))
 }
 
 /// A table of rows under a header.
@@ -134,7 +129,7 @@ pub fn rows(name: &str, header: &[String], rows: &[Vec<String>]) -> Markup {
         right: Vec::new(),
         too_wide: TooWide::Wrap,
     };
-    table(&whole, name)
+    table(&whole, name, &|_| None)
 }
 
 /// A grid, in parts where it has more columns than a sheet of paper is wide.
@@ -156,8 +151,13 @@ fn grid(grid: &Grid, heading: &str) -> Markup {
 
 /// Some columns of a grid; what stands under a row, where the first of them is.
 fn grid_part(grid: &Grid, columns: Range<usize>, heading: &str) -> Markup {
-    let inside = html! {
-        table.grid {
+    let label = |column: usize| {
+        let names = grid.header.iter().filter_map(|names| names.get(column + 1));
+        let names: Vec<String> = names.map(|name| steady(name.trim())).collect();
+        names.join(" ")
+    };
+    html! {
+        table.grid aria-label=[name_of(heading)] {
             thead {
                 @for names in &grid.header {
                     tr {
@@ -170,8 +170,8 @@ fn grid_part(grid: &Grid, columns: Range<usize>, heading: &str) -> Markup {
                 tbody {
                     tr {
                         th scope="row" { (said(&row.label)) }
-                        @for cell in row.cells.get(columns.clone()).unwrap_or_default() {
-                            td.n { (said(cell)) }
+                        @for (column, cell) in columns.clone().zip(row.cells.get(columns.clone()).unwrap_or_default()) {
+                            td.n data-label=(label(column)) { (said(cell)) }
                         }
                     }
                     @if let Some(text) = row.under.as_ref().filter(|_| columns.start == 0) {
@@ -180,8 +180,7 @@ fn grid_part(grid: &Grid, columns: Range<usize>, heading: &str) -> Markup {
                 }
             }
         }
-    };
-    wide(heading, &inside)
+    }
 }
 
 /// The name of a column; nothing is no heading.
@@ -192,10 +191,14 @@ fn head(name: Option<&String>, class: Option<&str>) -> Markup {
     }
 }
 
-/// The lines of a cell.
-fn lines(cell: Option<&String>) -> Markup {
+/// The lines of a cell; a line that is a crop's name has its cloth before it.
+fn lines(cell: Option<&String>, chip: &dyn Fn(&str) -> Option<Markup>) -> Markup {
     let text = cell.map_or("", String::as_str);
     html! {
-        @for (n, line) in text.split('\n').enumerate() { @if n > 0 { br; } (said(line)) }
+        @for (n, line) in text.split('\n').enumerate() {
+            @if n > 0 { br; }
+            @if let Some(chip) = chip(line) { (chip) }
+            (said(line))
+        }
     }
 }

@@ -19,25 +19,29 @@ pub fn pages(view: &View<'_>, handouts: &[Handout], others: &[File]) -> Vec<File
     let words = handouts::frame(view.garden);
     let names = names(view.garden, handouts);
     let start = start(view, &names, handouts, others);
-    let start = frame::page(&words, words.all, Looks::default(), &start);
+    let looks = |kind, language| Looks {
+        kind,
+        language,
+        cloths: view.cloths(),
+    };
+    let start = frame::page(&words, words.all, &looks(None, None), &start);
     let mut pages = vec![file("index.html", start)];
     pages.extend(names.iter().zip(handouts).map(|(name, handout)| {
         let inside = shown(view, &handout.page);
-        let looks = Looks {
-            compact: is_compact(handout.reader),
-            language: handout.tongue().map(Tongue::tag),
-        };
-        file(name, frame::page(&words, &handout.title, looks, &inside))
+        let looks = looks(kind(handout.reader), handout.tongue().map(Tongue::tag));
+        file(name, frame::page(&words, &handout.title, &looks, &inside))
     }));
     pages
 }
 
-/// True for pages that have to go on one sheet of paper, for the kitchen on two sides of it.
-fn is_compact(reader: Reader) -> bool {
+/// How a page is printed, where that is its own: on few sheets, large for children, on a wall.
+fn kind(reader: Reader) -> Option<&'static str> {
     match reader {
-        Reader::Grade(_) | Reader::Principal | Reader::Kitchen => true,
-        Reader::Coordinator | Reader::Helpers | Reader::HelpersIn(_) => false,
-        Reader::Gardeners | Reader::Buyers => false,
+        Reader::Grade(_) | Reader::Principal | Reader::Kitchen => Some("compact"),
+        Reader::Children(_) => Some("children"),
+        Reader::Wall => Some(frame::WALL),
+        Reader::Coordinator | Reader::Helpers | Reader::HelpersIn(_) => None,
+        Reader::Gardeners | Reader::Buyers => None,
     }
 }
 
@@ -54,6 +58,8 @@ fn names(garden: &Garden, handouts: &[Handout]) -> Vec<String> {
     let mut name = |reader| match reader {
         Reader::Coordinator => "plan.html".to_owned(),
         Reader::Grade(grade) => names.name("grade", &garden[grade].id, "html"),
+        Reader::Children(grade) => names.name("children", &garden[grade].id, "html"),
+        Reader::Wall => "poster.html".to_owned(),
         Reader::Principal => "principal.html".to_owned(),
         Reader::Kitchen => "kitchen.html".to_owned(),
         Reader::Helpers => "summer.html".to_owned(),
@@ -89,5 +95,14 @@ fn start(view: &View<'_>, names: &[String], handouts: &[Handout], others: &[File
 
 /// The blocks of a page with their pictures.
 fn shown(view: &View<'_>, page: &Page) -> Markup {
-    blocks::markup(page, &|picture| pictures::on_page(view, picture))
+    let is_ingredient = |name: &&str| view.garden.ingredient_named(name).is_some();
+    let chip = |name: &str| {
+        let known = Some(name).filter(is_ingredient);
+        known.map(|name| pictures::chip(view.cloth_of(name)))
+    };
+    let draw = blocks::Draw {
+        picture: &|picture| pictures::on_page(view, picture),
+        chip: &chip,
+    };
+    blocks::markup(page, &draw)
 }

@@ -37,6 +37,8 @@ pub enum Block {
     Table(Table),
     /// A table of short figures.
     Grid(Grid),
+    /// Lists of dated things, side by side where there is room.
+    Agendas(Vec<Agenda>),
     /// A picture made of letters.
     Drawing(Drawing),
     /// A drawn picture, on pages that can show one. What it shows stands in words beside it.
@@ -54,6 +56,14 @@ pub enum Picture {
     Space,
     /// The garden from above; the beds of one grade may be stressed.
     Map(Option<GradeAt>),
+    /// How the plants of a grade stand in its beds.
+    Pattern(GradeAt),
+    /// The drawings of what a grade grows.
+    Plants(GradeAt),
+    /// Empty frames in which a child writes and draws.
+    Journal,
+    /// The timeline of all grades for a wall.
+    Poster,
     /// Labels to cut out.
     Labels,
 }
@@ -80,6 +90,43 @@ pub enum TooWide {
     Repeat(usize),
     /// The first column holds labels of so many columns, which a narrow page does not keep.
     Labels(usize),
+}
+
+/// A list of dated things with a head.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Agenda {
+    /// Whose list it is.
+    pub head: String,
+    /// Its entries, in order of time.
+    pub entries: Vec<AgendaEntry>,
+}
+
+/// An entry of an agenda.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct AgendaEntry {
+    /// The day, and the hour under it.
+    pub when: Vec<String>,
+    /// What is done.
+    pub what: String,
+    /// More of it, line by line.
+    pub more: Vec<String>,
+    /// What is written down there.
+    pub fields: Vec<String>,
+    /// How it is shown.
+    pub weight: Weight,
+}
+
+/// How an entry of an agenda is shown.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Weight {
+    /// Something to do, with a box to tick.
+    Task,
+    /// The same, which must not fall out.
+    Crucial,
+    /// Something small.
+    Quiet,
+    /// Something that parts what was before it from what comes after.
+    Rule,
 }
 
 /// A table of short figures, of which a line may stand under a row.
@@ -186,6 +233,11 @@ impl Page {
         self.blocks.push(Block::Grid(grid));
     }
 
+    /// Lists of dated things, side by side.
+    pub fn agendas(&mut self, agendas: Vec<Agenda>) {
+        self.blocks.push(Block::Agendas(agendas));
+    }
+
     /// A picture made of letters.
     pub fn drawing(&mut self, drawing: Drawing) {
         self.blocks.push(Block::Drawing(drawing));
@@ -257,7 +309,27 @@ impl Block {
                 wide: drawn(&drawing.wide),
                 narrow: drawn(&drawing.narrow),
             }),
+            Self::Agendas(agendas) => {
+                Self::Agendas(agendas.iter().map(|agenda| agenda.map(f)).collect())
+            }
             Self::Picture(picture) => Self::Picture(*picture),
+        }
+    }
+}
+
+impl Agenda {
+    fn map(&self, f: &impl Fn(&str) -> String) -> Self {
+        let all = |texts: &[String]| texts.iter().map(|text| f(text)).collect::<Vec<_>>();
+        let entry = |entry: &AgendaEntry| AgendaEntry {
+            when: all(&entry.when),
+            what: f(&entry.what),
+            more: all(&entry.more),
+            fields: all(&entry.fields),
+            weight: entry.weight,
+        };
+        Self {
+            head: f(&self.head),
+            entries: self.entries.iter().map(entry).collect(),
         }
     }
 }

@@ -10,7 +10,7 @@ use textwrap::{Options, WordSplitter};
 
 use crate::harmless;
 
-use super::blocks::{Block, Drawing, Grid, Page, Table, TooWide};
+use super::blocks::{Agenda, Block, Drawing, Grid, Page, Table, TooWide};
 
 /// How a page is to look.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -77,6 +77,7 @@ impl Text {
             }
             Block::Table(table) => self.table(table),
             Block::Grid(grid) => self.grid(grid),
+            Block::Agendas(agendas) => agendas.iter().for_each(|agenda| self.agenda(agenda)),
             Block::Drawing(drawing) => self.drawing(drawing),
             Block::Picture(_) => {}
         }
@@ -168,6 +169,18 @@ impl Text {
                     self.wrapped(text, "    > ", "      ");
                 }
             }
+        }
+    }
+
+    /// An agenda: its head, then a line for each entry.
+    fn agenda(&mut self, agenda: &Agenda) {
+        self.gap();
+        self.bold(&agenda.head);
+        for entry in &agenda.entries {
+            let when = entry.when.join(" ");
+            let parts = std::iter::once(&entry.what).chain(&entry.more);
+            let told: Vec<&str> = parts.map(String::as_str).collect();
+            self.wrapped(&format!("{when}: {}", told.join(" ")), MARGIN, "    ");
         }
     }
 

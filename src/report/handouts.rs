@@ -9,18 +9,22 @@ use crate::explain::{LeastSpace, StepSlack};
 use crate::garden::{Garden, GradeAt, Tongue};
 
 use super::{screen, standing, strip, water};
-use crate::page::Page;
+use crate::page::{Page, Picture};
 use crate::words::occasion::{occasion, whose};
-use crate::words::promise;
 use crate::words::view::View;
+use crate::words::{answers, children, list, promise};
 
 /// Who a page is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Reader {
     /// The coordinator: the whole plan.
     Coordinator,
-    /// The teachers and children of a grade.
+    /// The teachers of a grade.
     Grade(GradeAt),
+    /// Its children.
+    Children(GradeAt),
+    /// Whoever passes a wall.
+    Wall,
     /// The principal.
     Principal,
     /// The kitchen.
@@ -55,6 +59,7 @@ impl Handout {
         match self.reader {
             Reader::HelpersIn(tongue) => Some(tongue),
             Reader::Coordinator | Reader::Grade(_) | Reader::Principal | Reader::Kitchen => None,
+            Reader::Children(_) | Reader::Wall => None,
             Reader::Helpers | Reader::Gardeners | Reader::Buyers => None,
         }
     }
@@ -146,7 +151,8 @@ pub fn start(view: &View<'_>) -> Page {
     let mut page = Page::new();
     standing::write(view, &mut page);
     page.paragraph(&occasion(view.garden));
-    page.title(&promise::sentence(view));
+    page.title(&answers::whole_dish(view));
+    page.line(&promise::sentence(view));
     page
 }
 
@@ -175,9 +181,12 @@ pub fn all(view: &View<'_>, slack: &[StepSlack], least: Option<&LeastSpace>) -> 
                  take care of.",
                 view.grade_name(grade)
             ),
-            |page| strip::write(view, grade, slack, page),
+            |page| strip::sheet(view, grade, slack, page),
         )
     }));
+    let grows = |grade: &GradeAt| !view.ours(*grade).own.is_empty();
+    let growing = garden.grade_positions().filter(grows);
+    handouts.extend(growing.map(|grade| for_children(view, grade)));
     handouts.extend(for_the_school(view, least));
     handouts.extend(
         garden
@@ -185,6 +194,28 @@ pub fn all(view: &View<'_>, slack: &[StepSlack], least: Option<&LeastSpace>) -> 
             .map(|tongue| in_second_language(view, tongue)),
     );
     handouts
+}
+
+/// The children's page of a grade: drawings, what we do when, a journal to fill.
+fn for_children(view: &View<'_>, grade: GradeAt) -> Handout {
+    let ours = view.ours(grade);
+    let mut names: Vec<&str> = ours.own.iter().map(|(_, i)| i.name.as_str()).collect();
+    names.dedup();
+    handout(
+        view,
+        (Reader::Children(grade), format!("We grow {}", list(&names))),
+        format!(
+            "For the children of {}: what we do when, and frames to write and draw in.",
+            view.grade_name(grade)
+        ),
+        |page| {
+            page.picture(Picture::Plants(grade));
+            children::steps(view, &ours)
+                .iter()
+                .for_each(|step| page.item(step));
+            page.picture(Picture::Journal);
+        },
+    )
 }
 
 /// What families read, in a second language.
@@ -203,8 +234,17 @@ fn in_second_language(view: &View<'_>, tongue: Tongue) -> Handout {
 }
 
 /// The pages that belong to no grade.
-fn for_the_school(view: &View<'_>, least: Option<&LeastSpace>) -> [Handout; 5] {
+fn for_the_school(view: &View<'_>, least: Option<&LeastSpace>) -> [Handout; 6] {
     [
+        handout(
+            view,
+            (Reader::Wall, "Wall poster".to_owned()),
+            "For a wall, on A3: who grows what, week by week, up to the day.".to_owned(),
+            |page| {
+                page.paragraph(&occasion(view.garden));
+                page.picture(Picture::Poster);
+            },
+        ),
         handout(
             view,
             (Reader::Principal, "For the principal".to_owned()),

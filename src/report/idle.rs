@@ -4,24 +4,9 @@ use crate::facts::idle::Idle;
 use crate::garden::GradeAt;
 
 use crate::page::Page;
+use crate::words::idle::{INSTEAD, because};
 use crate::words::list;
 use crate::words::view::View;
-
-/// What a grade without an ingredient can do (common practice).
-const INSTEAD: &str = "mulch, weed and water the beds, look after the compost, write the labels, keep a diary of \
-     weather and growth, and help to pick, wash and serve (common practice)";
-
-/// Why, with what stands for the grade in the sentence.
-fn because(idle: Idle, whom: &str) -> String {
-    match idle {
-        Idle::GivenToOthers => "the file gives every ingredient to another grade".to_owned(),
-        Idle::TooYoung => format!(
-            "the file gives {whom} no ingredient, and those whose grade it leaves open are for older \
-             children"
-        ),
-        Idle::TooFewIngredients => "there are more grades than ingredients for them".to_owned(),
-    }
-}
 
 /// A line for each reason, with the grades of which it is true.
 pub(super) fn lines(view: &View<'_>) -> Vec<String> {

@@ -19,9 +19,9 @@ use crate::plan::{Planting, StepKind};
 use crate::words::occasion::occasion;
 use crate::words::promise;
 use crate::words::view::{View, figure};
-use crate::words::{count, list, step_words};
+use crate::words::{count, list, plantings, step_words};
 
-use super::{decisions, doubts, idle, overview, packet_days, ran_out, timeline, verdict};
+use super::{decisions, doubts, idle, overview, packet_days, ran_out, verdict};
 
 /// The most lines of a short plan.
 const LINES: usize = 40;
@@ -289,7 +289,7 @@ fn fixed(view: &View<'_>, slack: &[StepSlack]) -> Vec<String> {
             let steps: Vec<String> = kinds
                 .filter_map(|kind| fixed_step(view, slack, planting, *kind))
                 .collect();
-            let sowing = timeline::sowing(view, planting);
+            let sowing = plantings::sowing(view, planting);
             let sowing = sowing.map_or_else(String::new, |sowing| format!(" ({sowing})"));
             (!steps.is_empty())
                 .then(|| format!("{}{sowing}: {}.", ingredient.name, steps.join(", ")))

@@ -2,12 +2,12 @@
 //! `handouts::pictures` draws.
 
 pub mod beds;
-pub mod climate;
+
 pub mod labels;
 pub mod map;
+pub mod pattern;
 pub mod space;
 pub mod timeline;
-pub mod weeks;
 
 use crate::plan::{PlantingAt, Stand};
 

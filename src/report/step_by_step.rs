@@ -10,12 +10,12 @@ use crate::facts::step_slack::{self, Lost, Mark, fewer_years, is_one_of_several}
 use crate::garden::{Garden, Method};
 use crate::plan::{Planting, Step, When};
 
+use super::ran_out;
 use super::slack::{NO_SLACK, promise, weeks_apart};
-use super::{ran_out, timeline};
 use crate::page::Page;
 use crate::words::occasion::occasion;
 use crate::words::view::{View, kind_of_years};
-use crate::words::{list, sentence, step_words, steps};
+use crate::words::{list, plantings, sentence, step_words, steps};
 
 /// Width of the column of step names.
 const LABEL: usize = 12;
@@ -53,7 +53,7 @@ pub fn slack(
             page.line(&format!(
                 "{}: {}",
                 view.grade_name(grade),
-                timeline::title(&view, planting)
+                plantings::title(&view, planting)
             ));
             let own = slack.iter().filter_map(|s| Some((s, view.step_of(s)?)));
             for (slack, (_, step)) in own.filter(|(_, (p, _))| *p == planting) {

@@ -2,6 +2,7 @@
 //! takes over, what to take care of.
 
 mod between;
+mod classes;
 mod dates;
 
 use crate::checker::CheckedPlan;
@@ -10,15 +11,13 @@ use crate::facts::Facts;
 use crate::facts::things::Thing;
 use crate::garden::{Garden, GradeAt};
 
-pub(super) use dates::instead;
-
-use super::{how, idle, packet_days, timeline};
+use super::{how, idle, packet_days};
 use crate::facts::ours::Ours;
 use crate::facts::spans::by_children;
 use crate::page::{Page, Picture};
 use crate::words::occasion::occasion;
 use crate::words::view::View;
-use crate::words::{cautions, count, list, sentence, step_words, steps};
+use crate::words::{cautions, count, list, plantings, sentence, step_words, steps};
 
 /// What `tureen show --grade` prints.
 #[must_use]
@@ -38,8 +37,8 @@ pub(super) fn title(view: &View<'_>, grade: GradeAt) -> String {
     format!("{}: {}", view.grade_name(grade), what_we_grow(&ours))
 }
 
-/// All that a grade reads, under its title.
-pub(super) fn write(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: &mut Page) {
+/// All that a grade reads on the screen, under its title.
+fn write(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: &mut Page) {
     let ours = view.ours(grade);
     page.paragraph(&occasion(view.garden));
     idle::on_its_page(view, grade, page);
@@ -47,17 +46,35 @@ pub(super) fn write(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: 
         return;
     }
     dates::write(view, &ours, slack, page);
-    page.picture(Picture::Timeline(Some(grade)));
     beds(view, &ours, page);
-    page.picture(Picture::Map(Some(grade)));
     each_child(view, &ours, page);
     to_bring(&ours, page);
     how::write(view, &ours, page);
     between::write(view, &ours, page);
-    if let Some(note) = timeline::hand_over(view, grade) {
+    if let Some(note) = plantings::hand_over(view, grade) {
         page.heading("Who takes over");
         page.line(&sentence(&note));
     }
+    take_care(view, &ours, page);
+}
+
+/// The sheet of a grade's classes: on its first side the lessons, on its second where, how and with what care.
+pub(super) fn sheet(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: &mut Page) {
+    let ours = view.ours(grade);
+    page.paragraph(&occasion(view.garden));
+    idle::on_its_page(view, grade, page);
+    if ours.all().next().is_none() {
+        return;
+    }
+    classes::write(view, &ours, slack, page);
+    page.picture(Picture::Timeline(Some(grade)));
+    beds(view, &ours, page);
+    page.picture(Picture::Pattern(grade));
+    page.picture(Picture::Map(Some(grade)));
+    classes::others(view, &ours, slack, page);
+    each_child(view, &ours, page);
+    to_bring(&ours, page);
+    how::write(view, &ours, page);
     take_care(view, &ours, page);
 }
 
@@ -75,14 +92,14 @@ fn what_we_grow(ours: &Ours<'_>) -> String {
 fn beds(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     page.heading("Our bed");
     for (planting, _) in &ours.own {
-        page.item(&sentence(&format!("{}.", timeline::title(view, planting))));
+        page.item(&sentence(&format!("{}.", plantings::title(view, planting))));
     }
     for (planting, _) in &ours.adopted {
         page.item(&format!(
             "Taken over from {}: {}.",
             view.grade_of(planting)
                 .map_or("", |grade| view.grade_name(grade)),
-            timeline::title(view, planting)
+            plantings::title(view, planting)
         ));
     }
     let grown = |i| view.grown_by(i) == Some(ours.grade);
@@ -109,7 +126,7 @@ fn each_child(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     for share in shares {
         let planting = share.planting;
         let thing = steps::seed_of(&planting.ingredient, Thing::sown(planting.method));
-        let which = timeline::sowing(view, planting);
+        let which = plantings::sowing(view, planting);
         let which = which.map_or_else(String::new, |which| sentence(&which) + ": ");
         let text = match (share.each, share.rest) {
             (0, _) => format!(

@@ -16,10 +16,9 @@ use crate::words::decisions::short;
 use crate::words::happened::happened;
 use crate::words::kept_picked::kept_picked;
 use crate::words::view::View;
-use crate::words::{self, Words, tasks};
+use crate::words::{self, Words, instead, tasks};
 
 use super::decisions;
-use super::strip::instead;
 
 /// What a day's week asks for.
 #[must_use]
@@ -110,7 +109,7 @@ fn late(view: &View<'_>, late: &[&Task<'_>], (slack, day): (&[StepSlack], Date),
             Some(IfMissed::MadeUp(past)) if past < day => {
                 format!("past since {}", view.words.day(past))
             }
-            missed => instead(view, task, missed),
+            missed => instead::cell(view, task, missed),
         };
         [cells(view, task, ""), vec![made_up]].concat()
     };

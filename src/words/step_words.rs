@@ -46,32 +46,13 @@ pub(crate) enum Edge {
     Last,
 }
 
-/// The shape that marks a step in a picture.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Sign {
-    /// A disc.
-    Disc,
-    /// A square.
-    Square,
-    /// A square that stands on a corner.
-    Diamond,
-    /// Six corners.
-    Hexagon,
-    /// A square with a point below.
-    Shield,
-}
-
 /// The mark of a step in pictures.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy)]
 pub(crate) struct Mark {
-    /// Its place in the legend.
+    /// Its place where several are of one day.
     pub order: u8,
-    /// Its shape.
-    pub sign: Sign,
-    /// Its letter.
-    pub letter: &'static str,
-    /// What it means.
-    pub meaning: &'static str,
+    /// What is written there, by the way of growing.
+    pub word: fn(Method) -> &'static str,
 }
 
 /// Why a step fails in the next round, where its day alone is the reason.
@@ -129,9 +110,11 @@ fn sow() -> StepWords {
         on_label: true,
         mark: Some(Mark {
             order: 0,
-            sign: Sign::Disc,
-            letter: "S",
-            meaning: "Sow, or plant in bed",
+            word: |method| match method {
+                Method::Pieces | Method::Bought => "plant",
+                Method::Direct | Method::Indoor | Method::Seedlings => "sow",
+                Method::Growing | Method::Patch => "sow",
+            },
         }),
         tended: |of, on_shelf| match on_shelf {
             true => format!("{of} seedlings on the shelf"),
@@ -162,9 +145,7 @@ fn pot_up() -> StepWords {
         on_label: false,
         mark: Some(Mark {
             order: 2,
-            sign: Sign::Square,
-            letter: "U",
-            meaning: "Pot up",
+            word: |_| "pot up",
         }),
         tended: |of, _| format!("potted {of} seedlings"),
         too_late: |_| "the next round of sessions is too late unless planting out moves too",
@@ -210,9 +191,7 @@ fn plant_out() -> StepWords {
         on_label: true,
         mark: Some(Mark {
             order: 3,
-            sign: Sign::Diamond,
-            letter: "O",
-            meaning: "Plant out",
+            word: |_| "plant out",
         }),
         tended: |of, _| format!("newly planted {of}"),
         too_late: |_| TOO_LATE,
@@ -234,9 +213,7 @@ fn thin() -> StepWords {
         on_label: false,
         mark: Some(Mark {
             order: 1,
-            sign: Sign::Hexagon,
-            letter: "T",
-            meaning: "Thin",
+            word: |_| "thin",
         }),
         tended: |of, _| format!("thinned {of}"),
         too_late: |_| TOO_LATE,
@@ -261,9 +238,7 @@ fn pick() -> StepWords {
         on_label: true,
         mark: Some(Mark {
             order: 4,
-            sign: Sign::Shield,
-            letter: "P",
-            meaning: "Pick, first day",
+            word: |_| "pick",
         }),
         tended: |of, _| format!("the {of} harvest"),
         too_late: |_| "there is only this session to pick",

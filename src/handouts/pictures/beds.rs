@@ -2,17 +2,20 @@
 
 use maud::{Markup, html};
 
+use crate::facts::cloth::Cloth;
 use crate::facts::stands::Dated;
 use crate::garden::Strips;
 use crate::report::pictures::beds::{Beds, Row};
 
 use super::lettering::{LINE, SIZE, shorten, width};
 use super::pattern::{Pattern, filled, swatch};
-use super::sheet::{Anchor, Area, frame, legend, line, n, positions, text};
-use super::weeks::{Scale, before, behind, head};
+use super::sheet::{Anchor, Area, Paper, frame, legend, line, n, plate, positions, text};
+use super::weave::{hue, threads};
+use super::weeks::{Scale, before, behind, closed_sign, head};
 
 /// Where the weeks begin.
 const LEFT: f64 = 92.0;
+const LEFT_ON_PHONE: f64 = 62.0;
 
 /// Height of all beds together, at the most: a sheet with head and legend.
 const MOST: f64 = 570.0;
@@ -35,8 +38,12 @@ struct Over<'s> {
 }
 
 /// The picture.
-pub fn draw(name: &str, shown: &Beds) -> Markup {
-    let scale = Scale::new(shown.weeks.along.horizon, LEFT);
+pub fn draw(name: &str, shown: &Beds, paper: Paper) -> Markup {
+    let left = match paper {
+        Paper::Sheet | Paper::Wall => LEFT,
+        Paper::Phone => LEFT_ON_PHONE,
+    };
+    let scale = Scale::new(shown.weeks.along.horizon, left, paper);
     let (top, first) = head(&shown.weeks, &scale);
     let squeeze = squeeze(&shown.rows, &scale);
     let mut y = first + 2.0;
@@ -48,18 +55,21 @@ pub fn draw(name: &str, shown: &Beds) -> Markup {
         y = below + GAP;
     }
     let bottom = y - GAP + 2.0;
-    let closed = shown.weeks.closed.map(|said| (Pattern::Hatch, said));
-    let not_free = shown.not_free.map(|said| (Pattern::Net, said));
-    let entries: Vec<(Pattern, &str)> = closed.into_iter().chain(not_free).collect();
-    let (key, end) = legend(bottom + 6.0, &entries, swatch);
+    let closed = shown.weeks.closed.map(|said| (false, said));
+    let not_free = shown.not_free.map(|said| (true, said));
+    let entries: Vec<(bool, &str)> = closed.into_iter().chain(not_free).collect();
+    let (key, end) = legend(paper, bottom + 6.0, &entries, |taken, x, y| match taken {
+        true => swatch(Pattern::Net, x, y),
+        false => closed_sign(x, y),
+    });
     let body = html! {
         (top)
         (behind(&shown.weeks, &scale, first, bottom))
-        @for row in &rows { (row) }
         (before(&shown.weeks, &scale, first, bottom))
+        @for row in &rows { (row) }
         (key)
     };
-    frame(name, &shown.said, end + 3.0, &body)
+    frame(name, &shown.said, (paper, end + 3.0), &body)
 }
 
 /// The height of a bed, if there is room.
@@ -99,7 +109,7 @@ fn fits((stand, name): (&Dated, &str), row: &Row, scale: &Scale, high: f64) -> b
         h: high,
     };
     let area = place(stand, row, scale, bed);
-    area.h >= SIZE + 1.0 && width(name) + 5.0 <= area.w
+    area.h >= SIZE + 2.0 && width(name) + 8.0 <= area.w
 }
 
 /// The box of a stand in a bed whose box is given.
@@ -128,7 +138,7 @@ fn draw_row(row: &Row, scale: &Scale, top: f64, high: f64) -> (Markup, f64) {
         w: scale.right - scale.left,
         h: high,
     };
-    let room = LEFT - 5.0;
+    let room = scale.left - 5.0;
     let two = high + GAP >= 2.0 * LINE;
     let label = [&row.name, &row.has].into_iter().take(1 + usize::from(two));
     let base = y + high / 2.0 - if two { LINE / 2.0 } else { 0.0 } + SIZE / 2.0 - 1.2;
@@ -141,17 +151,20 @@ fn draw_row(row: &Row, scale: &Scale, top: f64, high: f64) -> (Markup, f64) {
             @for (strips, free) in &row.carries.not_free {
                 @let area = Area { w: scale.x(*free) - bed.x, ..height(*strips, row, bed) };
                 (filled(area, Pattern::Net))
-                (line((scale.x(*free), area.y), (scale.x(*free), area.y + area.h), "#000", 1.0))
+                (line((scale.x(*free), area.y), (scale.x(*free), area.y + area.h), "ink", 1.0))
+            @for (stand, cloth) in row.carries.stands.iter().zip(&row.cloths) {
+                (draw_stand(stand, *cloth, place(stand, row, scale, bed)))
             }
-            @for stand in &row.carries.stands { (draw_stand(stand, place(stand, row, scale, bed))) }
             @for o in &over {
                 @let area = place(o.stand, row, scale, bed);
                 @let base = y - 2.0 - LINE * o.line as f64;
-                (line((area.x, base + 1.0), (area.x, area.y), "#000", 0.6))
+                (line((area.x, base + 1.0), (area.x, area.y), "ink", 0.6))
             }
             @for (stand, name) in named(row).filter(|named| fits(*named, row, scale, high)) {
                 @let area = place(stand, row, scale, bed);
-                (text(area.x + 2.5, area.y + area.h / 2.0 + SIZE / 2.0 - 1.3, Anchor::Start, name))
+                @let base = area.y + area.h / 2.0 + SIZE / 2.0 - 1.3;
+                (plate(area.x + 3.5, base, width(name)))
+                (text(area.x + 4.5, base, Anchor::Start, name))
             }
             @for o in &over {
                 @if let Some(name) = &o.name {
@@ -163,11 +176,14 @@ fn draw_row(row: &Row, scale: &Scale, top: f64, high: f64) -> (Markup, f64) {
     (body, y + high)
 }
 
-fn draw_stand(stand: &Dated, area: Area) -> Markup {
+fn draw_stand(stand: &Dated, cloth: Cloth, area: Area) -> Markup {
     html! {
-        rect.stand x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h))
-            data-from=(stand.from) data-to=(stand.to) data-planting=(positions(&stand.stand))
-            data-strips=(stand.stand.strips.count) {}
+        g.(hue(cloth)) {
+            rect.stand x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h))
+                data-from=(stand.from) data-to=(stand.to) data-planting=(positions(&stand.stand))
+                data-strips=(stand.stand.strips.count) {}
+            (threads(cloth, area))
+        }
     }
 }
 

@@ -12,15 +12,16 @@ use crate::report::pictures::map::{Key, Map};
 
 use super::lettering::{LINE, SIZE};
 use super::pattern::{Pattern, filled};
-use super::sheet::{Anchor, Area, frame, legend, n, positions, text};
+use super::sheet::{Anchor, Area, Paper, frame, legend, n, positions, text};
+use super::weave::{hue, woven};
 
 use cells::{Cell, cells, trellis};
 use ground::Layout;
 use naming::Naming;
 
 /// The picture.
-pub fn draw(name: &str, map: &Map) -> Markup {
-    let layout = Layout::of(&map.drawn);
+pub fn draw(name: &str, map: &Map, paper: Paper) -> Markup {
+    let layout = Layout::of(&map.drawn, paper);
     let solid: Vec<Area> = layout.all().collect();
     let mut naming = Naming::new(solid, layout.edge());
     let note = layout.note.map(|top| (top, map.unplaced));
@@ -55,7 +56,7 @@ pub fn draw(name: &str, map: &Map) -> Markup {
         .iter()
         .map(|(key, said)| (*key, said.as_str()))
         .collect();
-    let (key, end) = legend(below + 4.0, &entries, sign);
+    let (key, end) = legend(paper, below + 4.0, &entries, sign);
     let body = html! {
         g.areas { @for area in &layout.areas { (area_of(*area)) } }
         g.patches { @for area in &layout.patches { (patch_of(*area)) } }
@@ -65,7 +66,7 @@ pub fn draw(name: &str, map: &Map) -> Markup {
         (measure)
         (key)
     };
-    frame(name, &map.said, end + 3.0, &body)
+    frame(name, &map.said, (paper, end + 3.0), &body)
 }
 
 fn bed_of(bed: &MapBed, area: Area, cells: &[Cell<'_>], south: bool) -> Markup {
@@ -79,24 +80,25 @@ fn bed_of(bed: &MapBed, area: Area, cells: &[Cell<'_>], south: bool) -> Markup {
     }
 }
 
+/// The class of what another grade grows.
+const OTHERS: &str = "others";
+
+/// What stands on strips: woven where it grows for the dish of whoever reads, plain where it is another's.
 fn cell_of(cell: &Cell<'_>) -> Markup {
     let Area { x, y, w, h } = cell.area;
-    let rect = |fill: &str, thick: &str| {
-        html! {
-            rect.strips x=(n(x)) y=(n(y)) width=(n(w)) height=(n(h)) fill=(fill)
-                stroke-width=(thick) data-planting=(positions(&cell.planted.dated.stand)) {}
-        }
-    };
     html! {
-        @if cell.planted.ours { (rect("#fff", "2.6")) (filled(cell.area, Pattern::Dots)) }
-        @else { (rect("#dcdcdc", "0.8")) }
+        g.(if cell.planted.ours { hue(cell.words.cloth) } else { OTHERS.to_owned() }) {
+            @if cell.planted.ours { (woven(cell.words.cloth, cell.area)) }
+            rect class="strips" x=(n(x)) y=(n(y)) width=(n(w)) height=(n(h)) fill="none"
+                stroke-width=(if cell.planted.ours { "2" } else { "0.8" })
+                data-planting=(positions(&cell.planted.dated.stand)) {}
+        }
     }
 }
 
 fn area_of(area: Area) -> Markup {
     html! {
-        rect.area x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h))
-            fill="#fff" {}
+        rect.area x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h)) {}
         (filled(area, Pattern::Hatch))
     }
 }
@@ -121,9 +123,7 @@ fn sign(key: Key, x: f64, y: f64) -> Markup {
         Key::Area => area_of(area),
         Key::Patch => patch_of(area),
         Key::Ours => html! {
-            rect.strips x=(n(area.x)) y=(n(area.y)) width=(n(w)) height=(n(h))
-                fill="#fff" stroke-width="2.6" {}
-            (filled(area, Pattern::Dots))
+            rect.strips x=(n(area.x)) y=(n(area.y)) width=(n(w)) height=(n(h)) fill="none" stroke-width="2" {}
         },
     }
 }

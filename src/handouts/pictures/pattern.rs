@@ -12,10 +12,6 @@ pub enum Pattern {
     Hatch,
     /// Slanted lines both ways: cannot be used.
     Net,
-    /// Dots: on the shelf, or a grade's own.
-    Dots,
-    /// Level lines: drying.
-    Level,
 }
 
 /// Between two lines of a pattern. All lie on one grid over the whole picture, so neighbours meet.
@@ -25,10 +21,8 @@ const GRID: f64 = 6.0;
 pub fn filled(area: Area, pattern: Pattern) -> Markup {
     html! {
         @match pattern {
-            Pattern::Hatch => path.lines d=(rising(area)) stroke="#767676" stroke-width="0.7" {},
-            Pattern::Net => path.lines d=(rising(area) + &falling(area)) stroke="#767676" stroke-width="0.6" {},
-            Pattern::Dots => path.lines d=(dots(area)) stroke="#444" stroke-width="1.8" stroke-linecap="round" {},
-            Pattern::Level => path.lines d=(level(area)) stroke="#444" stroke-width="0.8" {},
+            Pattern::Hatch => path.lines d=(rising(area)) stroke-width="0.7" {},
+            Pattern::Net => path.lines d=(rising(area) + &falling(area)) stroke-width="0.6" {},
         }
     }
 }
@@ -66,27 +60,12 @@ fn falling(area: Area) -> String {
         .collect()
 }
 
-fn level(area: Area) -> String {
-    between(area.y, area.bottom(), GRID / 2.0, GRID / 4.0)
-        .map(|y| stroke((area.x, y), (area.right(), y)))
-        .collect()
-}
-
-fn dots(area: Area) -> String {
-    let rows = between(area.y + 1.0, area.bottom() - 1.0, GRID, GRID / 2.0);
-    rows.flat_map(|y| {
-        let columns = between(area.x + 1.0, area.right() - 1.0, GRID, GRID / 2.0);
-        columns.map(move |x| format!("M{},{}h0", n(x), n(y)))
-    })
-    .collect()
-}
-
 /// A box of a legend around a point, filled with a pattern.
 pub fn swatch(pattern: Pattern, x: f64, y: f64) -> Markup {
     let (w, h) = (16.0, 9.0);
     let (x, y) = (x - w / 2.0, y - h / 2.0);
     html! {
-        rect.bar x=(n(x)) y=(n(y)) width=(n(w)) height=(n(h)) fill="#fff" {}
+        rect.bar x=(n(x)) y=(n(y)) width=(n(w)) height=(n(h)) {}
         (filled(Area { x, y, w, h }, pattern))
     }
 }

@@ -8,10 +8,45 @@ use crate::plan::Stand;
 use crate::report::pictures::Said;
 
 use super::super::safe::steady;
-use super::lettering::{LINE, SIZE, width};
+use super::lettering::{LINE, SIZE, shorten, width};
 
-/// 18 cm in points of 1/72 inch.
-pub const WIDTH: f64 = 510.0;
+/// On how wide a paper a picture is drawn. On a narrow one it is laid out anew, so that its letters stay as large.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Paper {
+    /// A sheet, or a screen as wide: 18 cm in points of 1/72 inch.
+    Sheet,
+    /// A phone.
+    Phone,
+    /// A sheet of A3 on its side, for a wall.
+    Wall,
+}
+
+impl Paper {
+    /// Its width in units.
+    pub fn width(self) -> f64 {
+        match self {
+            Self::Sheet => 510.0,
+            Self::Phone => 320.0,
+            Self::Wall => 900.0,
+        }
+    }
+
+    /// The class of what is shown on it alone.
+    pub fn class(self) -> &'static str {
+        match self {
+            Self::Sheet | Self::Wall => "on-sheet",
+            Self::Phone => "on-phone",
+        }
+    }
+
+    /// The name of a picture on it: a page holds both.
+    pub fn name(self, picture: &str) -> String {
+        match self {
+            Self::Sheet | Self::Wall => picture.to_owned(),
+            Self::Phone => format!("{picture}-phone"),
+        }
+    }
+}
 
 /// Where a text stands on its point.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -82,11 +117,32 @@ pub fn n(number: f64) -> String {
 }
 
 /// The picture of a name, which no other picture of the page has.
-pub fn frame(name: &str, said: &Said, height: f64, body: &Markup) -> Markup {
+pub fn frame(name: &str, said: &Said, (paper, height): (Paper, f64), body: &Markup) -> Markup {
+    let name = paper.name(name);
     let (title, description) = (format!("{name}-title"), format!("{name}-desc"));
     html! {
-        svg.picture id=(name) role="img" viewBox=(format!("0 0 {} {}", n(WIDTH), n(height)))
+        svg.picture.(paper.class()) id=(name) role="img" viewBox=(format!("0 0 {} {}", n(paper.width()), n(height)))
             aria-labelledby=(title) aria-describedby=(description) {
+            title id=(title) { (plain(&said.title)) }
+            desc id=(description) { (plain(&said.description)) }
+            (body)
+        }
+    }
+}
+
+/// The same, no wider than what is drawn; its letters are as large as those of the page.
+pub fn narrow_frame(
+    name: &str,
+    said: &Said,
+    paper: Paper,
+    (wide, high): (f64, f64),
+    body: &Markup,
+) -> Markup {
+    let name = paper.name(name);
+    let (title, description) = (format!("{name}-title"), format!("{name}-desc"));
+    html! {
+        svg.picture.(paper.class()) id=(name) role="img" viewBox=(format!("0 0 {} {}", n(wide), n(high)))
+            width=(format!("{}pt", n(wide))) aria-labelledby=(title) aria-describedby=(description) {
             title id=(title) { (plain(&said.title)) }
             desc id=(description) { (plain(&said.description)) }
             (body)
@@ -104,17 +160,35 @@ pub fn bold(x: f64, y: f64, anchor: Anchor, content: &str) -> Markup {
     html! { text.bold x=(n(x)) y=(n(y)) text-anchor=(anchor.name()) { (steady(content)) } }
 }
 
-/// A filled rectangle without an edge.
-pub fn surface(area: Area, fill: &str) -> Markup {
-    html! { rect x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h)) fill=(fill) {} }
+/// A filled rectangle without an edge, of a class that colours it.
+pub fn surface(area: Area, class: &str) -> Markup {
+    html! { rect class=(class) x=(n(area.x)) y=(n(area.y)) width=(n(area.w)) height=(n(area.h)) {} }
 }
 
-/// A straight line.
-pub fn line(from: (f64, f64), to: (f64, f64), stroke: &str, thick: f64) -> Markup {
+/// A straight line in one of the colours of the page.
+pub fn line(from: (f64, f64), to: (f64, f64), ink: &str, thick: f64) -> Markup {
     html! {
-        line x1=(n(from.0)) y1=(n(from.1)) x2=(n(to.0)) y2=(n(to.1)) stroke=(stroke)
+        line class=(ink) x1=(n(from.0)) y1=(n(from.1)) x2=(n(to.0)) y2=(n(to.1))
             stroke-width=(n(thick)) {}
     }
+}
+
+/// Paper under a word of a width that begins a little after a place; `y` is its base line.
+pub fn plate(x: f64, y: f64, wide: f64) -> Markup {
+    surface(
+        Area {
+            x,
+            y: y - SIZE + 0.5,
+            w: wide + 2.0,
+            h: LINE,
+        },
+        "plate",
+    )
+}
+
+/// A text in bold letters of the hue of its group.
+pub fn hued(x: f64, y: f64, anchor: Anchor, content: &str) -> Markup {
+    html! { text.hued x=(n(x)) y=(n(y)) text-anchor=(anchor.name()) { (steady(content)) } }
 }
 
 /// Points as the drawing holds them.
@@ -129,6 +203,7 @@ const SIGN: f64 = 20.0;
 /// Entries of a legend in rows over the whole width from a height on, each a sign about a point
 /// with its meaning, and the height under them.
 pub fn legend<K: Copy>(
+    paper: Paper,
     top: f64,
     entries: &[(K, &str)],
     sign: impl Fn(K, f64, f64) -> Markup,
@@ -137,17 +212,18 @@ pub fn legend<K: Copy>(
     let (mut x, mut y) = (0.0, top);
     let mut placed = Vec::new();
     for (key, said) in entries {
-        let wide = SIGN + width(said) + 12.0;
-        if x > 0.0 && x + wide > WIDTH {
+        let said = shorten(said, paper.width() - SIGN - 2.0);
+        let wide = SIGN + width(&said) + 12.0;
+        if x > 0.0 && x + wide - 12.0 > paper.width() {
             (x, y) = (0.0, y + row);
         }
-        placed.push((*key, *said, x, y + row / 2.0));
+        placed.push((*key, said, x, y + row / 2.0));
         x += wide;
     }
     let body = html! {
         @for (key, said, x, y) in placed {
             (sign(key, x + SIGN / 2.0 - 2.0, y))
-            (text(x + SIGN, y + SIZE / 2.0 - 1.2, Anchor::Start, said))
+            (text(x + SIGN, y + SIZE / 2.0 - 1.2, Anchor::Start, &said))
         }
     };
     (body, if entries.is_empty() { top } else { y + row })

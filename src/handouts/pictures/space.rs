@@ -7,11 +7,12 @@ use crate::report::pictures::space::{Row, Space};
 
 use super::lettering::{LINE, SIZE, shorten, width};
 use super::pattern::{Pattern, filled, swatch};
-use super::sheet::{Anchor, Area, frame, legend, line, n, text};
-use super::weeks::{Scale, before, behind, head};
+use super::sheet::{Anchor, Area, Paper, frame, legend, line, n, text};
+use super::weeks::{Scale, before, behind, closed_sign, head};
 
 /// Where the weeks begin.
 const LEFT: f64 = 92.0;
+const LEFT_ON_PHONE: f64 = 62.0;
 
 /// Height of a flat, if there is room, and of all of them at the most.
 const FLAT: f64 = 10.0;
@@ -29,8 +30,12 @@ enum Key {
 }
 
 /// The picture.
-pub fn draw(name: &str, shown: &Space) -> Markup {
-    let scale = Scale::new(shown.weeks.along.horizon, LEFT);
+pub fn draw(name: &str, shown: &Space, paper: Paper) -> Markup {
+    let left = match paper {
+        Paper::Sheet | Paper::Wall => LEFT,
+        Paper::Phone => LEFT_ON_PHONE,
+    };
+    let scale = Scale::new(shown.weeks.along.horizon, left, paper);
     let (top, first) = head(&shown.weeks, &scale);
     let mut y = first + 8.0;
     let mut rows = Vec::new();
@@ -43,19 +48,19 @@ pub fn draw(name: &str, shown: &Space) -> Markup {
     let mut entries = vec![(Key::There, shown.there)];
     entries.extend(shown.weeks.closed.map(|said| (Key::NoSchool, said)));
     entries.extend(shown.closed.map(|said| (Key::Closed, said)));
-    let (key, end) = legend(bottom + 6.0, &entries, |key, x, y| match key {
-        Key::There => line((x - 8.0, y), (x + 8.0, y), "#000", 2.0),
-        Key::NoSchool => swatch(Pattern::Hatch, x, y),
+    let (key, end) = legend(paper, bottom + 6.0, &entries, |key, x, y| match key {
+        Key::There => line((x - 8.0, y), (x + 8.0, y), "ink", 2.0),
+        Key::NoSchool => closed_sign(x, y),
         Key::Closed => swatch(Pattern::Net, x, y),
     });
     let body = html! {
         (top)
         (behind(&shown.weeks, &scale, first, bottom))
-        @for row in &rows { (row) }
         (before(&shown.weeks, &scale, first, bottom))
+        @for row in &rows { (row) }
         (key)
     };
-    frame(name, &shown.said, end + 3.0, &body)
+    frame(name, &shown.said, (paper, end + 3.0), &body)
 }
 
 /// Neighbouring weeks with as many flats: first, one past the last, flats.
@@ -95,7 +100,7 @@ fn draw_row(row: &Row, scale: &Scale, (top, high): (f64, f64)) -> Markup {
         w: to - x,
         h: high,
     };
-    let room = LEFT - 18.0;
+    let room = scale.left - 18.0;
     html! {
         g.flats {
             (text(0.0, top + SIZE, Anchor::Start, &shorten(&row.name, room)))
@@ -115,8 +120,8 @@ fn draw_row(row: &Row, scale: &Scale, (top, high): (f64, f64)) -> Markup {
                     (text(area.x + area.w / 2.0, area.y + SIZE + 0.5, Anchor::Middle, &number))
                 }
             }
-            (line((scale.left, top + high), (scale.right, top + high), "#000", 0.8))
-            (line((scale.left, top), (scale.right, top), "#000", 2.0))
+            (line((scale.left, top + high), (scale.right, top + high), "ink", 0.8))
+            (line((scale.left, top), (scale.right, top), "ink", 2.0))
         }
     }
 }

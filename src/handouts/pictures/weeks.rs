@@ -4,11 +4,10 @@
 use maud::{Markup, html};
 
 use crate::calendar::{Date, Horizon, plus_days};
-use crate::report::pictures::weeks::Weeks;
+use crate::words::along::Weeks;
 
 use super::lettering::{LINE, SIZE, WIDER, shorten, width};
-use super::pattern::{Pattern, filled};
-use super::sheet::{Anchor, Area, WIDTH, line, n, text};
+use super::sheet::{Anchor, Area, Paper, line, n, surface, text};
 
 /// The longest name over a band.
 const NAME: f64 = 150.0;
@@ -25,8 +24,8 @@ pub struct Scale {
 
 impl Scale {
     /// The days of a plan from a place on to the right edge.
-    pub fn new(horizon: Horizon, left: f64) -> Self {
-        let right = WIDTH - 1.0;
+    pub fn new(horizon: Horizon, left: f64, paper: Paper) -> Self {
+        let right = paper.width() - 1.0;
         Self {
             horizon,
             left,
@@ -111,11 +110,13 @@ pub fn head(weeks: &Weeks, scale: &Scale) -> (Markup, f64) {
     let top = under + 2.0 * LINE + 4.0;
     let body = html! {
         @for name in &names {
-            (line((name.middle, base(name.line) + 1.0), (name.middle, under), "#767676", 0.6))
+            (line((name.middle, base(name.line) + 1.0), (name.middle, under), "soft", 0.6))
         }
         @for name in &names { (text(name.x, base(name.line), Anchor::Start, &name.text)) }
         (months(weeks, scale, under + SIZE))
-        (text(scale.left - 4.0, under + LINE + SIZE, Anchor::End, weeks.label))
+        @if width(weeks.label) + 4.0 <= scale.left {
+            (text(scale.left - 4.0, under + LINE + SIZE, Anchor::End, weeks.label))
+        }
         (mondays(weeks, scale, under + LINE + SIZE))
     };
     (body, top)
@@ -144,7 +145,7 @@ fn mondays(weeks: &Weeks, scale: &Scale, base: f64) -> Markup {
             @let x = scale.week(week, 0.0, 0.0).x;
             @let named = week % step == 0 && x + width(day) <= scale.right;
             @if named { (text(x, base, Anchor::Start, day)) }
-            (line((x, base + 2.0), (x, base + if named { 5.0 } else { 4.0 }), "#000", 0.6))
+            (line((x, base + 2.0), (x, base + if named { 5.0 } else { 4.0 }), "ink", 0.6))
         }
     }
 }
@@ -154,16 +155,36 @@ pub fn behind(weeks: &Weeks, scale: &Scale, top: f64, bottom: f64) -> Markup {
     html! {
         g.closed {
             @for span in &weeks.along.breaks {
-                (filled(scale.span(span.from, span.to, top, bottom - top), Pattern::Hatch))
+                (closed(scale.span(span.from, span.to, top, bottom - top)))
             }
             @for day in &weeks.along.days_off {
-                (filled(scale.span(*day, *day, top, bottom - top), Pattern::Hatch))
+                (closed(scale.span(*day, *day, top, bottom - top)))
             }
         }
         @for month in &weeks.months {
-            (line((scale.x(month.from), top), (scale.x(month.from), bottom), "#bbb", 0.5))
+            (line((scale.x(month.from), top), (scale.x(month.from), bottom), "rule", 0.5))
         }
     }
+}
+
+/// A band of days without school: a tint between two thin lines, which stay in grey.
+fn closed(area: Area) -> Markup {
+    html! {
+        (surface(area, "rest"))
+        (line((area.x, area.y), (area.x, area.bottom()), "soft", 0.5))
+        (line((area.right(), area.y), (area.right(), area.bottom()), "soft", 0.5))
+    }
+}
+
+/// The sign of such a band in a legend.
+pub fn closed_sign(x: f64, y: f64) -> Markup {
+    let area = Area {
+        x: x - 8.0,
+        y: y - 4.5,
+        w: 16.0,
+        h: 9.0,
+    };
+    html! { g.closed { (closed(area)) } }
 }
 
 /// Over the rows between two heights: feast and rain date, and the frame.
@@ -172,8 +193,7 @@ pub fn before(weeks: &Weeks, scale: &Scale, top: f64, bottom: f64) -> Markup {
         g.marked {
             @for day in &weeks.marked {
                 @let x = n(scale.middle(day.day));
-                line x1=(x) y1=(n(top)) x2=(x) y2=(n(bottom)) stroke="#000" stroke-width="1.4"
-                    stroke-dasharray="4 2" data-day=(day.day) {}
+                line x1=(x) y1=(n(top)) x2=(x) y2=(n(bottom)) class="feast" data-day=(day.day) {}
             }
         }
         rect.frame x=(n(scale.left)) y=(n(top)) width=(n(scale.right - scale.left))

@@ -6,21 +6,42 @@ use crate::facts::kitchen::{Comes, HEAVIEST, Picked};
 use crate::garden::{CRATE, Ingredient, Preparation};
 use crate::page::Page;
 use crate::words::occasion::occasion;
-use crate::words::promise;
 use crate::words::view::View;
+use crate::words::{answers, fortnight, promise};
 use crate::words::{cautions, choice, count, handling, list, sentence};
 
 /// Writes the note.
 pub fn write(view: &View<'_>, page: &mut Page) {
     page.paragraph(&occasion(view.garden));
-    page.title(&promise::sentence(view));
+    page.title(&answers::kitchen(view));
     amounts(view, page);
     fallbacks(view, page);
+    fortnight(view, page);
     state(view, page);
     space(view, page);
     arrivals(view, page);
     care(view, page);
     assumed(view, page);
+    page.heading("How sure it is");
+    page.line(&promise::sentence(view));
+}
+
+/// What happens on which day of the last two weeks.
+fn fortnight(view: &View<'_>, page: &mut Page) {
+    let days = view.fortnight();
+    page.heading("The last two weeks, day by day");
+    let told: Vec<(String, String)> = days
+        .iter()
+        .map(|(day, events)| (view.words.day(*day), fortnight::in_words(view, events)))
+        .collect();
+    let width = told
+        .iter()
+        .map(|(day, _)| day.chars().count())
+        .max()
+        .unwrap_or(0);
+    for (day, text) in told {
+        page.entry(&day, width, &text);
+    }
 }
 
 /// What comes of each ingredient, and what is to order.

@@ -9,15 +9,15 @@ use crate::page::{Page, Picture};
 use crate::plan::Planting;
 use crate::report::{care, cautions, decisions, idle, least_space, space, verdict};
 use crate::words::occasion::occasion;
-use crate::words::promise;
 use crate::words::view::{View, figure};
+use crate::words::{answers, promise};
 use crate::words::{list, minutes};
 
 /// Writes the sheet.
 pub fn write(view: &View<'_>, least: Option<&LeastSpace>, page: &mut Page) {
     page.paragraph(&occasion(view.garden));
-    page.title(&promise::sentence(view));
-    if let Some(text) = verdict::rain_date(view) {
+    page.title(&answers::whole_dish(view));
+    if let Some(text) = answers::lessons(view) {
         page.paragraph(&text);
     }
     who(view, page);
@@ -32,6 +32,11 @@ pub fn write(view: &View<'_>, least: Option<&LeastSpace>, page: &mut Page) {
     cost(view, page);
     decisions::write_short(view, page);
     cautions::for_the_school(view.garden, page);
+    page.heading("How sure it is");
+    page.line(&promise::sentence(view));
+    if let Some(text) = verdict::rain_date(view) {
+        page.line(&text);
+    }
 }
 
 /// A row for each grade that grows something, with what its classes give at the most.

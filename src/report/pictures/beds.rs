@@ -1,6 +1,7 @@
 //! The words of the beds by week: which strips of which bed are taken, by what, against what
 //! there is.
 
+use crate::facts::cloth::Cloth;
 use crate::facts::stands::Carries;
 use crate::garden::Strips;
 use crate::plan::Stand;
@@ -8,8 +9,8 @@ use crate::words::view::View;
 use crate::words::{count, list};
 
 use super::timeline::numbered_at;
-use super::weeks::Weeks;
 use super::{Said, Table};
+use crate::words::along::Weeks;
 
 /// One bed.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -22,6 +23,8 @@ pub struct Row {
     pub carries: Carries,
     /// The names of what stands there, with the number of the sowing where there are several.
     pub names: Vec<String>,
+    /// Their looks.
+    pub cloths: Vec<Cloth>,
 }
 
 /// All beds that carry something.
@@ -78,7 +81,13 @@ fn row(view: &View<'_>, carries: Carries) -> Row {
     Row {
         name: format!("Bed {}", view.garden[carries.bed].id),
         has: count(carries.strips, "strip"),
-        names: stands.map(|dated| names_of(view, &dated.stand)).collect(),
+        names: stands
+            .clone()
+            .map(|dated| names_of(view, &dated.stand))
+            .collect(),
+        cloths: stands
+            .map(|dated| view.cloth_of_stand(&dated.stand))
+            .collect(),
         carries,
     }
 }

@@ -1,7 +1,9 @@
 //! Labels to cut out: for beds, and for plants.
 
+use crate::facts::cloth::{Cloth, Form};
 use crate::facts::spans::span_of;
 use crate::facts::stands::Carries;
+use crate::garden::ClassAt;
 use crate::plan::{Planting, PlantingAt, StepKind};
 use crate::words::view::View;
 use crate::words::{places, step_words};
@@ -19,6 +21,8 @@ pub struct Label {
     pub below: String,
     /// Smaller lines.
     pub lines: Vec<String>,
+    /// The drawing and the look of what it names.
+    pub look: Option<(Form, Cloth)>,
 }
 
 /// All labels.
@@ -30,7 +34,7 @@ pub struct Labels {
     pub beds: Vec<Label>,
     /// Over the labels of the plants.
     pub plants_title: &'static str,
-    /// A label for every planting.
+    /// A label for every planting and class.
     pub plants: Vec<Label>,
 }
 
@@ -38,7 +42,9 @@ pub struct Labels {
 #[must_use]
 pub fn labels(view: &View<'_>) -> Option<Labels> {
     let plantings = view.plan.numbered();
-    let plants: Vec<Label> = plantings.map(|(at, p)| plant(view, at, p)).collect();
+    let plants: Vec<Label> = plantings
+        .flat_map(|(at, p)| of_classes(view, at, p))
+        .collect();
     (!plants.is_empty()).then_some(Labels {
         beds_title: "Labels for the beds",
         beds: beds(view),
@@ -61,6 +67,7 @@ fn beds(view: &View<'_>) -> Vec<Label> {
                     format!("{name} ({}), {span}", grades_of(view, &stand.stand))
                 })
                 .collect(),
+            look: None,
         }
     };
     let labels = view.carried();
@@ -68,7 +75,21 @@ fn beds(view: &View<'_>) -> Vec<Label> {
     labels.map(label).collect()
 }
 
-fn plant(view: &View<'_>, at: PlantingAt, planting: &Planting) -> Label {
+/// A label for each class that sets a planting; one of the grade where none does.
+fn of_classes(view: &View<'_>, at: PlantingAt, planting: &Planting) -> Vec<Label> {
+    let classes = view.classes_that_set(at);
+    let name = |class: &ClassAt| view.garden.class(*class).name.as_str();
+    let names: Vec<&str> = classes.iter().map(name).collect();
+    match names.as_slice() {
+        [] => vec![plant(view, at, planting, grade_at(view, at))],
+        names => names
+            .iter()
+            .map(|name| plant(view, at, planting, name))
+            .collect(),
+    }
+}
+
+fn plant(view: &View<'_>, at: PlantingAt, planting: &Planting, whose: &str) -> Label {
     let told = StepKind::ALL.iter().filter_map(|kind| {
         let words = step_words::of(*kind);
         let (from, to) = span_of(planting, *kind).filter(|_| words.on_label)?;
@@ -79,7 +100,11 @@ fn plant(view: &View<'_>, at: PlantingAt, planting: &Planting) -> Label {
         (!planting.places.is_empty()).then(|| places::in_words(view.garden, &planting.places));
     Label {
         large: numbered_at(view, at),
-        below: grade_at(view, at).to_owned(),
+        below: whose.to_owned(),
+        look: Some((
+            view.form_of(&planting.ingredient),
+            view.cloth_of(&planting.ingredient),
+        )),
         lines: told
             .chain(place.map(|place| crate::words::sentence(&place)))
             .collect(),

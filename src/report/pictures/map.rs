@@ -1,5 +1,6 @@
 //! The words of the map of the garden: beds with what stands in them, patches, areas.
 
+use crate::facts::cloth::Cloth;
 use crate::facts::map::{Ground, Map as Drawn, MapBed, Planted, Unplaced};
 use crate::garden::GradeAt;
 use crate::plan::Stand;
@@ -19,6 +20,8 @@ pub struct PlantedWords {
     pub dates: String,
     /// Its number in the table, where its name does not fit.
     pub number: String,
+    /// Its look.
+    pub cloth: Cloth,
 }
 
 /// What is written at a bed.
@@ -113,6 +116,7 @@ fn bed_words(view: &View<'_>, on_map: &MapBed) -> BedWords {
             name: names_of(view, &dated.stand),
             dates: view.words.span(dated.from, dated.to),
             number: numbers(&dated.stand),
+            cloth: view.cloth_of_stand(&dated.stand),
         });
     let ground = view.words.ground(bed.length, bed.width);
     BedWords {

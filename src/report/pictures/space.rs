@@ -7,8 +7,8 @@ use crate::report::space;
 use crate::words::count;
 use crate::words::view::View;
 
-use super::weeks::Weeks;
 use super::{Said, Table, shown_signs};
+use crate::words::along::Weeks;
 
 /// The shelf, the mat, or all beds.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -1,25 +1,25 @@
 //! The words of the timeline: a row for each planting with its spans and the marks of its steps.
 
 use crate::calendar::Date;
-use crate::facts::life::{Life, SpanKind, Whose};
+use crate::facts::cloth::{Cloth, Form};
+use crate::facts::life::{Life, Whose};
+use crate::facts::places;
 use crate::facts::sowings::Sowing;
-use crate::plan::{Planting, PlantingAt, StepKind};
+use crate::plan::{Planting, PlantingAt};
 use crate::words::view::View;
-use crate::words::{step_words, steps};
+use crate::words::{Words, plantings, step_words, steps};
 
-use super::climate::Climate;
-use super::weeks::Weeks;
-use super::{Said, Table, grade_at, shown_signs};
-
-pub use crate::words::step_words::Sign;
+use super::{Said, Table, grade_at};
+use crate::words::along::Weeks;
+use crate::words::warmth::Climate;
 
 /// A step with a mark of its own.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Mark {
-    /// Its shape.
-    pub sign: Sign,
-    /// Its letter.
-    pub letter: &'static str,
+    /// The key of its kind.
+    pub key: &'static str,
+    /// `sow 29 Apr`.
+    pub words: String,
     /// The first day of it.
     pub day: Date,
 }
@@ -33,23 +33,16 @@ pub struct Row {
     pub name: String,
     /// Grade and name in one line.
     pub short: String,
+    /// Its look.
+    pub cloth: Cloth,
+    /// Its form, for a drawing.
+    pub form: Form,
     /// Its spans.
     pub life: Life,
+    /// What is written on each span: the longest that fits.
+    pub said: Vec<Vec<String>>,
     /// Its marks, in order of time.
     pub marks: Vec<Mark>,
-}
-
-/// One entry of the legend.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Key {
-    /// A mark with its letter.
-    Mark(Sign, &'static str),
-    /// A span.
-    Span(SpanKind),
-    /// Breaks and days off.
-    Closed,
-    /// Weeks in which frost is likely, behind the rows.
-    Frost,
 }
 
 /// The whole timeline.
@@ -63,43 +56,44 @@ pub struct Timeline {
     pub rows: Vec<Row>,
     /// Frost behind it, and frost and warmth under it.
     pub climate: Option<Climate>,
-    /// Whether they are drawn under it too: not on a grade's page, which has to go on one sheet.
+    /// Whether they are drawn under it too: not on a grade's page.
     pub bands: bool,
-    /// The legend: what is in the picture, and what it means.
-    pub legend: Vec<(Key, &'static str)>,
+    /// What the tints behind it mean.
+    pub frost: &'static str,
 }
 
-/// The spans with their meaning.
-const SPANS: [(SpanKind, &str); 4] = [
-    (SpanKind::Shelf, "On the shelf"),
-    (SpanKind::Bed, "In the bed"),
-    (SpanKind::Pick, "May be picked"),
-    (SpanKind::Cure, "Dries or cures"),
-];
+/// What the tints mean.
+const FROST: &str = "Frost in 1 year of 10; darker: in half";
+
+/// How spans look.
+const SPANS: &str = "Dashed: on the shelf, or drying. With a woven foot: growing in the beds that are \
+                     named. Woven all over: it may be picked.";
 
 /// The timeline; `None` where nothing is planted.
 #[must_use]
 pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Timeline> {
-    let lives = view.lives(whose).into_iter();
-    let rows: Vec<Row> = lives.map(|life| row(view, life)).collect();
+    let lives = view.lives(whose);
+    let horizon = view.season(whose, &lives);
+    let rows: Vec<Row> = lives.into_iter().map(|life| row(view, life)).collect();
     if rows.is_empty() {
         return None;
     }
-    let weeks = Weeks::of(view);
-    let climate = Climate::of(view);
+    let weeks = Weeks::over(view, horizon);
+    let climate = Climate::of(view).map(|seen| seen.over(view.garden.horizon(), horizon));
     let bands = climate.is_some() && whose == Whose::All;
-    let legend = legend(&rows, &weeks, climate.is_some());
     let owner = match whose {
         Whose::All => "All grades".to_owned(),
         Whose::Of(grade) => view.grade_name(grade).to_owned(),
     };
     let mut description = format!(
-        "A row for each planting, over the weeks of {} to {}. {}",
-        view.words.short(weeks.along.horizon.first()),
-        view.words.short(view.garden.last_day()),
+        "A row for each planting, over the weeks of {} to {}. {} {SPANS}",
+        view.words.short(horizon.first()),
+        view.words.short(horizon.last().min(view.garden.last_day())),
         weeks.in_words(view)
     );
-    description.push_str(&shown_signs(legend.iter().map(|(_, said)| *said)));
+    if climate.is_some() {
+        description.push_str(&format!(" Behind the rows: {FROST}."));
+    }
     if let Some(climate) = climate.as_ref().filter(|_| bands) {
         description.push(' ');
         description.push_str(&climate.description);
@@ -114,7 +108,7 @@ pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Timeline> {
         rows,
         climate,
         bands,
-        legend,
+        frost: FROST,
     })
 }
 
@@ -129,7 +123,14 @@ fn row(view: &View<'_>, life: Life) -> Row {
             false => grade.to_owned(),
         },
         name,
-        marks: marks(&life),
+        cloth: view.cloth_of(planting.map_or("", |p| &p.ingredient)),
+        form: view.form_of(planting.map_or("", |p| &p.ingredient)),
+        marks: planting.map_or_else(Vec::new, |p| marks(view.words, p, &life)),
+        said: life
+            .spans
+            .iter()
+            .map(|span| plantings::on_span(span.kind, planting))
+            .collect(),
         life,
     }
 }
@@ -150,59 +151,32 @@ fn numbered(planting: &Planting, sowing: Sowing) -> String {
     }
 }
 
-/// The steps that have a mark, in the order of the legend.
-fn marked() -> Vec<(StepKind, step_words::Mark)> {
-    let kinds = StepKind::ALL.iter();
-    let mut marked: Vec<_> = kinds
-        .filter_map(|kind| Some((*kind, step_words::of(*kind).mark?)))
-        .collect();
-    marked.sort_by_key(|(_, mark)| mark.order);
-    marked
-}
-
-/// The marks of a life, in order of time; of one day in the order of the legend.
-fn marks(life: &Life) -> Vec<Mark> {
-    let mut marks: Vec<Mark> = marked()
-        .iter()
-        .filter_map(|(kind, mark)| {
-            let (_, day) = life.first_days.iter().find(|(step, _)| step == kind)?;
-            Some(Mark {
-                sign: mark.sign,
-                letter: mark.letter,
-                day: *day,
-            })
-        })
-        .collect();
-    marks.sort_by_key(|mark| mark.day);
-    marks
-}
-
-/// What the rows show, in the order of a planting's life.
-fn legend(rows: &[Row], weeks: &Weeks, frost: bool) -> Vec<(Key, &'static str)> {
-    let is_shown = |(_, said): &(StepKind, step_words::Mark)| {
-        let mut all = rows.iter().flat_map(|row| &row.marks);
-        all.any(|mark| mark.letter == said.letter)
-    };
-    let marks = marked().into_iter().filter(is_shown);
-    let spans = SPANS.iter().filter(|(kind, _)| {
-        let mut all = rows.iter().flat_map(|row| &row.life.spans);
-        all.any(|span| span.kind == *kind)
+/// The marks of a life, in order of time; of one day in the order of the table of steps.
+fn marks(words: Words, planting: &Planting, life: &Life) -> Vec<Mark> {
+    let marked = life.first_days.iter().filter_map(|(kind, day)| {
+        let mark = step_words::of(*kind).mark?;
+        let said = (mark.word)(planting.method);
+        let mark_of = Mark {
+            key: kind.facts().key,
+            words: format!("{said}\u{a0}{}", words.short(*day)),
+            day: *day,
+        };
+        Some((mark.order, mark_of))
     });
-    marks
-        .map(|(_, said)| (Key::Mark(said.sign, said.letter), said.meaning))
-        .chain(spans.map(|(kind, said)| (Key::Span(*kind), *said)))
-        .chain(weeks.closed.map(|said| (Key::Closed, said)))
-        .chain(frost.then_some((Key::Frost, "Frost in 1 year of 10; darker: in half")))
-        .collect()
+    let mut marks: Vec<(u8, Mark)> = marked.collect();
+    marks.sort_by_key(|(order, mark)| (mark.day, *order));
+    marks.into_iter().map(|(_, mark)| mark).collect()
 }
 
 /// Dates of the steps, a row for each planting.
 fn table(view: &View<'_>, rows: &[Row]) -> Table {
-    let mut table = Table::under(&["Grade", "Ingredient", "Step", "When"]);
+    let mut table = Table::under(&["Grade", "Ingredient", "Beds", "Step", "When"]);
     for row in rows {
         let planting = view.plan.planting(row.life.planting);
         for (step, text) in planting.map_or_else(Vec::new, |p| steps::lines(p, view.words)) {
-            let cells = [row.grade.clone(), row.name.clone(), step.to_owned(), text];
+            let beds = places::beds(planting.iter().flat_map(|p| &p.places)).join(", ");
+            let step = step.to_owned();
+            let cells = [row.grade.clone(), row.name.clone(), beds, step, text];
             table.rows.push(cells.to_vec());
         }
     }

@@ -8,7 +8,7 @@ use crate::facts::tasks::{Doer, Task};
 use crate::facts::order::natural;
 use crate::page::Page;
 use crate::words::view::View;
-use crate::words::{Words, list, minutes, tasks};
+use crate::words::{Words, instead, list, minutes, tasks};
 
 /// Writes everything in order of time; of what is taken over, only what comes after that.
 pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page: &mut Page) {
@@ -35,7 +35,8 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page:
     let header = ["Day", "Who", "What", "Takes", "If it falls out"];
     page.table(&header, &together(rows), &[3]);
     page.gap();
-    page.line(&legend(&all));
+    let missed: Vec<IfMissed> = all.iter().filter_map(|(_, job)| job.if_missed).collect();
+    page.line(&instead::legend(&missed));
     if ours.has_chances() {
         page.line(
             "Look before each day of picking: pick on the first one on which it is ripe. The \
@@ -56,50 +57,6 @@ const WHO: usize = 1;
 /// The column of minutes.
 const TAKES: usize = 3;
 
-/// When a step can be made up for, or what is lost if it is not.
-pub fn instead(view: &View<'_>, task: &Task<'_>, missed: Option<IfMissed>) -> String {
-    match missed {
-        None => String::new(),
-        Some(IfMissed::Nothing) => "nothing is lost".to_owned(),
-        Some(IfMissed::MadeUp(day)) => view.words.day(day),
-        Some(IfMissed::AndThinned(day)) => format!("{}, thin later", view.words.day(day)),
-        Some(IfMissed::Little { ready_years }) => {
-            let now = view.ready_years(&task.ingredient.name);
-            format!("ready in {ready_years}, not {now} years")
-        }
-        Some(IfMissed::Crowded) => "as soon as you can".to_owned(),
-        Some(IfMissed::Lost) => "none".to_owned(),
-    }
-}
-
-/// What the words in the last column mean, those that stand there.
-fn legend(all: &[(String, Job<'_>)]) -> String {
-    let says = |is: fn(IfMissed) -> bool| all.iter().any(|(_, job)| job.if_missed.is_some_and(is));
-    let mut text =
-        "If it falls out: the day on which the same class can make up for it. \"None\": tell the \
-                    coordinator at once."
-            .to_owned();
-    let nothing = says(|what| what == IfMissed::Nothing);
-    let little = says(|what| matches!(what, IfMissed::Little { .. }));
-    match (nothing, little) {
-        (true, true) => {
-            text += " \"Nothing is lost\", or a number of years: if the other days of picking are kept.";
-        }
-        (true, false) => text += " \"Nothing is lost\": if the other days of picking are kept.",
-        (false, true) => text += " A number of years: if the other days of picking are kept.",
-        (false, false) => {}
-    }
-    if says(|what| matches!(what, IfMissed::AndThinned(_))) {
-        text +=
-            " \"Thin later\": the planned day is then too early for it; ask the coordinator when.";
-    }
-    if says(|what| what == IfMissed::Crowded) {
-        text += " \"As soon as you can\": no lesson comes in time, and in a crowded row roots stay \
-                 small (common practice).";
-    }
-    text
-}
-
 /// The row of one job.
 fn row(view: &View<'_>, (who, job): &(String, Job<'_>)) -> Dated {
     let row = vec![
@@ -107,7 +64,7 @@ fn row(view: &View<'_>, (who, job): &(String, Job<'_>)) -> Dated {
         who.clone(),
         what(job.task, view.words),
         job.task.takes.map_or_else(String::new, minutes),
-        instead(view, job.task, job.if_missed),
+        instead::cell(view, job.task, job.if_missed),
     ];
     (job.task.from, row)
 }

@@ -2,7 +2,7 @@
 //! else, nothing passes what there is, names are harmless.
 
 mod drawing;
-mod full;
+pub mod full;
 mod hand_worked;
 mod whole;
 
@@ -42,13 +42,16 @@ fn all(view: &View<'_>) -> Vec<Drawn> {
         pictures::beds(view),
         pictures::space(view),
         pictures::map(view, None),
+        pictures::poster(view),
     ];
     let timelines = grades().map(|grade| pictures::timeline(view, Whose::Of(grade)));
     let maps = grades().map(|grade| pictures::map(view, Some(grade)));
+    let patterns = grades().map(|grade| pictures::planting(view, grade));
     whole
         .into_iter()
         .chain(timelines)
         .chain(maps)
+        .chain(patterns)
         .flatten()
         .collect()
 }

@@ -9,7 +9,7 @@ const { chromium } = packages.require('playwright-core');
 
 /** Windows in which pages are opened, in CSS pixels. */
 export const SIZES = {
-    phone: { viewport: { width: 390, height: 844 }, isMobile: true, hasTouch: true },
+    phone: { viewport: { width: 360, height: 780 }, isMobile: true, hasTouch: true },
     laptop: { viewport: { width: 1366, height: 768 } },
     // 200 % of zoom on the laptop, and WCAG 1.4.10: 1280 at 400 %.
     zoomed: { viewport: { width: 683, height: 384 } },

@@ -13,19 +13,21 @@ const STYLE = `
 body { margin: 1rem; font: 1rem/1.4 sans-serif; color: #111; background: #fff; overflow-wrap: anywhere }
 a { display: inline-block; min-block-size: 24px }
 .wide { overflow-x: auto }
-.wide svg { inline-size: 640px }
-svg text { font: 14px sans-serif; fill: #111 }
+svg { inline-size: 100%; max-inline-size: 440px; display: block }
+.long { white-space: nowrap }
+svg text { font: 18px sans-serif; fill: #111 }
 table { border-collapse: collapse } th, td { border: 1px solid #555; padding: 2px 6px; text-align: left }
 @media print { .wide { overflow: visible } tr, svg { break-inside: avoid } h1, h2 { break-after: avoid } }
 `;
 
-const PICTURE = `<div class="wide" role="region" aria-label="Weeks, as a picture" tabindex="0">
-<svg viewBox="0 0 640 120" role="img"><title>Weeks</title><desc>The bed is full from February to October.</desc>
+const PICTURE = `<div class="wide" role="region" aria-label="A long line" tabindex="0">
+<p class="long">Every child comes to the table, and everybody has a bowl of the soup that grew.</p></div>
+<svg viewBox="0 0 440 120" role="img"><title>Weeks</title><desc>The bed is full from February to October.</desc>
 <defs><pattern id="dots" width="4" height="4" patternUnits="userSpaceOnUse"><circle cx="2" cy="2" r="1" fill="#bbb"/></pattern></defs>
 <rect x="10" y="10" width="200" height="40" fill="#fff" stroke="#111"/>
 <rect x="220" y="10" width="200" height="40" fill="url(#dots)" stroke="#111" stroke-dasharray="4 2"/>
 <text x="20" y="35">potato</text><text x="230" y="35">kale</text>
-</svg></div>`;
+</svg>`;
 
 export const SOUND = `<!DOCTYPE html>
 <html lang="en-GB"><head><meta charset="utf-8"><title>Sound page</title>
@@ -63,15 +65,17 @@ export const BREAKAGES = {
     'outside-address': { rule: 'outside', says: /outside address/, from: LAST, to: '<p><a href="https://outside.invalid/">out</a></p>' },
     'style-from-outside': { rule: 'outside', says: /a style loads/, from: '@page', to: '@import "a.css"; @page' },
     'too-wide': { rule: 'wide', says: /the page is/, on: ['phone'], from: LAST, to: '<div style="width:500px">wide</div>' },
+    'picture-moved-sideways': { rule: 'moved', on: ['phone'], says: /<svg/, from: 'max-inline-size: 440px', to: 'min-inline-size: 440px' },
+    'table-moved-sideways': { rule: 'moved', on: ['phone'], says: /<table/, from: 'table { border-collapse: collapse }', to: 'table { border-collapse: collapse; inline-size: 500px }' },
     'region-without-key': { rule: 'region', on: ['phone'], says: /no key/, from: ' tabindex="0"', to: '' },
-    'region-without-name': { rule: 'region', on: ['phone'], says: /no name/, from: ' aria-label="Weeks, as a picture"', to: '' },
+    'region-without-name': { rule: 'region', on: ['phone'], says: /no name/, from: ' aria-label="A long line"', to: '' },
     'cut-by-its-box': { rule: 'cut', says: /cuts off/, from: LAST, to: '<div style="overflow:hidden;white-space:nowrap;width:4em">Wash hands before you eat</div>' },
     'cut-on-paper': { rule: 'cut', says: /cuts off/, on: ['A4'], from: '.wide { overflow: visible }', to: '.wide { inline-size: 300px }' },
     'left-out-on-paper': { rule: 'cut', says: /not on paper/, on: ['A4'], from: LAST, to: '<p style="position:absolute;left:0;right:0;color:#111;clip-path:inset(100%)">Lost words</p>' },
     'wide-on-paper': { rule: 'wide', says: /reaches/, on: ['A4'], from: '@media print {', to: '@media print { h1 { inline-size: 1200px }' },
     'lost-on-a-phone': { rule: 'lost', on: ['phone'], from: '@media print {', to: '@media (width < 400px) { h2 { display: none } } @media print {' },
     'low-contrast': { rule: 'axe', says: /^color-contrast/, from: '<p id="last">', to: '<p id="last" style="color:#999">' },
-    'low-contrast-out-of-sight': { rule: 'axe', says: /^undecided, color-contrast/, on: ['phone'], from: '<svg viewBox', to: '<p style="inline-size:1800px;text-align:right"><span style="color:#999">far</span></p><svg viewBox' },
+    'low-contrast-out-of-sight': { rule: 'axe', says: /^undecided, color-contrast/, on: ['phone'], from: '<p class="long">', to: '<p style="inline-size:1800px;text-align:right"><span style="color:#999">far</span></p><p class="long">' },
     'small-target': { rule: 'axe', says: /^target-size/, from: LAST, to: '<p><button style="width:9px;height:9px;padding:0" aria-label="a"></button><button style="width:9px;height:9px;padding:0" aria-label="b"></button></p>' },
     'dark-on-dark': { rule: 'dark', says: /^color-contrast/, from: '@media print {', to: '@media (prefers-color-scheme: dark) { body { background: #222 } } @media print {' },
     'wrong-language': { rule: 'language', from: 'lang="en-GB"', to: 'lang="de"' },
@@ -91,13 +95,13 @@ export const BREAKAGES = {
     'text-covered': { rule: 'contrast', says: /covered by/, from: KALE, to: `${KALE}<rect x="225" y="20" width="60" height="20" fill="#fff" stroke="#111"/>` },
     'colour-alone': { rule: 'grey', from: RECT, to: '<rect x="10" y="10" width="200" height="20" fill="#ffd0d0" stroke="#111"/><rect x="10" y="30" width="200" height="20" fill="#bfe3bf" stroke="#111"/>' },
     'faint-shape': { rule: 'faint', from: RECT, to: '<rect x="10" y="60" width="200" height="40" fill="#eee"/>' },
-    'empty-picture': { rule: 'picture', says: /is empty/, from: '.wide svg { inline-size: 640px }', to: '.wide svg { inline-size: 640px } rect { display: none }' },
+    'empty-picture': { rule: 'picture', says: /is empty/, from: '.long {', to: 'rect { display: none } .long {' },
     'row-torn': { rule: 'torn', says: /may be torn/, on: ['A4'], from: 'tr, svg { break-inside: avoid }', to: 'svg { break-inside: avoid }' },
     'row-on-two-sheets': { rule: 'torn', says: /row not on one sheet/, on: ['A4'], from: '<td>potato</td>', to: `<td>potato${'<br>and more'.repeat(90)}</td>` },
     'heading-alone': { rule: 'torn', says: /may stand alone/, on: ['A4'], from: ' h1, h2 { break-after: avoid }', to: '' },
     'picture-too-high': { rule: 'torn', says: /1500 high/, on: ['A4'], from: '.wide { overflow: visible }', to: '.wide { overflow: visible } svg { block-size: 1500px }' },
     'pale-on-paper': { rule: 'pale', on: ['A4'], from: '<p id="last">', to: '<p id="last" style="color:#fff;background:#111">' },
-    'more-sheets-than-stated': { rule: 'sheets', says: /at most 1 /, on: ['A4'], from: LAST, to: LONG, page: 'principal' },
+    'more-sheets-than-stated': { rule: 'sheets', says: /at most 2 /, on: ['A4'], from: LAST, to: LONG, page: 'principal' },
     'empty-sheet': { rule: 'sheets', says: /is empty/, on: ['A4'], from: LAST, to: `${LAST}<div style="break-before:page"></div>` },
     'small-on-paper': { rule: 'small', says: /points on paper/, on: ['A4'], from: '@media print {', to: '@media print { h2 { font-size: 8px }' },
     'picture-cut-on-paper': { rule: 'cut', says: /not on paper: kale \(1 of 2/, on: ['A4'], from: KALE, to: '<text x="-50" y="35">kale</text>' },

@@ -6,7 +6,7 @@ const pdfjs = await quietly(() => import(packages.file('pdfjs-dist', 'legacy', '
 
 /** Width and height in CSS pixels, 96 to the inch. */
 const PAPER = { A4: [210 / 25.4 * 96, 297 / 25.4 * 96], Letter: [816, 1056] };
-const SMALLEST_POINTS = 7;
+const SMALLEST_POINTS = 10;
 
 /** @typedef {import('./chromium.mjs').Finding} Finding */
 

@@ -118,10 +118,10 @@ pub fn rail(from: (f64, f64), to: (f64, f64), out: (f64, f64)) -> Markup {
     let post = |k: u32| {
         let part = f64::from(k) / f64::from(posts);
         let at = (from.0 + dx * part, from.1 + dy * part);
-        line(at, (at.0 + out.0 * 4.5, at.1 + out.1 * 4.5), "#000", 1.2)
+        line(at, (at.0 + out.0 * 4.5, at.1 + out.1 * 4.5), "ink", 1.2)
     };
     html! {
-        (line(from, to, "#000", 2.6))
+        (line(from, to, "ink", 2.6))
         @for k in 0..=posts { (post(k)) }
     }
 }

@@ -4,7 +4,7 @@
 use crate::facts::map::{Ground, Map};
 
 use super::super::lettering::LINE;
-use super::super::sheet::{Area, WIDTH};
+use super::super::sheet::{Area, Paper};
 
 /// The highest map, so that it fits on a sheet with its legend.
 const HIGH: f64 = 540.0;
@@ -57,11 +57,13 @@ pub struct Layout {
     pub bottom: f64,
     /// Where the note stands over those without a place.
     pub note: Option<f64>,
+    /// The paper.
+    paper: Paper,
 }
 
 impl Layout {
     /// Lays a map out.
-    pub fn of(map: &Map) -> Self {
+    pub fn of(map: &Map, on: Paper) -> Self {
         let beds = map.beds.iter().map(|bed| &bed.ground);
         let all: Vec<&Ground> = beds.chain(&map.patches).chain(&map.areas).collect();
         let placed: Vec<Option<Piece>> = all.iter().map(|ground| Piece::placed(ground)).collect();
@@ -73,7 +75,7 @@ impl Layout {
         let rows = in_rows(&lost, whole.wide.max(ROW));
         let beside = bounds(rows.iter());
         let room = HIGH - if whole.high > 0.0 { 2.0 } else { 1.0 } * HEADROOM;
-        let scale = ((WIDTH - 2.0 * MARGIN) / whole.wide.max(beside.wide).max(0.1))
+        let scale = ((on.width() - 2.0 * MARGIN) / whole.wide.max(beside.wide).max(0.1))
             .min(room / (whole.high + beside.high).max(0.1))
             .min(LARGEST);
         let top = HEADROOM;
@@ -104,6 +106,7 @@ impl Layout {
             scale,
             bottom,
             note,
+            paper: on,
         }
     }
 
@@ -118,7 +121,7 @@ impl Layout {
         Area {
             x: 0.0,
             y: 0.0,
-            w: WIDTH,
+            w: self.paper.width(),
             h: self.bottom + LINE,
         }
     }

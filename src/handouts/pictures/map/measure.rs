@@ -26,8 +26,8 @@ pub fn draw(map: &Map, scale: f64, top: f64) -> (Markup, f64) {
     ];
     let body = html! {
         g.north {
-            polygon points=(points(&head)) fill="#000" {}
-            (line((12.0, top + 9.0), (12.0, top + 26.0), "#000", 1.6))
+            polygon.black points=(points(&head)) {}
+            (line((12.0, top + 9.0), (12.0, top + 26.0), "ink", 1.6))
             (bold(21.0, top + 24.0, Anchor::Start, map.north))
         }
         g.measure {
@@ -48,8 +48,8 @@ fn bar(left: f64, top: f64, unit: f64, name: &str) -> Markup {
     let part = length * unit / 4.0;
     html! {
         @for k in 0..4_u8 {
-            rect.bar x=(n(left + part * f64::from(k))) y=(n(top)) width=(n(part)) height="7"
-                fill=(if k % 2 == 0 { "#000" } else { "#fff" }) {}
+            rect.bar.black[k % 2 == 0] x=(n(left + part * f64::from(k)))
+                y=(n(top)) width=(n(part)) height="7" {}
         }
         (text(left + 4.0 * part + 5.0, top + SIZE - 1.0, Anchor::Start, &format!("{} {name}", n(length))))
     }

@@ -4,7 +4,7 @@
 use maud::{Markup, html};
 
 use super::super::lettering::{BOLD, LINE, SIZE, bold_width, shorten, width, wrap};
-use super::super::sheet::{Anchor, Area, bold, text};
+use super::super::sheet::{Anchor, Area, bold, plate, text};
 use super::cells::Cell;
 
 /// Between a text and the edge of its box.
@@ -143,6 +143,7 @@ impl Naming {
         let base = |at: usize| y + SIZE + LINE * at as f64;
         Some(html! {
             @for (at, line) in lines.iter().enumerate() {
+                (plate(x - width(line) / 2.0 - 1.0, base(at), width(line)))
                 (text(x, base(at), Anchor::Middle, line))
             }
         })

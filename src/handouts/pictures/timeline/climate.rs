@@ -3,17 +3,17 @@
 
 use maud::{Markup, html};
 
-use crate::report::pictures::climate::Climate;
+use crate::words::warmth::Climate;
 
 use super::super::lettering::{LINE, SIZE};
 use super::super::sheet::{Anchor, Area, line, n, points, surface, text};
 use super::super::weeks::Scale;
 
 /// Behind weeks with frost in half of the years.
-pub const LIKELY: &str = "#c4c4c4";
+const LIKELY: &str = "likely";
 
 /// Behind weeks with frost in one year of ten.
-pub const POSSIBLE: &str = "#e2e2e2";
+const POSSIBLE: &str = "possible";
 
 /// Height of the band of frost.
 const FROST: f64 = 22.0;
@@ -33,6 +33,20 @@ pub fn behind(seen: &Climate, scale: &Scale, top: f64, bottom: f64) -> Markup {
                 }
             }
         }
+    }
+}
+
+/// The sign of the legend: both tints.
+pub fn sign(x: f64, y: f64) -> Markup {
+    let both = |x: f64| Area {
+        x,
+        y: y - 4.5,
+        w: 8.0,
+        h: 9.0,
+    };
+    html! {
+        g.frosty { (surface(both(x - 8.0), POSSIBLE)) (surface(both(x), LIKELY)) }
+        rect.frame x=(n(x - 8.0)) y=(n(y - 4.5)) width="16" height="9" {}
     }
 }
 
@@ -77,10 +91,10 @@ fn frost(seen: &Climate, scale: &Scale, top: f64) -> Markup {
         (text(scale.left - 4.0, top + FROST + 1.0, Anchor::End, none))
         g.frost {
             @for (week, of) in seen.weeks.iter().enumerate() {
-                (surface(column(week, of.frost), "#767676"))
+                (surface(column(week, of.frost), "share"))
             }
         }
-        (line((scale.left, half), (scale.right, half), "#000", 0.5))
+        (line((scale.left, half), (scale.right, half), "ink", 0.5))
         (frame(scale, top, FROST))
     }
 }
@@ -106,11 +120,11 @@ fn warm(seen: &Climate, scale: &Scale, top: f64, high: f64) -> Markup {
             (text(scale.left - 4.0, y(c.0) + 3.0, Anchor::End, said))
         }
         g.warmth {
-            polygon points=(points(&edge)) fill="#d0d0d0" stroke="#555" stroke-width="0.6" {}
+            polygon.band points=(points(&edge)) {}
             @for (c, _) in &seen.ticks {
-                (line((scale.left, y(c.0)), (scale.right, y(c.0)), "#999", 0.4))
+                (line((scale.left, y(c.0)), (scale.right, y(c.0)), "rule", 0.4))
             }
-            polyline points=(points(&line_of)) fill="none" stroke="#000" stroke-width="1.4" {}
+            polyline.middle points=(points(&line_of)) {}
         }
         (frame(scale, top, high))
     }

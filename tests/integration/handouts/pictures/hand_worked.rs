@@ -31,7 +31,7 @@ fn marks_stand_at_their_days() {
     let checked = check(&garden, tiny_plan(&garden)).unwrap();
     let facts = Facts::new(&garden, &checked);
     let view = View::of(&facts);
-    let svg = pictures::timeline(&view, Whose::All).unwrap().svg;
+    let svg = pictures::timeline(&view, Whose::All).unwrap().sheet;
     let svg = svg.into_string();
     let drawing = read(&svg);
     let found: Vec<(&str, &str, f64)> = of_class(drawing.root(), "mark")
@@ -43,13 +43,13 @@ fn marks_stand_at_their_days() {
         .collect();
     // The middle of day 15 is at 120 + 15.5 * 389 / 105, and so on.
     let expected = [
-        ("S", "2027-03-16", 177.42),
-        ("T", "2027-04-13", 281.16),
-        ("P", "2027-05-11", 384.89),
-        ("S", "2027-03-08", 147.79),
-        ("U", "2027-03-29", 225.59),
-        ("O", "2027-04-19", 303.39),
-        ("P", "2027-05-31", 458.99),
+        ("sow", "2027-03-16", 177.42),
+        ("thin", "2027-04-13", 281.16),
+        ("pick", "2027-05-11", 384.89),
+        ("sow", "2027-03-08", 147.79),
+        ("pot-up", "2027-03-29", 225.59),
+        ("plant-out", "2027-04-19", 303.39),
+        ("pick", "2027-05-31", 458.99),
     ];
     assert_eq!(found.len(), expected.len(), "{found:?}");
     for ((step, day, x), (s, d, expected)) in found.iter().zip(expected) {
@@ -85,7 +85,7 @@ fn on_the_map(garden: &Garden) -> ([Frame; 2], Frame) {
     let checked = check(garden, tiny_plan(garden)).unwrap();
     let facts = Facts::new(garden, &checked);
     let view = View::of(&facts);
-    let svg = pictures::map(&view, None).unwrap().svg.into_string();
+    let svg = pictures::map(&view, None).unwrap().sheet.into_string();
     let drawing = read(&svg);
     let strips = |planting: &str| {
         let mut all = of_class(drawing.root(), "strips");
@@ -115,32 +115,32 @@ fn frame(left: f64, top: f64, right: f64, bottom: f64) -> Frame {
 }
 
 /// 4.2 m would fit the paper at 118 points a metre; 90 is the most. The map begins 6 points from
-/// the left and 19 from the top.
+/// the left and 20 from the top.
 #[test]
 fn strips_lie_at_their_places_on_the_map() {
     let ([bean, tomato], rail) = on_the_map(&placed(Runs::EastWest, 40.0));
-    assert_eq!(tomato, frame(6.0, 19.0, 114.0, 127.0));
-    assert_eq!(bean, frame(276.0, 19.0, 384.0, 127.0));
-    assert_eq!(rail, frame(6.0, 19.0, 114.0, 19.0), "along the north side");
+    assert_eq!(tomato, frame(6.0, 20.0, 114.0, 128.0));
+    assert_eq!(bean, frame(276.0, 20.0, 384.0, 128.0));
+    assert_eq!(rail, frame(6.0, 20.0, 114.0, 20.0), "along the north side");
 }
 
 #[test]
 fn south_of_the_equator_the_trellis_is_on_the_south_side() {
     let ([_, tomato], rail) = on_the_map(&placed(Runs::EastWest, -1.0));
-    assert_eq!(tomato, frame(6.0, 19.0, 114.0, 127.0));
-    assert_eq!(rail, frame(6.0, 127.0, 114.0, 127.0));
+    assert_eq!(tomato, frame(6.0, 20.0, 114.0, 128.0));
+    assert_eq!(rail, frame(6.0, 128.0, 114.0, 128.0));
 }
 
 /// Turned, bed A reaches 2.4 m north; bed B lies at the foot of it.
 #[test]
 fn a_turned_bed_begins_at_the_end_away_from_the_sun() {
     let ([bean, tomato], rail) = on_the_map(&placed(Runs::NorthSouth, 40.0));
-    assert_eq!(tomato, frame(6.0, 19.0, 114.0, 127.0), "the northern half");
-    assert_eq!(bean, frame(276.0, 127.0, 384.0, 235.0));
-    assert_eq!(rail, frame(114.0, 19.0, 114.0, 127.0));
+    assert_eq!(tomato, frame(6.0, 20.0, 114.0, 128.0), "the northern half");
+    assert_eq!(bean, frame(276.0, 128.0, 384.0, 236.0));
+    assert_eq!(rail, frame(114.0, 20.0, 114.0, 128.0));
     let ([_, tomato], rail) = on_the_map(&placed(Runs::NorthSouth, -1.0));
-    assert_eq!(tomato, frame(6.0, 127.0, 114.0, 235.0), "the southern half");
-    assert_eq!(rail, frame(114.0, 127.0, 114.0, 235.0));
+    assert_eq!(tomato, frame(6.0, 128.0, 114.0, 236.0), "the southern half");
+    assert_eq!(rail, frame(114.0, 128.0, 114.0, 236.0));
 }
 
 #[test]
@@ -151,7 +151,7 @@ fn beds_without_a_place_stand_in_rows_and_the_map_says_so() {
     let view = View::of(&facts);
     let drawn = pictures::map(&view, Some(GradeAt(0))).unwrap();
     assert!(drawn.said.description.contains("The file gives no places"));
-    let svg = drawn.svg.into_string();
+    let svg = drawn.sheet.into_string();
     assert!(
         svg.contains("their order here is not the real one"),
         "{svg}"
@@ -170,7 +170,7 @@ fn boxes_of_beds_have_their_days_and_strips() {
     let checked = check(&garden, tiny_plan(&garden)).unwrap();
     let facts = Facts::new(&garden, &checked);
     let view = View::of(&facts);
-    let svg = pictures::beds(&view).unwrap().svg.into_string();
+    let svg = pictures::beds(&view).unwrap().sheet.into_string();
     let drawing = read(&svg);
     let beds: Vec<_> = of_class(drawing.root(), "bed").collect();
     let part = |bed: usize, class| rect(of_class(beds[bed], class).next().unwrap());
@@ -202,7 +202,7 @@ fn a_shelf_that_is_not_used_is_not_shown() {
     let space = pictures::space(&view).unwrap();
     let header = &space.said.table.header;
     assert_eq!(*header, ["Week of", "All beds (of 12)", "No school"]);
-    let rows = of_class(read(&space.svg.into_string()).root(), "flats").count();
+    let rows = of_class(read(&space.sheet.into_string()).root(), "flats").count();
     assert_eq!(rows, 1, "all beds, no shelf");
 }
 
@@ -234,9 +234,9 @@ fn a_patch_alone_has_a_timeline_and_a_map_and_no_beds() {
     let view = View::of(&facts);
     assert!(pictures::beds(&view).is_none());
     assert!(pictures::space(&view).is_none());
-    let timeline = pictures::timeline(&view, Whose::All).unwrap().svg;
+    let timeline = pictures::timeline(&view, Whose::All).unwrap().sheet;
     assert!(timeline.into_string().contains("data-day=\"2027-05-25\""));
     let map = pictures::map(&view, None).unwrap();
     assert!(map.said.table.rows[0].contains(&"not in the file".to_owned()));
-    assert!(map.svg.into_string().contains("corner"));
+    assert!(map.sheet.into_string().contains("corner"));
 }

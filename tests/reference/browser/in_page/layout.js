@@ -59,6 +59,20 @@ look.layout = (() => {
         return found;
     }
 
+    /** Tables and pictures lie within the window as they are: no answer has to be moved into sight. */
+    function movedSideways() {
+        const found = [];
+        const width = document.documentElement.clientWidth;
+        for (const element of document.querySelectorAll('table, svg, tr, td, th')) {
+            if (!shown(element) || element.parentElement.closest('svg') || element.closest('thead')) continue;
+            const box = element.getBoundingClientRect();
+            if (box.right > width + SLACK || box.left < -SLACK) {
+                found.push(`${named(element)} reaches from ${Math.round(box.left)} to ${Math.round(box.right)} of ${width}`);
+            }
+        }
+        return found.slice(0, 4);
+    }
+
     /** Text that its own box cuts off. Boxes of one pixel, for screen readers, are meant to. */
     function cut(onPaper) {
         const found = [];
@@ -127,8 +141,17 @@ look.layout = (() => {
 
     const unfold = (open) => document.querySelectorAll('details').forEach((details) => { details.open = open; });
 
-    /** The text that is shown, without white space. */
-    const text = () => document.body.innerText.replace(/\s+/gu, '');
+    /**
+     * The text that is shown, without white space. Pictures are left out: a phone has them laid out anew, and every
+     * word in them stands outside too.
+     */
+    function text() {
+        const style = document.head.appendChild(document.createElement('style'));
+        style.textContent = 'svg { display: none !important }';
+        const shownText = document.body.innerText.replace(/\s+/gu, '');
+        style.remove();
+        return shownText;
+    }
 
     /** The text of each row of a table or label to cut out, and of each paragraph, item, heading, cell and text in a picture. */
     const rows = () => [...document.querySelectorAll('tr, .labels > li')].filter(shown).map((row) => row.textContent);
@@ -158,5 +181,5 @@ look.layout = (() => {
         return asked;
     }
 
-    return { sideways, regions, cut, torn, pale, readable, unfold, text, rows, blocks, paper };
+    return { sideways, regions, movedSideways, cut, torn, pale, readable, unfold, text, rows, blocks, paper };
 })();

@@ -2,12 +2,15 @@
 globalThis.look = globalThis.look ?? {};
 
 look.pictures = (() => {
-    const SMALLEST_TEXT = 9; // CSS pixels on a screen
+    const SMALLEST_TEXT = 10; // CSS pixels on a screen
     const words = (node) => (node?.textContent ?? '').replace(/\s+/g, ' ').trim();
     const pictures = () => [...document.querySelectorAll('svg')]
         .filter((svg) => !svg.parentElement.closest('svg') && svg.checkVisibility());
     const shapes = (svg) => [...svg.querySelectorAll('rect, circle, ellipse, line, path, polygon, polyline, use')]
-        .filter((shape) => !shape.closest('defs, pattern, clipPath, mask, marker, symbol'));
+        .filter((shape) => !shape.closest('defs, pattern, clipPath, mask, marker, symbol'))
+        // The paper under a word says nothing; a band without school is told by the lines at its ends and its name, the
+        // tints of frost by the band under the rows; drawings of plants only repeat a name.
+        .filter((shape) => !shape.matches('.plate, .closed .rest') && !shape.closest('.plant'));
 
     /** Texts as they are painted: a text, or its parts where it is set in parts. */
     function pieces(svg) {
@@ -154,6 +157,16 @@ look.pictures = (() => {
         return found;
     }
 
+    /** The weave of a crop's cloth, by which it is known in grey too; nothing for what is no cloth. */
+    function weaveOf(shape) {
+        for (let group = shape; group && group.localName !== 'svg'; group = group.parentElement) {
+            const hued = /(^| )c\d+( |$)/.test(group.getAttribute('class') ?? '');
+            const weave = hued ? group.querySelector('[data-weave]') : null;
+            if (weave) return weave.dataset.weave;
+        }
+        return '';
+    }
+
     /** What a shape looks like, in colour and in what stays when the colours go. */
     function appearance(shape) {
         const style = getComputedStyle(shape);
@@ -167,7 +180,8 @@ look.pictures = (() => {
         return {
             fill: paint(style.fill, Number(style.fillOpacity), 1),
             stroke: paint(style.stroke, Number(style.strokeOpacity), parseFloat(style.strokeWidth)),
-            manner: `${style.strokeDasharray}/${style.strokeWidth}/${shape.localName}`,
+            // Cloth is told by its weave, which lies over it, and by the words in the row.
+            manner: `${style.strokeDasharray}/${style.strokeWidth}/${shape.localName}/${weaveOf(shape)}`,
         };
     }
 

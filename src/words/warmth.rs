@@ -1,6 +1,6 @@
 //! The words of frost and warmth of the past years, week by week along a plan.
 
-use crate::calendar::Date;
+use crate::calendar::{Date, Horizon};
 use crate::facts::weather_weeks::{WeatherWeeks, Week};
 use crate::units::{Celsius, rounded};
 use crate::words::view::View;
@@ -49,6 +49,21 @@ impl Climate {
             frost_label: ["Frost: share", "of the years"],
             warmth_label: ["Warmth", "of a week"],
         })
+    }
+}
+
+impl Climate {
+    /// The same along a part of the plan.
+    #[must_use]
+    pub fn over(mut self, plan: Horizon, part: Horizon) -> Self {
+        let before = plan.day(part.first()) / 7;
+        self.weeks = self
+            .weeks
+            .into_iter()
+            .skip(before)
+            .take(part.weeks())
+            .collect();
+        self
     }
 }
 

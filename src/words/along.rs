@@ -2,7 +2,7 @@
 
 use chrono::Datelike;
 
-use crate::calendar::Date;
+use crate::calendar::{Date, Horizon};
 use crate::facts::weeks as facts;
 use crate::words::Words;
 use crate::words::view::View;
@@ -49,7 +49,13 @@ impl Weeks {
     /// Along the plan of a view.
     #[must_use]
     pub fn of(view: &View<'_>) -> Self {
-        let along = facts::Weeks::of(view.garden);
+        Self::over(view, view.garden.horizon())
+    }
+
+    /// Along a part of it.
+    #[must_use]
+    pub fn over(view: &View<'_>, horizon: Horizon) -> Self {
+        let along = facts::Weeks::over(view.garden, horizon);
         let named = |what: &str, day: Date| NamedDay {
             name: format!("{what} {}", view.words.short(day)),
             day,

@@ -1,0 +1,36 @@
+//! What happens on a day of the last two weeks, in words.
+
+use crate::facts::fortnight::Event;
+
+use super::view::View;
+use super::{decisions, list, sentence, tasks};
+
+/// `Pick: tomato (5a and 5b), if it is ripe and was not picked before.`
+#[must_use]
+pub fn in_words(view: &View<'_>, events: &[Event<'_>]) -> String {
+    let mut told: Vec<String> = Vec::new();
+    let mut done: Vec<(String, Vec<String>)> = Vec::new();
+    for event in events {
+        match event {
+            Event::Decide(decision) => told.push(decisions::what(view, &decision.topic)),
+            Event::Deliver => told.push("All is in the kitchen.".to_owned()),
+            Event::Feast => told.push("The day: cook, serve and eat.".to_owned()),
+            Event::Task(task) => {
+                let (title, who) = (tasks::title(task), tasks::who(view.garden, task.who));
+                match done.iter_mut().find(|(other, _)| *other == title) {
+                    Some((_, all)) => all.push(who),
+                    None => done.push((title, vec![who])),
+                }
+            }
+        }
+    }
+    let done = done
+        .into_iter()
+        .map(|(title, who)| format!("{title} ({}).", list(&who)));
+    let all: Vec<String> = told
+        .into_iter()
+        .chain(done)
+        .map(|text| sentence(&text))
+        .collect();
+    all.join(" ")
+}
