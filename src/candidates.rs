@@ -20,7 +20,7 @@ mod unlisted;
 mod windows;
 mod years;
 
-pub use amounts::{Amounts, Level, blocks_for};
+pub use amounts::{Amounts, Level, blocks_for, fewest_for_one};
 pub use candidate::{Candidate, Steps, Task, Thinning};
 pub use clash::{breaks_wish, clash, families};
 pub use context::Context;
@@ -30,7 +30,7 @@ pub use nursery::hardening;
 pub use places::{
     BedClass, MOST_PLOTS, PlotAt, PlotSet, bed_classes, plots, unions, usable_strips,
 };
-pub use room::{fullest, fullest_days, greatest_use};
+pub use room::{SessionOf, crowded_sessions, fullest, fullest_days, greatest_use};
 pub use rounds::{Done, PickDay, Round, rounds};
 pub use shelf::ShelfDays;
 pub use slack::next_round;
@@ -160,17 +160,26 @@ impl Candidates {
         self
     }
 
-    /// The same with the least amounts, for ingredients whose ready years do not hang on more:
-    /// those of one sowing.
+    /// The same with no more than the amounts on which ready years hang: of one sowing the fewest blocks, of
+    /// several as many as give the least share by themselves.
     #[must_use]
     pub fn with_least_amounts(&self, garden: &Garden) -> Self {
-        let mut least = self.clone();
-        for candidate in &mut least.all {
-            if garden[candidate.ingredient].most_plantings() == 1 {
-                candidate.amounts.keep_least();
+        let least = |c: &Candidate| {
+            let mut least = c.clone();
+            let ingredient = &garden[c.ingredient];
+            if ingredient.most_plantings() == 1 {
+                least.amounts.keep_least();
+            } else {
+                let share = ingredient.target(garden.feast.portions) * ingredient.least_share.0;
+                let enough = fewest_for_one(c.amounts.low / share);
+                least.amounts = c.amounts.clone().at_most(enough)?;
             }
+            Some(least)
+        };
+        Self {
+            all: self.all.iter().filter_map(least).collect(),
+            ..self.only(|_| false)
         }
-        least
     }
 
     /// Those of the same garden with one sowing of each ingredient, which then gives the least share by

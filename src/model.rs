@@ -42,7 +42,7 @@ pub use aim_program::{AimProgram, NamedPlanting};
 pub use decode::planting;
 pub use keeping::FewestStrips;
 pub use layout::{
-    Chosen, Ground, Packed, Part, Parts, Piece, neat as neat_layout, pack,
+    Chosen, Ground, Packed, Part, Parts, Piece, PieceAt, neat as neat_layout, pack,
     places as strips_of_layout,
 };
 pub use open_grades::widen;

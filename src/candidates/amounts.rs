@@ -155,6 +155,17 @@ pub fn blocks_for(per_block: Kilograms, amount: Kilograms) -> u32 {
         .clamp(1.0, f64::from(u32::MAX)) as u32
 }
 
+/// The fewest blocks that give a least share by themselves, if one gives so much of it. Unlike `blocks_for` it
+/// forgives nothing but rounding: of several sowings it is added up.
+#[must_use]
+pub fn fewest_for_one(share: f64) -> u32 {
+    let blocks = (1.0 / share).floor().clamp(1.0, f64::from(u32::MAX)) as u32;
+    match f64::from(blocks) * share >= 1.0 - 1e-9 {
+        true => blocks,
+        false => blocks.saturating_add(1),
+    }
+}
+
 /// Runs of block counts that take the same flats.
 fn levels(least: u32, most: u32, need: impl Fn(u32) -> Need) -> Vec<Level> {
     let mut levels: Vec<Level> = Vec::new();

@@ -10,7 +10,7 @@ use crate::growth::Effort;
 use crate::plan::StepKind;
 
 use super::candidate::Candidate;
-use super::room::{fullest_days, greatest_use};
+use super::room::{SessionOf, crowded_sessions, fullest_days, greatest_use};
 
 /// What counts when candidates are compared.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -28,6 +28,8 @@ struct Tight {
     shelf_days: Vec<usize>,
     /// Ingredients with the grades in whose sessions another planting may have its steps.
     sessions: BTreeSet<(IngredientAt, GradeAt)>,
+    /// Sessions that can be too short; `None` if every session counts, for a second step in it does.
+    crowded: Option<BTreeSet<SessionOf>>,
 }
 
 /// The candidates that no other makes needless, in their order.
@@ -45,7 +47,7 @@ pub fn keep_best(garden: &Garden, all: Vec<Candidate>, scope: Scope) -> Vec<Cand
         let mut own: Vec<(Candidate, Vec<Session>)> = own
             .map(|c| {
                 let work = match tight.sessions.contains(&grown_by) {
-                    true => sessions(&c),
+                    true => sessions(&c, tight.crowded.as_ref()),
                     false => Vec::new(),
                 };
                 (c, work)
@@ -76,11 +78,12 @@ pub fn keep_best(garden: &Garden, all: Vec<Candidate>, scope: Scope) -> Vec<Cand
 
 type Session = ((ClassAt, Date, StepKind), Effort);
 
-/// The sessions that a candidate uses, sorted, with the work in them.
-fn sessions(candidate: &Candidate) -> Vec<Session> {
-    let mut all: Vec<Session> = candidate
-        .tasks
-        .iter()
+/// The sessions that a candidate uses, if they are among some, sorted, with the work in them.
+fn sessions(candidate: &Candidate, some: Option<&BTreeSet<SessionOf>>) -> Vec<Session> {
+    let tasks = candidate.tasks.iter();
+    let counts = |session| some.is_none_or(|some| some.contains(&session));
+    let mut all: Vec<Session> = tasks
+        .filter(|t| counts((t.class, t.date)))
         .map(|t| ((t.class, t.date, t.kind), t.effort))
         .collect();
     all.sort_unstable_by_key(|(session, _)| *session);
@@ -122,6 +125,10 @@ impl Tight {
             scope,
             shelf_days: days.filter(short_of_flats).collect(),
             sessions: sharing(garden, all),
+            crowded: match scope {
+                Scope::Harvest => Some(crowded_sessions(garden, all)),
+                Scope::Everything => None,
+            },
         }
     }
 

@@ -1,7 +1,10 @@
 //! Where plantings overlap most, and what they can take there: the only days on which the room
-//! that they share can run out.
+//! that they share can run out, and the only sessions that can be too short for all their steps.
 
-use crate::garden::Garden;
+use std::collections::{BTreeMap, BTreeSet};
+
+use crate::calendar::Date;
+use crate::garden::{ClassAt, Garden, GradeAt, IngredientAt};
 
 use super::candidate::Candidate;
 use super::shelf::ShelfDays;
@@ -80,4 +83,47 @@ pub fn greatest_use(garden: &Garden, all: &[Candidate], use_of: impl Fn(&Candida
                 .sum::<u32>()
         })
         .sum()
+}
+
+/// A session: a class and a day on which it meets.
+pub type SessionOf = (ClassAt, Date);
+
+/// The minutes that the plantings of each ingredient want in a session, by the grade that grows it.
+type Wanted = BTreeMap<(GradeAt, IngredientAt), Vec<f64>>;
+
+/// The sessions in which plantings that may be made together can want more minutes than there are.
+#[must_use]
+pub fn crowded_sessions(garden: &Garden, all: &[Candidate]) -> BTreeSet<SessionOf> {
+    let mut wanted: BTreeMap<SessionOf, Wanted> = BTreeMap::new();
+    for c in all {
+        let plants = c.amounts.blocks.1 * c.amounts.block.plants;
+        let mut own: BTreeMap<SessionOf, f64> = BTreeMap::new();
+        for task in &c.tasks {
+            *own.entry((task.class, task.date)).or_default() += task.effort.minutes(plants).0;
+        }
+        for (session, minutes) in own {
+            let of = wanted.entry(session).or_default();
+            of.entry((c.grade, c.ingredient)).or_default().push(minutes);
+        }
+    }
+    let apart = garden.each_grade_grows_one();
+    let short = |(session, wanted): (SessionOf, Wanted)| {
+        let minutes = garden.session_minutes(session.0, session.1);
+        (most_minutes(garden, wanted, apart) > minutes.0).then_some(session)
+    };
+    wanted.into_iter().filter_map(short).collect()
+}
+
+/// The most minutes that are wanted in one session. Where no grade grows two ingredients (`apart`), of those of
+/// one grade only one counts; plantings of two grades may still meet in a class that takes one of them over.
+fn most_minutes(garden: &Garden, wanted: Wanted, apart: bool) -> f64 {
+    let mut of_grade: BTreeMap<GradeAt, f64> = BTreeMap::new();
+    for ((grade, at), mut minutes) in wanted {
+        minutes.sort_unstable_by(|a, b| b.total_cmp(a));
+        let sowings = garden[at].most_plantings() as usize;
+        let own: f64 = minutes.iter().take(sowings).sum();
+        let most = of_grade.entry(grade).or_default();
+        *most = if apart { most.max(own) } else { *most + own };
+    }
+    of_grade.values().sum()
 }

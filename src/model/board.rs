@@ -43,6 +43,8 @@ pub struct Board<'a> {
     pub fewest: Vec<u32>,
     /// Points that are known beforehand: their plantings can be laid out.
     pub known: Vec<Vec<Chosen>>,
+    /// True if only years are asked for and nothing is held but years: more than the least amount is of no use.
+    pub only_years: bool,
     /// Terms of rows that searches have looked at on it.
     pub steps: u64,
 }
@@ -73,6 +75,7 @@ impl<'a> Board<'a> {
             forbidden: Vec::new(),
             reached: Vec::new(),
             known: Vec::new(),
+            only_years: false,
             steps: 0,
         }
     }

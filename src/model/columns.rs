@@ -159,23 +159,38 @@ impl Columns {
         }
     }
 
+    /// The ingredient of several sowings of which a column tells whether it is ready in some years.
+    #[must_use]
+    pub fn told_ready(&self, col: Col) -> Option<IngredientAt> {
+        let tells = |ready: &Ready| match ready {
+            Ready::AsPlanted => false,
+            Ready::Decided { each, .. } => each.iter().any(|(_, own)| *own == Some(col)),
+        };
+        self.ready.iter().position(tells).map(IngredientAt)
+    }
+
     /// One where an ingredient is ready in a year.
     #[must_use]
     pub fn ready_in(&self, candidates: &Candidates, at: IngredientAt, year: usize) -> Terms {
-        match &self.ready[at.0] {
-            Ready::AsPlanted => of(candidates, at)
+        match self.decided_in(at, year) {
+            Some(col) => col.map(|col| (col, 1.0)).into_iter().collect(),
+            None => of(candidates, at)
                 .filter(|(_, c)| c.ready.has(year))
                 .map(|(k, _)| (self.made[k.0], 1.0))
                 .collect(),
+        }
+    }
+
+    /// Of an ingredient of several sowings the column that tells whether it is ready in a year, if it ever
+    /// can be; `None` for one of a single sowing.
+    #[must_use]
+    pub fn decided_in(&self, at: IngredientAt, year: usize) -> Option<Option<Col>> {
+        match &self.ready[at.0] {
+            Ready::AsPlanted => None,
             Ready::Decided { each, .. } => {
-                // Every year belongs to one of the groups: to that in which the same candidates are ready.
-                let alike = |years: &AlikeYears| {
-                    of(candidates, at).all(|(_, c)| c.ready.has(years.year) == c.ready.has(year))
-                };
-                each.iter()
-                    .find(|(years, _)| alike(years))
-                    .and_then(|(_, col)| Some(vec![((*col)?, 1.0)]))
-                    .unwrap_or_default()
+                let mut each = each.iter();
+                let own = each.find(|(alike, _)| alike.years.has(year));
+                Some(own.and_then(|(_, col)| *col))
             }
         }
     }

@@ -11,7 +11,7 @@ use super::layout::places;
 use super::options::Options;
 use super::outcome::{NotKnown, Outcome, Recorded};
 use super::point::chosen;
-use super::solver::Unsolved;
+use super::solver::{Deadline, Unsolved};
 use super::stages::{self, ABOUT_AMOUNTS, Pace, SMALL, Staged};
 use super::still_possible::still_possible;
 use super::{decode, open_grades, reasons};
@@ -87,25 +87,26 @@ impl<'a> Decision<'a> {
     /// Decides in three steps: which plantings give the best years, with the least amounts;
     /// among those that keep these years, how much of each; and among those that keep both,
     /// the small aims. Each step looks only at candidates that differ in what it asks for.
-    /// Where grades are open and there are too many candidates for a step, it is done with the
-    /// grades that few of them, or the step before, have chosen.
+    /// Where grades are open and too many candidates are left for the small aims, these are followed with
+    /// the grades chosen by then.
     ///
     /// # Errors
     /// No plan was found in time, or a failure of the solver.
-    pub fn decide(&self) -> Result<Decided, Unsolved> {
+    pub fn decide(&mut self) -> Result<Decided, Unsolved> {
         let garden = self.garden;
         let few = self.about_years();
         if self.pace.deadline.is_over() {
             return Err(Unsolved::OutOfTime);
         }
-        let years = |board: &mut Board<'a>| stages::years(board, &self.pace);
-        if let Some(promising) = open_grades::promising(garden, &few) {
-            let solution = self.laid_out(&promising, years);
-            if let Some(planned) = solution.ok().and_then(|s| self.with_grades_of(&s, &[])) {
-                return Ok(planned);
-            }
+        let promising = self.promising(&few);
+        let half = promising.as_ref().map(|_| self.pace.deadline.shared_by(2));
+        let all = self.years(&few, half.unwrap_or(self.pace.deadline));
+        // Without time for all candidates the plan is that with the grades of the promising ones.
+        if let (Err(Unsolved::OutOfTime), Some(promising)) = (&all, &promising) {
+            let planned = self.with_grades_of(promising, &[]);
+            return planned.ok_or(Unsolved::OutOfTime);
         }
-        let (board, mut staged) = self.laid_out(&few, years)?;
+        let (board, mut staged) = all?;
         let mut programs = std::mem::take(&mut staged.programs);
         let mut points = std::mem::take(&mut staged.points);
         if !staged.has_all_in_the_pot(garden) {
@@ -117,19 +118,18 @@ impl<'a> Decision<'a> {
             return Ok(Decided { recorded, points });
         }
         let mut best = (board, staged);
-        let known = best.1.aims.clone();
-        if garden.has_open_grades()
-            && self.later(&known, Scope::Harvest).all.len() > open_grades::MOST_LATER
-            && let Some(planned) = self.with_grades_of(&best, &known)
-        {
-            return Ok(planned);
-        }
         for (scope, aims) in [
             (Scope::Harvest, &ABOUT_AMOUNTS[..]),
             (Scope::Everything, &SMALL),
         ] {
             if self.pace.deadline.is_over() {
                 break;
+            }
+            if scope == Scope::Everything
+                && self.has_many_later(&best.1.aims)
+                && let Some(planned) = self.with_grades_of(&best, &best.1.aims)
+            {
+                return Ok(planned);
             }
             match self.go_on(&best, scope, aims) {
                 Ok((board, mut staged)) => {
@@ -151,8 +151,34 @@ impl<'a> Decision<'a> {
         Ok(Decided { recorded, points })
     }
 
-    /// A plan with the grades of a solution of the aims about years, if it finds one; `known`
-    /// are the aims that were followed with all candidates.
+    /// True if the choice of grades leaves too many candidates for the small aims.
+    fn has_many_later(&self, aims: &[AimResult]) -> bool {
+        let later = || self.later(aims, Scope::Everything).all.len();
+        self.garden.has_open_grades() && later() > open_grades::MOST_LATER
+    }
+
+    /// The aims about years, with some candidates.
+    fn years(&self, few: &Candidates, deadline: Deadline) -> Result<Solution<'a>, Unsolved> {
+        let pace = Pace {
+            deadline,
+            ..self.pace
+        };
+        self.laid_out(few, |board| stages::years(board, &pace))
+    }
+
+    /// The same with promising candidates only, where there are many. What it reaches is known from then
+    /// on.
+    fn promising(&mut self, few: &Candidates) -> Option<Solution<'a>> {
+        let promising = open_grades::promising(self.garden, few)?;
+        let solution = self
+            .years(&promising, self.pace.deadline.shared_by(2))
+            .ok()?;
+        self.known.points.extend(solution.1.points.clone());
+        Some(solution)
+    }
+
+    /// A plan with the grades of a solution, if it finds one; `known` are the aims that were followed with
+    /// all candidates.
     fn with_grades_of(
         &self,
         (board, staged): &Solution<'a>,
@@ -163,11 +189,14 @@ impl<'a> Decision<'a> {
         }
         let grades = open_grades::chosen(board, &staged.values);
         let garden = self.garden.grown_by(&grades);
-        let fixed = Decision {
+        let made = chosen(&board.candidates, &board.columns, &staged.values);
+        let mut fixed = Decision {
             garden: &garden,
             all: self.all.only(|c| grades.contains(&(c.ingredient, c.grade))),
             pace: self.pace,
-            known: self.known.clone(),
+            known: Known {
+                points: vec![plantings(&board.candidates, &made)],
+            },
         };
         let mut decided = fixed.decide().ok()?;
         let Outcome::Planned(plan) = &mut decided.recorded.outcome else {

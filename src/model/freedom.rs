@@ -47,7 +47,7 @@ pub fn decide(
 
 /// What comes of the same garden with one sowing each. Half of the time that is left is for it.
 fn with_less(decision: &Decision<'_>, garden: &Garden) -> Option<Decided> {
-    let fewer = Decision {
+    let mut fewer = Decision {
         garden,
         all: decision.all.sown_once(decision.garden),
         pace: Pace {
@@ -63,7 +63,7 @@ fn with_less(decision: &Decision<'_>, garden: &Garden) -> Option<Decided> {
 /// only that is proved which was proved of the garden or which no plan can pass.
 fn the_better(decision: &Decision<'_>, freed: Recorded, mut known: Plan) -> Recorded {
     let followed: &[AimResult] = match &freed.outcome {
-        Outcome::Planned(plan) if !is_better(&known.aims, &plan.aims) => return freed,
+        Outcome::Planned(plan) if !open_grades::is_better(&known.aims, &plan.aims) => return freed,
         Outcome::Planned(plan) => &plan.aims,
         _ => &[],
     };
@@ -72,12 +72,4 @@ fn the_better(decision: &Decision<'_>, freed: Recorded, mut known: Plan) -> Reco
         outcome: Outcome::Planned(known),
         ..freed
     }
-}
-
-/// True if some values are better than others in the first aim in which they differ.
-fn is_better(these: &[AimResult], others: &[AimResult]) -> bool {
-    let pairs = these.iter().zip(others);
-    let mut each = pairs.map(|(a, b)| (a.aim, a.value - b.value));
-    let first = each.find(|(_, more)| more.abs() > 2e-6);
-    first.is_some_and(|(aim, more)| (more > 0.0) == aim.more_is_better())
 }

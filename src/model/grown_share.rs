@@ -18,6 +18,8 @@ use super::solver::{Deadline, Objective, Unsolved, relaxed_bound};
 
 /// Shares are told apart by a billionth.
 const FINE: f64 = 1e9;
+/// Of programs with more terms than this no bound is sought first: that takes longer than some trials more.
+const MOST_TERMS: usize = 250_000;
 /// More sums of plantings than this are not listed one by one.
 const MOST_SUMS: usize = 5_000;
 
@@ -37,7 +39,12 @@ pub fn raise(
         terms: vec![(board.columns.least_share, 1.0)],
         maximise: true,
     };
-    let bound = relaxed_bound(&board.program, &objective, deadline.left()).unwrap_or(1.0);
+    let terms = board.program.rows().iter().map(|row| row.terms.len());
+    let bound = match terms.sum::<usize>() > MOST_TERMS {
+        true => None,
+        false => relaxed_bound(&board.program, &objective, deadline.left()),
+    };
+    let bound = bound.unwrap_or(1.0);
     let Shares {
         each: mut shares,
         complete,

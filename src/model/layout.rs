@@ -12,7 +12,7 @@ use crate::candidates::{Candidates, PlotAt};
 use crate::garden::Garden;
 
 pub use chains::GaveUp;
-pub use chosen::{Chosen, Part, Parts};
+pub use chosen::{Chosen, Part, Parts, PieceAt};
 pub use ground::{Ground, Piece};
 pub use neat::neat;
 pub use packing::{Packed, pack};

@@ -12,12 +12,12 @@ use super::board::Board;
 use super::point::chosen as made;
 use super::still_possible::Years;
 
-/// With more candidates than this and open grades, the aims about years are first followed
-/// with the most promising ones, and the later aims with the grades chosen so far. Below, a
-/// plan took some seconds at the most where it was measured.
+/// With more candidates than this and open grades, the aims about years are first followed with the
+/// most promising ones: what these reach is known when all are looked at.
 const MOST_AT_FIRST: usize = 3_000;
-/// The same for the aims after years.
-pub const MOST_LATER: usize = 1_000;
+/// With more candidates than this and open grades, the small aims are followed with the grades chosen so
+/// far.
+pub const MOST_LATER: usize = 3_000;
 
 /// So many candidates of an ingredient and grade are promising.
 const PROMISING: usize = 8;
@@ -79,6 +79,15 @@ pub fn widen(garden: &Garden, all: &Candidates, known: &[AimResult], aims: &mut 
             bound.min(result.value)
         };
     }
+}
+
+/// True if some values are better than others in the first aim in which they differ.
+#[must_use]
+pub fn is_better(these: &[AimResult], others: &[AimResult]) -> bool {
+    let pairs = these.iter().zip(others);
+    let mut each = pairs.map(|(a, b)| (a.aim, a.value - b.value));
+    let first = each.find(|(_, more)| more.abs() > 2e-6);
+    first.is_some_and(|(aim, more)| (more > 0.0) == aim.more_is_better())
 }
 
 /// What no plan of a garden passes.

@@ -1,7 +1,7 @@
 //! Points of a program as plantings and back: which plantings with how many blocks, and the
 //! values of all columns that follow from them.
 
-use crate::candidates::{CandidateAt, Candidates};
+use crate::candidates::{Candidate, CandidateAt, Candidates};
 use crate::garden::IngredientAt;
 
 use super::board::Board;
@@ -106,6 +106,11 @@ pub fn settle(board: &Board<'_>, values: &mut [f64]) {
         candidates,
         columns,
     } = setting;
+    // Few of many are made, and all follows from these.
+    let made = candidates.numbered();
+    let made: Vec<Made<'_>> = made
+        .filter(|(k, _)| values[columns.made[k.0].0] > 0.5)
+        .collect();
     for at in garden.ingredient_positions() {
         settle_readiness(setting, at, values);
     }
@@ -123,7 +128,7 @@ pub fn settle(board: &Board<'_>, values: &mut [f64]) {
     values[columns.worst_years.0] = years.min(candidates.years as f64).round();
     values[columns.dish_years.0] = 0.0;
     for (years, dish) in &columns.dish {
-        let ready = |at| value(&columns.ready_in(candidates, at, years.year), values);
+        let ready = |at| is_ready(columns, &made, (at, years.year), values);
         values[dish.0] = least(&mut all().map(ready)).min(1.0);
         values[columns.dish_years.0] += years.count * values[dish.0];
     }
@@ -134,27 +139,37 @@ pub fn settle(board: &Board<'_>, values: &mut [f64]) {
         values[columns.expected_share[at.0].0] = expected.min(1.0);
     }
     for (gap, used) in columns.gap_used.iter().enumerate() {
-        let mut made = candidates.all.iter().zip(&columns.made);
-        let touched = made.any(|(c, made)| values[made.0] > 0.5 && c.gaps.contains(&gap));
+        let touched = made.iter().any(|(_, c)| c.gaps.contains(&gap));
         values[used.0] = f64::from(u8::from(touched));
     }
     for ((class, date), second) in &columns.second_steps {
-        let made = candidates.all.iter().zip(&columns.made);
-        let steps: f64 = made
-            .map(|(c, made)| {
-                let tasks = c.tasks.iter();
-                let here = tasks
-                    .filter(|t| (t.class, t.date) == (*class, *date))
-                    .count();
-                values[made.0] * here as f64
-            })
-            .sum();
-        values[second.0] = (steps - 1.0).max(0.0);
+        let tasks = made.iter().flat_map(|(_, c)| &c.tasks);
+        let here = tasks.filter(|t| (t.class, t.date) == (*class, *date));
+        values[second.0] = (here.count() as f64 - 1.0).max(0.0);
     }
     settle_reached(board, values);
     // Last, for the two sums are of columns that are settled by now.
     for (col, [a, b]) in board.program.greater() {
         values[col.0] = value(a, values).max(value(b, values));
+    }
+}
+
+/// A candidate that is made.
+type Made<'a> = (CandidateAt, &'a Candidate);
+
+/// One where an ingredient is ready in a year, else nought.
+fn is_ready(
+    columns: &Columns,
+    made: &[Made<'_>],
+    (at, year): (IngredientAt, usize),
+    values: &[f64],
+) -> f64 {
+    match columns.decided_in(at, year) {
+        Some(col) => col.map_or(0.0, |col| values[col.0]),
+        None => {
+            let mut own = made.iter().filter(|(_, c)| c.ingredient == at);
+            f64::from(u8::from(own.any(|(_, c)| c.ready.has(year))))
+        }
     }
 }
 

@@ -9,6 +9,7 @@ mod leaf;
 mod linear;
 mod local;
 mod never;
+mod notes;
 mod order;
 mod rows;
 mod setup;
@@ -26,12 +27,14 @@ use state::Search;
 /// Searches a board whose plots are not named. What it rests on:
 ///
 /// - A row's least sum is the sum of the least that each group can take (`linear`). What passes the
-///   right side with all else at its least cannot be part of any point, so closing it loses nothing.
+///   right side with all else at its least cannot be part of any point, so closing it loses nothing. A
+///   group's least cannot rise while a way that takes so little is open, so the row waits at that (`notes`).
 /// - The objective is a row, too: better than the best so far. What it closes stays closed.
 /// - Groups of one ingredient hold the same candidates, and a later one comes later in their order, so no
 ///   set of sowings is met twice and none is missed (`order`).
 /// - Of an ingredient no more years are ready than of its best planting, or pair of them (`years`), and
-///   no more grades grow something than a greatest matching has (`grades`).
+///   no more grades grow something than a greatest matching has (`grades`). A second sowing that adds no
+///   year can be left out of any point, and no year is lost, so while only years count it is not looked at.
 /// - Where plantings and blocks are decided, all other columns follow from them (`point::values`),
 ///   so a leaf is a point or none. It counts if all rows hold and its plantings can be laid out.
 /// - What cannot be laid out is reduced to the few plantings, blocks and days that clash

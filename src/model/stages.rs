@@ -136,6 +136,7 @@ pub fn in_the_pot(board: &mut Board<'_>, pace: &Pace) -> Result<Staged, Unsolved
 /// # Errors
 /// None found in time, or a failure of the solver.
 pub fn years(board: &mut Board<'_>, pace: &Pace) -> Result<Staged, Unsolved> {
+    board.only_years = true;
     let mut staged = in_the_pot(board, pace)?;
     let wanted = board.garden.ingredients.len() as f64;
     if staged.aims.iter().all(|first| first.value >= wanted) {

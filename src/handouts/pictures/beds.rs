@@ -152,6 +152,7 @@ fn draw_row(row: &Row, scale: &Scale, top: f64, high: f64) -> (Markup, f64) {
                 @let area = Area { w: scale.x(*free) - bed.x, ..height(*strips, row, bed) };
                 (filled(area, Pattern::Net))
                 (line((scale.x(*free), area.y), (scale.x(*free), area.y + area.h), "ink", 1.0))
+            }
             @for (stand, cloth) in row.carries.stands.iter().zip(&row.cloths) {
                 (draw_stand(stand, *cloth, place(stand, row, scale, bed)))
             }

@@ -4,17 +4,19 @@
 
 use std::collections::HashSet;
 
+use super::chosen::PieceAt;
+
 /// A planting on the plot.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Use {
-    /// Position in the list of all plantings.
-    pub piece: usize,
+    /// Which one.
+    pub piece: PieceAt,
     /// Strips that it wants.
     pub strips: u32,
 }
 
-/// What a strip carries: positions of plantings, in order of time.
-pub type Chain = Vec<usize>;
+/// What a strip carries, in order of time.
+pub type Chain = Vec<PieceAt>;
 
 /// The search was given up.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -38,7 +40,7 @@ const MOST_USES: usize = 128;
 pub fn chains(
     uses: &[Use],
     strips: u32,
-    clash: impl Fn(usize, usize) -> bool,
+    clash: impl Fn(PieceAt, PieceAt) -> bool,
 ) -> Result<Option<Vec<Chain>>, GaveUp> {
     if uses.len() > MOST_USES {
         return Err(GaveUp);

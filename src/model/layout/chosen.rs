@@ -2,6 +2,10 @@
 
 use crate::candidates::{CandidateAt, PlotAt};
 
+/// Which of the plantings that are placed together: a position in their list.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct PieceAt(pub usize);
+
 /// A planting to be placed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Chosen {

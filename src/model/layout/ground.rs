@@ -1,10 +1,12 @@
 //! What plantings want of plots, without their names, and how much of it a plot holds.
 
+use std::ops::{Index, Range};
+
 use crate::candidates::{Candidates, PlotAt, PlotSet, clash, fullest};
 use crate::garden::Garden;
 
 use super::chains::{GaveUp, Use, chains};
-use super::chosen::Chosen;
+use super::chosen::{Chosen, PieceAt};
 
 /// Blocks of one planting.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -29,33 +31,35 @@ pub struct Ground {
     /// How many days there are on which beds are fullest.
     days: usize,
     /// Per piece: those of these days on which it stands.
-    stands: Vec<std::ops::Range<usize>>,
+    stands: Vec<Range<usize>>,
     /// Per piece: pieces that never stand at the same time, and still cannot have the same strip.
-    waits_for: Vec<Vec<usize>>,
+    waits_for: Vec<Vec<PieceAt>>,
     /// True if there are no such pieces at all.
     nothing_waits: bool,
     /// Pieces in order of their first day.
-    in_time: Vec<usize>,
+    in_time: Vec<PieceAt>,
 }
 
 impl Ground {
     /// Pieces and plots; `clash` tells of two pieces whether no strip can carry both.
     #[must_use]
-    pub fn new(pieces: Vec<Piece>, plots: Vec<u32>, clash: impl Fn(usize, usize) -> bool) -> Self {
+    pub fn new(
+        pieces: Vec<Piece>,
+        plots: Vec<u32>,
+        clash: impl Fn(PieceAt, PieceAt) -> bool,
+    ) -> Self {
         let days = fullest(pieces.iter().map(|p| p.days));
         let position = |day: usize| days.partition_point(|d| *d < day);
-        let at_once = |a: usize, b: usize| {
-            let (a, b) = (pieces[a].days, pieces[b].days);
-            a.0 <= b.1 && b.0 <= a.1
-        };
-        let waits = |a: usize| {
-            let others = (0..pieces.len()).filter(|b| *b != a);
+        let all = || (0..pieces.len()).map(PieceAt);
+        let at_once = |PieceAt(a): PieceAt, PieceAt(b): PieceAt| at_once(&pieces[a], &pieces[b]);
+        let waits = |a: PieceAt| {
+            let others = all().filter(|b| *b != a);
             others.filter(|b| !at_once(a, *b) && clash(a, *b)).collect()
         };
-        let mut in_time: Vec<usize> = (0..pieces.len()).collect();
-        in_time.sort_by_key(|k| (pieces[*k].days, *k));
+        let mut in_time: Vec<PieceAt> = all().collect();
+        in_time.sort_by_key(|k| (pieces[k.0].days, *k));
         let stands = |p: &Piece| position(p.days.0)..position(p.days.1 + 1);
-        let waits_for: Vec<Vec<usize>> = (0..pieces.len()).map(waits).collect();
+        let waits_for: Vec<Vec<PieceAt>> = all().map(waits).collect();
         Self {
             nothing_waits: waits_for.iter().all(Vec::is_empty),
             waits_for,
@@ -76,7 +80,7 @@ impl Ground {
             plots: candidates[c.candidate].plots,
             days: candidates[c.candidate].bed_days,
         };
-        let of = |k: usize| &candidates[chosen[k].candidate];
+        let of = |PieceAt(k): PieceAt| &candidates[chosen[k].candidate];
         Self::new(
             chosen.iter().map(piece).collect(),
             candidates.plots.iter().map(|p| p.strips.count).collect(),
@@ -86,9 +90,13 @@ impl Ground {
 
     /// True if no strip can carry both pieces.
     #[must_use]
-    pub fn clash(&self, a: usize, b: usize) -> bool {
-        let (x, y) = (self.pieces[a].days, self.pieces[b].days);
-        x.0 <= y.1 && y.0 <= x.1 || self.waits_for[a].contains(&b)
+    pub fn clash(&self, a: PieceAt, b: PieceAt) -> bool {
+        at_once(&self[a], &self[b]) || self.waits_for[a.0].contains(&b)
+    }
+
+    /// The positions of all pieces.
+    pub fn positions(&self) -> impl Iterator<Item = PieceAt> + Clone + use<> {
+        (0..self.pieces.len()).map(PieceAt)
     }
 
     /// A plot with nothing on it.
@@ -104,26 +112,26 @@ impl Ground {
     /// Sets of pieces of which no two can have the same strip, each with all plots of its pieces:
     /// those that stand there on one of the fullest days, and those that wait for each other.
     #[must_use]
-    pub fn crowds(&self) -> Vec<(Vec<usize>, PlotSet)> {
-        let all = 0..self.pieces.len();
-        let on_day = |day: usize| -> Vec<usize> {
-            let standing = all.clone().filter(|k| self.stands[*k].contains(&day));
-            standing.collect()
+    pub fn crowds(&self) -> Vec<(Vec<PieceAt>, PlotSet)> {
+        let on_day = |day: usize| -> Vec<PieceAt> {
+            let all = self.positions();
+            all.filter(|k| self.stands[k.0].contains(&day)).collect()
         };
         // Taken one by one, not the greatest such set: any of them holds, and a larger only says more.
-        let family = |first: usize| {
+        let family = |first: PieceAt| {
             let mut crowd = vec![first];
-            for k in &self.waits_for[first] {
+            for k in &self.waits_for[first.0] {
                 if crowd.iter().all(|other| self.clash(*other, *k)) {
                     crowd.push(*k);
                 }
             }
             crowd
         };
-        let waiting = all.clone().filter(|k| !self.waits_for[*k].is_empty());
+        let all = self.positions();
+        let waiting = all.filter(|k| !self.waits_for[k.0].is_empty());
         let crowds = (0..self.days).map(on_day).chain(waiting.map(family));
-        let plots = |crowd: &[usize]| {
-            let sets = crowd.iter().map(|k| self.pieces[*k].plots);
+        let plots = |crowd: &[PieceAt]| {
+            let sets = crowd.iter().map(|k| self[*k].plots);
             sets.fold(PlotSet::default(), PlotSet::or)
         };
         crowds
@@ -134,27 +142,27 @@ impl Ground {
 
     /// The strips of so many blocks of a piece.
     #[must_use]
-    pub fn strips_of(&self, piece: usize, blocks: u32) -> u32 {
-        blocks * self.pieces[piece].strips
+    pub fn strips_of(&self, piece: PieceAt, blocks: u32) -> u32 {
+        blocks * self[piece].strips
     }
 
     /// True if a plot of so many strips, which suffice day by day, holds so many blocks of each
     /// piece.
     fn holds(&self, strips: u32, blocks: &[u32]) -> Result<bool, GaveUp> {
-        let here = |k: &usize| blocks[*k] > 0;
-        let (waiting, others): (Vec<usize>, Vec<usize>) = (0..blocks.len())
+        let here = |k: &PieceAt| blocks[k.0] > 0;
+        let (waiting, others): (Vec<PieceAt>, Vec<PieceAt>) = self
+            .positions()
             .filter(here)
-            .partition(|k| self.waits_for[*k].iter().any(here));
+            .partition(|k| self.waits_for[k.0].iter().any(here));
+        let strips_of = |k: &PieceAt| self.strips_of(*k, blocks[k.0]);
         // It does if those that wait had strips of their own all the time.
-        let apart: u32 = waiting.iter().map(|k| self.strips_of(*k, blocks[*k])).sum();
+        let apart: u32 = waiting.iter().map(strips_of).sum();
         let on_day = |day: usize| {
-            let standing = others.iter().filter(|k| self.stands[**k].contains(&day));
-            standing
-                .map(|k| self.strips_of(*k, blocks[*k]))
-                .sum::<u32>()
+            let standing = others.iter().filter(|k| self.stands[k.0].contains(&day));
+            standing.map(strips_of).sum::<u32>()
         };
         // The most stand there on a day on which one of them comes.
-        let comes = others.iter().map(|k| self.stands[*k].start);
+        let comes = others.iter().map(|k| self.stands[k.0].start);
         let beside = comes.map(on_day).max().unwrap_or(0);
         if apart + beside <= strips {
             return Ok(true);
@@ -166,13 +174,26 @@ impl Ground {
     /// What stands on a plot, in order of time, if there is so much of each piece.
     #[must_use]
     pub fn uses(&self, blocks: &[u32]) -> Vec<Use> {
-        let here = self.in_time.iter().filter(|k| blocks[**k] > 0);
+        let here = self.in_time.iter().filter(|k| blocks[k.0] > 0);
         here.map(|k| Use {
             piece: *k,
-            strips: self.strips_of(*k, blocks[*k]),
+            strips: self.strips_of(*k, blocks[k.0]),
         })
         .collect()
     }
+}
+
+impl Index<PieceAt> for Ground {
+    type Output = Piece;
+
+    fn index(&self, PieceAt(piece): PieceAt) -> &Piece {
+        &self.pieces[piece]
+    }
+}
+
+/// True if there is a day on which both are in the bed.
+fn at_once(a: &Piece, b: &Piece) -> bool {
+    a.days.0 <= b.days.1 && b.days.0 <= a.days.1
 }
 
 /// What stands on one plot.
@@ -197,12 +218,12 @@ pub struct Room {
 impl Load {
     /// How many more blocks of a piece the plot holds.
     #[must_use]
-    pub fn room(&self, ground: &Ground, piece: usize) -> Room {
-        let strips = ground.pieces[piece].strips.max(1);
-        let free = &self.free[ground.stands[piece].clone()];
+    pub fn room(&self, ground: &Ground, piece: PieceAt) -> Room {
+        let strips = ground[piece].strips.max(1);
+        let free = &self.free[ground.stands[piece.0].clone()];
         let by_day = free.iter().min().copied().unwrap_or(0);
-        let waits = ground.waits_for[piece].iter();
-        let beside = waits.map(|k| ground.strips_of(*k, self.blocks[*k])).max();
+        let waits = ground.waits_for[piece.0].iter();
+        let beside = waits.map(|k| ground.strips_of(*k, self.blocks[k.0])).max();
         let most = by_day.min(self.strips.saturating_sub(beside.unwrap_or(0)));
         let mut room = Room {
             blocks: most / strips,
@@ -213,7 +234,7 @@ impl Load {
         }
         let mut with = self.blocks.clone();
         while room.blocks > 0 {
-            with[piece] = self.blocks[piece] + room.blocks;
+            with[piece.0] = self.blocks[piece.0] + room.blocks;
             match ground.holds(self.strips, &with) {
                 Ok(true) => break,
                 Ok(false) => {}
@@ -225,18 +246,18 @@ impl Load {
     }
 
     /// Puts blocks of a piece on the plot; the caller has seen that there is room.
-    pub fn put(&mut self, ground: &Ground, piece: usize, blocks: u32) {
-        self.blocks[piece] += blocks;
-        for free in &mut self.free[ground.stands[piece].clone()] {
-            *free -= blocks * ground.pieces[piece].strips;
+    pub fn put(&mut self, ground: &Ground, piece: PieceAt, blocks: u32) {
+        self.blocks[piece.0] += blocks;
+        for free in &mut self.free[ground.stands[piece.0].clone()] {
+            *free -= blocks * ground[piece].strips;
         }
     }
 
     /// Takes blocks of a piece off the plot again.
-    pub fn take_off(&mut self, ground: &Ground, piece: usize, blocks: u32) {
-        self.blocks[piece] -= blocks;
-        for free in &mut self.free[ground.stands[piece].clone()] {
-            *free += blocks * ground.pieces[piece].strips;
+    pub fn take_off(&mut self, ground: &Ground, piece: PieceAt, blocks: u32) {
+        self.blocks[piece.0] -= blocks;
+        for free in &mut self.free[ground.stands[piece.0].clone()] {
+            *free += blocks * ground[piece].strips;
         }
     }
 }

@@ -5,8 +5,8 @@ use crate::candidates::{Candidate, Candidates, PlotAt, breaks_wish};
 use crate::garden::Garden;
 use crate::model::rules::wish_broken;
 
-use super::chosen::{Chosen, Part, Parts};
-use super::ground::{Ground, Load};
+use super::chosen::{Chosen, Part, Parts, PieceAt};
+use super::ground::{Ground, Load, Piece};
 
 /// Splitting a planting costs as much as this many broken rotation wishes.
 const SPLIT_PRICE: u32 = 10;
@@ -17,23 +17,21 @@ const MOST_NODES: u32 = 20_000;
 #[must_use]
 pub fn neat(garden: &Garden, candidates: &Candidates, chosen: &[Chosen]) -> Option<Parts> {
     let ground = Ground::of(garden, candidates, chosen);
-    let mut order: Vec<usize> = (0..chosen.len()).collect();
+    let mut order: Vec<PieceAt> = ground.positions().collect();
     order.sort_by_key(|k| {
-        let c = &candidates[chosen[*k].candidate];
-        (
-            c.plots.iter().count(),
-            std::cmp::Reverse(chosen[*k].blocks * c.amounts.block.strips),
-        )
+        let Piece { plots, blocks, .. } = &ground[*k];
+        let strips = ground.strips_of(*k, *blocks);
+        (plots.iter().count(), std::cmp::Reverse(strips))
     });
-    let of = |k: usize| &candidates[chosen[k].candidate];
-    let wishes = |k: usize| {
-        let others = (0..chosen.len()).filter(|other| *other != k);
+    let of = |PieceAt(k): PieceAt| &candidates[chosen[k].candidate];
+    let wishes = |k: PieceAt| {
+        let others = ground.positions().filter(|other| *other != k);
         others
             .filter(|other| breaks_wish(garden, of(k), of(*other)))
             .collect()
     };
     let mut search = Search {
-        wishes: (0..chosen.len()).map(wishes).collect(),
+        wishes: ground.positions().map(wishes).collect(),
         garden,
         candidates,
         chosen,
@@ -57,8 +55,8 @@ struct Search<'a> {
     chosen: &'a [Chosen],
     ground: &'a Ground,
     /// Per planting: those that had better not have its strips before or after it.
-    wishes: Vec<Vec<usize>>,
-    order: Vec<usize>,
+    wishes: Vec<Vec<PieceAt>>,
+    order: Vec<PieceAt>,
     /// What stands on each plot.
     loads: Vec<Load>,
     parts: Parts,
@@ -77,14 +75,14 @@ impl Search<'_> {
             return;
         };
         let candidates = self.candidates;
-        let c = &candidates[self.chosen[which].candidate];
+        let c = &candidates[self.chosen[which.0].candidate];
         for parts in self.placings(c, which) {
             let wishes = parts.iter().filter(|p| self.breaks_wish(c, which, p));
             let more = wishes.count() as u32 + (parts.len().max(1) as u32 - 1) * SPLIT_PRICE;
             for part in &parts {
                 self.loads[part.plot.0].put(self.ground, which, part.blocks);
             }
-            self.parts[which].clone_from(&parts);
+            self.parts[which.0].clone_from(&parts);
             self.place(depth + 1, price + more);
             for part in &parts {
                 self.loads[part.plot.0].take_off(self.ground, which, part.blocks);
@@ -94,9 +92,9 @@ impl Search<'_> {
 
     /// True if the family was on the plot before the plan within its wished years, or the plot is
     /// too short to keep it off what the plan has there of it.
-    fn breaks_wish(&self, c: &Candidate, which: usize, part: &Part) -> bool {
+    fn breaks_wish(&self, c: &Candidate, which: PieceAt, part: &Part) -> bool {
         let load = &self.loads[part.plot.0];
-        let others = self.wishes[which].iter().map(|k| (*k, load.blocks[*k]));
+        let others = self.wishes[which.0].iter().map(|k| (*k, load.blocks[k.0]));
         let apart: u32 = others.map(|(k, n)| self.ground.strips_of(k, n)).sum();
         let own = self.ground.strips_of(which, part.blocks);
         wish_broken(self.garden, c, &self.candidates[part.plot])
@@ -105,11 +103,11 @@ impl Search<'_> {
 
     /// Ways to place a planting: whole on each plot that holds it (those without a broken
     /// wish first, then those it fills best), else shared out over the roomiest.
-    fn placings(&self, c: &Candidate, which: usize) -> Vec<Vec<Part>> {
+    fn placings(&self, c: &Candidate, which: PieceAt) -> Vec<Vec<Part>> {
         if c.plots.is_empty() {
             return vec![Vec::new()];
         }
-        let blocks = self.chosen[which].blocks;
+        let blocks = self.ground[which].blocks;
         let room = |plot: PlotAt| self.loads[plot.0].room(self.ground, which).blocks;
         let mut room: Vec<(PlotAt, u32)> = c.plots.iter().map(|p| (p, room(p))).collect();
         let wish = |plot: PlotAt| self.breaks_wish(c, which, &Part { plot, blocks });

@@ -8,6 +8,7 @@ use std::collections::HashSet;
 use crate::candidates::{PlotAt, PlotSet};
 
 use super::chains::GaveUp;
+use super::chosen::PieceAt;
 use super::ground::{Ground, Load, Room};
 
 /// What came of packing.
@@ -61,7 +62,7 @@ pub fn pack(ground: &Ground, most_steps: u64) -> Packed {
 struct Search<'a> {
     ground: &'a Ground,
     /// Pieces of which no two can have the same strip, with all their plots.
-    crowds: Vec<(Vec<usize>, PlotSet)>,
+    crowds: Vec<(Vec<PieceAt>, PlotSet)>,
     /// The plots, in the order in which they are filled.
     order: Vec<PlotAt>,
     /// Blocks left over that do not fit on the plots from a place in the order on.
@@ -91,7 +92,7 @@ impl Search<'_> {
             return Ok(false);
         }
         let mut load = self.ground.empty(self.order[at]);
-        let found = self.fill(at, 0, left, &mut load)?;
+        let found = self.fill(at, PieceAt(0), left, &mut load)?;
         if !found {
             self.failed.insert(state);
         }
@@ -119,8 +120,8 @@ impl Search<'_> {
             let own = rest().filter(|plot| set.has(**plot));
             own.map(|plot| plots[plot.0]).sum()
         };
-        let wanted = |crowd: &[usize]| -> u32 {
-            let strips = crowd.iter().map(|k| left[*k] * pieces[*k].strips);
+        let wanted = |crowd: &[PieceAt]| -> u32 {
+            let strips = crowd.iter().map(|k| self.ground.strips_of(*k, left[k.0]));
             strips.sum()
         };
         let mut crowds = self.crowds.iter();
@@ -132,20 +133,20 @@ impl Search<'_> {
     fn fill(
         &mut self,
         at: usize,
-        piece: usize,
+        piece: PieceAt,
         left: &[u32],
         load: &mut Load,
     ) -> Result<bool, GaveUp> {
         let plot = self.order[at];
-        if piece == left.len() {
+        let Some(wanted) = left.get(piece.0) else {
             return self.go_on(at, left, load);
-        }
-        let most = self.room(plot, piece, load).min(left[piece]);
+        };
+        let most = self.room(plot, piece, load).min(*wanted);
         // As many as there is room for first: what is full leaves the least over.
         for blocks in (0..=most).rev() {
             self.step()?;
             load.put(self.ground, piece, blocks);
-            let found = self.fill(at, piece + 1, left, load);
+            let found = self.fill(at, PieceAt(piece.0 + 1), left, load);
             load.take_off(self.ground, piece, blocks);
             if found? {
                 return Ok(true);
@@ -157,9 +158,10 @@ impl Search<'_> {
     /// Goes on to the next plot, unless something more could stand on this one.
     fn go_on(&mut self, at: usize, left: &[u32], load: &Load) -> Result<bool, GaveUp> {
         let plot = self.order[at];
-        for (piece, blocks) in left.iter().enumerate() {
+        for piece in self.ground.positions() {
             // Not full: the same with more on this plot is tried as well, and is no worse.
-            if load.blocks[piece] < *blocks && self.room(plot, piece, load) > 0 {
+            let is_left = load.blocks[piece.0] < left[piece.0];
+            if is_left && self.room(plot, piece, load) > 0 {
                 return Ok(false);
             }
         }
@@ -173,8 +175,8 @@ impl Search<'_> {
     }
 
     /// How many more blocks of a piece a plot holds.
-    fn room(&mut self, plot: PlotAt, piece: usize, load: &Load) -> u32 {
-        if !self.ground.pieces[piece].plots.has(plot) {
+    fn room(&mut self, plot: PlotAt, piece: PieceAt, load: &Load) -> u32 {
+        if !self.ground[piece].plots.has(plot) {
             return 0;
         }
         let Room { blocks, sure } = load.room(self.ground, piece);

@@ -4,8 +4,8 @@ use crate::candidates::{Candidates, breaks_wish};
 use crate::garden::{Garden, Strips};
 use crate::plan::Place;
 
-use super::chains::{Use, chains};
-use super::chosen::{Chosen, Part};
+use super::chains::{Chain, Use, chains};
+use super::chosen::{Chosen, Part, PieceAt};
 use super::ground::Ground;
 
 /// The places of each chosen planting; `None` if some plot cannot hold its parts, or none was
@@ -18,8 +18,8 @@ pub fn places(
     parts: &[Vec<Part>],
 ) -> Option<Vec<Vec<Place>>> {
     let ground = Ground::of(garden, candidates, chosen);
-    let of = |k: usize| &candidates[chosen[k].candidate];
-    let unwished = |a: usize, b: usize| breaks_wish(garden, of(a), of(b));
+    let of = |PieceAt(k): PieceAt| &candidates[chosen[k].candidate];
+    let unwished = |a: PieceAt, b: PieceAt| breaks_wish(garden, of(a), of(b));
     let mut places = vec![Vec::new(); chosen.len()];
     for (at, plot) in candidates.numbered_plots() {
         let blocks = parts.iter().map(|parts| {
@@ -30,7 +30,7 @@ pub fn places(
         let uses = ground.uses(&blocks);
         let runs = in_time(&ground, &uses, plot.strips, unwished);
         for (planting, runs) in runs.or_else(|| by_chains(&ground, &uses, plot.strips))? {
-            let places: &mut Vec<Place> = &mut places[planting];
+            let places: &mut Vec<Place> = &mut places[planting.0];
             let bed = &garden[plot.bed].id;
             places.extend(runs.into_iter().map(|run| Place::of(bed, run)));
         }
@@ -48,20 +48,20 @@ fn in_time(
     ground: &Ground,
     uses: &[Use],
     strips: Strips,
-    unwished: impl Fn(usize, usize) -> bool,
-) -> Option<Vec<(usize, Vec<Strips>)>> {
-    let mut carried: Vec<Vec<usize>> = vec![Vec::new(); strips.count as usize];
+    unwished: impl Fn(PieceAt, PieceAt) -> bool,
+) -> Option<Vec<(PieceAt, Vec<Strips>)>> {
+    let mut carried: Vec<Chain> = vec![Vec::new(); strips.count as usize];
     let mut placed = Vec::new();
     for planting in uses {
-        let is_free = |before: &[usize]| {
+        let is_free = |before: &[PieceAt]| {
             let mut before = before.iter();
             before.all(|other| !ground.clash(*other, planting.piece))
         };
-        let is_wished = |before: &[usize]| {
+        let is_wished = |before: &[PieceAt]| {
             let mut others = before.iter();
             is_free(before) && others.all(|other| !unwished(*other, planting.piece))
         };
-        let block = ground.pieces[planting.piece].strips;
+        let block = ground[planting.piece].strips;
         let wished = whole(&runs(strips, &carried, is_wished), planting.strips);
         let chosen = wished.map(|run| vec![run]);
         let free = || runs(strips, &carried, is_free);
@@ -76,18 +76,18 @@ fn in_time(
 }
 
 /// The same by trying everything. Strips that carry the same lie side by side.
-fn by_chains(ground: &Ground, uses: &[Use], strips: Strips) -> Option<Vec<(usize, Vec<Strips>)>> {
+fn by_chains(ground: &Ground, uses: &[Use], strips: Strips) -> Option<Vec<(PieceAt, Vec<Strips>)>> {
     let mut carried = chains(uses, strips.count, |a, b| ground.clash(a, b)).ok()??;
     carried.sort();
     let placed = |planting: &Use| {
-        let carries = |carried: &[usize]| carried.contains(&planting.piece);
+        let carries = |carried: &[PieceAt]| carried.contains(&planting.piece);
         (planting.piece, runs(strips, &carried, carries))
     };
     Some(uses.iter().map(placed).collect())
 }
 
 /// The longest runs of strips of which something holds of what each carries.
-fn runs(strips: Strips, carried: &[Vec<usize>], holds: impl Fn(&[usize]) -> bool) -> Vec<Strips> {
+fn runs(strips: Strips, carried: &[Chain], holds: impl Fn(&[PieceAt]) -> bool) -> Vec<Strips> {
     let each = strips.iter().zip(carried);
     let own = each.filter(|(_, carries)| holds(carries));
     Strips::runs(own.map(|(strip, _)| strip))

@@ -4,7 +4,7 @@
 use std::collections::BTreeMap;
 
 use crate::calendar::Date;
-use crate::candidates::{Candidate, CandidateAt, Candidates};
+use crate::candidates::{Candidate, CandidateAt, Candidates, crowded_sessions};
 use crate::garden::ClassAt;
 use crate::growth::Effort;
 use crate::model::program::{Program, Terms};
@@ -29,6 +29,7 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
                 .push((k, task.effort));
         }
     }
+    let crowded = crowded_sessions(garden, &candidates.all);
     let mut companions = Capacities::default();
     for (session, second) in &columns.second_steps {
         let Some(tasks) = tasks.get(session) else {
@@ -41,6 +42,9 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
         steps.push((*second, -1.0));
         program.at_most(steps, 1.0);
 
+        if !crowded.contains(session) {
+            continue;
+        }
         let minutes = garden.session_minutes(session.0, session.1);
         let mut row: Terms = Vec::new();
         for (k, effort) in tasks {

@@ -15,10 +15,14 @@ const ROUNDING: f64 = 1e-6;
 /// What has become less.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Changed {
-    /// An option of the group, or that it may have none.
-    Group(GroupAt),
-    /// The bounds of the column.
-    Column(VarAt),
+    /// The option is closed.
+    Option(OptionAt),
+    /// The group cannot have none.
+    NoneOf(GroupAt),
+    /// The column: it is at least more.
+    Low(VarAt),
+    /// The column: it is at most less.
+    High(VarAt),
 }
 
 /// A change that can be taken back.
@@ -55,6 +59,8 @@ impl Bounds {
 struct Group {
     options: Vec<OptionAt>,
     open: usize,
+    /// The positions of the open options added up: of one alone its own.
+    sum: usize,
     none: bool,
 }
 
@@ -81,6 +87,7 @@ impl Domains {
             groups.push(Group {
                 options: (first..first + size).map(OptionAt).collect(),
                 open: *size,
+                sum: (first..first + size).sum(),
                 none: true,
             });
         }
@@ -145,7 +152,7 @@ impl Domains {
     #[must_use]
     pub fn chosen(&self, group: GroupAt) -> Option<OptionAt> {
         match (self.groups[group.0].open, self.groups[group.0].none) {
-            (1, false) => self.options(group).next(),
+            (1, false) => Some(OptionAt(self.groups[group.0].sum)),
             _ => None,
         }
     }
@@ -169,8 +176,9 @@ impl Domains {
         let group = self.group_of(option);
         self.open[option.0] = false;
         self.groups[group.0].open -= 1;
+        self.groups[group.0].sum -= option.0;
         self.trail.push(Undo::Option(option));
-        self.changed.push(Changed::Group(group));
+        self.changed.push(Changed::Option(option));
         self.some_way_left(group)
     }
 
@@ -179,7 +187,7 @@ impl Domains {
         if self.may_have_none(group) {
             self.groups[group.0].none = false;
             self.trail.push(Undo::NoneOf(group));
-            self.changed.push(Changed::Group(group));
+            self.changed.push(Changed::NoneOf(group));
         }
         self.some_way_left(group)
     }
@@ -213,7 +221,7 @@ impl Domains {
         if lo > old + LEAST_STEP {
             self.trail.push(Undo::Low(column, old));
             self.columns[column.0].lo = lo.min(hi);
-            self.changed.push(Changed::Column(column));
+            self.changed.push(Changed::Low(column));
         }
         Ok(())
     }
@@ -228,7 +236,7 @@ impl Domains {
         if hi < old - LEAST_STEP {
             self.trail.push(Undo::High(column, old));
             self.columns[column.0].hi = hi.max(lo);
-            self.changed.push(Changed::Column(column));
+            self.changed.push(Changed::High(column));
         }
         Ok(())
     }
@@ -263,7 +271,9 @@ impl Domains {
             match self.trail.pop() {
                 Some(Undo::Option(option)) => {
                     self.open[option.0] = true;
-                    self.groups[self.group_of[option.0].0].open += 1;
+                    let group = &mut self.groups[self.group_of[option.0].0];
+                    group.open += 1;
+                    group.sum += option.0;
                 }
                 Some(Undo::NoneOf(group)) => self.groups[group.0].none = true,
                 Some(Undo::Low(column, lo)) => self.columns[column.0].lo = lo,

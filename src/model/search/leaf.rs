@@ -8,6 +8,9 @@ use crate::model::too_much::too_much;
 
 use super::state::Search;
 
+/// To give up a packing takes about as long as to look at so many terms.
+const GAVE_UP: u64 = 20 * MOST_STEPS;
+
 impl Search<'_> {
     /// Everything is decided: the point counts if all rows hold, it is better, and its plantings
     /// can be laid out.
@@ -38,7 +41,10 @@ impl Search<'_> {
         } = self.board;
         match pack(&Ground::of(garden, candidates, chosen), MOST_STEPS) {
             Packed::Found(_) => return true,
-            Packed::Unknown => self.sure = false,
+            Packed::Unknown => {
+                self.sure = false;
+                self.rows.steps += GAVE_UP;
+            }
             Packed::Impossible => {
                 let set = too_much(garden, candidates, chosen);
                 self.forbid(&set);

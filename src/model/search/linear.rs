@@ -1,10 +1,12 @@
 //! A row `sum <= rhs` that knows of the groups: of each group one option counts, so the least that
-//! the row can take is the sum of the least that each group can take.
+//! the row can take is the sum of the least that each group can take. That least is kept with a way that
+//! takes no more, so nothing is looked at again while that way is open.
 
-use std::collections::BTreeMap;
+use std::ops::Range;
 
-use super::at::{GroupAt, OptionAt, VarAt};
+use super::at::{GroupAt, OptionAt, RowAt, VarAt};
 use super::domains::{Dead, Domains};
+use super::notes::{By, Least, Notes, ShareAt, Was};
 
 /// What a column of the program is in a search.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -18,91 +20,37 @@ pub enum Stands {
     Of(Vec<(OptionAt, VarAt)>),
 }
 
-/// What an option takes of a row.
+/// What an option takes of a row: its weight, and so much for each unit of its own columns.
 #[derive(Debug)]
 struct Part {
     option: OptionAt,
     weight: f64,
-    owned: Vec<(VarAt, f64)>,
-}
-
-impl Part {
-    fn least(&self, domains: &Domains) -> f64 {
-        let owned = self.owned.iter();
-        self.weight + owned.map(|(c, w)| domains.least(*c, *w)).sum::<f64>()
-    }
-
-    fn most(&self, domains: &Domains) -> f64 {
-        let owned = self.owned.iter();
-        self.weight - owned.map(|(c, w)| domains.least(*c, -w)).sum::<f64>()
-    }
+    owned: Range<usize>,
+    /// True if the row waits at it.
+    waits: bool,
 }
 
 /// What a group takes of a row.
 #[derive(Debug)]
 struct Share {
     group: GroupAt,
-    parts: Vec<Part>,
-}
-
-impl Share {
-    /// The least and the most that the group can take: those of its open options, or nothing if it
-    /// can have none, or one that is not in the row.
-    fn range(&self, domains: &Domains) -> (f64, f64) {
-        let mut open = 0;
-        let (mut least, mut most) = (f64::INFINITY, f64::NEG_INFINITY);
-        for part in &self.parts {
-            if domains.is_open(part.option) {
-                open += 1;
-                least = least.min(part.least(domains));
-                most = most.max(part.most(domains));
-            }
-        }
-        match open < domains.ways(self.group) {
-            true => (least.min(0.0), most.max(0.0)),
-            false => (least, most),
-        }
-    }
-
-    /// Closes what takes more than `slack` above the least.
-    fn narrow(&self, domains: &mut Domains, least: f64, slack: f64, off: f64) -> Result<(), Dead> {
-        for part in &self.parts {
-            if !domains.is_open(part.option) {
-                continue;
-            }
-            let more = part.least(domains) - least;
-            if more > slack + off {
-                domains.close(part.option)?;
-                continue;
-            }
-            let left = (slack - more).max(0.0);
-            for (column, weight) in &part.owned {
-                if domains.keep_within(*column, *weight, left).is_err() {
-                    domains.close(part.option)?;
-                    break;
-                }
-            }
-        }
-        if -least > slack + off {
-            // Parts are in the order of their options.
-            let inside = |option: &OptionAt| {
-                let found = self.parts.binary_search_by_key(option, |part| part.option);
-                found.is_ok()
-            };
-            let others = domains.options(self.group).filter(|o| !inside(o));
-            for option in others.collect::<Vec<OptionAt>>() {
-                domains.close(option)?;
-            }
-            domains.close_none(self.group)?;
-        }
-        Ok(())
-    }
+    /// In the order of their options.
+    parts: Range<usize>,
+    /// Its ways are never further apart.
+    spread: f64,
+    now: Least,
+    /// Options that are not in the row and at which it waits.
+    waits_at: Vec<OptionAt>,
+    /// True if it waits until the group has some option.
+    waits: bool,
 }
 
 /// A row `sum <= rhs`.
 #[derive(Debug)]
 pub struct Linear {
     shares: Vec<Share>,
+    parts: Vec<Part>,
+    owned: Vec<(VarAt, f64)>,
     free: Vec<(VarAt, f64)>,
     /// The right side.
     pub rhs: f64,
@@ -110,20 +58,8 @@ pub struct Linear {
     off: f64,
 }
 
-/// The parts of a row, by group and option.
-#[derive(Default)]
-struct Parts(BTreeMap<GroupAt, BTreeMap<OptionAt, Part>>);
-
-impl Parts {
-    fn of(&mut self, domains: &Domains, option: OptionAt) -> &mut Part {
-        let share = self.0.entry(domains.group_of(option)).or_default();
-        share.entry(option).or_insert(Part {
-            option,
-            weight: 0.0,
-            owned: Vec::new(),
-        })
-    }
-}
+/// A term as it is collected: the group and option that it belongs to, its weight and column.
+type Collected = (GroupAt, OptionAt, Option<VarAt>, f64);
 
 impl Linear {
     /// The row of some terms, each with what its column stands for.
@@ -133,33 +69,68 @@ impl Linear {
         rhs: f64,
         domains: &Domains,
     ) -> Self {
-        let mut parts = Parts::default();
-        let mut free = Vec::new();
+        let mut all: Vec<Collected> = Vec::new();
+        let mut row = Self {
+            shares: Vec::new(),
+            parts: Vec::new(),
+            owned: Vec::new(),
+            free: Vec::new(),
+            rhs,
+            off: 1e-6,
+        };
         for (column, stands, weight) in terms {
+            let of = |option: &OptionAt| domains.group_of(*option);
             match stands {
-                Stands::Free => free.push((column, weight)),
+                Stands::Free => row.free.push((column, weight)),
                 Stands::Is(options) => {
-                    for option in options {
-                        parts.of(domains, *option).weight += weight;
-                    }
+                    all.extend(options.iter().map(|o| (of(o), *o, None, weight)));
                 }
                 Stands::Of(options) => {
-                    for (option, own) in options {
-                        parts.of(domains, *option).owned.push((*own, weight));
-                    }
+                    let own = options.iter();
+                    all.extend(own.map(|(o, own)| (of(o), *o, Some(*own), weight)));
                 }
             }
         }
-        let share = |(group, parts): (GroupAt, BTreeMap<OptionAt, Part>)| Share {
-            group,
-            parts: parts.into_values().collect(),
-        };
-        Self {
-            shares: parts.0.into_iter().map(share).collect(),
-            free,
-            rhs,
-            off: 1e-6,
+        all.sort_by_key(|(group, option, ..)| (*group, *option));
+        for own in all.chunk_by(|a, b| a.0 == b.0) {
+            row.add_share(own, domains);
         }
+        row
+    }
+
+    /// Adds what a group takes.
+    fn add_share(&mut self, terms: &[Collected], domains: &Domains) {
+        let Some((group, ..)) = terms.first() else {
+            return;
+        };
+        let first = self.parts.len();
+        for own in terms.chunk_by(|a, b| a.1 == b.1) {
+            let begin = self.owned.len();
+            let columns = own.iter().filter_map(|(.., col, w)| Some(((*col)?, *w)));
+            self.owned.extend(columns);
+            let weights = own.iter().filter(|(.., col, _)| col.is_none());
+            self.parts.extend(own.first().map(|(_, option, ..)| Part {
+                option: *option,
+                weight: weights.map(|(.., w)| w).sum(),
+                owned: begin..self.owned.len(),
+                waits: false,
+            }));
+        }
+        let parts = first..self.parts.len();
+        let own = || self.parts[parts.clone()].iter();
+        let least = own().map(|p| self.least_of(p, domains)).fold(0.0, f64::min);
+        let most = own().map(|p| self.most_of(p, domains)).fold(0.0, f64::max);
+        self.shares.push(Share {
+            group: *group,
+            parts,
+            spread: most - least,
+            now: Least {
+                least,
+                by: By::Unknown,
+            },
+            waits_at: Vec::new(),
+            waits: false,
+        });
     }
 
     /// The same without any forgiveness for rounding but the least: a row that asks for a better
@@ -174,33 +145,191 @@ impl Linear {
         self.shares.iter().map(|share| share.group)
     }
 
-    /// The columns in the row, but for those that are options themselves.
-    pub fn columns(&self) -> impl Iterator<Item = VarAt> + '_ {
-        let parts = self.shares.iter().flat_map(|share| &share.parts);
-        let owned = parts.flat_map(|part| &part.owned);
-        self.free.iter().chain(owned).map(|(column, _)| *column)
+    /// The columns in the row that belong to nothing, with their weights.
+    #[must_use]
+    pub fn free(&self) -> &[(VarAt, f64)] {
+        &self.free
     }
 
-    /// How many terms the row has.
-    #[must_use]
-    pub fn size(&self) -> usize {
-        let parts = self.shares.iter().flat_map(|share| &share.parts);
-        self.free.len() + parts.map(|part| 1 + part.owned.len()).sum::<usize>()
+    /// The columns of options in the row: group, option, column and weight.
+    pub fn of_options(&self) -> impl Iterator<Item = (ShareAt, OptionAt, VarAt, f64)> + '_ {
+        let shares = self.shares.iter().enumerate();
+        shares.flat_map(move |(k, share)| {
+            let parts = self.parts[share.parts.clone()].iter();
+            parts.flat_map(move |part| {
+                let owned = self.owned[part.owned.clone()].iter();
+                owned.map(move |(column, weight)| (ShareAt(k), part.option, *column, *weight))
+            })
+        })
+    }
+
+    fn least_of(&self, part: &Part, domains: &Domains) -> f64 {
+        let owned = self.owned[part.owned.clone()].iter();
+        part.weight + owned.map(|(c, w)| domains.least(*c, *w)).sum::<f64>()
+    }
+
+    fn most_of(&self, part: &Part, domains: &Domains) -> f64 {
+        let owned = self.owned[part.owned.clone()].iter();
+        part.weight - owned.map(|(c, w)| domains.least(*c, -w)).sum::<f64>()
     }
 
     /// True if the row can be broken by anything that is open.
     #[must_use]
     pub fn can_bind(&self, domains: &Domains) -> bool {
         let free: f64 = self.free.iter().map(|(c, w)| -domains.least(*c, -w)).sum();
-        let most: f64 = self.shares.iter().map(|s| s.range(domains).1).sum();
+        let most: f64 = self.shares.iter().map(|s| s.now.least + s.spread).sum();
         free + most > self.rhs
     }
 
-    /// Closes and narrows what the row does not allow.
-    pub fn narrow(&self, domains: &mut Domains) -> Result<(), Dead> {
+    /// True if a group may take more by now than it could.
+    #[must_use]
+    pub fn may_have_risen(&self, ShareAt(share): ShareAt, domains: &Domains) -> bool {
+        let Share { group, now, .. } = &self.shares[share];
+        match now.by {
+            By::Option(option) => !domains.is_open(option),
+            By::None => !domains.may_have_none(*group),
+            By::Unknown => true,
+        }
+    }
+
+    /// A column of an option has changed; what was known of its group, if that is not so any more.
+    pub fn has_changed(&mut self, ShareAt(share): ShareAt, option: OptionAt) -> Option<Least> {
+        let now = &mut self.shares[share].now;
+        let was = *now;
+        (now.by == By::Option(option)).then(|| {
+            now.by = By::Unknown;
+            was
+        })
+    }
+
+    /// Knows again what was known of a group.
+    pub fn know_again(&mut self, ShareAt(share): ShareAt, least: Least) {
+        self.shares[share].now = least;
+    }
+
+    /// The least that a group can take: that of its open options, or nothing if it can have none, or one
+    /// that is not in the row.
+    fn find_least(&self, share: &Share, domains: &Domains) -> Least {
+        if let Some(option) = domains.chosen(share.group) {
+            let part = self.parts_left(share, domains).first();
+            return Least {
+                least: part.map_or(0.0, |part| self.least_of(part, domains)),
+                by: By::Option(option),
+            };
+        }
+        let mut open = 0;
+        let mut now = Least {
+            least: f64::INFINITY,
+            by: By::Unknown,
+        };
+        for part in &self.parts[share.parts.clone()] {
+            if domains.is_open(part.option) {
+                open += 1;
+                let least = self.least_of(part, domains);
+                // The last of those that take no more: options are mostly closed from the first on.
+                if least <= now.least {
+                    now = Least {
+                        least,
+                        by: By::Option(part.option),
+                    };
+                }
+            }
+        }
+        if now.least >= 0.0 && open < domains.ways(share.group) {
+            let last = || self.others(share, domains).next_back();
+            now = Least {
+                least: 0.0,
+                by: match domains.may_have_none(share.group) {
+                    true => By::None,
+                    false => last().map_or(By::Unknown, By::Option),
+                },
+            };
+        }
+        now
+    }
+
+    /// The parts of a group of which an option may still be chosen, and others: but one where one is left.
+    fn parts_left(&self, share: &Share, domains: &Domains) -> &[Part] {
+        let parts = &self.parts[share.parts.clone()];
+        let Some(option) = domains.chosen(share.group) else {
+            return parts;
+        };
+        match parts.binary_search_by_key(&option, |part| part.option) {
+            Ok(at) => &parts[at..=at],
+            Err(_) => &[],
+        }
+    }
+
+    /// The open options of a group that are not in the row.
+    fn others<'a>(
+        &'a self,
+        share: &Share,
+        domains: &'a Domains,
+    ) -> impl DoubleEndedIterator<Item = OptionAt> + 'a {
+        let parts = &self.parts[share.parts.clone()];
+        let inside = |option: &OptionAt| parts.binary_search_by_key(option, |part| part.option);
+        let open = domains.options(share.group);
+        open.filter(move |option| inside(option).is_err())
+    }
+
+    /// Finds the least of a group anew, and waits at the way that takes so little.
+    fn renew(&mut self, at: RowAt, share: ShareAt, domains: &Domains, notes: &mut Notes) {
+        let ShareAt(k) = share;
+        let now = self.find_least(&self.shares[k], domains);
+        let Share {
+            parts,
+            now: known,
+            waits,
+            waits_at,
+            group,
+            ..
+        } = &mut self.shares[k];
+        notes.was(Was {
+            row: at,
+            share,
+            least: *known,
+        });
+        *known = now;
+        match now.by {
+            By::Option(option) => {
+                let parts = &mut self.parts[parts.clone()];
+                let found = parts.binary_search_by_key(&option, |part| part.option);
+                let waits = match found {
+                    Ok(part) => std::mem::replace(&mut parts[part].waits, true),
+                    Err(_) => waits_at.contains(&option),
+                };
+                if !waits {
+                    notes.wait_at_option(option, (at, share));
+                    if found.is_err() {
+                        waits_at.push(option);
+                    }
+                }
+            }
+            By::None if !std::mem::replace(waits, true) => notes.wait_at_none(*group, (at, share)),
+            By::None | By::Unknown => {}
+        }
+    }
+
+    /// Closes and narrows what the row, which is known as `at`, does not allow; the terms that were looked
+    /// at are added to `steps`.
+    pub fn narrow(
+        &mut self,
+        at: RowAt,
+        domains: &mut Domains,
+        notes: &mut Notes,
+        steps: &mut u64,
+    ) -> Result<(), Dead> {
         let free: f64 = self.free.iter().map(|(c, w)| domains.least(*c, *w)).sum();
-        let ranges: Vec<(f64, f64)> = self.shares.iter().map(|s| s.range(domains)).collect();
-        let slack = self.rhs - free - ranges.iter().map(|(least, _)| least).sum::<f64>();
+        *steps += (self.free.len() + self.shares.len()) as u64;
+        let mut sum = free;
+        for k in 0..self.shares.len() {
+            if self.may_have_risen(ShareAt(k), domains) {
+                *steps += self.parts_left(&self.shares[k], domains).len() as u64;
+                self.renew(at, ShareAt(k), domains, notes);
+            }
+            sum += self.shares[k].now.least;
+        }
+        let slack = self.rhs - sum;
         if slack < -self.off {
             return Err(Dead);
         }
@@ -208,10 +337,40 @@ impl Linear {
         for (column, weight) in &self.free {
             domains.keep_within(*column, *weight, slack)?;
         }
-        for (share, (least, most)) in self.shares.iter().zip(ranges) {
-            if most - least > slack {
-                share.narrow(domains, least, slack, self.off)?;
+        for share in &self.shares {
+            if share.spread > slack {
+                *steps += self.parts_left(share, domains).len() as u64;
+                self.narrow_share(share, domains, slack)?;
             }
+        }
+        Ok(())
+    }
+
+    /// Closes what takes more than `slack` above the least of its group.
+    fn narrow_share(&self, share: &Share, domains: &mut Domains, slack: f64) -> Result<(), Dead> {
+        let least = share.now.least;
+        for part in self.parts_left(share, domains) {
+            if !domains.is_open(part.option) {
+                continue;
+            }
+            let more = self.least_of(part, domains) - least;
+            if more > slack + self.off {
+                domains.close(part.option)?;
+                continue;
+            }
+            let left = (slack - more).max(0.0);
+            for (column, weight) in &self.owned[part.owned.clone()] {
+                if domains.keep_within(*column, *weight, left).is_err() {
+                    domains.close(part.option)?;
+                    break;
+                }
+            }
+        }
+        if -least > slack + self.off {
+            for option in self.others(share, domains).collect::<Vec<OptionAt>>() {
+                domains.close(option)?;
+            }
+            domains.close_none(share.group)?;
         }
         Ok(())
     }

@@ -16,11 +16,15 @@ pub struct Reach {
 }
 
 impl Reach {
-    fn least(&self, domains: &Domains) -> f64 {
+    /// The fewest blocks that it may have.
+    #[must_use]
+    pub fn least(&self, domains: &Domains) -> f64 {
         self.blocks.map_or(self.fixed, |c| domains.column(c).lo)
     }
 
-    fn most(&self, domains: &Domains) -> f64 {
+    /// The most blocks that it may have.
+    #[must_use]
+    pub fn most(&self, domains: &Domains) -> f64 {
         self.blocks.map_or(self.fixed, |c| domains.column(c).hi)
     }
 }

@@ -1,11 +1,14 @@
 //! The rows of a search, and which of them to look at again when something has been closed.
 
-use super::at::{GroupAt, RowAt, VarAt};
+use std::collections::VecDeque;
+
+use super::at::{GroupAt, OptionAt, RowAt, VarAt};
 use super::domains::{Changed, Dead, Domains};
 use super::grades::Grades;
 use super::linear::Linear;
 use super::local::Local;
 use super::never::Never;
+use super::notes::{Notes, ShareAt, Waiting, Was};
 use super::order::{Order, Wanted};
 use super::years::Years;
 
@@ -32,18 +35,6 @@ pub enum Row {
 const RANKS: usize = 3;
 
 impl Row {
-    fn narrow(&self, domains: &mut Domains) -> Result<(), Dead> {
-        match self {
-            Row::Linear(row) => row.narrow(domains),
-            Row::Local(row) => row.narrow(domains),
-            Row::Never(row) => row.narrow(domains),
-            Row::Order(row) => row.narrow(domains),
-            Row::Wanted(row) => row.narrow(domains),
-            Row::Grades(row) => row.narrow(domains),
-            Row::Years(row) => row.narrow(domains),
-        }
-    }
-
     /// In which turn it is looked at.
     fn rank(&self) -> usize {
         match self {
@@ -56,7 +47,8 @@ impl Row {
     /// About how many terms are looked at.
     fn size(&self, domains: &Domains) -> usize {
         match self {
-            Row::Linear(row) => row.size(),
+            // A sum counts by itself what it looks at.
+            Row::Linear(_) => 0,
             Row::Local(row) => row.size(),
             Row::Never(row) => row.parts.iter().map(|p| p.plantings.len()).sum(),
             Row::Order(row) => domains.all_options(row.first).len(),
@@ -66,10 +58,10 @@ impl Row {
         }
     }
 
-    /// The groups and columns that it hangs on.
+    /// The groups and columns that it hangs on, where any change of them counts.
     fn hangs_on(&self) -> (Vec<GroupAt>, Vec<VarAt>) {
         match self {
-            Row::Linear(row) => (row.groups().collect(), row.columns().collect()),
+            Row::Linear(_) => (Vec::new(), Vec::new()),
             Row::Local(row) => (Vec::new(), row.columns().collect()),
             Row::Never(row) => {
                 let plantings = row.parts.iter().flat_map(|p| &p.plantings);
@@ -85,35 +77,87 @@ impl Row {
     }
 }
 
+/// A row that hangs on a bound of a column.
+#[derive(Debug, Clone, Copy)]
+struct Watch {
+    row: RowAt,
+    /// In a sum, the group and option that the column belongs to.
+    of: Option<(ShareAt, OptionAt)>,
+}
+
+/// What hangs on what. Sums wait at ways of their groups.
+#[derive(Debug)]
+struct Watched {
+    groups: Vec<Vec<RowAt>>,
+    low: Vec<Vec<Watch>>,
+    high: Vec<Vec<Watch>>,
+}
+
+impl Watched {
+    fn add(&mut self, row: RowAt, of: &Row) {
+        let plain = Watch { row, of: None };
+        let (groups, columns) = of.hangs_on();
+        for GroupAt(group) in groups {
+            self.groups[group].push(row);
+        }
+        for VarAt(column) in columns {
+            self.low[column].push(plain);
+            self.high[column].push(plain);
+        }
+        let Row::Linear(sum) = of else {
+            return;
+        };
+        for (column, weight) in sum.free() {
+            self.of_bound(*column, *weight).push(plain);
+        }
+        for (share, option, column, weight) in sum.of_options() {
+            let of = Some((share, option));
+            self.of_bound(column, weight).push(Watch { row, of });
+        }
+    }
+
+    /// What hangs on the bound of a column that makes a sum greater.
+    fn of_bound(&mut self, VarAt(column): VarAt, weight: f64) -> &mut Vec<Watch> {
+        match weight > 0.0 {
+            true => &mut self.low[column],
+            false => &mut self.high[column],
+        }
+    }
+}
+
 /// The rows; the first one is that of the objective.
 #[derive(Debug)]
 pub struct Rows {
     rows: Vec<Row>,
-    /// How often each row has ended a branch.
+    watched: Watched,
+    /// How many branches the rows of each group have ended.
     ended: Vec<f64>,
-    of_group: Vec<Vec<RowAt>>,
-    of_column: Vec<Vec<RowAt>>,
     /// Rows to be looked at, by rank: those that cost more wait until the others close nothing more.
-    queue: [Vec<RowAt>; RANKS],
+    queue: [VecDeque<RowAt>; RANKS],
     queued: Vec<bool>,
     /// Rows that were added or changed since the search began.
     late: Vec<RowAt>,
+    notes: Notes,
     /// Terms that were looked at.
     pub steps: u64,
 }
 
 impl Rows {
-    /// No rows yet, for so many groups and columns.
+    /// No rows yet, for so many groups, options and columns.
     #[must_use]
-    pub fn new(groups: usize, columns: usize) -> Self {
+    pub fn new(groups: usize, options: usize, columns: usize) -> Self {
         Self {
             rows: Vec::new(),
-            ended: Vec::new(),
-            of_group: vec![Vec::new(); groups],
-            of_column: vec![Vec::new(); columns],
+            watched: Watched {
+                groups: vec![Vec::new(); groups],
+                low: vec![Vec::new(); columns],
+                high: vec![Vec::new(); columns],
+            },
+            ended: vec![0.0; groups],
             queue: Default::default(),
             queued: Vec::new(),
             late: vec![RowAt(0)],
+            notes: Notes::new(options, groups),
             steps: 0,
         }
     }
@@ -136,16 +180,8 @@ impl Rows {
 
     /// Adds a row and watches its groups and columns.
     pub fn add(&mut self, row: Row) {
-        let at = RowAt(self.rows.len());
-        let (groups, columns) = row.hangs_on();
-        for group in groups {
-            self.of_group[group.0].push(at);
-        }
-        for column in columns {
-            self.of_column[column.0].push(at);
-        }
+        self.watched.add(RowAt(self.rows.len()), &row);
         self.rows.push(row);
-        self.ended.push(0.0);
         self.queued.push(false);
     }
 
@@ -156,22 +192,21 @@ impl Rows {
     }
 
     /// How many branches the rows of a group have ended.
-    pub fn ended_by(&mut self, group: GroupAt) -> f64 {
-        let rows = &self.of_group[group.0];
-        self.steps += rows.len() as u64;
-        rows.iter().map(|row| self.ended[row.0]).sum()
+    #[must_use]
+    pub fn ended_by(&self, GroupAt(group): GroupAt) -> f64 {
+        self.ended[group]
     }
 
     fn look_at(&mut self, row: RowAt) {
         if !self.queued[row.0] {
             self.queued[row.0] = true;
-            self.queue[self.rows[row.0].rank()].push(row);
+            self.queue[self.rows[row.0].rank()].push_back(row);
         }
     }
 
-    /// The next row to be looked at.
+    /// The next row to be looked at: of a rank the one that waits longest, so that much has changed for it.
     fn next(&mut self) -> Option<RowAt> {
-        self.queue.iter_mut().find_map(Vec::pop)
+        self.queue.iter_mut().find_map(VecDeque::pop_front)
     }
 
     /// All rows are looked at next.
@@ -186,31 +221,94 @@ impl Rows {
         self.late = late;
     }
 
+    /// What hangs on a change is looked at next.
+    fn look_at_watched(&mut self, changed: Changed, domains: &Domains) {
+        match changed {
+            Changed::Option(option) => {
+                self.look_at_group(domains.group_of(option));
+                self.look_at_waiting(domains, |notes| notes.at_option(option));
+            }
+            Changed::NoneOf(group) => {
+                self.look_at_group(group);
+                self.look_at_waiting(domains, |notes| notes.at_none(group));
+            }
+            Changed::Low(column) => self.look_at_column(column, |watched| &watched.low),
+            Changed::High(column) => self.look_at_column(column, |watched| &watched.high),
+        }
+    }
+
+    fn look_at_group(&mut self, GroupAt(group): GroupAt) {
+        for k in 0..self.watched.groups[group].len() {
+            self.look_at(self.watched.groups[group][k]);
+        }
+    }
+
+    /// Looks at the sums among some that wait for which a group may take more now.
+    fn look_at_waiting(&mut self, domains: &Domains, waiting: impl Fn(&Notes) -> &[Waiting]) {
+        for k in 0..waiting(&self.notes).len() {
+            let (row, share) = waiting(&self.notes)[k];
+            self.steps += 1;
+            match &self.rows[row.0] {
+                Row::Linear(sum) if sum.may_have_risen(share, domains) => self.look_at(row),
+                _ => {}
+            }
+        }
+    }
+
+    fn look_at_column(&mut self, VarAt(column): VarAt, of: impl Fn(&Watched) -> &Vec<Vec<Watch>>) {
+        for k in 0..of(&self.watched)[column].len() {
+            let Watch { row, of } = of(&self.watched)[column][k];
+            self.steps += 1;
+            if let (Row::Linear(sum), Some((share, option))) = (&mut self.rows[row.0], of)
+                && let Some(least) = sum.has_changed(share, option)
+            {
+                self.notes.was(Was { row, share, least });
+            }
+            self.look_at(row);
+        }
+    }
+
     /// Looks at rows until none of them closes anything more.
     pub fn narrow(&mut self, domains: &mut Domains) -> Result<(), Dead> {
         loop {
             for changed in domains.take_changed() {
-                let rows = match changed {
-                    Changed::Group(group) => &self.of_group[group.0],
-                    Changed::Column(column) => &self.of_column[column.0],
-                };
-                for row in rows {
-                    if !self.queued[row.0] {
-                        self.queued[row.0] = true;
-                        self.queue[self.rows[row.0].rank()].push(*row);
-                    }
-                }
+                self.look_at_watched(changed, domains);
             }
             let Some(row) = self.next() else {
                 return Ok(());
             };
             self.queued[row.0] = false;
-            self.steps += self.rows[row.0].size(domains) as u64;
-            if self.rows[row.0].narrow(domains).is_err() {
-                self.ended[row.0] += 1.0;
+            if self.narrow_one(row, domains).is_err() {
+                self.count_end(row);
                 self.forget(domains);
                 return Err(Dead);
             }
+        }
+    }
+
+    fn narrow_one(&mut self, at: RowAt, domains: &mut Domains) -> Result<(), Dead> {
+        let row = &mut self.rows[at.0];
+        self.steps += row.size(domains) as u64;
+        match row {
+            Row::Linear(row) => row.narrow(at, domains, &mut self.notes, &mut self.steps),
+            Row::Local(row) => row.narrow(domains),
+            Row::Never(row) => row.narrow(domains),
+            Row::Order(row) => row.narrow(domains),
+            Row::Wanted(row) => row.narrow(domains),
+            Row::Grades(row) => row.narrow(domains),
+            Row::Years(row) => row.narrow(domains),
+        }
+    }
+
+    /// A row has ended a branch.
+    fn count_end(&mut self, RowAt(row): RowAt) {
+        let row = &self.rows[row];
+        let (mut groups, _) = row.hangs_on();
+        if let Row::Linear(sum) = row {
+            groups.extend(sum.groups());
+        }
+        for GroupAt(group) in groups {
+            self.ended[group] += 1.0;
         }
     }
 
@@ -220,5 +318,20 @@ impl Rows {
             self.queued[row.0] = false;
         }
         domains.take_changed();
+    }
+
+    /// Where the notes stand.
+    #[must_use]
+    pub fn mark(&self) -> usize {
+        self.notes.mark()
+    }
+
+    /// Knows again what was known at a mark.
+    pub fn undo(&mut self, mark: usize) {
+        while let Some(Was { row, share, least }) = self.notes.take_back(mark) {
+            if let Row::Linear(sum) = &mut self.rows[row.0] {
+                sum.know_again(share, least);
+            }
+        }
     }
 }

@@ -4,7 +4,8 @@ use crate::candidates::CandidateAt;
 use crate::garden::{GradeAt, IngredientAt};
 use crate::model::board::Board;
 use crate::model::columns::{Ready, of};
-use crate::model::program::{Col, Section, Terms};
+use crate::model::program::{self, Col, Section, Terms};
+use crate::plan::Rule;
 
 use super::at::{GroupAt, OptionAt, VarAt};
 use super::domains::{Bounds, Domains};
@@ -13,8 +14,8 @@ use super::linear::{Linear, Stands};
 use super::local::Local;
 use super::order::{Order, Wanted};
 use super::rows::{Row, Rows};
-use super::sowings::years;
 use super::state::{Goal, Limit, Search, Way};
+use super::years::MOST_IN_PAIRS;
 
 /// Groups and columns under work.
 struct Groups {
@@ -129,9 +130,9 @@ impl<'a> Search<'a> {
             board,
             goal: *goal,
             limit,
+            rows: Rows::new(groups.sizes.len(), groups.ways.len(), columns),
             ways: groups.ways,
             options: groups.options,
-            rows: Rows::new(groups.sizes.len(), columns),
             best: None,
             learned: Vec::new(),
             looked_at: 0,
@@ -155,9 +156,10 @@ impl<'a> Search<'a> {
         let cost = Linear::new(in_search(&cost, stands), rhs, &self.domains).exact();
         self.rows.add(Row::Linear(cost));
         for (section, rows) in self.board.program.sections() {
-            // What is forbidden is added as sets, which say more than their rows.
-            let rows = rows.iter().filter(|_| section != Section::Forbidden);
             for row in rows {
+                if self.says_less(section, row, stands) {
+                    continue;
+                }
                 let terms = row.terms.iter();
                 let terms: Vec<_> = terms.map(|(col, w)| (&stands[col.0], *w)).collect();
                 if let Some(rows) = Local::of(&terms, row.rhs) {
@@ -177,11 +179,31 @@ impl<'a> Search<'a> {
         }
     }
 
+    /// True if other rows of the search say more than a row of the program: what is forbidden is added
+    /// as sets, and when plantings are ready is known by ingredient.
+    fn says_less(&self, section: Section, row: &program::Row, stands: &[Stands]) -> bool {
+        match section {
+            Section::Forbidden => true,
+            Section::Rule(Rule::Readiness) => {
+                let Board {
+                    garden, columns, ..
+                } = self.board;
+                let cols = || row.terms.iter().map(|(col, _)| *col);
+                let mut told = cols().filter_map(|col| columns.told_ready(col));
+                match told.next() {
+                    Some(at) => garden[at].most_plantings() <= MOST_IN_PAIRS,
+                    None => cols().any(|col| stands[col.0] != Stands::Free),
+                }
+            }
+            _ => false,
+        }
+    }
+
     /// What is known of the plantings of each ingredient, and of their order where it may have several.
     fn add_sowings(&mut self, groups: &[Vec<GroupAt>]) {
         let columns = &self.board.columns;
         for (at, groups) in self.board.garden.ingredient_positions().zip(groups) {
-            self.rows.add(Row::Years(years(self.board, at, groups)));
+            self.rows.add(Row::Years(self.years(at, groups)));
             if columns.ready[at.0] == Ready::AsPlanted {
                 continue;
             }

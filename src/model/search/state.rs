@@ -56,6 +56,13 @@ pub struct Way {
     pub cost: f64,
 }
 
+/// Where a search stood.
+#[derive(Debug, Clone, Copy)]
+pub struct Mark {
+    domains: usize,
+    rows: usize,
+}
+
 /// A search under way.
 pub struct Search<'a> {
     /// The board.
@@ -110,10 +117,20 @@ impl Search<'_> {
         self.narrow()
     }
 
+    /// Where the search stands.
+    #[must_use]
+    pub fn mark(&self) -> Mark {
+        Mark {
+            domains: self.domains.mark(),
+            rows: self.rows.mark(),
+        }
+    }
+
     /// Takes all changes since a mark back.
-    pub fn go_back(&mut self, mark: usize) {
+    pub fn go_back(&mut self, mark: Mark) {
         self.rows.forget(&mut self.domains);
-        self.domains.undo(mark);
+        self.domains.undo(mark.domains);
+        self.rows.undo(mark.rows);
     }
 
     /// What an option is.

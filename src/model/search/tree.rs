@@ -1,5 +1,7 @@
 //! Depth first: what is decided next, and how the search goes on and comes back.
 
+use std::cmp::Reverse;
+
 use crate::candidates::CandidateAt;
 
 use super::at::{GroupAt, OptionAt, VarAt};
@@ -23,7 +25,7 @@ impl Search<'_> {
         if self.narrow().is_err() {
             return;
         }
-        let mark = self.domains.mark();
+        let mark = self.mark();
         self.descend();
         if !self.over_limit || self.nodes <= self.most_nodes {
             return;
@@ -45,7 +47,7 @@ impl Search<'_> {
                 if !self.domains.is_open(option) || self.domains.ways(group) == 1 {
                     continue;
                 }
-                let mark = self.domains.mark();
+                let mark = self.mark();
                 let possible = self.domains.choose(group, Some(option));
                 let possible = possible.and_then(|()| self.narrow());
                 self.go_back(mark);
@@ -75,25 +77,35 @@ impl Search<'_> {
         match self.next() {
             Next::Group(group) => self.options_of(group),
             Next::Column { column, high_first } => self.halves_of(column, high_first),
-            Next::Nothing => self.leaf(),
+            Next::Nothing => {
+                self.leaf();
+                // A layout can take as long as many rows.
+                self.over_limit |= self.limit.deadline.is_over();
+            }
         }
     }
 
     /// Goes on with a change, and takes it back.
     fn assume(&mut self, change: impl FnOnce(&mut Domains) -> Result<(), Dead>) {
-        let mark = self.domains.mark();
+        let mark = self.mark();
         if change(&mut self.domains).is_ok() && self.narrow().is_ok() {
             self.descend();
         }
         self.go_back(mark);
     }
 
-    /// Goes through the options of a group, the cheapest first; each is closed when it is done with.
+    /// Goes through the options of a group, the cheapest first and of these what is ready most often; each is closed when it is done with.
     /// That there is none comes last, but of a further sowing first: most need none, and what is not
     /// made needs no room.
     fn options_of(&mut self, group: GroupAt) {
         let mut order: Vec<OptionAt> = self.domains.options(group).collect();
         let further = order.first().is_some_and(|option| self.is_further(*option));
+        let ready = |option: &OptionAt| {
+            self.board.candidates[self.way(*option).candidate]
+                .ready
+                .len()
+        };
+        order.sort_by_key(|option| Reverse(ready(option)));
         order.sort_by(|a, b| self.way(*a).cost.total_cmp(&self.way(*b).cost));
         let mut order: Vec<Option<OptionAt>> = order.into_iter().map(Some).collect();
         order.insert(if further { 0 } else { order.len() }, None);

@@ -3,7 +3,7 @@
 
 use tureen::candidates::{PlotSet, usable_strips};
 use tureen::garden::{BedAt, Plot, Strips};
-use tureen::model::{Ground, Packed, Piece, pack};
+use tureen::model::{Ground, Packed, Piece, PieceAt, pack};
 
 use crate::random_gardens::dice::Dice;
 
@@ -63,9 +63,7 @@ fn compared(waits: f64) -> u64 {
     let mut can = 0;
     for seed in 0..CASES {
         let case = case(seed, waits);
-        let ground = Ground::new(case.pieces.clone(), case.plots.clone(), |a, b| {
-            case.clash[a][b]
-        });
+        let ground = case.ground();
         let right = match pack(&ground, AMPLE) {
             Packed::Found(packed) => is_right(&case, &packed),
             Packed::Impossible => !fits(&case),
@@ -98,7 +96,7 @@ fn a_ring_of_five_needs_a_third_strip() {
         days: *days,
     };
     let pieces: Vec<Piece> = days.iter().map(piece).collect();
-    let clash = |a: usize, b: usize| a.abs_diff(b) % 3 == 1;
+    let clash = |PieceAt(a), PieceAt(b)| usize::abs_diff(a, b) % 3 == 1;
     let of = |strips| pack(&Ground::new(pieces.clone(), vec![strips], clash), AMPLE);
     assert_eq!(of(2), Packed::Impossible);
     assert_eq!(of(3), Packed::Found(vec![vec![1; 5]]));
@@ -111,9 +109,7 @@ fn a_packing_that_is_given_up_is_not_called_impossible() {
         .map(|seed| case(seed, 0.3))
         .find(|c| !fits(c))
         .unwrap();
-    let clash = |a: usize, b: usize| case.clash[a][b];
-    let ground = Ground::new(case.pieces.clone(), case.plots.clone(), clash);
-    assert_eq!(pack(&ground, 0), Packed::Unknown);
+    assert_eq!(pack(&case.ground(), 0), Packed::Unknown);
 }
 
 /// Of plots of five and four strips, blocks of two and four strips leave the odd one; a block of one strip uses all.

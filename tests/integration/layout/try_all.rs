@@ -2,7 +2,7 @@
 //! that shares nothing with the model.
 
 use tureen::candidates::PlotAt;
-use tureen::model::Piece;
+use tureen::model::{Ground, Piece, PieceAt};
 
 /// Blocks, plots, and which pieces cannot have the same strip.
 #[derive(Debug, Clone)]
@@ -10,6 +10,14 @@ pub struct Case {
     pub pieces: Vec<Piece>,
     pub plots: Vec<u32>,
     pub clash: Vec<Vec<bool>>,
+}
+
+impl Case {
+    /// The same as the model takes it.
+    pub fn ground(&self) -> Ground {
+        let clash = |PieceAt(a), PieceAt(b)| -> bool { self.clash[a][b] };
+        Ground::new(self.pieces.clone(), self.plots.clone(), clash)
+    }
 }
 
 /// True if all blocks find strips.

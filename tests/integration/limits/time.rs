@@ -12,6 +12,7 @@ use tureen::report;
 
 use super::{GENEROUS, sown_often};
 use crate::cli::{Folder, text};
+use crate::scenarios;
 use crate::support::gardens::tiny_garden;
 
 const LOOK: Look = Look {
@@ -69,6 +70,26 @@ fn a_plan_whose_search_was_ended_says_so_at_its_head() {
         .replace('\n', " ");
     assert!(head.contains("Time ran out after 15 seconds"), "{head}");
     assert!(head.contains("at most "), "{head}");
+}
+
+/// Far more is wanted than there are strips. With two sowings of everything, too, that is known without a long
+/// search, and told with the reasons, not as time that ran out.
+#[test]
+fn what_can_never_fit_is_ruled_out_with_two_sowings_too() {
+    let scenario = |file: &str| scenarios::text("soup-day-as-a-cook-would", file);
+    let folder = Folder::with("limits-cook", |_| {
+        let twice = "[[dish.ingredient]]\nmax_sowings = 2";
+        let text = scenario("garden.toml").replace("[[dish.ingredient]]", twice);
+        text.replace("../soup-day/weather.csv", "weather.csv")
+    });
+    let weather = scenarios::text("soup-day", "weather.csv");
+    std::fs::write(folder.path("weather.csv"), weather).unwrap();
+    let output = folder.run(&["plan", "garden.toml"]);
+    let told = text(&output.stdout) + &text(&output.stderr);
+    assert_eq!(output.status.code(), Some(4), "{told}");
+    for part in ["strips", "tomato", "dry bean", "potato"] {
+        assert!(told.contains(part), "\"{part}\" is missing in\n{told}");
+    }
 }
 
 /// What more time could bring is the least that is known: no more than the worst ingredient's bound,

@@ -1,13 +1,16 @@
-//! More to choose never makes a plan worse: with two sowings of every ingredient all aims, read in
-//! their order, come out at least as good as with one sowing, at the usual limit, whether they are
-//! proved or not; and where all is proved, at least as good as with the sowings of the file.
+//! More to choose never makes a plan worse: with two sowings of every ingredient, or with any grade that
+//! is old enough, all aims, read in their order, come out at least as good as before, at the usual limit.
+//! Against one sowing of each that holds whether they are proved or not; against the file's own mix, some
+//! ingredients with two sowings and some with one, and its own grades, as far as both are proved.
 
-use tureen::garden::{Garden, Source};
+use std::collections::BTreeSet;
+
+use tureen::garden::{Garden, GradeAt, Source};
 use tureen::model::Options;
 use tureen::plan::{Aim, Plan};
 
-use super::{Made, made_until};
-use crate::random_gardens::make::{LARGER, Size, TINY, garden, open_garden};
+use super::{Made, made_shortly, made_until};
+use crate::random_gardens::make::{LARGER, Size, TINY, TINY_CHOICE, garden, open_garden};
 use crate::scenarios;
 
 /// The garden with two sowings of all that is sown, or more where it may have more.
@@ -28,6 +31,26 @@ fn sown_once(garden: &Garden) -> Garden {
         ingredient.max_sowings = 1;
     }
     fewer
+}
+
+/// The garden in which every grade may grow everything that is sown.
+fn with_open_grades(garden: &Garden) -> Garden {
+    let mut freed = garden.clone();
+    let all: Vec<GradeAt> = garden.grade_positions().collect();
+    for ingredient in &mut freed.ingredients {
+        if ingredient.source == Source::Sown {
+            ingredient.grades.clone_from(&all);
+        }
+    }
+    freed
+}
+
+/// True if a garden's grades are a choice that it has with open grades, too: then as many grades as can
+/// be must grow something.
+fn as_many_grades_as_can_be(garden: &Garden) -> bool {
+    let all = garden.ingredients.iter().flat_map(|i| &i.grades);
+    let grades: BTreeSet<&GradeAt> = all.collect();
+    grades.len() == with_open_grades(garden).most_grades()
 }
 
 /// The first aim in order in which a plan differs from another, if it is worse there. Where years may be
@@ -81,6 +104,44 @@ fn two_sowings_of_random_gardens() {
 #[test]
 fn two_sowings_of_random_gardens_with_open_grades() {
     never_worse((50_000..50_030).map(|seed| open_garden(seed, &TINY)), 10);
+}
+
+/// The same with other freedom, with nothing given back and as far as both plans are proved.
+fn proved_is_never_worse(
+    gardens: impl Iterator<Item = Garden>,
+    freed: impl Fn(&Garden) -> Garden,
+    least: u32,
+) {
+    let mut compared = 0;
+    for garden in gardens.filter(as_many_grades_as_can_be) {
+        let Made::Plan(mut plan) = made_shortly(&garden) else {
+            continue;
+        };
+        let Made::Plan(mut free) = made_shortly(&freed(&garden)) else {
+            continue;
+        };
+        let both = plan.aims.iter().zip(&free.aims);
+        let proved = both.take_while(|(a, b)| a.proved() && b.proved()).count();
+        plan.aims.truncate(proved);
+        free.aims.truncate(proved);
+        assert_eq!(worse(&free, &plan, 0), None, "{}", garden.name);
+        compared += u32::from(proved == Aim::ALL.len());
+    }
+    println!("{compared} compared with all aims");
+    assert!(compared >= least, "only {compared} plans to compare");
+}
+
+/// The file's own mix of sowings, with its own grades against all of them.
+#[test]
+fn open_grades_of_random_gardens() {
+    proved_is_never_worse(gardens(&TINY_CHOICE, 50_000..50_040), with_open_grades, 4);
+}
+
+/// All at once.
+#[test]
+fn two_sowings_and_open_grades_of_random_gardens() {
+    let both = |garden: &Garden| with_open_grades(&sown_twice(garden));
+    proved_is_never_worse(gardens(&TINY_CHOICE, 50_100..50_140), both, 2);
 }
 
 /// Against one sowing of everything: these are too crowded to be proved, and only that plan is what the
