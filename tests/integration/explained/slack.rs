@@ -131,6 +131,27 @@ fn same_costs(case: &Case, slack: &StepSlack) -> usize {
     usize::from(expected && !slack.fragile)
 }
 
+/// True if a sowing on other days does with its thinning by the same class. A page speaks of that class alone; after
+/// moving up another one may thin.
+fn thinned_by_the_same(case: &Case, slack: &StepSlack, when: &When) -> bool {
+    let (plan, at) = (case.checked.plan(), slack.at.planting.0);
+    let planting = &plan.plantings[at];
+    let steps = &planting.steps;
+    let Some(thin) = steps.iter().position(|s| s.kind == StepKind::Thin) else {
+        return false;
+    };
+    let classes = |when: &When| -> BTreeSet<String> {
+        key(when).into_iter().map(|(_, class)| class).collect()
+    };
+    let sown = moved(&case.garden, plan, at, slack.at.step, when);
+    let days = choices(&case.garden, planting, thin).into_iter();
+    let mut same = days.filter(|day| classes(day) == classes(&steps[thin].when));
+    same.any(|day| {
+        let both = moved(&case.garden, &sown, at, thin, &day);
+        may_be_thinned(&both.plantings[at]) && bears(&case.planned, &said(&case.garden, &both))
+    })
+}
+
 /// Where a step is of one class, its page calls a later day one to make up where the screen says that
 /// the step can wait.
 fn page_and_screen_agree(case: &Case, slack: &StepSlack) -> usize {
@@ -143,8 +164,10 @@ fn page_and_screen_agree(case: &Case, slack: &StepSlack) -> usize {
     if step.kind == StepKind::Pick {
         return 0;
     }
-    let later = |days: &[When]| days.iter().any(|when| when.first() > step.when.first());
-    let (alone, thinned) = (later(&slack.days), later(&slack.with_thinning));
+    let is_later = |when: &&When| when.first() > step.when.first();
+    let alone = slack.days.iter().any(|when| is_later(&when));
+    let mut put_off = slack.with_thinning.iter().filter(is_later);
+    let thinned = put_off.any(|when| thinned_by_the_same(case, slack, when));
     let said = match missed {
         IfMissed::MadeUp(_) => true,
         IfMissed::AndThinned(_) => !alone,
