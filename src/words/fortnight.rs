@@ -5,7 +5,11 @@ use crate::facts::fortnight::Event;
 use super::view::View;
 use super::{decisions, list, sentence, tasks};
 
-/// `Pick: tomato (5a and 5b), if it is ripe and was not picked before.`
+/// What is to be known of days of picking.
+pub(crate) const NOTE: &str =
+    "Where something may be picked on several days, it comes on the first on which it is ripe.";
+
+/// `Pick: tomato (5a and 5b).`
 #[must_use]
 pub fn in_words(view: &View<'_>, events: &[Event<'_>]) -> String {
     let mut told: Vec<String> = Vec::new();

@@ -42,6 +42,8 @@ fn fortnight(view: &View<'_>, page: &mut Page) {
     for (day, text) in told {
         page.entry(&day, width, &text);
     }
+    page.gap();
+    page.line(fortnight::NOTE);
 }
 
 /// What comes of each ingredient, and what is to order.

@@ -53,7 +53,10 @@ pub fn of_class<'a, 'i>(
     node: Node<'a, 'i>,
     class: &'static str,
 ) -> impl Iterator<Item = Node<'a, 'i>> {
-    let is = move |n: &Node<'a, 'i>| n.attribute("class") == Some(class);
+    let is = move |n: &Node<'a, 'i>| {
+        let own = n.attribute("class").unwrap_or_default();
+        own.split(' ').any(|one| one == class)
+    };
     node.descendants().filter(is)
 }
 
