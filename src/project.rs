@@ -9,6 +9,7 @@ mod change;
 mod check;
 mod crop;
 mod crop_names;
+mod days;
 pub mod diary;
 mod dish;
 mod document;

@@ -5,12 +5,13 @@ use chrono::Datelike;
 use crate::calendar::{Date, Horizon, LONGEST_WEEKS, plus_days};
 use crate::catalogue::Catalogue;
 use crate::diagnostic::{self, Code, Findings, Given, Problem, Read, peek};
-use crate::garden::{Bed, Begun, Garden, Ingredient, Locale, Patch, SchoolYear, Shelf, Source};
+use crate::garden::{Bed, Garden, Ingredient, Locale, Patch, SchoolYear, Source};
 use crate::units::Latitude;
 use crate::weather::Record;
 
 use super::assumed::Assumed;
 use super::crop_names::{Crops, Overrides};
+use super::days::Days;
 use super::document::Document;
 use super::doubts::doubts;
 use super::file::{self, Raw};
@@ -19,13 +20,9 @@ use super::growing::Growing;
 use super::ingredient::{Around, Serving};
 use super::order::in_order;
 use super::place::{self, RawPlace, WeatherFrom};
-use super::seedlings::RawSeedlings;
-use super::shelf::RawShelf;
 use super::standing::RawPatch;
 use super::weather::{self, Filled};
-use super::{
-    along_trellis, bed, dish, feast, ground, growing, school_year, seedlings, shelf, standing,
-};
+use super::{along_trellis, bed, dish, feast, ground, growing, school_year, standing};
 
 /// Reads a weather file by the name that the project file gives.
 pub type ReadWeather<'a> = dyn Fn(&str) -> Raw + 'a;
@@ -313,14 +310,6 @@ fn begun(raw: &Document) -> Read<Vec<Serving<'_>>> {
     Ok(growing.chain(seedlings).collect())
 }
 
-/// The days of the harvest that are dates.
-fn harvest_days(raw: &Document) -> Vec<Given<Date>> {
-    let calendar = raw.calendar.as_ref().ok();
-    let days = calendar.and_then(|raw| raw.harvest_days.as_ref().ok()?.as_ref());
-    let days = days.into_iter().flat_map(|days| &days.value);
-    days.filter_map(|harvest| harvest.value.day.ok()).collect()
-}
-
 /// Notes the days that the record lacked.
 fn note_gaps(name: &str, gaps: &[(Date, Date)], assumed: &mut Assumed) {
     let why = "the record lacks them; temperatures are drawn straight from the day before to the day after, \
@@ -345,67 +334,5 @@ fn note_years(name: &str, record: &Record, assumed: &mut Assumed) {
             false => format!("{first} to {last}"),
         };
         assumed.note_for(&years, format!("years left out of {name}"), why);
-    }
-}
-
-/// The section [shelf], and all sections [[seedlings]], as given.
-type GivenShelf = Read<Option<Given<RawShelf>>>;
-type GivenSeedlings = Read<Vec<Given<RawSeedlings>>>;
-
-/// The days that several sections need, as given.
-struct Days {
-    start: Read<Given<Date>>,
-    feast: Read<Given<Date>>,
-    rain_date: Read<Option<Given<Date>>>,
-    moves_up: Read<Option<Given<Date>>>,
-    harvest: Vec<Given<Date>>,
-}
-
-impl Days {
-    fn of(raw: &Document) -> Self {
-        let (project, calendar) = (peek(&raw.project), peek(&raw.calendar));
-        Self {
-            start: calendar.and_then(|raw| raw.start),
-            feast: project.and_then(|raw| raw.feast),
-            rain_date: project.and_then(|raw| raw.rain_date),
-            moves_up: calendar.and_then(|raw| raw.moves_up),
-            harvest: harvest_days(raw),
-        }
-    }
-
-    /// The start and the days of the harvest, to which the feast is held.
-    fn for_feast(&self) -> (Read<Given<Date>>, &[Given<Date>]) {
-        (self.start, &self.harvest)
-    }
-
-    /// The shelf and the seedlings on it.
-    fn on_shelf(
-        &self,
-        (shelf, seedlings): (GivenShelf, GivenSeedlings),
-        crops: Crops<'_>,
-        findings: &mut Findings,
-        assumed: &mut Assumed,
-    ) -> (Read<Shelf>, Read<Vec<Begun>>) {
-        let shelf = shelf.and_then(|raw| shelf::check(raw, self.start, findings, assumed));
-        let around = seedlings::Around {
-            crops,
-            shelf: peek(&shelf),
-            start: self.start,
-            feast: self.feast,
-        };
-        let seedlings = seedlings.and_then(|raw| seedlings::check(&raw, &around, findings));
-        (shelf, seedlings)
-    }
-
-    /// The last day that matters.
-    fn last(&self) -> Read<Given<Date>> {
-        Ok(self.rain_date?.unwrap_or(self.feast?))
-    }
-
-    /// The day of moving up, if it falls within the plan.
-    fn moves_up_within(&self) -> Option<Date> {
-        let (start, last) = (self.start.ok()?.value, self.last().ok()?.value);
-        let day = self.moves_up.ok()??.value;
-        (start < day && day <= last).then_some(day)
     }
 }

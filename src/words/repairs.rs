@@ -57,13 +57,7 @@ pub(crate) fn what_changes(garden: &Garden, kind: &Kind) -> String {
             format!("{grade} grows {ingredient} instead.")
         }
         Kind::AnotherCrop { ingredient, crop } => format!("{crop} in place of {ingredient}."),
-        Kind::AnotherDay { later } => {
-            let side = if *later > 0 { "later" } else { "earlier" };
-            format!(
-                "The feast {} {side}.",
-                count(later.unsigned_abs() / 7, "week")
-            )
-        }
+        Kind::AnotherDay { later } => another_day(*later),
         Kind::Bought { ingredient } => format!("All {ingredient} bought, none grown."),
     }
 }
@@ -77,6 +71,15 @@ fn fewer_grams(garden: &Garden, ingredient: &str, from: f64, to: f64) -> String 
         words.portion(to),
         words.portion_figure(from),
         words.mass(Kilograms(bought))
+    )
+}
+
+/// A feast so many days later, or earlier.
+fn another_day(later: i64) -> String {
+    let side = if later > 0 { "later" } else { "earlier" };
+    format!(
+        "The feast {} {side}.",
+        count(later.unsigned_abs() / 7, "week")
     )
 }
 

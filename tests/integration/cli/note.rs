@@ -176,26 +176,23 @@ fn a_week_tells_what_is_due_and_what_is_not_written_down_as_done() {
     assert_eq!(code, Some(2));
 }
 
-/// A folder with a plan, and what `today` answers on 10 May: exit code, its text on one line, and what is wrong.
-fn on_the_tenth_of_may(
-    name: &str,
-) -> (
-    Folder,
-    impl Fn(&Folder, &[&str]) -> (Option<i32>, String, String),
-) {
+/// A folder with a plan.
+fn with_plan(name: &str) -> Folder {
     let folder = Folder::new(name);
     let (code, _, wrong) = run(&folder, &["plan", "garden.toml", "--out", "."]);
     assert_eq!(code, Some(0), "{wrong}");
-    let today = |folder: &Folder, more: &[&str]| {
-        let arguments = [&["today", "garden.toml", "--on", "2027-05-10"], more].concat();
-        let (code, told, wrong) = run(folder, &arguments);
-        (
-            code,
-            told.split_whitespace().collect::<Vec<_>>().join(" "),
-            wrong,
-        )
-    };
-    (folder, today)
+    folder
+}
+
+/// What `today` answers on 10 May: exit code, its text on one line, and what is wrong.
+fn on_the_tenth_of_may(folder: &Folder, more: &[&str]) -> (Option<i32>, String, String) {
+    let arguments = [&["today", "garden.toml", "--on", "2027-05-10"], more].concat();
+    let (code, told, wrong) = run(folder, &arguments);
+    (
+        code,
+        told.split_whitespace().collect::<Vec<_>>().join(" "),
+        wrong,
+    )
 }
 
 const DAYS: &str = "date,tmin_c,tmax_c,rain_mm\n2027-05-09,-9,10,0\n2027-05-10,-9,10,0\n2027-05-11,5,20,0\n\
@@ -203,9 +200,9 @@ const DAYS: &str = "date,tmin_c,tmax_c,rain_mm\n2027-05-09,-9,10,0\n2027-05-10,-
 
 #[test]
 fn a_forecast_is_told_first_however_it_is_given() {
-    let (folder, today) = on_the_tenth_of_may("forecast");
+    let folder = with_plan("forecast");
     let ahead = |more: &[&str]| {
-        let (code, week, wrong) = today(&folder, more);
+        let (code, week, wrong) = on_the_tenth_of_may(&folder, more);
         assert_eq!(code, Some(0), "{more:?} {wrong}");
         let (_, rest) = week.split_once("THE WEATHER AHEAD").unwrap_or_default();
         rest.split("THIS WEEK")
@@ -235,18 +232,18 @@ fn a_forecast_is_told_first_however_it_is_given() {
 
 #[test]
 fn what_is_no_forecast_is_told_as_such() {
-    let (folder, today) = on_the_tenth_of_may("no-forecast");
+    let folder = with_plan("no-forecast");
     std::fs::write(folder.path("days.csv"), DAYS).unwrap();
     let old = "date,tmin_c,tmax_c,rain_mm\n2027-05-10,-9,10,0\n";
     std::fs::write(folder.path("old.csv"), old).unwrap();
-    let (code, _, wrong) = today(&folder, &["--forecast", "old.csv"]);
+    let (code, _, wrong) = on_the_tenth_of_may(&folder, &["--forecast", "old.csv"]);
     assert_eq!(code, Some(2), "{wrong}");
     assert!(
         wrong.contains("none of the 14 days after 2027-05-10"),
         "{wrong}"
     );
     std::fs::write(folder.path("bad.csv"), old.replace("-9", "x")).unwrap();
-    let (code, _, wrong) = today(&folder, &["--forecast", "bad.csv"]);
+    let (code, _, wrong) = on_the_tenth_of_may(&folder, &["--forecast", "bad.csv"]);
     assert!(
         code == Some(3) && wrong.contains("bad.csv:2"),
         "{code:?} {wrong}"
@@ -257,7 +254,7 @@ fn what_is_no_forecast_is_told_as_such() {
         &["--tonight", "1", "--forecast", "days.csv"],
         &["--forecast", "nowhere.csv"],
     ] {
-        let (code, told, said) = today(&folder, wrong);
+        let (code, told, said) = on_the_tenth_of_may(&folder, wrong);
         assert!(
             matches!(code, Some(2 | 3)) && told.is_empty() && !said.is_empty(),
             "{wrong:?}"
