@@ -95,6 +95,11 @@ impl Linear {
         for own in all.chunk_by(|a, b| a.0 == b.0) {
             row.add_share(own, domains);
         }
+        // Thousands of rows are kept.
+        row.shares.shrink_to_fit();
+        row.parts.shrink_to_fit();
+        row.owned.shrink_to_fit();
+        row.free.shrink_to_fit();
         row
     }
 

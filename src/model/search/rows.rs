@@ -185,6 +185,13 @@ impl Rows {
         self.queued.push(false);
     }
 
+    /// Gives back the room that the lists of what hangs on what have to spare, once all rows of a program are there.
+    pub fn fit(&mut self) {
+        let Watched { groups, low, high } = &mut self.watched;
+        groups.iter_mut().for_each(Vec::shrink_to_fit);
+        low.iter_mut().chain(high).for_each(Vec::shrink_to_fit);
+    }
+
     /// Adds a row that must be looked at wherever the search is.
     pub fn add_late(&mut self, row: Row) {
         self.late.push(RowAt(self.rows.len()));

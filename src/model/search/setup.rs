@@ -145,6 +145,7 @@ impl<'a> Search<'a> {
         search.add_rows(&groups.stands, sign);
         search.add_sowings(&groups.of);
         search.add_grades(&groups.of);
+        search.rows.fit();
         search
     }
 
