@@ -11,8 +11,8 @@ use crate::plan::{Place, Plan, Planting, PlantingAt, Stand};
 pub struct FreeStrips<'a> {
     garden: &'a Garden,
     taken: Vec<Taken<'a>>,
-    /// Beds in which what is lost stood: these are filled first.
-    first: Vec<BedAt>,
+    /// Where what is lost stood: these beds are filled first.
+    lost: Vec<(BedAt, Strips)>,
 }
 
 /// A stand that stays, with the families that it holds.
@@ -68,7 +68,7 @@ impl<'a> FreeStrips<'a> {
         Self {
             garden,
             taken: stay.into_iter().map(taken).collect(),
-            first: gone.iter().map(|stand| stand.bed).collect(),
+            lost: gone.iter().map(|stand| (stand.bed, stand.strips)).collect(),
         }
     }
 
@@ -86,9 +86,9 @@ impl<'a> FreeStrips<'a> {
         let block = candidate.amounts.block.strips.max(1);
         let mut left = candidate.amounts.least_strips();
         let mut plots: Vec<&Plot> = plots.collect();
-        plots.sort_by_key(|plot| !self.first.contains(&plot.bed));
+        plots.sort_by_key(|plot| !self.lost.iter().any(|(bed, _)| *bed == plot.bed));
         let mut places = Vec::new();
-        for plot in plots {
+        for plot in &plots {
             for run in self.runs(plot, |taken| taken.bars(rotation, days)) {
                 let count = (run.count / block * block).min(left);
                 if count > 0 {
@@ -98,8 +98,39 @@ impl<'a> FreeStrips<'a> {
                 }
             }
         }
+        if left > 0 {
+            let wanted = candidate.amounts.least_strips();
+            places = self.where_it_stood(&plots, wanted, |taken| taken.bars(rotation, days))?;
+        }
         places.sort();
-        (left == 0 && !places.is_empty()).then_some(places)
+        (!places.is_empty()).then_some(places)
+    }
+
+    /// The very strips of what is lost, if they are as many as are wanted and free: they may have carried blocks in
+    /// two runs of which neither holds a whole number.
+    fn where_it_stood(
+        &self,
+        plots: &[&Plot],
+        wanted: u32,
+        bars: impl Fn(&Taken<'_>) -> bool,
+    ) -> Option<Vec<Place>> {
+        let free = |(bed, strips): &(BedAt, Strips)| {
+            let mut of_bed = plots.iter().filter(|plot| plot.bed == *bed);
+            of_bed.any(|plot| {
+                let runs = self.runs(plot, &bars);
+                strips
+                    .iter()
+                    .all(|strip| runs.iter().any(|run| run.has(strip)))
+            })
+        };
+        let as_many = self
+            .lost
+            .iter()
+            .map(|(_, strips)| strips.count)
+            .sum::<u32>()
+            == wanted;
+        let place = |(bed, strips): &(BedAt, Strips)| Place::of(&self.garden[*bed].id, *strips);
+        (as_many && self.lost.iter().all(free)).then(|| self.lost.iter().map(place).collect())
     }
 
     /// Runs of free strips of a plot.
