@@ -90,7 +90,7 @@ impl Degrees {
             Locale::American => true,
         };
         match self.fahrenheit.unwrap_or(by_custom) {
-            true => Celsius((self.figure - 32.0) / 1.8),
+            true => Celsius(((self.figure - 32.0) / 1.8 * 10.0).round() / 10.0),
             false => Celsius(self.figure),
         }
     }

@@ -129,6 +129,7 @@ impl<'a> Facts<'a> {
 
     fn cold(&self, day: Date, low: Celsius) -> Cold<'a> {
         let mut in_danger: Vec<InDanger<'a>> = Vec::new();
+        let bearing = self.kept_picked();
         for standing in self.standing_on(day) {
             let Standing {
                 planting,
@@ -144,7 +145,11 @@ impl<'a> Facts<'a> {
             if safe || !killed || low - DOUBT >= limit {
                 continue;
             }
-            let ripe = picks.is_some_and(|(first, _)| first <= plus_days(day, NEARLY_RIPE));
+            let soon = plus_days(day, NEARLY_RIPE);
+            let bears = bearing
+                .iter()
+                .any(|turns| turns.planting == planting && turns.from <= soon);
+            let ripe = bears || picks.is_some_and(|(first, _)| first <= soon);
             let at = match in_danger
                 .iter()
                 .position(|one| one.ingredient == ingredient.name)

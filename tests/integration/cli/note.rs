@@ -222,6 +222,7 @@ fn a_forecast_is_told_first_however_it_is_given() {
             "{told}"
         );
     }
+    assert!(ahead(&["--tonight", "30F"]).contains("Frost: -1.1 C (30 F) in the night"));
     let told = ahead(&["--tomorrow", "32"]);
     assert!(told.contains("Heat: 32 C (90 F) on Tue 11 May."), "{told}");
     std::fs::write(folder.path("days.csv"), DAYS).unwrap();
