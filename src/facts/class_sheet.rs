@@ -7,6 +7,7 @@ use crate::garden::{ClassAt, Method};
 use crate::plan::{Planting, PlantingAt, StepKind};
 
 use super::Facts;
+use super::kept_picked::{Picker, Turn};
 use super::ours::{Job, Ours};
 use super::spans::span_of;
 use super::tasks::Doer;
@@ -36,6 +37,8 @@ pub enum Quiet {
     Mulch,
     /// Somebody looks how ripe it is.
     Ripeness,
+    /// What is ripe is picked, so that it goes on bearing.
+    KeepPicked,
 }
 
 /// An entry of a class's sheet.
@@ -81,7 +84,8 @@ impl Facts<'_> {
             .collect();
         classes.sort_unstable();
         classes.dedup();
-        let sheet = |class| self.class_sheet(ours, &jobs, class);
+        let kept = self.kept_picked_by(ours);
+        let sheet = |class| self.class_sheet(ours, (&jobs, &kept), class);
         classes.into_iter().map(sheet).collect()
     }
 
@@ -106,10 +110,20 @@ impl Facts<'_> {
         jobs
     }
 
+    /// When a grade keeps picked in its lessons what is its own or has been taken over.
+    fn kept_picked_by(&self, ours: &Ours<'_>) -> Vec<Turn> {
+        let all = self.kept_picked().into_iter();
+        let of_ours = all.filter(|kept| ours.all().any(|(own, _)| *own == kept.planting));
+        let turns = of_ours.flat_map(|kept| kept.turns);
+        turns
+            .filter(|turn| turn.who == Picker::Grade(ours.grade))
+            .collect()
+    }
+
     fn class_sheet<'f>(
         &'f self,
         ours: &Ours<'_>,
-        jobs: &[Job<'f>],
+        (jobs, kept): (&[Job<'f>], &[Turn]),
         class: ClassAt,
     ) -> ClassSheet<'f> {
         let own = jobs.iter().filter(|job| job.task.who == Doer::Class(class));
@@ -122,7 +136,13 @@ impl Facts<'_> {
             entries.extend(free.map(|(n, day)| {
                 let year = &self.garden.school_year;
                 let at = self.garden.class(class).slot_on(year, day).at;
-                Entry::Quiet(day, at, quiet(ours, n, day))
+                let picks = kept.iter().any(|turn| (turn.from..=turn.to).contains(&day));
+                let what = if picks {
+                    Quiet::KeepPicked
+                } else {
+                    quiet(ours, n, day)
+                };
+                Entry::Quiet(day, at, what)
             }));
         }
         let moves_up = self.garden.school_year.moves_up.filter(|day| {

@@ -164,7 +164,7 @@ fn made_up(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> Option<Stri
             )
         }
         IfMissed::Crowded => "If it is cancelled, thin as soon as you can: no lesson comes in time, \
-                              and in a crowded row roots stay small (common practice)."
+                              and in a crowded row plants stay small (common practice)."
             .to_owned(),
         IfMissed::Lost => {
             "If it is cancelled, tell the coordinator at once: no later lesson does as well."

@@ -227,7 +227,8 @@ fn in_second_language(view: &View<'_>, tongue: Tongue) -> Handout {
         view,
         (Reader::HelpersIn(tongue), water::title_in(view, tongue)),
         format!(
-            "The watering list in {language}. Its sentences were not checked yet: before it is handed              out, somebody at the school who speaks {language} reads it."
+            "The watering list in {language}. Its sentences were not checked yet: before it is handed \
+             out, somebody at the school who speaks {language} reads it."
         ),
         |page| water::write_in(view, tongue, page),
     )

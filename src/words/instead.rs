@@ -43,7 +43,7 @@ pub(crate) fn legend(all: &[IfMissed]) -> String {
             " \"Thin later\": the planned day is then too early for it; ask the coordinator when.";
     }
     if says(|what| what == IfMissed::Crowded) {
-        text += " \"As soon as you can\": no lesson comes in time, and in a crowded row roots stay \
+        text += " \"As soon as you can\": no lesson comes in time, and in a crowded row plants stay \
                  small (common practice).";
     }
     text

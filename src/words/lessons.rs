@@ -21,6 +21,7 @@ pub fn quiet(what: Quiet) -> &'static str {
         Quiet::Leaves => "Look under the leaves for eggs.",
         Quiet::Measure => "Measure and draw the tallest plant.",
         Quiet::Mulch => "Water if it is dry; mulch.",
+        Quiet::KeepPicked => "Pick all that is ripe: so it goes on bearing.",
         Quiet::Ripeness => "Ripe soon? Tell the coordinator.",
     }
 }
@@ -99,7 +100,7 @@ pub fn legend(all: &[IfMissed]) -> String {
         told.push("\"Thin later\": the planned day is then too early; ask the coordinator when.");
     }
     if says(|missed| matches!(missed, IfMissed::Crowded)) {
-        told.push("In a crowded row roots stay small (common practice).");
+        told.push("In a crowded row plants stay small (common practice).");
     }
     told.join(" ")
 }

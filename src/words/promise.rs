@@ -108,7 +108,8 @@ pub fn warmer(view: &View<'_>) -> Option<String> {
 #[must_use]
 pub fn frosts_unchecked(garden: &Garden) -> Option<String> {
     record::frosts_unchecked(garden).then(|| {
-        "Frosts are unchecked: where winters are mild, monthly averages cannot tell them to within weeks. Give your          town's dates in the file (`last_frost`, `first_frost`)."
+        "Frosts are unchecked: where winters are mild, monthly averages cannot tell them to within weeks. Give your \
+         town's dates in the file (`last_frost`, `first_frost`)."
             .to_owned()
     })
 }

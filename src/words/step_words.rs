@@ -217,7 +217,7 @@ fn thin() -> StepWords {
         }),
         tended: |of, _| format!("thinned {of}"),
         too_late: |_| TOO_LATE,
-        left_out: Some("roots in a crowded row stay small (common practice)"),
+        left_out: Some("plants in a crowded row stay small (common practice)"),
     }
 }
 

@@ -40,10 +40,11 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
 fn keep_picked(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     let all = view.kept_picked();
     let is_ours = |p: &Planting| ours.all().any(|(own, _)| std::ptr::eq(*own, p));
-    for kept in all.iter().filter(|kept| is_ours(kept.planting)) {
+    let mut kept = all.iter().filter(|kept| is_ours(kept.planting)).peekable();
+    if kept.peek().is_some() {
         page.heading("Week by week");
-        page.item(&kept_picked(view, kept));
     }
+    kept.for_each(|kept| page.item(&kept_picked(view, kept)));
 }
 
 /// `From 30 Apr to 6 Oct nothing is due in 12 sessions of 5a and 11 sessions of 5b.`

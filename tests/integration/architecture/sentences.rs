@@ -89,6 +89,34 @@ fn has_two_words(text: &str) -> bool {
         .any(|pair| ends(pair[0]) >= 2 && begins(pair[1]) >= 2)
 }
 
+/// True where blanks stand within a sentence that are no more than the indent of a line of the source, which its
+/// author did not end with a backslash, or ended with a blank besides.
+fn has_a_gap(text: &str) -> bool {
+    let mut lines = text.split("\\\n");
+    let first = lines.next().unwrap_or_default().to_owned();
+    let joined = lines.fold(first, |text, line| text + line.trim_start());
+    let words: Vec<&str> = joined.split("  ").collect();
+    words.windows(2).any(|pair| {
+        let after = pair[1].trim_start();
+        pair[0].ends_with(|c: char| c.is_alphanumeric() || ".,;:".contains(c))
+            && after.starts_with(char::is_alphanumeric)
+    })
+}
+
+#[test]
+fn no_sentence_holds_the_indent_of_its_source() {
+    let rooms = |file: &&SourceFile| is_of(file, "words") || is_of(file, "report");
+    let files = rust_files("src").iter().filter(rooms);
+    let found: Vec<String> = files
+        .flat_map(|file| file.tokens.iter().map(move |token| (file, token)))
+        .filter(|(_, token)| token.text.contains('"') && has_a_gap(&token.text))
+        .map(|(file, token)| format!("{}:{}: {}", file.path, token.line, token.text))
+        .collect();
+    assert!(found.is_empty(), "\n{}\n", found.join("\n"));
+    assert!(has_a_gap("\"Give your          town's dates\""));
+    assert!(!has_a_gap("\"one \\\n   two\"") && !has_a_gap("\"one two\""));
+}
+
 #[test]
 fn handouts_hold_no_sentence() {
     let files = rust_files("src").iter();
