@@ -27,9 +27,7 @@ pub use context::Context;
 pub use dominance::Scope;
 pub use dropped::{DropReason, Dropped};
 pub use nursery::hardening;
-pub use places::{
-    BedClass, MOST_PLOTS, PlotAt, PlotSet, bed_classes, plots, unions, usable_strips,
-};
+pub use places::{BedClass, PlotAt, PlotSet, bed_classes, plots, unions, usable_strips};
 pub use room::{SessionOf, crowded_sessions, fullest, fullest_days, greatest_use};
 pub use rounds::{Done, PickDay, Round, rounds};
 pub use shelf::ShelfDays;
