@@ -170,7 +170,7 @@ fn least_plants(garden: &Garden, at: IngredientAt) -> Option<(u32, u32)> {
         fewest_children(garden, at),
         block.plants,
     );
-    let least = ingredient.target(garden.feast.portions) * ingredient.least_share.0;
+    let least = ingredient.least(garden.feast.portions);
     let blocks = blocks_for(one.low, least).min(MOST_BLOCKS);
     Some((blocks * block.plants, blocks * block.strips))
 }
