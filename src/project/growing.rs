@@ -49,7 +49,12 @@ pub fn read(t: &mut Table<'_, '_>) -> RawGrowing {
             "2026-10-12",
             date(),
         ),
-        as_plants: t.maybe("as_plants", "true if it was planted out", false, flag()),
+        as_plants: t.maybe(
+            "as_plants",
+            "where it is for an ingredient: true if it was planted out",
+            false,
+            flag(),
+        ),
         for_ingredient: t.maybe(
             "for",
             "the name of the ingredient that it becomes",
