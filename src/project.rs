@@ -57,6 +57,7 @@ use crate::diagnostic::{Findings, Problems, Read, Source};
 use crate::garden::Garden;
 use crate::weather::Daily;
 
+pub use along_trellis::name as along_trellis_of;
 pub use change::Change;
 pub use other_dish::dish_in_lines;
 pub use weather::{FROSTS as FROSTS_TOLD, NAMES as MEANS_TOLD};
