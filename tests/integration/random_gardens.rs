@@ -200,7 +200,7 @@ fn plans_of_beds_turned_over_pass_the_checker_with_every_aim_proved() {
         |seed| garden_turned_over(seed, &TINY),
         AMPLE,
     );
-    let mut in_own = 0;
+    let (mut in_own, mut along_trellis) = (0, 0);
     for (seed, plan) in plans {
         let garden = garden_turned_over(seed, &TINY);
         let open: Vec<_> = plan.aims.iter().filter(|a| !a.proved()).collect();
@@ -211,11 +211,15 @@ fn plans_of_beds_turned_over_pass_the_checker_with_every_aim_proved() {
             .iter()
             .filter(|p| p.method != Method::Growing);
         let places: Vec<&Place> = planted.flat_map(|p| &p.places).collect();
-        let mut own = garden.beds.iter().filter(|bed| !bed.of.is_empty());
-        let is_on = |bed: &Bed| places.iter().any(|place| place.bed == bed.id);
-        in_own += usize::from(own.any(is_on));
+        let on = |is_such: &dyn Fn(&Bed) -> bool| {
+            let mut beds = garden.beds.iter().filter(|bed| is_such(bed));
+            beds.any(|bed| places.iter().any(|place| place.bed == bed.id))
+        };
+        in_own += usize::from(on(&|bed| !bed.of.is_empty()));
+        along_trellis += usize::from(on(&|bed| bed.along_trellis));
     }
     assert!(in_own > 3, "{in_own} plans");
+    assert!(along_trellis > 1, "{along_trellis} plans");
 }
 
 #[test]
