@@ -14,6 +14,7 @@ pub mod decisions;
 pub mod due;
 pub mod entries;
 pub mod filled;
+pub mod for_children;
 pub mod forecast;
 pub mod fortnight;
 pub mod gaps;

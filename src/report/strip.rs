@@ -75,12 +75,12 @@ pub(super) fn sheet(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: 
     each_child(view, &ours, page);
     to_bring(&ours, page);
     how::write(view, &ours, page);
+    between::keep_picked(view, &ours, page);
     take_care(view, &ours, page);
 }
 
 fn what_we_grow(ours: &Ours<'_>) -> String {
-    let mut names: Vec<&str> = ours.own.iter().map(|(_, i)| i.name.as_str()).collect();
-    names.dedup();
+    let names = ours.own_names();
     if names.is_empty() {
         "grows nothing of its own in this plan".to_owned()
     } else {
