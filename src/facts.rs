@@ -29,6 +29,7 @@ pub mod kitchen;
 mod known;
 pub mod lessons;
 pub mod life;
+mod looks;
 mod made;
 pub mod manure;
 pub mod map;
