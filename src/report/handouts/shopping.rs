@@ -86,7 +86,7 @@ fn shelf(view: &View<'_>, page: &mut Page) {
         view.words.volume_in_both(shelf.mix)
     ));
     page.item(&format!(
-        "Labels: {} for the trays, and one for each planting in the beds; pencils, which do not run.",
+        "Labels: {} for the trays; pencils, which do not run.",
         shelf.labels
     ));
 }
@@ -129,6 +129,10 @@ fn support(view: &View<'_>, supported: &Supported<'_>) -> String {
 /// Trellis, covers, and what the work in beds wants.
 fn beds(view: &View<'_>, page: &mut Page) {
     page.heading("For the beds");
+    page.item(&format!(
+        "Labels: {}, one for each planting and class, as on the page of the map.",
+        view.bed_labels()
+    ));
     for supported in view.supported() {
         page.item(&support(view, &supported));
     }
