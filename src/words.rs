@@ -11,6 +11,7 @@ pub(crate) mod care;
 pub mod cautions;
 pub mod children;
 mod dates;
+pub(crate) mod day_length;
 pub(crate) mod day_limits;
 pub mod decisions;
 pub(crate) mod drop_reasons;
