@@ -97,11 +97,14 @@ fn one_class_gets_its_pages_and_its_calendar() {
             folder.read(&format!("all/{page}"))
         );
     }
-    let sheet = folder.read("class/grade-1.html");
-    assert!(
-        sheet.contains("<a href=\"calendars/class-1a.ics\">"),
-        "{sheet}"
-    );
+    let [sheet, whole] = ["class", "all"].map(|of| folder.read(&format!("{of}/grade-1.html")));
+    let (before, _) = sheet.split_once("<p class=\"calendars\">").unwrap();
+    assert!(whole.starts_with(before), "{sheet}");
+    for class in ["1a", "1b"] {
+        let link = format!("<a href=\"calendars/class-{class}.ics\">");
+        assert_eq!(whole.matches(&link).count(), 1, "{class}");
+        assert_eq!(sheet.contains(&link), class == "1a");
+    }
     folder.answer(&[
         "handouts",
         "garden.toml",
