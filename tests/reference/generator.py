@@ -250,6 +250,7 @@ WITH_FROST = {
     "north-yorks",
     "seattle",
     "brussels",
+    "cordoba",
     "norfolk",
     "lincolnshire",
     "northumberland",
