@@ -7,6 +7,8 @@ mod clash;
 mod context;
 mod dominance;
 mod dropped;
+mod going_on;
+mod moves;
 mod nursery;
 mod places;
 mod room;
@@ -26,6 +28,7 @@ pub use clash::{breaks_wish, clash, families};
 pub use context::Context;
 pub use dominance::Scope;
 pub use dropped::{DropReason, Dropped};
+pub use moves::Moves;
 pub use nursery::hardening;
 pub use places::{
     BedClass, MOST_PLOTS, PlotAt, PlotSet, bed_classes, plots, unions, usable_strips,
@@ -125,7 +128,7 @@ impl Candidates {
     /// the order of the ingredients; they are still to be added.
     fn standing(context: &Context<'_>) -> (Self, Vec<Candidate>) {
         let garden = context.garden;
-        let mut plots = plots(garden);
+        let mut plots = going_on::parted(garden, plots(garden));
         let mut dropped = Vec::new();
         let mut standing = Vec::new();
         for at in garden.ingredient_positions() {

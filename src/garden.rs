@@ -16,6 +16,7 @@ mod kitchen;
 mod locale;
 mod outdoors;
 mod school_year;
+mod season;
 mod shelf;
 mod strips;
 mod taking_part;
@@ -39,6 +40,7 @@ pub use kitchen::{Arrives, CRATE, Kitchen, Preparation, Store};
 pub use locale::Locale;
 pub use outdoors::{Bolting, Bulbs, FrostResponse, Ground, NoFruit, Spoils, Thinning};
 pub use school_year::{Break, Care, HarvestDay, SchoolYear, Term};
+pub use season::{Gone, Printed, PrintedAt, PrintedYears, Season, Turn, Turns};
 pub use shelf::{MAT, Shelf};
 pub use strips::{StripAt, Strips};
 pub use tongue::Tongue;
@@ -122,6 +124,8 @@ pub struct Garden {
     pub assumed: Vec<Assumption>,
     /// All that the file says and that can hardly be meant.
     pub doubts: Vec<Doubt>,
+    /// The season so far; `None` where nothing has begun by a plan.
+    pub season: Option<Season>,
 }
 
 impl Garden {
@@ -134,15 +138,22 @@ impl Garden {
             .iter()
             .filter(|begun| begun.in_bed().is_some())
             .map(|begun| begun.since)
-            .fold(self.as_of(), Date::min);
+            .fold(self.start(), Date::min);
         Horizon::spanning(start, self.last_day())
     }
 
-    /// The day from which on there is something to plan: the first on which anyone may sow. What was
-    /// done before it is given.
+    /// The first day on which anyone may sow.
+    #[must_use]
+    pub fn start(&self) -> Date {
+        self.school_year.start
+    }
+
+    /// The day from which on there is something to plan: the first on which anyone may sow, or, where the
+    /// season is under way, that as of which it is planned again. What was done before it is given.
     #[must_use]
     pub fn as_of(&self) -> Date {
-        self.school_year.start
+        let season = self.season.as_ref();
+        season.map_or(self.start(), |season| season.as_of.max(self.start()))
     }
 
     /// The last day that matters: the rain date where there is one, else the feast.
@@ -157,7 +168,7 @@ impl Garden {
     pub fn calendar_span(&self) -> (Date, Date) {
         let terms = self.school_year.terms.iter().map(|term| term.to);
         let last = terms.fold(self.last_day(), Date::max);
-        (self.as_of(), last)
+        (self.start(), last)
     }
 
     /// All grade positions in order.

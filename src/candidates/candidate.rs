@@ -1,11 +1,12 @@
 //! One planting that might be made: its steps on real days and what it takes and gives.
 
 use crate::calendar::Date;
-use crate::garden::{ClassAt, GradeAt, IngredientAt, Method};
+use crate::garden::{ClassAt, GradeAt, IngredientAt, Method, PrintedAt};
 use crate::growth::Effort;
 use crate::plan::StepKind;
 
 use super::amounts::Amounts;
+use super::moves::Moves;
 use super::places::PlotSet;
 use super::rounds::{Done, PickDay, Round};
 use super::shelf::ShelfDays;
@@ -134,6 +135,10 @@ pub struct Candidate {
     /// Weeks that its seedlings are older than they need be, and whole weeks that its harvest
     /// waits for the feast.
     pub idle_weeks: u32,
+    /// The printed planting with which it goes on; `None` for one that has yet to begin.
+    pub given: Option<PrintedAt>,
+    /// What it moves of the dates that were printed.
+    pub moves: Moves,
 }
 
 impl Candidate {
@@ -148,5 +153,6 @@ impl Candidate {
             && self.steps == other.steps
             && self.shelf == other.shelf
             && self.amounts.block == other.amounts.block
+            && self.given == other.given
     }
 }

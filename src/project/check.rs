@@ -86,6 +86,7 @@ impl<'a> Check<'a> {
         let (growing, former) = growing?;
         Ok(Garden {
             doubts: doubts(latitude, &weather, &beds),
+            season: None,
             name: project.name?.value,
             school: project.school?.map(|school| school.value),
             locale: project

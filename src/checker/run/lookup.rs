@@ -177,7 +177,7 @@ impl<'a> Run<'a> {
     /// The day number of a date; a date before anyone may sow or after the last day is a
     /// fault, even where it still has a number.
     fn day_number(&self, step: &StepRef, day: Date, unknown: &mut Vec<Violation>) -> Option<usize> {
-        let (from, to) = (self.garden.as_of(), self.garden.last_day());
+        let (from, to) = (self.garden.start(), self.garden.last_day());
         if day < from || day > to {
             unknown.push(Violation {
                 rule: Rule::Sessions,
