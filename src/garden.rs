@@ -185,10 +185,14 @@ impl Garden {
     /// whether it is wanted or not.
     #[must_use]
     pub fn with_ingredients(&self, wanted: impl Fn(IngredientAt) -> bool) -> Self {
-        let stays = |at: &IngredientAt| wanted(*at) || matches!(self[*at].source, Source::Begun(_));
-        let ingredients = self.ingredient_positions().filter(stays);
+        let begun = |at: IngredientAt| {
+            matches!(self[at].source, Source::Begun(_)) || self.begun_of(at).next().is_some()
+        };
+        let stays = |at: &IngredientAt| wanted(*at) || begun(*at);
+        let stay: Vec<IngredientAt> = self.ingredient_positions().filter(stays).collect();
         Self {
-            ingredients: ingredients.map(|at| self[at].clone()).collect(),
+            ingredients: stay.iter().map(|at| self[*at].clone()).collect(),
+            season: self.season.as_ref().map(|season| season.of_some(&stay)),
             ..self.clone()
         }
     }

@@ -147,7 +147,7 @@ pub fn nurseries_after(
         from,
         shelf: shelf_days(
             context,
-            from,
+            from.max(garden.as_of()),
             pot_up.as_ref(),
             plant_out,
             on_mat.then_some(plus_days(up, -1)),

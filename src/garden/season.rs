@@ -91,8 +91,6 @@ impl Printed {
 /// What was lost wholly: its strips, until they are cleared.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Gone {
-    /// What it was.
-    pub ingredient: IngredientAt,
     /// Where it stood; nowhere if it was still on the shelf.
     pub places: Vec<(BedAt, Strips)>,
     /// The day on which it was lost.
@@ -141,6 +139,32 @@ impl Season {
         let all = self.printed.iter().enumerate();
         all.filter(move |(_, printed)| printed.ingredient == at)
             .map(|(k, printed)| (PrintedAt(k), printed))
+    }
+
+    /// The same for some of the ingredients, in their order; where something is lost stays known.
+    #[must_use]
+    pub fn of_some(&self, some: &[IngredientAt]) -> Self {
+        let new = |at: IngredientAt| some.iter().position(|other| *other == at).map(IngredientAt);
+        let printed = self.printed.iter().filter_map(|printed| {
+            Some(Printed {
+                ingredient: new(printed.ingredient)?,
+                ..printed.clone()
+            })
+        });
+        Self {
+            printed: printed.collect(),
+            ..self.clone()
+        }
+    }
+
+    /// The same without a word of an ingredient: as if none of it had been printed.
+    #[must_use]
+    pub fn without(&self, at: IngredientAt) -> Self {
+        let others = self.printed.iter().filter(|printed| printed.ingredient != at);
+        Self {
+            printed: others.cloned().collect(),
+            ..self.clone()
+        }
     }
 
     /// Those that have begun.

@@ -12,7 +12,7 @@ use super::options::Options;
 use super::outcome::{NotKnown, Outcome, Recorded};
 use super::point::chosen;
 use super::solver::{Deadline, Unsolved};
-use super::stages::{self, ABOUT_AMOUNTS, Pace, SMALL, Staged};
+use super::stages::{self, ABOUT_AMOUNTS, ABOUT_DATES, Pace, SMALL, Staged};
 use super::still_possible::still_possible;
 use super::{decode, open_grades, reasons};
 
@@ -118,10 +118,15 @@ impl<'a> Decision<'a> {
             return Ok(Decided { recorded, points });
         }
         let mut best = (board, staged);
+        let dates = garden.season.is_some();
         for (scope, aims) in [
-            (Scope::Harvest, &ABOUT_AMOUNTS[..]),
+            (Scope::Harvest, &ABOUT_DATES[..]),
+            (Scope::Harvest, &ABOUT_AMOUNTS),
             (Scope::Everything, &SMALL),
         ] {
+            if aims == ABOUT_DATES && !dates {
+                continue;
+            }
             if self.pace.deadline.is_over() {
                 break;
             }

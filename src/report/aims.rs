@@ -76,6 +76,8 @@ pub(super) fn name(garden: &Garden, years: usize, aim: Aim) -> String {
             years * ingredients
         ),
         Aim::WholeDish => format!("Years in which the whole dish is ready, of {years}"),
+        Aim::MovedDates => "Dates that move of those that were printed".to_owned(),
+        Aim::MovedDays => "Days by which they move, added up".to_owned(),
         Aim::LeastGrownShare => {
             "Least part of its target that any ingredient reaches in a poor year".to_owned()
         }

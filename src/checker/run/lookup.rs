@@ -3,6 +3,7 @@
 
 use crate::calendar::Date;
 use crate::checker::fault::{DayLimit, Fault, Named, PlantingRef, StepRef, Violation};
+use crate::checker::given;
 use crate::checker::needs;
 use crate::checker::planting::{Place, Planting, Step, Visit, When};
 use crate::garden::{Garden, GradeAt, Ingredient, Source};
@@ -69,8 +70,10 @@ impl<'a> Run<'a> {
             places: self.places(planting, unknown),
             grows_since: self.grows_since(ingredient),
             seedlings: self.garden.seedlings_of(at),
+            given: None,
             need: None,
         };
+        planting.given = given::given(self, &planting);
         planting.need = needs::need(self.garden, &planting);
         Some(planting)
     }
