@@ -36,6 +36,7 @@ pub mod step_words;
 pub(crate) mod steps;
 pub mod tasks;
 pub(crate) mod turned_over;
+pub mod unfolded;
 pub mod view;
 pub mod warmth;
 pub mod water;

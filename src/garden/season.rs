@@ -91,6 +91,8 @@ impl Printed {
 /// What was lost wholly: its strips, until they are cleared.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Gone {
+    /// The name of its ingredient.
+    pub ingredient: String,
     /// Where it stood; nowhere if it was still on the shelf.
     pub places: Vec<(BedAt, Strips)>,
     /// The day on which it was lost.
@@ -127,6 +129,8 @@ pub struct Season {
     pub gone: Vec<Gone>,
     /// How often that plan is ready.
     pub years: PrintedYears,
+    /// The mark of the garden without its season, by which a saved plan knows for which it was made.
+    pub made_for: String,
 }
 
 /// Which planting of those that were printed.

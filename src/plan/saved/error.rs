@@ -39,6 +39,13 @@ pub enum SavedError {
         /// What is wrong there.
         what: String,
     },
+    /// It goes on with something whose name the project does not know.
+    NotKnown {
+        /// What it should name.
+        what: &'static str,
+        /// The name.
+        name: String,
+    },
     /// It was made for another project.
     OtherProject {
         /// The project's name.
@@ -67,6 +74,11 @@ impl SavedError {
         }
     }
 
+    pub(super) fn not_known(what: &'static str, name: &str) -> Self {
+        let name = name.to_owned();
+        Self::NotKnown { what, name }
+    }
+
     /// What to do about it.
     #[must_use]
     pub fn remedy(&self) -> &'static str {
@@ -84,6 +96,10 @@ impl SavedError {
             }
             Self::WrongField { .. } => {
                 "Correct the field, or save the plan again from the project file."
+            }
+            Self::NotKnown { .. } => {
+                "Give it its name again in the project file; to plan the whole season afresh, move the saved \
+                 plan away."
             }
             Self::OtherProject { .. } => {
                 "Give the project file that the plan was made for, or make a new plan."
@@ -107,6 +123,9 @@ impl fmt::Display for SavedError {
             }
             Self::WrongField { line, column, what } => {
                 write!(f, "line {line}, column {column}: {what}")
+            }
+            Self::NotKnown { what, name } => {
+                write!(f, "something of it has begun, and the project has no {what} \"{name}\"")
             }
             Self::OtherProject { expected, got } => {
                 write!(f, "the plan was made for \"{got}\", not for \"{expected}\"")
