@@ -78,7 +78,7 @@ pub use step_by_step::slack;
 pub use strip::grade;
 pub use today::{diary, today};
 pub use understood::understood;
-pub use unfolded::unfolded;
+pub use unfolded::{as_of, unfolded};
 pub use water::watering;
 pub use weather_table::{record_table, weather_author, weather_table, weather_written};
 pub use why::{plan_exists, why_no_plan};

@@ -70,6 +70,13 @@ impl Answer {
         self
     }
 
+    /// The same answer after a page that is read first.
+    pub fn after(self, first: &Page) -> Self {
+        let mut text = Screen::page(first);
+        text.append(&self.text);
+        Self { text, ..self }
+    }
+
     /// The same answer with another exit code.
     pub fn ending(self, exit: Exit) -> Self {
         Self { exit, ..self }

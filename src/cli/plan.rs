@@ -109,7 +109,13 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
             };
             planned(arguments, garden, &checked, &page, out)
         }
-        Err(why) => no_plan(&options.deadline, garden, why)?,
+        Err(why) => {
+            let none = no_plan(&options.deadline, garden, why)?;
+            match &unfolded {
+                Some(unfolded) => none.after(&report::as_of(unfolded)),
+                None => none,
+            }
+        }
     };
     let answer = match wrong {
         Some(wrong) => answer.beside(wrong),

@@ -26,6 +26,7 @@ const NOTHING: f64 = 1e-6;
 pub struct Unfolded {
     /// The garden in this season.
     pub garden: Garden,
+    season: Season,
     /// The plan before.
     pub before: Plan,
     /// The entries that change what is planned, with their numbers.
@@ -34,6 +35,17 @@ pub struct Unfolded {
     pub without_effect: Vec<usize>,
     /// How many entries there are.
     pub entries: usize,
+}
+
+impl Unfolded {
+    /// The same season over a changed garden. Of what it does not know by name nothing has begun.
+    #[must_use]
+    pub fn over(&self, changed: Garden) -> Garden {
+        match self.season.as_far_as_known(&changed).in_garden(&changed) {
+            Ok(season) => in_season(changed, season),
+            Err(_) => changed,
+        }
+    }
 }
 
 /// What the diary says of the plan before, as of a day. `base` is the garden of the file, `before` the saved plan and
@@ -74,9 +86,9 @@ pub fn unfold(
         printed: reading.printed,
         gone: reading.gone,
     };
-    let season = now.in_garden(base)?;
     Ok(Some(Unfolded {
-        garden: in_season(base.clone(), season),
+        garden: in_season(base.clone(), now.in_garden(base)?),
+        season: now,
         before: before.clone(),
         counted,
         without_effect,

@@ -11,12 +11,13 @@ use super::{Words, list, step_words};
 pub fn as_of(unfolded: &Unfolded, words: Words) -> String {
     let day = words.full_day(unfolded.garden.as_of());
     let entries = match unfolded.entries {
-        1 => "one entry".to_owned(),
-        n => format!("{n} entries"),
+        0 => "a diary without an entry by then".to_owned(),
+        1 => "one entry of the diary".to_owned(),
+        n => format!("{n} entries of the diary"),
     };
     format!(
-        "Planned as of {day}, by the saved plan and {entries} of the diary. What was due before that day \
-         is taken as done, unless the diary says otherwise."
+        "Planned as of {day}, by the saved plan and {entries}. What was due before that day is taken as \
+         done, unless the diary says otherwise."
     )
 }
 

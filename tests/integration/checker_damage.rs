@@ -7,6 +7,7 @@ mod edges;
 mod family;
 mod grades;
 mod ground;
+mod happened;
 mod hands;
 mod leaves;
 pub mod methods;

@@ -112,6 +112,19 @@ impl Season {
         })
     }
 
+    /// The same without what a garden does not know by name.
+    #[must_use]
+    pub fn as_far_as_known(&self, garden: &Garden) -> Self {
+        let printed = self.printed.iter().filter(|p| found(garden, p).is_ok());
+        let gone = self.gone.iter();
+        let gone = gone.filter(|gone| places_found(garden, &gone.places).is_ok());
+        Self {
+            printed: printed.cloned().collect(),
+            gone: gone.cloned().collect(),
+            ..self.clone()
+        }
+    }
+
     /// The same in positions of a garden.
     ///
     /// # Errors
