@@ -23,12 +23,11 @@ mod windows;
 mod years;
 
 pub use amounts::{Amounts, Level, blocks_for, fewest_for_one};
-pub use candidate::{Candidate, Steps, Task, Thinning};
+pub use candidate::{Candidate, Moves, Steps, Task, Thinning};
 pub use clash::{breaks_wish, clash, families};
 pub use context::Context;
 pub use dominance::Scope;
 pub use dropped::{DropReason, Dropped};
-pub use moves::Moves;
 pub use nursery::hardening;
 pub use places::{
     BedClass, MOST_PLOTS, PlotAt, PlotSet, bed_classes, plots, unions, usable_strips,

@@ -6,7 +6,6 @@ mod counted;
 mod days;
 mod edit;
 mod fault;
-mod given;
 mod harvest;
 mod kept_picked;
 mod needs;

@@ -6,7 +6,6 @@ use crate::growth::Effort;
 use crate::plan::StepKind;
 
 use super::amounts::Amounts;
-use super::moves::Moves;
 use super::places::PlotSet;
 use super::rounds::{Done, PickDay, Round};
 use super::shelf::ShelfDays;
@@ -101,6 +100,15 @@ pub struct Task {
     pub date: Date,
     /// Minutes as a function of plants.
     pub effort: Effort,
+}
+
+/// Dates that move. Those that the season has seen already cannot.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub struct Moves {
+    /// How many: a day of a class, of families or of an adult is one.
+    pub dates: u32,
+    /// By how many days, added up.
+    pub days: u32,
 }
 
 /// One planting that might be made.

@@ -2,9 +2,7 @@
 //! candidates that go on with one have these steps as they were done.
 
 use crate::calendar::Date;
-use crate::garden::{
-    Crop, Garden, Plot, Printed, PrintedAt, Strips, Turn, Turns,
-};
+use crate::garden::{Crop, Garden, Plot, Printed, PrintedAt, Strips, Turn, Turns};
 use crate::growth::{Block, need_in};
 
 use super::amounts::{Amounts, Level};
@@ -82,7 +80,10 @@ impl GoingOn<'_> {
         let own = (printed.ingredient, printed.grade);
         let need = need_in(garden, own.0, own.1, printed.method, plants);
         // Whole blocks, unless other plantings part its strips otherwise.
-        let parts = self.plots(plots).iter().map(|plot| plots[plot.0].strips.count);
+        let parts = self
+            .plots(plots)
+            .iter()
+            .map(|plot| plots[plot.0].strips.count);
         let unit = parts.fold(block.strips, common_divisor).max(1);
         let blocks = strips / unit;
         let each = f64::from(blocks.max(1));
@@ -147,7 +148,7 @@ pub fn parted(garden: &Garden, plots: Vec<Plot>) -> Vec<Plot> {
     let printed = season.printed.iter().filter(|p| p.begun(season.as_of));
     let places: Vec<_> = printed
         .flat_map(|p| &p.places)
-        .chain(season.gone.iter().flat_map(|gone| &gone.places))
+        .chain(season.gone.iter().flat_map(|gone| &gone.what.places))
         .collect();
     let part = |plot: Plot| {
         let here = places.iter().filter(|(bed, _)| *bed == plot.bed);

@@ -5,17 +5,8 @@ use std::collections::BTreeMap;
 use crate::calendar::Date;
 use crate::garden::{Garden, IngredientAt, Printed, PrintedAt, Turn, Turns};
 
-use super::candidate::{Steps, Thinning};
+use super::candidate::{Moves, Steps, Thinning};
 use super::rounds::{PickDay, Round};
-
-/// Dates that move. Those that the season has seen already cannot.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
-pub struct Moves {
-    /// How many: a day of a class, of families or of an adult is one.
-    pub dates: u32,
-    /// By how many days, added up.
-    pub days: u32,
-}
 
 /// The days of one kind of step, each with those who do it.
 type Days = Vec<(Turn, Date)>;
@@ -51,7 +42,12 @@ pub fn moves(garden: &Garden, at: IngredientAt, given: Option<PrintedAt>, steps:
 /// The steps that have not begun, all of one kind.
 fn open(steps: &[Days], as_of: Date) -> Days {
     let begun = |days: &&Days| days.iter().any(|(_, day)| *day < as_of);
-    steps.iter().filter(|days| !begun(days)).flatten().copied().collect()
+    steps
+        .iter()
+        .filter(|days| !begun(days))
+        .flatten()
+        .copied()
+        .collect()
 }
 
 /// Sowing, potting up, planting out, thinning and picks of a candidate; of each kind all its steps.
@@ -89,7 +85,9 @@ fn printed_days(printed: &Printed) -> [Vec<Days>; 5] {
 
 fn of_round(round: &Round) -> Days {
     let visits = round.visits.iter();
-    visits.map(|(class, day)| (Turn::Class(*class), *day)).collect()
+    visits
+        .map(|(class, day)| (Turn::Class(*class), *day))
+        .collect()
 }
 
 /// Of each who comes, the days that are only in one of two lists, put side by side in order of time: a day that
@@ -104,13 +102,20 @@ fn between(old: &Days, new: &Days) -> Moves {
     let mut moves = Moves::default();
     for [old, new] in of.into_values() {
         let only = |these: &[Date], others: &[Date]| -> Vec<Date> {
-            let mut only: Vec<Date> = these.iter().copied().filter(|day| !others.contains(day)).collect();
+            let mut only: Vec<Date> = these
+                .iter()
+                .copied()
+                .filter(|day| !others.contains(day))
+                .collect();
             only.sort_unstable();
             only
         };
         let (gone, come) = (only(&old, &new), only(&new, &old));
         moves.dates += u32::try_from(gone.len().max(come.len())).unwrap_or(u32::MAX);
-        let apart = gone.iter().zip(&come).map(|(a, b)| (*b - *a).num_days().unsigned_abs());
+        let apart = gone
+            .iter()
+            .zip(&come)
+            .map(|(a, b)| (*b - *a).num_days().unsigned_abs());
         moves.days += u32::try_from(apart.sum::<u64>()).unwrap_or(u32::MAX);
     }
     moves

@@ -136,7 +136,9 @@ pub fn nurseries_after(
     }
     let potted = going_on.pot_up();
     let pot_ups = match (&potted, seedlings.and_then(|s| s.potted_up)) {
-        (Some(potted), _) if is_out || rooted(potted.last(), plant_out) => vec![potted.clone().into()],
+        (Some(potted), _) if is_out || rooted(potted.last(), plant_out) => {
+            vec![potted.clone().into()]
+        }
         (None, Some(potted)) if is_out || rooted(potted, plant_out) => vec![None],
         (None, None) if indoor.pots_per_flat.is_none() || is_out => vec![None],
         (None, None) => pot_up_rounds(rounds, (last, up), plant_out),

@@ -1,5 +1,7 @@
 //! Candidates of ingredients that are sown or planted within the plan, from seedlings on the shelf too.
 
+mod go_on;
+
 use crate::calendar::{Date, days_between};
 use crate::garden::{GradeAt, Ingredient, IngredientAt, Method, Plot, Source};
 use crate::growth::{Emergence, ThinningDays, least_ready_years};
@@ -8,17 +10,15 @@ use super::amounts::Amounts;
 use super::candidate::{Candidate, Steps, Thinning};
 use super::context::Context;
 use super::dropped::{DropReason, Dropped};
-use super::going_on::{GoingOn, begun_picks};
+use super::going_on::GoingOn;
 use super::moves::moves;
-use super::nursery::{Nursery, nurseries, nurseries_after};
+use super::nursery::Nursery;
 use super::places::{BedClass, PlotSet, allowed, bed_classes};
 use super::rounds::{PickDay, Round, rounds};
 use super::slack::{bearable_start, fragile, late_start};
 use super::takes::{bed_days, by_others, most_blocks_in_lessons, tasks, waiting_weeks};
 use super::unlisted::MOST_CANDIDATES;
-use super::windows::{
-    Beginning, Seasons, Window, family_days, pick_days, starts_as_plants, windows, windows_after,
-};
+use super::windows::{Seasons, Window, family_days, pick_days, starts_as_plants};
 
 /// The enumeration of one ingredient, grown by one grade.
 struct Search<'a> {
@@ -152,47 +152,6 @@ impl Search<'_> {
         }
     }
 
-    /// All candidates that go on with what has begun in the beds or on the shelf.
-    fn go_on(&self, going_on: &GoingOn<'_>, dropped: &mut Dropped, found: &mut Vec<Candidate>) {
-        let garden = self.context.garden;
-        let (crop, printed) = (&self.ingredient.crop, going_on.printed);
-        if matches!(printed.method, Method::Growing | Method::Patch) {
-            return;
-        }
-        let amounts = match going_on.amounts(garden, (crop, self.plots)) {
-            Ok(amounts) => amounts,
-            Err(reason) => return refuse(dropped, reason),
-        };
-        let target = self.ingredient.target(garden.feast.portions);
-        let all = amounts.low * f64::from(amounts.blocks.0);
-        let alone = self.ingredient.most_plantings() == 1;
-        if alone && all.0 + 1e-9 < target.0 * self.ingredient.least_share.0 {
-            return refuse(dropped, DropReason::BedsTooSmall);
-        }
-        let Some((bed, _)) = printed.places.first() else {
-            return refuse(dropped, DropReason::NoBed);
-        };
-        let class = BedClass {
-            rows: garden[*bed].rows(),
-            microclimate: garden[*bed].microclimate(),
-        };
-        let as_plants = starts_as_plants(printed.method);
-        let setting = Setting {
-            method: printed.method,
-            class: &class,
-            amounts,
-            seasons: &Seasons::new(garden, crop, class.microclimate, as_plants),
-        };
-        let begun = match as_plants {
-            true => going_on.plant_out(),
-            false => going_on.sow(),
-        };
-        let starts = begun.map_or_else(|| self.rounds.clone(), |start| vec![start]);
-        for start in &starts {
-            self.start(&setting, start, dropped, found);
-        }
-    }
-
     /// The amounts that the shelf can raise, for plants that are raised there.
     fn within_shelf(&self, method: Method, amounts: Amounts) -> Result<Amounts, DropReason> {
         if !method.is_on_shelf() {
@@ -225,7 +184,11 @@ impl Search<'_> {
             return refuse(dropped, DropReason::RarelyReady);
         }
         let nurseries: Vec<Option<Nursery>> = match setting.method.is_on_shelf() {
-            true => self.nurseries(start, dropped).into_iter().map(Some).collect(),
+            true => self
+                .nurseries(start, dropped)
+                .into_iter()
+                .map(Some)
+                .collect(),
             false => vec![None],
         };
         let late = late_start(self.context, self.grade, setting.seasons, start);
@@ -244,34 +207,6 @@ impl Search<'_> {
                     Err(reason) => refuse(dropped, reason),
                 }
             }
-        }
-    }
-
-    /// The pick windows of what starts in the bed in a round, each ready often enough; what has begun is not sown
-    /// for nothing any more, so of it every year counts.
-    fn windows(&self, seasons: &Seasons, start: &Round) -> Vec<Window> {
-        let picked = self.going_on.map(|g| begun_picks(g.printed, g.as_of));
-        let picked = picked.filter(|picked| !picked.is_empty());
-        let beginning = Beginning::Start(start);
-        let mut windows = match picked {
-            Some(picked) => windows_after(seasons, beginning, (&picked, &self.pick_days)),
-            None => windows(seasons, beginning, &self.pick_days),
-        };
-        let least = match self.going_on {
-            Some(_) => 0,
-            None => least_ready_years(seasons.years()),
-        };
-        windows.retain(|w| w.ready.len() as usize >= least);
-        windows
-    }
-
-    /// The ways to raise the plants that are planted out in a round.
-    fn nurseries(&self, start: &Round, dropped: &mut Dropped) -> Vec<Nursery> {
-        match &self.going_on {
-            Some(going_on) => {
-                nurseries_after(self.context, (self.at, going_on), &self.rounds, start)
-            }
-            None => nurseries(self.context, self.at, &self.rounds, start, dropped),
         }
     }
 
@@ -397,8 +332,10 @@ impl Search<'_> {
             self.context.horizon.date(from),
             self.context.horizon.date(to),
         );
-        let adult = days_between(from.max(garden.as_of()), to).find(|d| garden.school_year.school_is_in(*d));
-        let families = || family_days(garden).find(|d| from <= *d && garden.as_of() <= *d && *d <= to);
+        let adult = days_between(from.max(garden.as_of()), to)
+            .find(|d| garden.school_year.school_is_in(*d));
+        let families =
+            || family_days(garden).find(|d| from <= *d && garden.as_of() <= *d && *d <= to);
         let others = adult
             .map(Thinning::Adult)
             .or_else(|| families().map(Thinning::Families));

@@ -10,7 +10,7 @@ use crate::diagnostic::Problems;
 use crate::disk;
 use crate::garden::Garden;
 use crate::harmless;
-use crate::pipeline::{Unfolded, Unreadable, read_saved, unfold};
+use crate::pipeline::read_saved;
 use crate::project;
 use crate::project::diary::{DIARY_FILE, Diary, LIMIT, Names, read};
 use crate::report;
@@ -73,27 +73,6 @@ pub(super) fn saved_plan(garden: Garden, path: &Path) -> Result<(Garden, Checked
             Err(Trouble::page(Exit::BrokenRules, &page))
         }
     }
-}
-
-/// The season of a project as of a day, by the saved plan beside it and the diary; `None` where one of them is not
-/// there, or nothing has begun. With it what is wrong in the diary.
-pub(super) fn unfolded(
-    project: &Path,
-    garden: &Garden,
-    on: impl Fn() -> Date,
-) -> Result<Option<(Unfolded, Screen)>, Trouble> {
-    let path = project.with_file_name(PLAN_FILE);
-    if !path.exists() || !project.with_file_name(DIARY_FILE).exists() {
-        return Ok(None);
-    }
-    let on = on();
-    let (diary, wrong) = diary(project, garden, on)?;
-    let trouble = |why| Trouble::saved_plan(&path, &why);
-    let opened = read_saved(garden.clone(), &path).map_err(trouble)?;
-    let before = (&opened.plan, opened.season.as_ref());
-    let unfolded = unfold(garden, before, &diary, on);
-    let unfolded = unfolded.map_err(|why| trouble(Unreadable::Content(why)))?;
-    Ok(unfolded.map(|unfolded| (unfolded, wrong)))
 }
 
 /// The diary of a project as it is on a day, and what is wrong with it, which spoils nothing else. None is an empty

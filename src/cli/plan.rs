@@ -16,9 +16,9 @@ use crate::plan::saved;
 use crate::report;
 
 use super::answer::{Answer, Exit, Trouble};
-use super::clock;
-use super::load::{PLAN_FILE, load, unfolded};
+use super::load::{PLAN_FILE, load};
 use super::save::{Output, ProgramsOutput};
+use super::season::UnderWay;
 use super::terminal::with_progress;
 use super::time_limit::TimeLimit;
 
@@ -71,10 +71,8 @@ impl Arguments {
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let deadline = arguments.time.start();
     let base = load(&arguments.file)?;
-    let on = || arguments.on.unwrap_or_else(clock::today);
-    let unfolded = unfolded(&arguments.file, &base, on)?;
-    let (unfolded, wrong) = unfolded.unzip();
-    let garden = unfolded.as_ref().map_or(&base, |unfolded| &unfolded.garden);
+    let under_way = UnderWay::of(&arguments.file, &base, arguments.on)?;
+    let garden = under_way.garden(&base);
     let replace = arguments.replace;
     let out = arguments.out.as_deref();
     let out = out.map(|folder| Output::in_folder(folder, PLAN_FILE, saved::author, replace));
@@ -103,24 +101,12 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let answer = match plan {
         Ok(checked) => {
             let read = read(arguments.all, garden, &checked, &options, ran_out);
-            let page = match &unfolded {
-                Some(unfolded) => report::unfolded(garden, &checked, unfolded, read),
-                None => read,
-            };
+            let page = under_way.page(garden, &checked, read);
             planned(arguments, garden, &checked, &page, out)
         }
-        Err(why) => {
-            let none = no_plan(&options.deadline, garden, why)?;
-            match &unfolded {
-                Some(unfolded) => none.after(&report::as_of(unfolded)),
-                None => none,
-            }
-        }
+        Err(why) => under_way.first(no_plan(&options.deadline, garden, why)?),
     };
-    let answer = match wrong {
-        Some(wrong) => answer.beside(wrong),
-        None => answer,
-    };
+    let answer = under_way.beside(answer);
     Ok(match written {
         Some(written) => answer.and(written),
         None => answer,

@@ -7,7 +7,6 @@ use crate::calendar::Date;
 use crate::explain::{self, Workbench};
 use crate::facts::Facts;
 use crate::facts::no_plan::Hindrance;
-use crate::garden::Garden;
 use crate::model::{Options, USUAL_TIME};
 use crate::page::Page;
 use crate::pipeline::{self, NoPlan};
@@ -17,9 +16,9 @@ use crate::report;
 use crate::words::step_names::{StepName, step_names};
 
 use super::answer::{Answer, Exit, Trouble};
-use super::clock;
-use super::load::{catalogue, load, unfolded};
+use super::load::{catalogue, load};
 use super::one_line::one_line;
+use super::season::UnderWay;
 use super::terminal::with_progress;
 use super::time_limit::TimeLimit;
 
@@ -41,21 +40,14 @@ pub(super) struct Arguments {
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let deadline = arguments.time.start();
     let base = load(&arguments.file)?;
-    let on = || arguments.on.unwrap_or_else(clock::today);
-    let (unfolded, wrong) = unfolded(&arguments.file, &base, on)?.unzip();
-    let garden = unfolded.as_ref().map_or(&base, |unfolded| &unfolded.garden);
-    let in_season = |changed: Garden| match &unfolded {
-        Some(unfolded) => unfolded.over(changed),
-        None => changed,
-    };
+    let under_way = UnderWay::of(&arguments.file, &base, arguments.on)?;
+    let garden = under_way.garden(&base);
     let catalogue = catalogue()?;
     let options = Options::until(deadline);
     // More time is for what comes after the plan.
     let planning = Options::until(deadline.shared_by(2).at_most(USUAL_TIME));
     let bench = Workbench {
-        load: &|changes| {
-            project::load_changed(&arguments.file, changes, &catalogue).map(in_season)
-        },
+        load: &|changes| project::load_changed(&arguments.file, changes, &catalogue).map(|changed| under_way.over(changed)),
         options,
     };
     let message = "Looking for what stands in the way ...";
@@ -93,10 +85,8 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
             Ok(Answer::page(&report::plan_exists(garden, &counted)))
         }
     })?;
-    Ok(match (&unfolded, wrong) {
-        (Some(unfolded), Some(wrong)) => answer.after(&report::as_of(unfolded)).beside(wrong),
-        _ => answer,
-    })
+    let answer = under_way.first(answer);
+    Ok(under_way.beside(answer))
 }
 
 /// The step that is asked for.

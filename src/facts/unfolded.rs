@@ -106,7 +106,9 @@ fn pairs<'a>(before: &'a Plan, now: &'a Plan) -> Vec<Pair<'a>> {
         let Some(planting) = is.filter(|_| was.is_none()) else {
             continue;
         };
-        let at = left.iter().position(|p| p.ingredient == planting.ingredient);
+        let at = left
+            .iter()
+            .position(|p| p.ingredient == planting.ingredient);
         *was = at.map(|at| left.remove(at));
     }
     pairs.extend(left.into_iter().map(|gone| (Some(gone), None)));

@@ -91,10 +91,8 @@ impl Printed {
 /// What was lost wholly: its strips, until they are cleared.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Gone {
-    /// The name of its ingredient.
-    pub ingredient: String,
-    /// Where it stood; nowhere if it was still on the shelf.
-    pub places: Vec<(BedAt, Strips)>,
+    /// As it was printed.
+    pub what: Printed,
     /// The day on which it was lost.
     pub on: Date,
 }
@@ -145,18 +143,23 @@ impl Season {
             .map(|(k, printed)| (PrintedAt(k), printed))
     }
 
-    /// The same for some of the ingredients, in their order; where something is lost stays known.
+    /// The same for some of the ingredients, in their order.
     #[must_use]
     pub fn of_some(&self, some: &[IngredientAt]) -> Self {
         let new = |at: IngredientAt| some.iter().position(|other| *other == at).map(IngredientAt);
-        let printed = self.printed.iter().filter_map(|printed| {
+        let renamed = |printed: &Printed| {
             Some(Printed {
                 ingredient: new(printed.ingredient)?,
                 ..printed.clone()
             })
+        };
+        let gone = self.gone.iter().filter_map(|gone| {
+            let what = renamed(&gone.what)?;
+            Some(Gone { what, on: gone.on })
         });
         Self {
-            printed: printed.collect(),
+            printed: self.printed.iter().filter_map(renamed).collect(),
+            gone: gone.collect(),
             ..self.clone()
         }
     }
@@ -164,7 +167,10 @@ impl Season {
     /// The same without a word of an ingredient: as if none of it had been printed.
     #[must_use]
     pub fn without(&self, at: IngredientAt) -> Self {
-        let others = self.printed.iter().filter(|printed| printed.ingredient != at);
+        let others = self
+            .printed
+            .iter()
+            .filter(|printed| printed.ingredient != at);
         Self {
             printed: others.cloned().collect(),
             ..self.clone()
@@ -197,7 +203,7 @@ impl Garden {
     pub fn free_of_lost(&self, bed: BedAt, strips: Strips) -> Option<Date> {
         let gone = self.season.iter().flat_map(|season| &season.gone);
         let here = gone.filter(|gone| {
-            let mut places = gone.places.iter();
+            let mut places = gone.what.places.iter();
             places.any(|(other, own)| *other == bed && own.meets(strips))
         });
         here.map(Gone::free_from).max()

@@ -15,7 +15,7 @@ pub fn in_season(mut garden: Garden, season: Season) -> Garden {
 }
 
 fn open_for_more(garden: &mut Garden, season: &Season, at: IngredientAt) {
-    if is_lost(garden, season, at) {
+    if is_lost(season, at) {
         may_be_bought(garden, at);
     }
     let begun: Vec<&Printed> = season.begun_of(at).map(|(_, printed)| printed).collect();
@@ -41,10 +41,9 @@ fn open_for_more(garden: &mut Garden, season: &Season, at: IngredientAt) {
 }
 
 /// True if some of an ingredient, or all, is lost.
-fn is_lost(garden: &Garden, season: &Season, at: IngredientAt) -> bool {
-    let name = &garden[at].name;
+fn is_lost(season: &Season, at: IngredientAt) -> bool {
     let partly = season.begun_of(at).any(|(_, printed)| printed.left.0 < 1.0);
-    partly || season.gone.iter().any(|gone| gone.ingredient == *name)
+    partly || season.gone.iter().any(|gone| gone.what.ingredient == at)
 }
 
 /// In place of what is lost plants may be bought.
@@ -53,7 +52,10 @@ fn may_be_bought(garden: &mut Garden, at: IngredientAt) {
         return;
     };
     let (can, may) = (&ingredient.crop.methods, &mut ingredient.methods);
-    if ingredient.source == Source::Sown && can.contains(&Method::Bought) && !may.contains(&Method::Bought) {
+    if ingredient.source == Source::Sown
+        && can.contains(&Method::Bought)
+        && !may.contains(&Method::Bought)
+    {
         may.push(Method::Bought);
     }
 }

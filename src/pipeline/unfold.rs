@@ -59,14 +59,17 @@ pub fn unfold(
     diary: &Diary,
     on: Date,
 ) -> Result<Option<Unfolded>, SavedError> {
-    let today = diary.entries.iter().any(|(_, entry)| entry.on == on && is_news(&entry.what));
+    let today = diary
+        .entries
+        .iter()
+        .any(|(_, entry)| entry.on == on && is_news(&entry.what));
     // What was done today is done: then the rest begins tomorrow.
     let as_of = plus_days(on, i64::from(today));
     let mut reading = Reading {
         garden: base,
         as_of,
-        printed: before.plantings.iter().map(Printed::of).collect(),
-        gone: season.map_or_else(Vec::new, |season| season.gone.clone()),
+        printed: printed(before, season),
+        gone: Vec::new(),
     };
     let begun = |p: &Printed| p.first().is_some_and(|first| first < as_of);
     if diary.sections == 0 || !(reading.printed.iter().any(begun) || season.is_some()) {
@@ -118,6 +121,18 @@ fn wants_a_change(what: &Happened) -> bool {
     }
 }
 
+/// The plantings of the plan before, and those that were lost by then: what of them is left the diary tells anew, so
+/// that an entry which is taken back brings back what it took.
+fn printed(before: &Plan, season: Option<&Season>) -> Vec<Printed> {
+    let gone = season.into_iter().flat_map(|season| &season.gone);
+    let whole = gone.map(|gone| Printed {
+        left: Share(1.0),
+        ..gone.what.clone()
+    });
+    let standing = before.plantings.iter().map(Printed::of);
+    whole.chain(standing).collect()
+}
+
 /// How often the plan before is ready in the garden for which it was made.
 fn years(
     base: &Garden,
@@ -129,7 +144,11 @@ fn years(
     };
     let promise = checker::promise(&garden, before);
     let each = || promise.ingredients.iter().map(|own| own.ready_years);
-    Ok((each().min().unwrap_or(0), each().sum(), promise.whole_dish_years))
+    Ok((
+        each().min().unwrap_or(0),
+        each().sum(),
+        promise.whole_dish_years,
+    ))
 }
 
 /// The diary being read.
@@ -192,7 +211,11 @@ impl Reading<'_> {
 
     /// A class missed a step: it makes up for it in its next lesson that is still to come.
     fn missed(&mut self, on: Date, (kind, name): (StepKind, &str), class: &str) -> bool {
-        let Some(at) = self.garden.class_named(class).filter(|_| !kind.is_harvest()) else {
+        let Some(at) = self
+            .garden
+            .class_named(class)
+            .filter(|_| !kind.is_harvest())
+        else {
             return false;
         };
         let sessions = self.garden.sessions(at).into_iter();
@@ -219,11 +242,7 @@ impl Reading<'_> {
             any = true;
         }
         let all_gone = |p: &mut Printed| stood(p) && p.left.0 <= NOTHING;
-        let gone = self.printed.extract_if(.., all_gone).map(|printed| Gone {
-            ingredient: printed.ingredient,
-            places: printed.places,
-            on,
-        });
+        let gone = self.printed.extract_if(.., all_gone).map(|what| Gone { what, on });
         self.gone.extend(gone);
         any
     }
@@ -233,7 +252,9 @@ impl Reading<'_> {
 fn dates(when: &When, class: Option<&str>) -> Vec<Date> {
     match when {
         When::Sessions(visits) => {
-            let own = visits.iter().filter(|v| class.is_none_or(|class| v.class == class));
+            let own = visits
+                .iter()
+                .filter(|v| class.is_none_or(|class| v.class == class));
             own.map(|visit| visit.date).collect()
         }
         When::Families(day) | When::Adult(day) if class.is_none() => vec![*day],
@@ -244,7 +265,9 @@ fn dates(when: &When, class: Option<&str>) -> Vec<Date> {
 fn dates_mut<'w>(when: &'w mut When, class: Option<&str>) -> Vec<&'w mut Date> {
     match when {
         When::Sessions(visits) => {
-            let own = visits.iter_mut().filter(|v| class.is_none_or(|class| v.class == class));
+            let own = visits
+                .iter_mut()
+                .filter(|v| class.is_none_or(|class| v.class == class));
             own.map(|visit| &mut visit.date).collect()
         }
         When::Families(day) | When::Adult(day) if class.is_none() => vec![day],

@@ -26,11 +26,19 @@ pub fn as_of(unfolded: &Unfolded, words: Words) -> String {
 pub fn row(change: &Change<'_>, words: Words) -> Vec<String> {
     let days = |days: Option<Days>| days.map_or("-".to_owned(), |(from, to)| words.span(from, to));
     let why = change.cause.map_or_else(String::new, |entry| {
-        format!("{}, {}", words.short(entry.on), happened(&entry.what, words))
+        format!(
+            "{}, {}",
+            words.short(entry.on),
+            happened(&entry.what, words)
+        )
     });
     vec![
         format!("Grade {}", change.grade),
-        format!("{} {}", step_words::of(change.kind).plain, change.ingredient),
+        format!(
+            "{} {}",
+            step_words::of(change.kind).plain,
+            change.ingredient
+        ),
         days(change.was),
         days(change.is),
         why,
@@ -60,7 +68,9 @@ pub fn without_effect(numbers: &[usize]) -> Option<String> {
     let each: Vec<String> = numbers.iter().map(usize::to_string).collect();
     match numbers {
         [] => None,
-        [one] => Some(format!("Entry {one} of the diary changes nothing in the plan.")),
+        [one] => Some(format!(
+            "Entry {one} of the diary changes nothing in the plan."
+        )),
         _ => Some(format!(
             "Entries {} of the diary change nothing in the plan.",
             list(&each)

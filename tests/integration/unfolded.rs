@@ -27,11 +27,7 @@ struct Told {
 impl Told {
     fn note(&mut self, on: Date, words: &str) {
         let what = phrase(words, &Names::of(&self.garden)).unwrap();
-        let entry = Entry {
-            on,
-            by: None,
-            what,
-        };
+        let entry = Entry { on, by: None, what };
         self.text += &entry.text();
     }
 
@@ -79,7 +75,10 @@ fn past(plan: &Plan, before: Date) -> BTreeSet<(String, StepKind, String, Date)>
 fn reads_as_saved(told: &Told, checked: &CheckedPlan, garden: &Garden) -> Saved {
     let text = saved::write(garden, checked.plan());
     let read = saved::read(&text).unwrap();
-    let season = read.season.as_ref().map(|s| s.in_garden(&told.garden).unwrap());
+    let season = read
+        .season
+        .as_ref()
+        .map(|s| s.in_garden(&told.garden).unwrap());
     let (plan, since) = read.for_garden(&told.garden).unwrap();
     let again = match season {
         Some(season) => pipeline::in_season(told.garden.clone(), season),
@@ -103,7 +102,11 @@ fn screen(unfolded: &Unfolded, checked: &CheckedPlan) -> String {
 
 /// The visit of a class at a step, by its position.
 fn visit(plan: &Plan, ingredient: &str, kind: StepKind, which: usize) -> (String, Date) {
-    let planting = plan.plantings.iter().find(|p| p.ingredient == ingredient).unwrap();
+    let planting = plan
+        .plantings
+        .iter()
+        .find(|p| p.ingredient == ingredient)
+        .unwrap();
     match &planting.steps_of(kind).next().unwrap().when {
         When::Sessions(visits) => (visits[which].class.clone(), visits[which].date),
         other => panic!("{other:?}"),
@@ -159,7 +162,10 @@ fn a_season_replayed_week_by_week() {
                     assert!(screen.contains("No date moves."), "{screen}");
                 }
                 Some(name) => {
-                    assert!(changes.iter().all(|c| c.ingredient == name), "{on}: {changes:?}");
+                    assert!(
+                        changes.iter().all(|c| c.ingredient == name),
+                        "{on}: {changes:?}"
+                    );
                     let mut causes = changes.iter().map(|c| c.cause);
                     assert!(causes.all(|cause| cause.is_some()), "{changes:?}");
                     costs.push((name, changes.len(), screen));
@@ -170,7 +176,13 @@ fn a_season_replayed_week_by_week() {
         }
         on = plus_days(on, 7);
     }
-    let [(_, leek, _), (_, carrot, lost), (_, tomato, _), (_, potato, part)] = &costs[..] else {
+    let [
+        (_, leek, _),
+        (_, carrot, lost),
+        (_, tomato, _),
+        (_, potato, part),
+    ] = &costs[..]
+    else {
         panic!("four surprises: {costs:?}");
     };
     assert!(*leek >= 1 && *carrot >= 2 && *tomato >= 1, "{costs:?}");

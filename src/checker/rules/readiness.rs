@@ -88,13 +88,15 @@ fn order(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
         .steps
         .windows(2)
         .filter_map(|pair| match pair {
-            [before, step] if step.first <= before.last && !run.has_begun(step) => Some(Fault::Day {
-                step: step.name.clone(),
-                got: run.horizon.date(step.first),
-                limit: DayLimit::Order,
-                from: run.horizon.date(before.last).succ_opt(),
-                to: None,
-            }),
+            [before, step] if step.first <= before.last && !run.has_begun(step) => {
+                Some(Fault::Day {
+                    step: step.name.clone(),
+                    got: run.horizon.date(step.first),
+                    limit: DayLimit::Order,
+                    from: run.horizon.date(before.last).succ_opt(),
+                    to: None,
+                })
+            }
             _ => None,
         })
         .collect()

@@ -3,7 +3,6 @@
 
 use crate::calendar::Date;
 use crate::checker::fault::{DayLimit, Fault, Named, PlantingRef, StepRef, Violation};
-use crate::checker::given;
 use crate::checker::needs;
 use crate::checker::planting::{Place, Planting, Step, Visit, When};
 use crate::garden::{Garden, GradeAt, Ingredient, Source};
@@ -11,6 +10,7 @@ use crate::growth::{Light, PickingDays};
 use crate::plan::{self, Plan, Rule};
 
 use super::Run;
+use super::given;
 
 impl<'a> Run<'a> {
     /// Lays a plan over a garden and tells what is not known there.

@@ -15,12 +15,18 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
             continue;
         }
         let given = Some(PrintedAt(which));
-        let all = setting.candidates.numbered().filter(|(_, c)| c.given == given);
+        let all = setting
+            .candidates
+            .numbered()
+            .filter(|(_, c)| c.given == given);
         let made: Terms = all.map(|(k, _)| (setting.columns.made[k.0], 1.0)).collect();
         program.at_most(made.clone(), 1.0);
         match made.is_empty() {
             // Nothing can become of it, so its ingredient is not in the pot.
-            true => program.at_most(vec![(setting.columns.in_pot[printed.ingredient.0], 1.0)], 0.0),
+            true => program.at_most(
+                vec![(setting.columns.in_pot[printed.ingredient.0], 1.0)],
+                0.0,
+            ),
             false => program.at_least(made, 1.0),
         }
     }

@@ -125,7 +125,10 @@ impl fmt::Display for SavedError {
                 write!(f, "line {line}, column {column}: {what}")
             }
             Self::NotKnown { what, name } => {
-                write!(f, "something of it has begun, and the project has no {what} \"{name}\"")
+                write!(
+                    f,
+                    "something of it has begun, and the project has no {what} \"{name}\""
+                )
             }
             Self::OtherProject { expected, got } => {
                 write!(f, "the plan was made for \"{got}\", not for \"{expected}\"")

@@ -58,10 +58,8 @@ pub struct Step {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case", deny_unknown_fields)]
 pub struct Gone {
-    /// The ingredient's name.
-    pub ingredient: String,
-    /// Its strips.
-    pub places: Vec<Place>,
+    /// As it was printed.
+    pub what: Printed,
     /// The day on which it was lost.
     pub on: Date,
 }
@@ -100,8 +98,7 @@ impl Season {
         let season = garden.season.as_ref()?;
         let PrintedYears { worst, all, dish } = season.years;
         let gone = season.gone.iter().map(|gone| Gone {
-            ingredient: gone.ingredient.clone(),
-            places: places(garden, &gone.places),
+            what: named(garden, &gone.what),
             on: gone.on,
         });
         Some(Self {
@@ -117,7 +114,7 @@ impl Season {
     pub fn as_far_as_known(&self, garden: &Garden) -> Self {
         let printed = self.printed.iter().filter(|p| found(garden, p).is_ok());
         let gone = self.gone.iter();
-        let gone = gone.filter(|gone| places_found(garden, &gone.places).is_ok());
+        let gone = gone.filter(|gone| found(garden, &gone.what).is_ok());
         Self {
             printed: printed.cloned().collect(),
             gone: gone.cloned().collect(),
@@ -133,8 +130,7 @@ impl Season {
         let printed = self.printed.iter().map(|p| found(garden, p));
         let gone = self.gone.iter().map(|gone| {
             Ok(garden::Gone {
-                ingredient: gone.ingredient.clone(),
-                places: places_found(garden, &gone.places)?,
+                what: found(garden, &gone.what)?,
                 on: gone.on,
             })
         });
@@ -150,14 +146,8 @@ impl Season {
 }
 
 fn named(garden: &Garden, printed: &garden::Printed) -> Printed {
-    let kinds = [
-        (StepKind::Sow, &printed.sow),
-        (StepKind::PotUp, &printed.pot_up),
-        (StepKind::PlantOut, &printed.plant_out),
-        (StepKind::Thin, &printed.thin),
-    ];
-    let once = kinds.into_iter().filter_map(|(kind, turns)| Some((kind, turns.as_ref()?)));
-    let picks = printed.picks.iter().map(|pick| (StepKind::Pick, pick));
+    let kinds = StepKind::ALL.iter();
+    let steps = kinds.flat_map(|kind| turns(printed, *kind).iter().map(|turns| (*kind, turns)));
     let step = |(kind, turns): (StepKind, &Turns)| {
         let when = when(garden, turns)?;
         Some(Step { kind, when })
@@ -168,8 +158,20 @@ fn named(garden: &Garden, printed: &garden::Printed) -> Printed {
         method: printed.method,
         on_mat: printed.on_mat,
         places: places(garden, &printed.places),
-        steps: once.chain(picks).filter_map(step).collect(),
+        steps: steps.filter_map(step).collect(),
         left: printed.left,
+    }
+}
+
+/// The steps of a kind.
+fn turns(printed: &garden::Printed, kind: StepKind) -> &[Turns] {
+    match kind {
+        StepKind::Sow => printed.sow.as_slice(),
+        StepKind::PotUp => printed.pot_up.as_slice(),
+        StepKind::PlantOut => printed.plant_out.as_slice(),
+        StepKind::Thin => printed.thin.as_slice(),
+        StepKind::Pick => &printed.picks,
+        StepKind::Harden | StepKind::Cure => &[],
     }
 }
 
@@ -198,11 +200,13 @@ fn found(garden: &Garden, printed: &Printed) -> Result<garden::Printed, SavedErr
     let grade = garden.grade_with_id(&printed.grade);
     let turns = |kind: StepKind| {
         let own = printed.steps.iter().filter(move |step| step.kind == kind);
-        own.map(|step| turns_found(garden, &step.when)).collect::<Result<Vec<_>, _>>()
+        own.map(|step| turns_found(garden, &step.when))
+            .collect::<Result<Vec<_>, _>>()
     };
     let once = |kind| Ok(turns(kind)?.into_iter().next());
     Ok(garden::Printed {
-        ingredient: ingredient.ok_or_else(|| SavedError::not_known("ingredient", &printed.ingredient))?,
+        ingredient: ingredient
+            .ok_or_else(|| SavedError::not_known("ingredient", &printed.ingredient))?,
         grade: grade.ok_or_else(|| SavedError::not_known("grade", &printed.grade))?,
         method: printed.method,
         on_mat: printed.on_mat,

@@ -167,7 +167,8 @@ fn in_the_pot<'a>(
     let ready = (0..school.candidates.years)
         .filter(enough)
         .fold(0, |set: u64, year| set | 1 << year);
-    let alone = choices.iter().all(|c| c.candidate.given.is_some()) && plantings_of(school, at) == 1;
+    let alone =
+        choices.iter().all(|c| c.candidate.given.is_some()) && plantings_of(school, at) == 1;
     (alone || ready.count_ones() >= school.candidates.least_ready_years()).then(|| Plantings {
         ready,
         years: f64::from(ready.count_ones()),

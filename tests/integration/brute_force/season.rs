@@ -18,6 +18,9 @@ use crate::random_gardens::make::{TINY, garden};
 use super::takes::Choice;
 use super::{MOST_NODES, Same, Tried, compare, options, try_all};
 
+/// So many gardens are looked at.
+const SEEDS: u64 = 300;
+
 /// Who comes on which days.
 type Days = BTreeMap<Turn, Vec<Date>>;
 
@@ -57,8 +60,17 @@ pub fn moved(garden: &Garden, candidate: &Candidate) -> (u32, u32) {
     };
     let from = |printed: &Printed| -> (u32, u32) {
         let mut sum = (0, 0);
-        for kind in [StepKind::Sow, StepKind::PotUp, StepKind::PlantOut, StepKind::Thin, StepKind::Pick] {
-            let (old, new) = (of_printed(printed, kind, season.as_of), of_candidate(candidate, kind, season.as_of));
+        for kind in [
+            StepKind::Sow,
+            StepKind::PotUp,
+            StepKind::PlantOut,
+            StepKind::Thin,
+            StepKind::Pick,
+        ] {
+            let (old, new) = (
+                of_printed(printed, kind, season.as_of),
+                of_candidate(candidate, kind, season.as_of),
+            );
             let turns: Vec<Turn> = old.keys().chain(new.keys()).copied().collect();
             let turns: std::collections::BTreeSet<Turn> = turns.into_iter().collect();
             for turn in turns {
@@ -80,7 +92,10 @@ pub fn moved(garden: &Garden, candidate: &Candidate) -> (u32, u32) {
     match candidate.given {
         Some(which) => from(&season.printed[which.0]),
         None => {
-            let own = season.printed.iter().filter(|p| p.ingredient == candidate.ingredient);
+            let own = season
+                .printed
+                .iter()
+                .filter(|p| p.ingredient == candidate.ingredient);
             let waiting = own.filter(|p| p.steps().all(|s| s.first().unwrap() >= season.as_of));
             waiting.map(from).min().unwrap_or((0, 0))
         }
@@ -109,7 +124,11 @@ fn of_printed(printed: &Printed, kind: StepKind, as_of: Date) -> Days {
 fn of_candidate(candidate: &Candidate, kind: StepKind, as_of: Date) -> Days {
     let steps = &candidate.steps;
     let round = |round: &tureen::candidates::Round| -> Vec<(Turn, Date)> {
-        round.visits.iter().map(|(class, day)| (Turn::Class(*class), *day)).collect()
+        round
+            .visits
+            .iter()
+            .map(|(class, day)| (Turn::Class(*class), *day))
+            .collect()
     };
     let each: Vec<Vec<(Turn, Date)>> = match kind {
         StepKind::Sow => steps.sow.iter().map(round).collect(),
@@ -134,7 +153,10 @@ fn of_candidate(candidate: &Candidate, kind: StepKind, as_of: Date) -> Days {
             .collect(),
     };
     let mut days = Days::new();
-    for step in each.iter().filter(|step| step.iter().all(|(_, day)| *day >= as_of)) {
+    for step in each
+        .iter()
+        .filter(|step| step.iter().all(|(_, day)| *day >= as_of))
+    {
         for (turn, day) in step {
             days.entry(*turn).or_default().push(*day);
         }
@@ -145,7 +167,11 @@ fn of_candidate(candidate: &Candidate, kind: StepKind, as_of: Date) -> Days {
 /// Something that happens to a plan by a day: a loss of a part or of all, a step done later, or a class that missed one.
 fn news(garden: &Garden, plan: &Plan, on: Date, dice: &mut Dice) -> Option<Happened> {
     let begun = |p: &&tureen::plan::Planting| {
-        let first = p.steps.iter().filter(|s| !s.kind.is_span()).find_map(|s| s.when.first());
+        let first = p
+            .steps
+            .iter()
+            .filter(|s| !s.kind.is_span())
+            .find_map(|s| s.when.first());
         first.is_some_and(|first| first < on)
     };
     let begun: Vec<_> = plan.plantings.iter().filter(begun).collect();
@@ -193,7 +219,11 @@ fn under_way(seed: u64, concession: u32) -> Option<Unfolded> {
         return None;
     };
     let dice = &mut Dice::new(seed + 1_000);
-    let first = plan.plantings.iter().filter_map(|p| p.steps.first()?.when.first()).min()?;
+    let first = plan
+        .plantings
+        .iter()
+        .filter_map(|p| p.steps.first()?.when.first())
+        .min()?;
     let on = plus_days(first, i64::from(dice.int(1, 70)));
     if on >= garden.feast.day {
         return None;
@@ -219,7 +249,7 @@ fn under_way(seed: u64, concession: u32) -> Option<Unfolded> {
 #[test]
 fn the_rest_of_a_season_is_planned_as_trying_everything_does() {
     let (mut full, mut none, mut moved, mut wrong) = (0, 0, 0, Vec::new());
-    for seed in 0..900 {
+    for seed in 0..SEEDS {
         let concession = (seed % 2) as u32;
         let Some(unfolded) = under_way(seed, concession) else {
             continue;
@@ -232,13 +262,22 @@ fn the_rest_of_a_season_is_planned_as_trying_everything_does() {
                 wrong.push(format!("seed {seed}: refused: {violations:?}"));
                 continue;
             }
-            let dates = plan.aims.iter().find(|r| r.aim == Aim::MovedDates).unwrap().value;
+            let dates = plan
+                .aims
+                .iter()
+                .find(|r| r.aim == Aim::MovedDates)
+                .unwrap()
+                .value;
             moved += u32::from(dates > 0.0);
             if unfolded.counted.is_empty() && dates > 0.0 {
-                wrong.push(format!("seed {seed}: {dates} dates move and nothing has happened"));
+                wrong.push(format!(
+                    "seed {seed}: {dates} dates move and nothing has happened"
+                ));
             }
         } else if unfolded.counted.is_empty() {
-            wrong.push(format!("seed {seed}: no plan, and nothing has happened: {found:?}"));
+            wrong.push(format!(
+                "seed {seed}: no plan, and nothing has happened: {found:?}"
+            ));
         }
         let Ok(tried) = try_all(garden, &all, concession, MOST_NODES) else {
             continue;
@@ -254,6 +293,14 @@ fn the_rest_of_a_season_is_planned_as_trying_everything_does() {
         }
     }
     println!("{full} planned, {none} impossible, in {moved} dates move");
-    assert!(wrong.is_empty(), "{} of them:\n{}", wrong.len(), wrong.join("\n"));
-    assert!(full > 100 && none > 10 && moved > 20, "{full}, {none}, {moved}");
+    assert!(
+        wrong.is_empty(),
+        "{} of them:\n{}",
+        wrong.len(),
+        wrong.join("\n")
+    );
+    assert!(
+        full > 40 && none > 4 && moved > 10,
+        "{full}, {none}, {moved}"
+    );
 }

@@ -76,7 +76,11 @@ fn a_plan_that_goes_on_passes_and_its_bent_past_does_not() {
 fn other_strips_under_what_stands_are_found() {
     let (garden, plan) = nothing();
     let mut bent = plan.clone();
-    let bean = bent.plantings.iter_mut().find(|p| p.ingredient == "bean").unwrap();
+    let bean = bent
+        .plantings
+        .iter_mut()
+        .find(|p| p.ingredient == "bean")
+        .unwrap();
     let place = bean.places[0].clone();
     bean.places[0].bed = if place.bed == "A" { "B" } else { "A" }.to_owned();
     bean.places[0].first_strip = 1;
@@ -101,7 +105,16 @@ fn nothing_new_begins_on_days_gone_by() {
     // As if the bean had never been printed: then its days gone by were made up.
     let bean = garden.ingredient_named("bean").unwrap();
     garden.season = garden.season.map(|season| season.without(bean));
-    assert_eq!(broken(&garden, Plan { aims: Vec::new(), ..plan }), [Rule::Happened]);
+    assert_eq!(
+        broken(
+            &garden,
+            Plan {
+                aims: Vec::new(),
+                ..plan
+            }
+        ),
+        [Rule::Happened]
+    );
 }
 
 #[test]
@@ -110,13 +123,23 @@ fn what_is_lost_leaves_its_strips_after_a_week_and_brings_nothing() {
     let Outcome::Planned(plan) = solve(&garden, &Options::default()) else {
         panic!("the tiny garden has a plan");
     };
-    let bean = plan.plantings.iter().find(|p| p.ingredient == "bean").unwrap();
+    let bean = plan
+        .plantings
+        .iter()
+        .find(|p| p.ingredient == "bean")
+        .unwrap();
     let lost = Happened::Lost {
         ingredient: "bean".to_owned(),
         share: 1.0,
         cause: "frost".to_owned(),
     };
-    let sown = bean.steps_of(StepKind::Sow).next().unwrap().when.last().unwrap();
+    let sown = bean
+        .steps_of(StepKind::Sow)
+        .next()
+        .unwrap()
+        .when
+        .last()
+        .unwrap();
     let entry = Entry {
         on: sown,
         by: None,
@@ -134,6 +157,12 @@ fn what_is_lost_leaves_its_strips_after_a_week_and_brings_nothing() {
     let free = tureen::calendar::plus_days(sown, 7);
     assert_eq!(garden.free_from(bed, place.run()), Some(free));
     // The old planting is not taken for one of the new plan any more.
-    let rules = broken(garden, Plan { aims: Vec::new(), ..plan });
+    let rules = broken(
+        garden,
+        Plan {
+            aims: Vec::new(),
+            ..plan
+        },
+    );
     assert!(rules.contains(&Rule::Happened), "{rules:?}");
 }

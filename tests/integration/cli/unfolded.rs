@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use super::{Folder, text};
 
-const LOST: &str = "[[entry]]\non = 2027-04-27\nlost = 1.0\ningredient = \"spinach\"\ncause = \"snails\"\n";
+const LOST: &str =
+    "[[entry]]\non = 2027-04-27\nlost = 1.0\ningredient = \"spinach\"\ncause = \"snails\"\n";
 
 /// The small school with its plan saved and an entry in its diary.
 fn with_diary(name: &str, diary: &str) -> (Folder, String) {
@@ -20,7 +21,10 @@ fn events(calendar: &str) -> BTreeMap<String, String> {
     for event in calendar.split("BEGIN:VEVENT").skip(1) {
         let field = |name: &str| {
             let mut lines = event.lines();
-            lines.find(|line| line.starts_with(name)).unwrap_or_default().to_owned()
+            lines
+                .find(|line| line.starts_with(name))
+                .unwrap_or_default()
+                .to_owned()
         };
         let before = all.insert(field("UID"), field("DTSTART"));
         assert_eq!(before, None, "an event stands twice: {event}");
@@ -33,9 +37,15 @@ fn a_lost_crop_is_sown_again_and_told_in_the_first_lines() {
     let (folder, _) = with_diary("unfold-lost", LOST);
     let told = folder.answer(&["plan", "garden.toml", "--on", "2027-04-28", "--out", "."]);
     let first: String = told.lines().take(12).collect::<Vec<_>>().join("\n");
-    assert!(first.starts_with("Planned as of Wed 28 Apr 2027"), "{first}");
+    assert!(
+        first.starts_with("Planned as of Wed 28 Apr 2027"),
+        "{first}"
+    );
     assert!(first.contains("one entry of the diary"), "{first}");
-    assert!(first.contains("sow spinach") && first.contains("snails"), "{first}");
+    assert!(
+        first.contains("sow spinach") && first.contains("snails"),
+        "{first}"
+    );
     assert!(first.contains("Ready in the 20 weather years"), "{first}");
     // All that reads a saved plan reads this one without being told more.
     let sound = folder.answer(&["verify", "garden.toml", "plan.json"]);
@@ -59,15 +69,24 @@ fn events_that_stay_keep_their_ids_and_days_and_none_is_doubled() {
     let before = calendar(&folder);
     folder.answer(&["plan", "garden.toml", "--on", "2027-04-28", "--out", "."]);
     let after = calendar(&folder);
-    let moved: Vec<_> = before.iter().filter(|(id, day)| after.get(*id).is_some_and(|now| now != *day)).collect();
-    let same = before.iter().filter(|(id, day)| after.get(*id) == Some(day)).count();
+    let moved: Vec<_> = before
+        .iter()
+        .filter(|(id, day)| after.get(*id).is_some_and(|now| now != *day))
+        .collect();
+    let same = before
+        .iter()
+        .filter(|(id, day)| after.get(*id) == Some(day))
+        .count();
     assert!(!moved.is_empty() && same > before.len() / 2, "{moved:?}");
 }
 
 #[test]
 fn before_the_first_step_and_without_a_diary_all_is_as_it_was() {
     let (folder, first) = with_diary("unfold-none", LOST);
-    let first: Vec<&str> = first.lines().filter(|line| !line.starts_with("Saved")).collect();
+    let first: Vec<&str> = first
+        .lines()
+        .filter(|line| !line.starts_with("Saved"))
+        .collect();
     let early = folder.run(&["plan", "garden.toml", "--on", "2027-03-02"]);
     let early = text(&early.stdout);
     assert_eq!(early.trim_end(), first.join("\n").trim_end());
@@ -78,8 +97,13 @@ fn before_the_first_step_and_without_a_diary_all_is_as_it_was() {
 
 #[test]
 fn one_child_more_does_not_make_the_season_begin_anew() {
-    let (folder, _) = with_diary("unfold-child", "[[entry]]\non = 2027-04-21\nwords = \"A new child in 2a\"\n");
-    let file = folder.read("garden.toml").replace("\"2a\", children = 15", "\"2a\", children = 16");
+    let (folder, _) = with_diary(
+        "unfold-child",
+        "[[entry]]\non = 2027-04-21\nwords = \"A new child in 2a\"\n",
+    );
+    let file = folder
+        .read("garden.toml")
+        .replace("\"2a\", children = 15", "\"2a\", children = 16");
     std::fs::write(folder.path("garden.toml"), file).unwrap();
     let told = folder.answer(&["plan", "garden.toml", "--on", "2027-04-28", "--out", "."]);
     assert!(told.contains("No date moves."), "{told}");
@@ -94,7 +118,10 @@ fn where_nothing_can_be_grown_again_the_ways_out_are_told() {
     assert_eq!(told.status.code(), Some(4));
     let told = text(&told.stdout);
     assert!(told.starts_with("Planned as of Fri 11 Jun 2027"), "{told}");
-    assert!(told.contains("No plan.") && told.contains("spinach"), "{told}");
+    assert!(
+        told.contains("No plan.") && told.contains("spinach"),
+        "{told}"
+    );
 }
 
 #[test]
@@ -105,5 +132,8 @@ fn a_name_that_is_gone_is_told() {
     let told = folder.run(&["plan", "garden.toml", "--on", "2027-04-28"]);
     assert_eq!(told.status.code(), Some(3));
     let told = text(&told.stderr);
-    assert!(told.contains("no class \"2a\"") && told.contains("move the saved"), "{told}");
+    assert!(
+        told.contains("no class \"2a\"") && told.contains("move the saved"),
+        "{told}"
+    );
 }

@@ -7,17 +7,9 @@ use crate::calendar::Date;
 use crate::garden::{Printed, Season, Turn, Turns};
 use crate::plan::{Place, StepKind};
 
-use super::planting::{Planting, Step, When};
-use super::run::Run;
+use crate::checker::planting::{Planting, Step, Visit, When};
 
-/// The kinds of steps of which days are printed.
-const DATED: [StepKind; 5] = [
-    StepKind::Sow,
-    StepKind::PotUp,
-    StepKind::PlantOut,
-    StepKind::Thin,
-    StepKind::Pick,
-];
+use super::Run;
 
 /// Who comes on which day.
 type Days = BTreeSet<(Turn, Date)>;
@@ -48,19 +40,24 @@ fn is_the_same(run: &Run<'_>, as_of: Date, planting: &Planting<'_>, printed: &Pr
         && printed.method == planting.plan.method
         && printed.on_mat == planting.plan.on_mat
         && places == stood.collect()
-        && DATED.iter().all(|kind| {
-            let done = printed_steps(printed, *kind).into_iter();
+        && dated().all(|kind| {
+            let done = printed_steps(printed, kind).into_iter();
             let done: BTreeSet<Days> = done
                 .filter(|turns| turns.begun(as_of))
                 .map(|turns| turns.0.iter().copied().collect())
                 .collect();
-            let own = planting.steps.iter().filter(|s| s.plan.kind == *kind);
+            let own = planting.steps.iter().filter(|s| s.plan.kind == kind);
             let own: BTreeSet<Days> = own
                 .filter(|step| run.has_begun(step))
                 .map(|step| days(run, step))
                 .collect();
             done == own
         })
+}
+
+/// The kinds of steps of which days are printed; the others go with them.
+fn dated() -> impl Iterator<Item = StepKind> {
+    StepKind::ALL.iter().copied().filter(|kind| !kind.is_span())
 }
 
 fn printed_steps(printed: &Printed, kind: StepKind) -> Vec<&Turns> {
@@ -77,7 +74,7 @@ fn printed_steps(printed: &Printed, kind: StepKind) -> Vec<&Turns> {
 fn days(run: &Run<'_>, step: &Step<'_>) -> Days {
     match &step.when {
         When::Sessions(visits) => {
-            let visit = |v: &super::planting::Visit| (Turn::Class(v.class), run.horizon.date(v.day));
+            let visit = |v: &Visit| (Turn::Class(v.class), run.horizon.date(v.day));
             visits.iter().map(visit).collect()
         }
         When::Families(day) => BTreeSet::from([(Turn::Families, run.horizon.date(*day))]),
@@ -102,7 +99,10 @@ impl Run<'_> {
             match planting.given {
                 Some(printed) => own(printed),
                 None => {
-                    let of = season.printed.iter().filter(|p| p.ingredient == planting.at);
+                    let of = season
+                        .printed
+                        .iter()
+                        .filter(|p| p.ingredient == planting.at);
                     let waiting = of.filter(|printed| !printed.begun(season.as_of));
                     waiting.map(own).min().unwrap_or_default()
                 }
@@ -116,7 +116,7 @@ impl Run<'_> {
 
     fn moved_from(&self, season: &Season, planting: &Planting<'_>, printed: &Printed) -> Moved {
         let mut moved = Moved::default();
-        for kind in DATED {
+        for kind in dated() {
             let open = printed_steps(printed, kind).into_iter();
             let open = open.filter(|turns| !turns.begun(season.as_of));
             let old: Days = open.flat_map(|turns| turns.0.iter().copied()).collect();
