@@ -171,7 +171,7 @@ impl Candidates {
             let ingredient = &garden[c.ingredient];
             if ingredient.most_plantings() == 1 {
                 least.amounts.keep_least();
-            } else {
+            } else if c.given.is_none() {
                 let share = ingredient.target(garden.feast.portions) * ingredient.least_share.0;
                 let enough = fewest_for_one(c.amounts.low / share);
                 least.amounts = c.amounts.clone().at_most(enough)?;

@@ -21,6 +21,7 @@ mod shelf;
 mod strips;
 mod taking_part;
 mod tongue;
+mod under_way;
 
 pub use at::{BedAt, BegunAt, ClassAt, GradeAt, IngredientAt, PatchAt};
 pub use attendance::{Gap, KeepsPicked};

@@ -4,7 +4,7 @@ mod go_on;
 
 use crate::calendar::{Date, days_between};
 use crate::garden::{GradeAt, Ingredient, IngredientAt, Method, Plot, Source};
-use crate::growth::{Emergence, ThinningDays, least_ready_years};
+use crate::growth::{Emergence, ThinningDays};
 
 use super::amounts::Amounts;
 use super::candidate::{Candidate, Steps, Thinning};

@@ -127,21 +127,20 @@ fn patch(
     };
     let amounts = fixed_amount(nothing, (patch.low, patch.expected));
     enough(garden, ingredient, &amounts)?;
-    let days = match picked(garden, at) {
-        Some((_, picked)) => picked,
-        None => pick_days(garden, at, &rounds(context, grade)),
+    let windows: Vec<Vec<PickDay>> = match picked(garden, at) {
+        Some((_, picked)) => vec![picked],
+        None => {
+            let days = pick_days(garden, at, &rounds(context, grade)).into_iter();
+            let in_season = |d: &PickDay| patch.pick_from <= d.first() && d.last() <= patch.pick_to;
+            days.filter(in_season).map(|d| vec![d]).collect()
+        }
     };
-    let found: Vec<Candidate> = days
-        .into_iter()
-        .filter(|d| patch.pick_from <= d.first() && d.last() <= patch.pick_to)
-        .map(|d| {
-            let window = Window {
-                picks: vec![d],
-                ready: YearSet::of(years, |_| true),
-            };
-            standing(context, (at, grade), Method::Patch, window, amounts.clone())
-        })
-        .collect();
+    let found = windows.into_iter().map(|picks| {
+        let ready = YearSet::of(years, |_| true);
+        let window = Window { picks, ready };
+        standing(context, (at, grade), Method::Patch, window, amounts.clone())
+    });
+    let found: Vec<Candidate> = found.collect();
     if found.is_empty() {
         return Err(DropReason::NoPickSession);
     }

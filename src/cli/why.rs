@@ -47,7 +47,10 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     // More time is for what comes after the plan.
     let planning = Options::until(deadline.shared_by(2).at_most(USUAL_TIME));
     let bench = Workbench {
-        load: &|changes| project::load_changed(&arguments.file, changes, &catalogue).map(|changed| under_way.over(changed)),
+        load: &|changes| {
+            project::load_changed(&arguments.file, changes, &catalogue)
+                .map(|changed| under_way.over(changed))
+        },
         options,
     };
     let message = "Looking for what stands in the way ...";

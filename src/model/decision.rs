@@ -118,15 +118,7 @@ impl<'a> Decision<'a> {
             return Ok(Decided { recorded, points });
         }
         let mut best = (board, staged);
-        let dates = garden.season.is_some();
-        for (scope, aims) in [
-            (Scope::Harvest, &ABOUT_DATES[..]),
-            (Scope::Harvest, &ABOUT_AMOUNTS),
-            (Scope::Everything, &SMALL),
-        ] {
-            if aims == ABOUT_DATES && !dates {
-                continue;
-            }
+        for (scope, aims) in self.after_years() {
             if self.pace.deadline.is_over() {
                 break;
             }
@@ -154,6 +146,17 @@ impl<'a> Decision<'a> {
             programs,
         };
         Ok(Decided { recorded, points })
+    }
+
+    /// The aims after those about years, in steps: where the season is under way, dates that stay come first.
+    fn after_years(&self) -> impl Iterator<Item = (Scope, &'static [Aim])> {
+        let dates = self.garden.season.as_ref();
+        let dates = dates.map(|_| (Scope::Harvest, &ABOUT_DATES[..]));
+        let usual = [
+            (Scope::Harvest, &ABOUT_AMOUNTS[..]),
+            (Scope::Everything, &SMALL),
+        ];
+        dates.into_iter().chain(usual)
     }
 
     /// True if the choice of grades leaves too many candidates for the small aims.

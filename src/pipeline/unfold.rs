@@ -3,7 +3,7 @@
 
 use crate::calendar::{Date, plus_days};
 use crate::checker;
-use crate::garden::Garden;
+use crate::garden::{Garden, Method};
 use crate::plan::saved::SavedError;
 use crate::plan::saved::season::{Gone, Printed, Season};
 use crate::plan::{Plan, StepKind, When};
@@ -235,16 +235,29 @@ impl Reading<'_> {
 
     /// A part of what had begun by a day is lost.
     fn lost(&mut self, on: Date, name: &str, share: f64) -> bool {
-        let stood = |p: &Printed| p.ingredient == name && p.first().is_some_and(|day| day <= on);
+        let stood = |p: &Printed| {
+            p.ingredient == name && is_sown(p.method) && p.first().is_some_and(|day| day <= on)
+        };
         let mut any = false;
         for printed in self.printed.iter_mut().filter(|p| stood(p)) {
             printed.left = Share((printed.left.0 - share).max(0.0));
             any = true;
         }
         let all_gone = |p: &mut Printed| stood(p) && p.left.0 <= NOTHING;
-        let gone = self.printed.extract_if(.., all_gone).map(|what| Gone { what, on });
+        let gone = self
+            .printed
+            .extract_if(.., all_gone)
+            .map(|what| Gone { what, on });
         self.gone.extend(gone);
         any
+    }
+}
+
+/// True for what the plan itself sows or plants; of what stood there before the file tells.
+fn is_sown(method: Method) -> bool {
+    match method {
+        Method::Direct | Method::Indoor | Method::Pieces | Method::Bought => true,
+        Method::Seedlings | Method::Growing | Method::Patch => false,
     }
 }
 

@@ -3,19 +3,20 @@
 //! of all before it}`, the season only where one was under way.
 
 mod error;
+mod mark;
 mod seal;
 pub mod season;
 
 use serde::{Deserialize, Serialize};
 
 use crate::calendar::Date;
-use crate::checksum::digits;
 use crate::disk::Author;
 use crate::garden::Garden;
 
 use super::Plan;
 
 pub use error::SavedError;
+use mark::mark;
 use season::Season;
 
 /// The version of the form that is written, and the only one that is read.
@@ -99,15 +100,6 @@ pub fn write(garden: &Garden, plan: &Plan) -> String {
 /// all, the file says so and is refused when it is read.
 fn json(file: &File<&str, &Plan>) -> String {
     serde_json::to_string_pretty(file).unwrap_or_else(|e| e.to_string())
-}
-
-/// A checksum of all that a garden is, its season apart: that is in the plan. Another version of the program may name its parts
-/// otherwise: then it counts as changed.
-fn mark(garden: &Garden) -> String {
-    match &garden.season {
-        Some(season) => season.made_for.clone(),
-        None => digits(format!("{garden:?}").as_bytes()),
-    }
 }
 
 /// True if a text is a saved plan, of whatever version and project, just as the program wrote it:

@@ -9,6 +9,7 @@ use crate::plan::{Place, Planting, StepKind, Visit, When};
 use crate::units::Share;
 
 use super::error::SavedError;
+use super::mark::mark;
 
 /// A season that is under way.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -140,7 +141,7 @@ impl Season {
             printed: printed.collect::<Result<_, _>>()?,
             gone: gone.collect::<Result<_, _>>()?,
             years: PrintedYears { worst, all, dish },
-            made_for: super::mark(garden),
+            made_for: mark(garden),
         })
     }
 }

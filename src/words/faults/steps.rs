@@ -52,6 +52,14 @@ pub(super) fn told(fault: &Fault, words: Words) -> Option<Told> {
                 days_that_would_do(*from, *to, words)
             ),
         ),
+        _ => return of_the_season(fault, words),
+    };
+    Some(told)
+}
+
+/// What has begun, and days that are over.
+fn of_the_season(fault: &Fault, words: Words) -> Option<Told> {
+    let told = match fault {
         Fault::NotAsBegun { ingredient, got: 0 } => Told::of(
             ingredient,
             "it has begun, and no planting of the plan goes on with it on its strips and days",

@@ -165,7 +165,7 @@ fn of_candidate(candidate: &Candidate, kind: StepKind, as_of: Date) -> Days {
 }
 
 /// Something that happens to a plan by a day: a loss of a part or of all, a step done later, or a class that missed one.
-fn news(garden: &Garden, plan: &Plan, on: Date, dice: &mut Dice) -> Option<Happened> {
+fn news(plan: &Plan, on: Date, dice: &mut Dice) -> Option<Happened> {
     let begun = |p: &&tureen::plan::Planting| {
         let first = p
             .steps
@@ -201,14 +201,11 @@ fn news(garden: &Garden, plan: &Plan, on: Date, dice: &mut Dice) -> Option<Happe
             share: 0.3,
             cause: String::new(),
         },
-        _ => {
-            let _ = garden;
-            Happened::Lost {
-                ingredient,
-                share: 1.0,
-                cause: String::new(),
-            }
-        }
+        _ => Happened::Lost {
+            ingredient,
+            share: 1.0,
+            cause: String::new(),
+        },
     })
 }
 
@@ -234,7 +231,7 @@ fn under_way(seed: u64, concession: u32) -> Option<Unfolded> {
         what,
     };
     let what = match dice.chance(0.8) {
-        true => news(&garden, &plan, plus_days(on, -1), dice)?,
+        true => news(&plan, plus_days(on, -1), dice)?,
         false => Happened::Words("Nothing".to_owned()),
     };
     let diary = Diary {
@@ -288,7 +285,12 @@ fn the_rest_of_a_season_is_planned_as_trying_everything_does() {
             (_, found) => match compare(&tried, found) {
                 Ok(Same::Proved) => full += 1,
                 Ok(Same::OutOfTime) => {}
-                Err(words) => wrong.push(format!("seed {seed}, concession {concession}: {words}")),
+                Err(words) => {
+                    wrong.push(format!(
+                        "seed {seed}, concession {concession}: {words}; {:?}",
+                        unfolded.counted
+                    ));
+                }
             },
         }
     }
