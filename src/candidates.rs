@@ -29,9 +29,7 @@ pub use context::Context;
 pub use dominance::Scope;
 pub use dropped::{DropReason, Dropped};
 pub use nursery::hardening;
-pub use places::{
-    BedClass, MOST_PLOTS, PlotAt, PlotSet, bed_classes, plots, unions, usable_strips,
-};
+pub use places::{BedClass, PlotAt, PlotSet, bed_classes, plots, unions, usable_strips};
 pub use room::{SessionOf, crowded_sessions, fullest, fullest_days, greatest_use};
 pub use rounds::{Done, PickDay, Round, rounds};
 pub use shelf::ShelfDays;
@@ -172,7 +170,7 @@ impl Candidates {
             if ingredient.most_plantings() == 1 {
                 least.amounts.keep_least();
             } else if c.given.is_none() {
-                let share = ingredient.target(garden.feast.portions) * ingredient.least_share.0;
+                let share = ingredient.least(garden.feast.portions);
                 let enough = fewest_for_one(c.amounts.low / share);
                 least.amounts = c.amounts.clone().at_most(enough)?;
             }
@@ -193,8 +191,7 @@ impl Candidates {
             if ingredient.most_plantings() == 1 {
                 return Some(c.clone());
             }
-            let target = ingredient.target(garden.feast.portions);
-            let least = blocks_for(c.amounts.low, target * ingredient.least_share.0);
+            let least = blocks_for(c.amounts.low, ingredient.least(garden.feast.portions));
             let amounts = c.amounts.clone().at_least(least)?;
             Some(Candidate {
                 amounts,

@@ -7,6 +7,7 @@ mod clock;
 mod crops;
 mod days;
 mod handouts;
+mod ideas;
 mod keys;
 mod load;
 mod new;
@@ -68,6 +69,8 @@ enum Command {
     Why(why::Arguments),
     /// How would the dish fare on other days?
     Days(days::Arguments),
+    /// Which dishes could be cooked on a day in this garden, and who would grow what?
+    Ideas(ideas::Arguments),
     /// What would changes to the project file bring? Shows the plan as it is and with them.
     Try(try_changes::Arguments),
     /// Writes the weather years that are generated from the project file's monthly means.
@@ -155,6 +158,7 @@ fn answer(command: Command) -> Result<Answer, Trouble> {
         Command::Note(arguments) => note::run(&arguments),
         Command::Verify(arguments) => verify::run(&arguments),
         Command::Days(arguments) => days::run(&arguments),
+        Command::Ideas(arguments) => ideas::run(&arguments),
         Command::Why(arguments) => why::run(&arguments),
         Command::Try(arguments) => try_changes::run(&arguments),
         Command::Weather(arguments) => weather::run(&arguments),

@@ -6,6 +6,7 @@ mod bench;
 mod days;
 mod free_strips;
 mod given_back;
+mod ideas;
 mod if_missed;
 mod kind;
 mod ladder;
@@ -19,6 +20,7 @@ mod why_step;
 
 pub use days::{OtherDay, weeks_from_feast};
 pub use given_back::{GivenBack, YearsBack, given_back, years_back};
+pub use ideas::Idea;
 pub use if_missed::IfMissed;
 pub use kind::Kind;
 pub use repairs::{Diagnosis, Repair};

@@ -26,7 +26,8 @@ mod under_way;
 pub use at::{BedAt, BegunAt, ClassAt, GradeAt, IngredientAt, PatchAt};
 pub use attendance::{Gap, KeepsPicked};
 pub use bed::{
-    Area, Bed, BedKind, Cover, Microclimate, OPEN_GROUND, Patch, Plot, Position, Rows, Runs,
+    Area, Bed, BedKind, Cover, MOST_PLOTS, Microclimate, OPEN_GROUND, Patch, Plot, Position, Rows,
+    Runs,
 };
 pub use begun::{Begun, Reached, Seedlings, Spot};
 pub use crop::{

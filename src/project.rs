@@ -30,6 +30,7 @@ mod lists;
 mod meant;
 mod names;
 mod order;
+mod other_dish;
 mod other_units;
 mod own_figures;
 mod place;
@@ -56,7 +57,9 @@ use crate::diagnostic::{Findings, Problems, Read, Source};
 use crate::garden::Garden;
 use crate::weather::Daily;
 
+pub use along_trellis::name as along_trellis_of;
 pub use change::Change;
+pub use other_dish::dish_in_lines;
 pub use weather::{FROSTS as FROSTS_TOLD, NAMES as MEANS_TOLD};
 
 use check::{Check, ReadWeather};

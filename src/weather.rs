@@ -59,6 +59,9 @@ pub struct Origin {
     pub means: Monthly,
     /// The seed.
     pub seed: u64,
+    /// Whether the frost dates among the means ask for more than the others can give, of spring and of autumn: then
+    /// they are hardly those of one place, and the years freeze on other days.
+    pub out_of_reach: [bool; 2],
 }
 
 /// One weather year: the weather of a plan's span as it ran in one past year.

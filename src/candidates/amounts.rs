@@ -52,7 +52,7 @@ impl Amounts {
         let one = need_of(1);
         let target = ingredient.target(garden.feast.portions);
         let least = match ingredient.most_plantings() {
-            1 => blocks_for(one.low, target * ingredient.least_share.0),
+            1 => blocks_for(one.low, ingredient.least(garden.feast.portions)),
             _ => 1,
         };
         let most = blocks_for(one.low, target).min(strips / block.strips.max(1));

@@ -168,7 +168,9 @@ pub fn parted(garden: &Garden, plots: Vec<Plot>) -> Vec<Plot> {
         });
         let piece = |strips: Strips| Plot {
             free_from: garden.free_from(plot.bed, strips),
-            ..garden[plot.bed].plot(plot.bed, strips)
+            trellis: garden[plot.bed].has_trellis(strips),
+            strips,
+            ..plot
         };
         runs.map(piece).collect::<Vec<_>>()
     };

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::calendar::Date;
 use crate::garden::{
-    BedAt, Begun, Crop, Garden, GradeAt, Microclimate, Plot, Rows, StripAt, Strips,
+    BedAt, Begun, Crop, Garden, GradeAt, MOST_PLOTS, Microclimate, Plot, Rows, Strips,
 };
 
 use super::dropped::DropReason;
@@ -13,28 +13,21 @@ use super::dropped::DropReason;
 /// nothing else comes there before they are cleared, whether it is wanted or not.
 #[must_use]
 pub fn plots(garden: &Garden) -> Vec<Plot> {
-    garden
-        .bed_positions()
-        .flat_map(|bed| {
-            let begun = garden.begun.iter().filter_map(Begun::in_bed);
-            let former = garden.former.iter().map(|f| (f.bed, f.strips));
-            let here = begun.chain(former).filter(|(in_bed, _)| *in_bed == bed);
-            let taken: Vec<Strips> = here.map(|(_, strips)| strips).collect();
-            let is_taken = |strip: &StripAt| taken.iter().any(|strips| strips.has(*strip));
-            let parts = garden[bed].plots(bed).into_iter();
-            let free = parts.flat_map(|plot| {
-                let free = plot.strips.iter().filter(|strip| !is_taken(strip));
-                Strips::runs(free)
-            });
-            let mut all: Vec<Strips> = free.chain(taken.iter().copied()).collect();
-            all.sort_unstable();
-            let plots = all.into_iter().map(|strips| Plot {
-                free_from: garden.free_from(bed, strips),
-                ..garden[bed].plot(bed, strips)
-            });
-            plots.collect::<Vec<_>>()
+    let begun = garden.begun.iter().filter_map(Begun::in_bed);
+    let former = garden.former.iter().map(|f| (f.bed, f.strips));
+    let taken: Vec<(BedAt, Strips)> = begun.chain(former).collect();
+    let plots_of = |bed: BedAt| {
+        let here = taken.iter().filter(|(in_bed, _)| *in_bed == bed);
+        let here: Vec<Strips> = here.map(|(_, strips)| *strips).collect();
+        let parts = garden[bed].parts(&here).into_iter();
+        parts.map(move |strips| Plot {
+            bed,
+            strips,
+            trellis: garden[bed].has_trellis(strips),
+            free_from: garden.free_from(bed, strips),
         })
-        .collect()
+    };
+    garden.bed_positions().flat_map(plots_of).collect()
 }
 
 /// The plot on which something grows already.
@@ -114,12 +107,9 @@ pub fn allowed(
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct PlotAt(pub usize);
 
-/// A set of plots; at most 128 of them.
+/// A set of plots, of which a garden has `MOST_PLOTS` at most.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
 pub struct PlotSet(u128);
-
-/// The most plots that a garden may have.
-pub const MOST_PLOTS: usize = 128;
 
 impl PlotSet {
     /// The plots for which `holds` is true.

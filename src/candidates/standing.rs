@@ -179,7 +179,7 @@ fn fixed_amount(block: Block, (low, expected): (Kilograms, Kilograms)) -> Amount
 
 /// What stands already is all there is: it must reach the least share by itself.
 fn enough(garden: &Garden, ingredient: &Ingredient, amounts: &Amounts) -> Result<(), DropReason> {
-    let least = ingredient.target(garden.feast.portions) * ingredient.least_share.0;
+    let least = ingredient.least(garden.feast.portions);
     if amounts.low.0 + 1e-9 < least.0 {
         Err(DropReason::BedsTooSmall)
     } else {

@@ -172,16 +172,10 @@ fn ready_of(
         let plantings = run.plantings.iter().zip(grown);
         plantings.filter(|(p, _)| p.at == at)
     };
-    let wanted = least(run, at);
+    let wanted = run.garden[at].least(run.garden.feast.portions);
     (0..years)
         .map(|y| in_the_pot(mine().filter_map(|(p, g)| Some((p, *g.get(y)?))), wanted))
         .collect()
-}
-
-/// Kilograms that count as in the pot.
-pub fn least(run: &Run<'_>, at: crate::garden::IngredientAt) -> Kilograms {
-    let ingredient = &run.garden[at];
-    ingredient.target(run.garden.feast.portions) * ingredient.least_share.0
 }
 
 /// Puts amounts and readiness of each ingredient together.

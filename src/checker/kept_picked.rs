@@ -39,18 +39,23 @@ fn of_planting(
     let bears = picking.while_picked?;
     let eaten = run.horizon.day_number(run.garden.feast.day)?;
     let to = planting.picks().map(|pick| pick.last).max()?;
+    let holds = picking.holds_in_ground_days as usize;
     let parts = parts(planting, &[]);
-    let fates = |part: usize| seasons.iter().map(move |season| (part, season));
     let mut ripe = Vec::new();
-    let mut counts = vec![false; seasons.len()];
-    for (year, (part, season)) in (0..parts.len()).flat_map(|part| fates(part).enumerate()) {
-        let fate = fate(run, planting, season, parts[part].start);
-        ripe.extend(fate.ripe);
-        let picked = picked_and_kept(&fate, picking, &parts[part].picks, eaten);
-        let unpicked = fate
-            .ripe
-            .map(|day| day + picking.holds_in_ground_days as usize);
-        counts[year] |= picked.is_ok_and(|day| unpicked.is_some_and(|last| day > last));
+    let mut counts = 0;
+    for season in seasons {
+        let fates = parts
+            .iter()
+            .map(|part| (part, fate(run, planting, season, part.start)));
+        let (mut all_ready, mut one_late) = (true, false);
+        for (part, fate) in fates {
+            ripe.extend(fate.ripe);
+            match picked_and_kept(&fate, picking, &part.picks, eaten) {
+                Ok(day) => one_late |= fate.ripe.is_some_and(|ripe| day > ripe + holds),
+                Err(_) => all_ready = false,
+            }
+        }
+        counts += usize::from(all_ready && one_late);
     }
     ripe.sort_unstable();
     let from = *ripe.get(ripe.len() / 2)?;
@@ -58,6 +63,6 @@ fn of_planting(
         planting: at,
         from: run.horizon.date(from),
         to: run.horizon.date(to),
-        counts: counts.into_iter().filter(|counts| *counts).count(),
+        counts,
     })
 }

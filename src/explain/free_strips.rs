@@ -107,7 +107,9 @@ impl<'a> FreeStrips<'a> {
     }
 
     /// The very strips of what is lost, if they are as many as are wanted and free: they may have carried blocks in
-    /// two runs of which neither holds a whole number.
+    /// two runs of which neither holds a whole number. This is here only as long as the layout may split a block
+    /// over two runs: it knows strips by their number (`layout/chains`), and the rules ask for whole blocks only of all
+    /// the places of a planting together.
     fn where_it_stood(
         &self,
         plots: &[&Plot],

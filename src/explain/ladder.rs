@@ -4,7 +4,7 @@ mod sessions;
 
 use crate::catalogue::Catalogue;
 use crate::garden::{Bed, Care, Garden, GradeAt, IngredientAt, Method, Source};
-use crate::project::Change;
+use crate::project::{Change, along_trellis_of};
 
 use super::kind::Kind;
 pub use super::rung::{Ladder, Rung, first_that};
@@ -238,8 +238,15 @@ fn cover(garden: &Garden) -> Ladder {
 /// A trellis along one more bed with each rung, the longest first; where something climbs.
 fn trellis(garden: &Garden) -> Ladder {
     let climbs = garden.ingredients.iter().any(|i| i.crop.needs.trellis);
-    let lacks = |bed: &&Bed| climbs && bed.trellis_strips() < bed.strips();
-    let mut lacking: Vec<&Bed> = garden.beds.iter().filter(lacks).collect();
+    // The row along a trellis is ground of its own: the rest of its bed has none, and lacks none.
+    let has_row = |bed: &&Bed| {
+        garden
+            .beds
+            .iter()
+            .any(|row| row.id == along_trellis_of(&bed.id))
+    };
+    let lacks = |bed: &&Bed| climbs && bed.trellis_strips() < bed.strips() && !has_row(bed);
+    let mut lacking: Vec<&Bed> = of_the_file(garden).filter(lacks).collect();
     lacking.sort_by_key(|bed| std::cmp::Reverse(bed.strips()));
     let rungs = (1..=lacking.len()).map(|n| Rung {
         kind: Kind::Trellis {

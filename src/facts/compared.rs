@@ -57,18 +57,22 @@ fn other_grade(
     (before.grade_name(old) != after.grade_name(new)).then_some((old, new))
 }
 
-/// Of plans for other days, the position of that which does best: the whole dish ready most
-/// often; of equals the one with the better worst ingredient, then the one nearest to `day`.
+/// How well a plan does, to be compared: the whole dish ready most often; of equals the better worst ingredient.
+#[must_use]
+pub fn does(facts: &Facts<'_>) -> (usize, Option<usize>) {
+    let ready = facts.ingredients();
+    let ready = ready.map(|(at, ..)| facts.promised_of(at).of_hundred());
+    let dish = facts.promised();
+    // Where the span of a plan has another length, its record may hold a year more or less.
+    (dish.ready * 1000 / dish.years.max(1), ready.min())
+}
+
+/// Of plans for other days, the position of that which does best; of equals the one nearest to `day`.
 #[must_use]
 pub fn best_day(plans: &[(Date, &Facts<'_>)], day: Date) -> Option<usize> {
     let key = |(at, facts): &(Date, &Facts<'_>)| {
-        let ready = facts.ingredients();
-        let ready = ready.map(|(at, ..)| facts.promised_of(at).of_hundred());
         let away = (*at - day).num_days().abs();
-        let dish = facts.promised();
-        // Where the span of a plan has another length, its record may hold a year more or less.
-        let of_a_thousand = dish.ready * 1000 / dish.years.max(1);
-        (of_a_thousand, ready.min(), Reverse(away))
+        (does(facts), Reverse(away))
     };
     let all = plans.iter().enumerate();
     all.max_by_key(|(_, plan)| key(plan)).map(|(at, _)| at)

@@ -9,13 +9,14 @@ use crate::plan::{Planting, StepKind};
 use crate::units::{Celsius, Millimetres};
 
 use super::Facts;
+use super::kept_picked::PickingTurns;
 use super::spans::span_of;
 
 /// A frost is reckoned with where so little more is forecast than a plant bears: forecasts err by a degree or two,
 /// and on a clear night it is colder at the ground and in a hollow than where it is measured (common practice).
 pub const DOUBT: Celsius = Celsius(2.0);
 
-/// A cloth keeps off about so much (common practice; extension services tell 2 to 4 C of fleece).
+/// A cloth over what stands open keeps off about so much (common practice; extension services tell 2 to 4 C of fleece).
 pub const CLOTH: Celsius = Celsius(2.0);
 
 /// From here on children's work and young plants need care (common practice; from memory).
@@ -44,8 +45,9 @@ pub struct Expected {
 /// What the next days ask for.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Ahead<'a> {
-    /// The coldest night on which something is in danger or, if nothing is, of all that are near freezing.
-    pub cold: Option<Cold<'a>>,
+    /// The nights on which something is in danger or to be brought in, in order; nights in a row that ask for the same
+    /// are one. Where there is none, the coldest that is near freezing.
+    pub cold: Vec<Cold<'a>>,
     /// The hot days with their highest temperature.
     pub hot: Vec<(Date, Celsius)>,
     /// What was set out lately, and its beds, where it is hot.
@@ -54,11 +56,11 @@ pub struct Ahead<'a> {
     pub rain: Option<(Millimetres, Date)>,
 }
 
-/// A cold night.
+/// A cold night, or several in a row.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Cold<'a> {
-    /// The day on whose morning it is coldest.
-    pub day: Date,
+    /// The days on whose mornings it is coldest, first and last.
+    pub days: (Date, Date),
     /// The lowest temperature.
     pub low: Celsius,
     /// What it could kill.
@@ -67,8 +69,14 @@ pub struct Cold<'a> {
     pub outdoors: Vec<&'a str>,
 }
 
+impl Cold<'_> {
+    fn asks_for_nothing(&self) -> bool {
+        self.in_danger.is_empty() && self.outdoors.is_empty()
+    }
+}
+
 /// A crop that a night could kill.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct InDanger<'a> {
     /// Its name.
     pub ingredient: &'a str,
@@ -76,8 +84,8 @@ pub struct InDanger<'a> {
     pub open: Vec<&'a str>,
     /// The beds in which it stands, and that have a cover.
     pub covered: Vec<&'a str>,
-    /// True if it bears no less than this, and the night is colder than a cloth keeps off.
-    pub beyond_a_cloth: bool,
+    /// Those of both in which it is killed even under a cloth, or under the cover.
+    pub lost: Vec<&'a str>,
     /// True if it is, or is nearly, ready to pick.
     pub ripe: bool,
 }
@@ -94,15 +102,21 @@ impl<'a> Facts<'a> {
     /// What the next days ask for, by a plan.
     #[must_use]
     pub fn ahead(&self, forecast: &[(Date, Expected)]) -> Ahead<'a> {
-        let nights = forecast.iter().filter_map(|(day, expected)| {
-            let low = expected.low.filter(|low| *low - DOUBT <= Celsius(0.0))?;
-            Some(self.cold(*day, low))
-        });
-        // Of nights that are alike the first.
-        let cold = nights.reduce(|a, b| match (worse(&a), worse(&b)) {
-            (first, second) if second < first => b,
-            _ => a,
-        });
+        let bearing = self.kept_picked();
+        let nights: Vec<Cold<'a>> = forecast
+            .iter()
+            .filter_map(|(day, expected)| Some(self.cold(*day, expected.low?, &bearing)))
+            .collect();
+        let (quiet, pressing): (Vec<_>, Vec<_>) =
+            nights.into_iter().partition(Cold::asks_for_nothing);
+        let mut cold = in_a_row(pressing);
+        if cold.is_empty() {
+            let near = quiet
+                .into_iter()
+                .filter(|night| is_near_freezing(night.low));
+            // Of nights that are as cold the first.
+            cold.extend(near.min_by(|a, b| a.low.0.total_cmp(&b.low.0)));
+        }
         let hot: Vec<(Date, Celsius)> = forecast
             .iter()
             .filter_map(|(day, expected)| Some((*day, expected.high.filter(|high| *high >= HOT)?)))
@@ -127,9 +141,9 @@ impl<'a> Facts<'a> {
         }
     }
 
-    fn cold(&self, day: Date, low: Celsius) -> Cold<'a> {
+    fn cold(&self, day: Date, low: Celsius, bearing: &[PickingTurns<'_>]) -> Cold<'a> {
+        let soon = plus_days(day, NEARLY_RIPE);
         let mut in_danger: Vec<InDanger<'a>> = Vec::new();
-        let bearing = self.kept_picked();
         for standing in self.standing_on(day) {
             let Standing {
                 planting,
@@ -145,43 +159,44 @@ impl<'a> Facts<'a> {
             if safe || !killed || low - DOUBT >= limit {
                 continue;
             }
-            let soon = plus_days(day, NEARLY_RIPE);
-            let bears = bearing
+            let known = in_danger
                 .iter()
-                .any(|turns| turns.planting == planting && turns.from <= soon);
-            let ripe = bears || picks.is_some_and(|(first, _)| first <= soon);
-            let at = match in_danger
-                .iter()
-                .position(|one| one.ingredient == ingredient.name)
-            {
-                Some(at) => at,
-                None => {
-                    in_danger.push(InDanger {
-                        ingredient: &ingredient.name,
-                        open: Vec::new(),
-                        covered: Vec::new(),
-                        beyond_a_cloth: low + CLOTH < limit,
-                        ripe: false,
-                    });
-                    in_danger.len() - 1
-                }
+                .position(|one| one.ingredient == ingredient.name);
+            let at = known.unwrap_or_else(|| {
+                in_danger.push(InDanger {
+                    ingredient: &ingredient.name,
+                    open: Vec::new(),
+                    covered: Vec::new(),
+                    lost: Vec::new(),
+                    ripe: false,
+                });
+                in_danger.len() - 1
+            });
+            let Some(one) = in_danger.get_mut(at) else {
+                continue;
             };
-            if let Some(one) = in_danger.get_mut(at) {
-                let beds = match bed.cover {
-                    Some(_) => &mut one.covered,
-                    None => &mut one.open,
-                };
-                if !beds.contains(&bed.id.as_str()) {
-                    beds.push(&bed.id);
+            let (beds, kept_off) = match &bed.cover {
+                Some(cover) => (&mut one.covered, cover.keeps_off),
+                None => (&mut one.open, CLOTH),
+            };
+            if !beds.contains(&bed.id.as_str()) {
+                beds.push(&bed.id);
+                if low + kept_off < limit {
+                    one.lost.push(&bed.id);
                 }
-                one.ripe |= ripe;
             }
+            let bears = |turns: &PickingTurns<'_>| turns.planting == planting && turns.from <= soon;
+            one.ripe |= bearing.iter().any(bears) || picks.is_some_and(|(first, _)| first <= soon);
         }
+        let outdoors = match is_near_freezing(low) {
+            true => self.hardening_on(day),
+            false => Vec::new(),
+        };
         Cold {
-            day,
+            days: (day, day),
             low,
             in_danger,
-            outdoors: self.hardening_on(day),
+            outdoors,
         }
     }
 
@@ -242,7 +257,26 @@ impl<'a> Facts<'a> {
     }
 }
 
-/// The greater the danger, the less: whether something is in danger, and how cold it is, in hundredths.
-fn worse(cold: &Cold<'_>) -> (bool, i64) {
-    (cold.in_danger.is_empty(), (cold.low.0 * 100.0) as i64)
+/// Air at the ground may freeze.
+fn is_near_freezing(low: Celsius) -> bool {
+    low - DOUBT <= Celsius(0.0)
+}
+
+/// Nights in a row that ask for the same as one.
+fn in_a_row(nights: Vec<Cold<'_>>) -> Vec<Cold<'_>> {
+    let mut rows: Vec<Cold<'_>> = Vec::new();
+    for night in nights {
+        match rows.last_mut() {
+            Some(row)
+                if plus_days(row.days.1, 1) == night.days.0
+                    && row.in_danger == night.in_danger
+                    && row.outdoors == night.outdoors =>
+            {
+                row.days.1 = night.days.1;
+                row.low = row.low.min(night.low);
+            }
+            _ => rows.push(night),
+        }
+    }
+    rows
 }

@@ -1,7 +1,9 @@
 //! How the work on a planting is done: depth, distances, what is done while it grows, by what it is seen
 //! to be ready.
 
-use crate::garden::{FrostResponse, Ingredient, Method, Ripe, Spacing, Take, Tending};
+use crate::garden::{
+    FrostResponse, Garden, Ingredient, Method, Ripe, Rows, Spacing, Take, Tending,
+};
 use crate::plan::{Planting, Step, StepKind};
 use crate::units::{Celsius, Centimetres};
 
@@ -14,19 +16,28 @@ const CLOTH_HELPS: Celsius = Celsius(-2.0);
 /// Least and most depth.
 pub type Depth = Option<(Centimetres, Centimetres)>;
 
+/// How far apart plants are set.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Apart {
+    /// From plant to plant in a row.
+    pub in_row: Centimetres,
+    /// From row to row; none where there is one row, along a trellis.
+    pub between_rows: Option<Centimetres>,
+}
+
 /// One thing that is done, and how.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Act {
     /// Seed goes into flats.
     InFlats(Depth),
     /// Seed goes into the bed.
-    InBed(Depth, Spacing),
+    InBed(Depth, Apart),
     /// Pieces, sets or cloves go into the bed.
-    Pieces(Depth, Spacing),
+    Pieces(Depth, Apart),
     /// Young plants go into pots.
     PotUp,
     /// Young plants go into the bed.
-    Plants(Spacing),
+    Plants(Apart),
     /// Plants are thinned to this distance in the row.
     Thin(Centimetres),
     /// Something that is done while it grows.
@@ -58,10 +69,10 @@ pub struct HowTo<'a> {
 /// How the work that a grade itself does is done, ingredient by ingredient; without those of which nothing
 /// is known.
 #[must_use]
-pub fn of<'a>(ours: &Ours<'a>) -> Vec<HowTo<'a>> {
+pub fn of<'a>(garden: &Garden, ours: &Ours<'a>) -> Vec<HowTo<'a>> {
     let mut all: Vec<HowTo<'a>> = Vec::new();
     for (planting, ingredient, steps) in ours.with_steps() {
-        let acts = acts(planting, ingredient, &steps);
+        let acts = acts(garden, (planting, ingredient), &steps);
         match all
             .iter_mut()
             .find(|h| h.ingredient.name == ingredient.name)
@@ -107,10 +118,26 @@ impl HowTo<'_> {
     }
 }
 
+/// How far apart a planting is set where it stands.
+fn apart(garden: &Garden, planting: &Planting, spacing: Spacing) -> Apart {
+    let place = planting.places.first();
+    let bed = place.and_then(|place| garden.beds.iter().find(|bed| bed.id == place.bed));
+    let in_one_row = bed.is_some_and(|bed| bed.rows() == Rows::AlongTrellis);
+    Apart {
+        in_row: spacing.in_row,
+        between_rows: (!in_one_row).then_some(spacing.between_rows),
+    }
+}
+
 /// What is done for a planting, of which the grade does some steps. What is done while it grows begins when it
 /// starts, so who takes it over later finds that done.
-fn acts(planting: &Planting, ingredient: &Ingredient, steps: &[&Step]) -> Vec<Act> {
+fn acts(
+    garden: &Garden,
+    (planting, ingredient): (&Planting, &Ingredient),
+    steps: &[&Step],
+) -> Vec<Act> {
     let crop = &ingredient.crop;
+    let apart = apart(garden, planting, crop.spacing);
     let Some(how) = &crop.how else {
         return Vec::new();
     };
@@ -119,13 +146,13 @@ fn acts(planting: &Planting, ingredient: &Ingredient, steps: &[&Step]) -> Vec<Ac
         let act = match step.kind {
             StepKind::Sow => match planting.method {
                 Method::Indoor => Some(Act::InFlats(how.depth)),
-                Method::Direct => Some(Act::InBed(how.depth, crop.spacing)),
-                Method::Pieces => Some(Act::Pieces(how.depth, crop.spacing)),
-                Method::Bought => Some(Act::Plants(crop.spacing)),
+                Method::Direct => Some(Act::InBed(how.depth, apart)),
+                Method::Pieces => Some(Act::Pieces(how.depth, apart)),
+                Method::Bought => Some(Act::Plants(apart)),
                 Method::Seedlings | Method::Growing | Method::Patch => None,
             },
             StepKind::PotUp => Some(Act::PotUp),
-            StepKind::PlantOut => Some(Act::Plants(crop.spacing)),
+            StepKind::PlantOut => Some(Act::Plants(apart)),
             StepKind::Thin => Some(Act::Thin(crop.spacing.in_row)),
             StepKind::Pick => Some(Act::Pick {
                 ripe: how.ripe,

@@ -1,6 +1,6 @@
 //! How the plants of a crop stand in a bed: the smallest piece in which its rows come out whole, to scale.
 
-use crate::garden::Ingredient;
+use crate::garden::{Ingredient, Rows};
 use crate::growth::amount::Block;
 use crate::plan::Planting;
 use crate::units::{Centimetres, Metres, STRIP};
@@ -8,7 +8,21 @@ use crate::units::{Centimetres, Metres, STRIP};
 use super::Facts;
 use super::ours::Ours;
 
-/// A piece of bed with its plants. Rows run across the bed.
+/// How the rows of a piece lie.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Lie {
+    /// Across the bed.
+    Across {
+        /// How many there are in the piece.
+        rows: u32,
+        /// From row to row.
+        between: Centimetres,
+    },
+    /// One row along a trellis.
+    AlongTrellis,
+}
+
+/// A piece of bed with its plants.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pattern<'a> {
     /// What stands there.
@@ -17,12 +31,10 @@ pub struct Pattern<'a> {
     pub length: Metres,
     /// The width of the bed.
     pub width: Metres,
-    /// How many rows there are in it.
-    pub rows: u32,
+    /// How its rows lie.
+    pub lie: Lie,
     /// How many plants in a row.
     pub in_row: u32,
-    /// From row to row.
-    pub between_rows: Centimetres,
     /// From plant to plant in a row.
     pub apart: Centimetres,
 }
@@ -46,20 +58,22 @@ impl Facts<'_> {
     fn pattern<'a>(&self, planting: &Planting, ingredient: &'a Ingredient) -> Option<Pattern<'a>> {
         let place = planting.places.first()?;
         let bed = self.garden.beds.iter().find(|bed| bed.id == place.bed)?;
-        let block = Block::of(&ingredient.crop, bed.width)?;
-        let spacing = ingredient.crop.spacing;
-        let length = STRIP * f64::from(block.strips);
-        let rows = (length.0 * 100.0 / spacing.between_rows.0 + 0.01)
-            .floor()
-            .max(1.0) as u32;
+        let crop = &ingredient.crop;
+        let block = Block::of(crop, bed.rows())?;
+        let rows = block.rows(crop, bed.rows());
         Some(Pattern {
             ingredient,
-            length,
+            length: STRIP * f64::from(block.strips),
             width: bed.width,
-            rows,
+            lie: match bed.rows() {
+                Rows::Across(_) => Lie::Across {
+                    rows,
+                    between: crop.spacing.between_rows,
+                },
+                Rows::AlongTrellis => Lie::AlongTrellis,
+            },
             in_row: block.plants / rows,
-            between_rows: spacing.between_rows,
-            apart: spacing.in_row,
+            apart: crop.spacing.in_row,
         })
     }
 }

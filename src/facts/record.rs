@@ -38,7 +38,7 @@ const MILD_WINTER: Celsius = Celsius(0.0);
 const NO_WINTER: Celsius = Celsius(12.0);
 
 /// True if the frosts of a garden's weather years were made from monthly means alone, at a place where these
-/// tell little of them: its winter is mild, or its frosts come at the edges of a mild season.
+/// tell little of them: its winter is mild, and the file gives no frost date of one of its two ends.
 #[must_use]
 pub fn frosts_unchecked(garden: &Garden) -> bool {
     let Some(means) = garden.weather.means() else {

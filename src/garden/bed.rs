@@ -5,7 +5,7 @@ use crate::units::{Celsius, Centimetres, Kilograms, Metres, STRIP};
 
 use super::at::{BedAt, GradeAt};
 use super::crop::{Crop, Sun};
-use super::strips::Strips;
+use super::strips::{StripAt, Strips};
 
 /// A bed in the ground or raised, or a container.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -112,6 +112,9 @@ pub struct Bed {
     pub of: Vec<GradeAt>,
 }
 
+/// The most plots that the beds of a garden may have.
+pub const MOST_PLOTS: usize = 128;
+
 /// A part of a bed that is the same for every crop: with trellis or without, free from one day on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Plot {
@@ -149,28 +152,26 @@ impl Bed {
         }
     }
 
-    /// Strips as a plot: with trellis if all of them have it.
+    /// True if all of some strips have a trellis, or can have what serves for it.
     #[must_use]
-    pub fn plot(&self, bed: BedAt, strips: Strips) -> Plot {
-        Plot {
-            bed,
-            strips,
-            trellis: strips.after().0 <= self.trellis_strips(),
-            free_from: self.free_from,
-        }
+    pub fn has_trellis(&self, strips: Strips) -> bool {
+        strips.after().0 <= self.trellis_strips()
     }
 
-    /// The parts with and without trellis, none empty.
+    /// Its strips in parts, in order: those with trellis and those without, and each run that is taken by itself.
     #[must_use]
-    pub fn plots(&self, bed: BedAt) -> Vec<Plot> {
+    pub fn parts(&self, taken: &[Strips]) -> Vec<Strips> {
         let with = Strips::from_start(self.trellis_strips());
         let without = Strips {
             first: with.after(),
             count: self.strips() - with.count,
         };
-        let parts = [with, without].into_iter();
-        let parts = parts.filter(|strips| strips.count > 0);
-        parts.map(|strips| self.plot(bed, strips)).collect()
+        let is_free = |strip: &StripAt| !taken.iter().any(|strips| strips.has(*strip));
+        let free = [with, without].into_iter();
+        let free = free.flat_map(|part| Strips::runs(part.iter().filter(is_free)));
+        let mut parts: Vec<Strips> = free.chain(taken.iter().copied()).collect();
+        parts.sort_unstable();
+        parts
     }
 
     /// How far it reaches east and north of its south-west corner.

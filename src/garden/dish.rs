@@ -104,4 +104,10 @@ impl Ingredient {
     pub fn target(&self, portions: u32) -> Kilograms {
         Kilograms(self.grams_per_portion * f64::from(portions) / 1000.0)
     }
+
+    /// The edible kilograms of them that count as in the pot.
+    #[must_use]
+    pub fn least(&self, portions: u32) -> Kilograms {
+        self.target(portions) * self.least_share.0
+    }
 }

@@ -40,6 +40,15 @@ impl Block {
         }
     }
 
+    /// How many rows of a crop lie in it.
+    #[must_use]
+    pub fn rows(self, crop: &Crop, rows: impl Into<Rows>) -> u32 {
+        match rows.into() {
+            Rows::Across(_) => rows_across(self.strips, crop),
+            Rows::AlongTrellis => 1,
+        }
+    }
+
     /// The block of a crop in one row along a trellis: the fewest strips into which its spacing goes whole, up to
     /// ten; else those that hold one plant.
     fn along_trellis(crop: &Crop) -> Option<Self> {
@@ -63,17 +72,24 @@ impl Block {
         let Centimetres(in_row) = crop.spacing.in_row;
         let Centimetres(between) = crop.spacing.between_rows;
         let width = width.0 * 100.0;
-        let strip = STRIP.0 * 100.0;
         if in_row <= 0.0 || between <= 0.0 || width + MILLIMETRE < in_row / 2.0 {
             return None;
         }
         let strips = strips_of_whole(between);
-        let rows = whole(f64::from(strips) * strip, between);
+        let rows = rows_across(strips, crop);
         Some(Self {
             strips,
             plants: rows.saturating_mul(whole(width, in_row)),
         })
     }
+}
+
+/// How many rows of a crop lie across some strips.
+fn rows_across(strips: u32, crop: &Crop) -> u32 {
+    whole(
+        f64::from(strips) * STRIP.0 * 100.0,
+        crop.spacing.between_rows.0,
+    )
 }
 
 /// The fewest strips into which a spacing goes whole, up to ten; else those that hold it once.

@@ -23,20 +23,21 @@ impl PickingDays {
     }
 
     /// The last day on which what is ripe from a day on still bears: somebody picks within so many days of
-    /// it, and then again and again within as many.
+    /// it, and then again and again within as many. The day itself where nobody does.
     #[must_use]
     pub fn bears_until(&self, ripe: usize, bears: WhilePicked) -> usize {
         let every = bears.every_days as usize;
         let end = ripe + bears.bears_days as usize;
-        let first = self.0.partition_point(|day| *day <= ripe);
-        let mut last = ripe;
+        let first = self.0.partition_point(|day| *day < ripe);
+        let mut last = None;
         for day in self.0.iter().skip(first) {
-            if day - last > every || last >= end {
+            let before = last.unwrap_or(ripe);
+            if day - before > every || before >= end {
                 break;
             }
-            last = *day;
+            last = Some(*day);
         }
-        end.min(last + every)
+        last.map_or(ripe, |last| end.min(last + every))
     }
 }
 

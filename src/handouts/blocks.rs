@@ -24,18 +24,39 @@ pub struct Draw<'a> {
     pub chip: &'a dyn Fn(&str) -> Option<Markup>,
 }
 
-/// All blocks of a page; a heading opens a section.
+/// All blocks of a page; a heading opens a section. Neighbouring sections of nothing but text stand in one element, which
+/// paper may set in columns.
 pub fn markup(page: &Page, draw: &Draw<'_>) -> Markup {
-    let sections = page
-        .blocks()
-        .chunk_by(|_, next| !matches!(next, Block::Heading(_)));
+    let opens = |_: &Block, next: &Block| !matches!(next, Block::Heading(_));
+    let sections: Vec<&[Block]> = page.blocks().chunk_by(opens).collect();
     html! {
-        @for section in sections {
-            @if let [Block::Heading(name), rest @ ..] = section {
-                section { h2 { (said(name)) } (content(rest, name, draw)) }
+        @for run in sections.chunk_by(|a, b| is_text(a) && is_text(b)) {
+            @if run.iter().copied().all(is_text) {
+                div.lists { @for section in run { (self::section(section, draw)) } }
             } @else {
-                (content(section, "", draw))
+                @for section in run { (self::section(section, draw)) }
             }
+        }
+    }
+}
+
+/// True for a section of lists and sentences only.
+fn is_text(section: &[Block]) -> bool {
+    let set_wide = |block: &Block| match block {
+        Block::Table(_) | Block::Grid(_) | Block::Agendas(_) => true,
+        Block::Drawing(_) | Block::Picture(_) => true,
+        Block::Title(_) | Block::Heading(_) | Block::Gap => false,
+        Block::Paragraph(_) | Block::Line(_) | Block::Item(_) | Block::Entry { .. } => false,
+    };
+    matches!(section, [Block::Heading(_), ..]) && !section.iter().any(set_wide)
+}
+
+fn section(blocks: &[Block], draw: &Draw<'_>) -> Markup {
+    html! {
+        @if let [Block::Heading(name), rest @ ..] = blocks {
+            section { h2 { (said(name)) } (content(rest, name, draw)) }
+        } @else {
+            (content(blocks, "", draw))
         }
     }
 }

@@ -53,6 +53,8 @@ pub struct Columns {
     pub takes_part: Vec<OfGrade>,
     /// Per ingredient: when it is ready.
     pub ready: Vec<Ready>,
+    /// Of each column that tells whether an ingredient of several sowings is ready in some years: which.
+    tells: BTreeMap<Col, IngredientAt>,
     /// Years that are alike for every ingredient, with the column of the whole dish.
     pub dish: Vec<(AlikeYears, Col)>,
     /// How many years the whole dish is ready.
@@ -93,7 +95,7 @@ impl Columns {
             .iter()
             .map(|_| program.binary())
             .collect();
-        let ready = garden
+        let ready: Vec<Ready> = garden
             .ingredient_positions()
             .map(|at| ready(program, garden, candidates, at))
             .collect();
@@ -112,6 +114,7 @@ impl Columns {
             in_pot,
             grown_by,
             takes_part,
+            tells: tells(&ready),
             ready,
             dish,
             dish_years: program.whole(0, years),
@@ -162,11 +165,7 @@ impl Columns {
     /// The ingredient of several sowings of which a column tells whether it is ready in some years.
     #[must_use]
     pub fn told_ready(&self, col: Col) -> Option<IngredientAt> {
-        let tells = |ready: &Ready| match ready {
-            Ready::AsPlanted => false,
-            Ready::Decided { each, .. } => each.iter().any(|(_, own)| *own == Some(col)),
-        };
-        self.ready.iter().position(tells).map(IngredientAt)
+        self.tells.get(&col).copied()
     }
 
     /// One where an ingredient is ready in a year.
@@ -253,6 +252,20 @@ fn ready(
     let most = u32::try_from(candidates.years).unwrap_or(u32::MAX);
     let years = program.whole(0, most);
     Ready::Decided { each, years }
+}
+
+/// The columns that tell whether an ingredient is ready, each with its ingredient.
+fn tells(ready: &[Ready]) -> BTreeMap<Col, IngredientAt> {
+    let of = |(at, ready): (usize, &Ready)| -> Vec<(Col, IngredientAt)> {
+        let cols = match ready {
+            Ready::AsPlanted => Vec::new(),
+            Ready::Decided { each, .. } => each.iter().filter_map(|(_, col)| *col).collect(),
+        };
+        cols.into_iter()
+            .map(|col| (col, IngredientAt(at)))
+            .collect()
+    };
+    ready.iter().enumerate().flat_map(of).collect()
 }
 
 /// Groups the weather years that belong to the same of some sets.

@@ -122,13 +122,14 @@ impl<'a> Decision<'a> {
             if self.pace.deadline.is_over() {
                 break;
             }
+            let later = self.later(&best.1.aims, scope);
             if scope == Scope::Everything
-                && self.has_many_later(&best.1.aims)
+                && self.are_many_for_open_grades(&later)
                 && let Some(planned) = self.with_grades_of(&best, &best.1.aims)
             {
                 return Ok(planned);
             }
-            match self.go_on(&best, scope, aims) {
+            match self.go_on(&best, later, aims) {
                 Ok((board, mut staged)) => {
                     programs.append(&mut staged.programs);
                     points.append(&mut staged.points);
@@ -160,9 +161,8 @@ impl<'a> Decision<'a> {
     }
 
     /// True if the choice of grades leaves too many candidates for the small aims.
-    fn has_many_later(&self, aims: &[AimResult]) -> bool {
-        let later = || self.later(aims, Scope::Everything).all.len();
-        self.garden.has_open_grades() && later() > open_grades::MOST_LATER
+    fn are_many_for_open_grades(&self, later: &Candidates) -> bool {
+        self.garden.has_open_grades() && later.all.len() > open_grades::MOST_LATER
     }
 
     /// The aims about years, with some candidates.
@@ -221,14 +221,13 @@ impl<'a> Decision<'a> {
             .without_needless(garden, scope)
     }
 
-    /// Follows more aims from a solution of the earlier ones.
+    /// Follows more aims from a solution of the earlier ones, with the candidates that matter to them.
     fn go_on(
         &self,
         (board, staged): &Solution<'a>,
-        scope: Scope,
+        mut few: Candidates,
         aims: &[Aim],
     ) -> Result<Solution<'a>, Unsolved> {
-        let mut few = self.later(&staged.aims, scope);
         let made = chosen(&board.candidates, &board.columns, &staged.values);
         let made = Known {
             points: vec![plantings(&board.candidates, &made)],

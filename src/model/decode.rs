@@ -150,7 +150,7 @@ fn promise(garden: &Garden, candidates: &Candidates, chosen: &[Chosen]) -> Promi
     let ready: Vec<Vec<bool>> = garden
         .ingredient_positions()
         .map(|at| {
-            let needed = garden[at].target(garden.feast.portions) * garden[at].least_share.0;
+            let needed = garden[at].least(garden.feast.portions);
             (0..candidates.years)
                 .map(|year| {
                     let low = amount(

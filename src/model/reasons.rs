@@ -63,9 +63,9 @@ pub enum Pressure {
     Family {
         /// The family.
         family: String,
-        /// Strips that the least shares of its ingredients want in all.
+        /// Strips that the least shares of its ingredients want in all, without those that stand in a bed already.
         wanted: u32,
-        /// Strips on which any of them may stand.
+        /// Strips on which any of them may stand, without those on which one stands already.
         strips: u32,
         /// Each ingredient's part, the largest first.
         parts: Vec<(IngredientAt, u32)>,
@@ -170,7 +170,7 @@ fn least_plants(garden: &Garden, at: IngredientAt) -> Option<(u32, u32)> {
         fewest_children(garden, at),
         block.plants,
     );
-    let least = ingredient.target(garden.feast.portions) * ingredient.least_share.0;
+    let least = ingredient.least(garden.feast.portions);
     let blocks = blocks_for(one.low, least).min(MOST_BLOCKS);
     Some((blocks * block.plants, blocks * block.strips))
 }
@@ -210,16 +210,40 @@ fn beds(garden: &Garden, candidates: &Candidates) -> Option<Pressure> {
         .filter(|p| p.ratio() > 1.0)
 }
 
-/// Families that want more strips than there are for them, where no strip carries two of one.
+/// The fewest strips that an ingredient is to be planted on.
+fn least_strips(garden: &Garden, candidates: &Candidates, at: IngredientAt) -> Option<u32> {
+    match garden[at].source {
+        Source::Sown => Some(least_plants(garden, at)?.1),
+        Source::Begun(_) => {
+            let own = of(candidates, at);
+            own.map(|(_, c)| c.amounts.least_strips()).min()
+        }
+        Source::Patch(_) => None,
+    }
+}
+
+/// True if an ingredient stands in a bed already.
+fn stands(garden: &Garden, at: IngredientAt) -> bool {
+    matches!(garden[at].source, Source::Begun(begun) if garden[begun].in_bed().is_some())
+}
+
+/// Families that want more strips than there are for them, where no strip carries two of one: what stands in the
+/// beds already keeps its own to itself.
 fn families_short(garden: &Garden, candidates: &Candidates) -> Vec<Pressure> {
-    let of_one = |(family, ingredients): (&str, Vec<IngredientAt>)| {
+    let plots = |ingredients: &[IngredientAt]| {
         let own = candidates.all.iter();
         let own = own.filter(|c| ingredients.contains(&c.ingredient));
-        let plots = own.fold(PlotSet::default(), |plots, c| plots.or(c.plots));
-        let strips = plots.iter().map(|plot| candidates[plot].strips.count).sum();
-        let parts = ingredients
+        own.fold(PlotSet::default(), |plots, c| plots.or(c.plots))
+    };
+    let of_one = |(family, ingredients): (&str, Vec<IngredientAt>)| {
+        let (standing, planted): (Vec<IngredientAt>, Vec<IngredientAt>) =
+            ingredients.iter().partition(|at| stands(garden, **at));
+        let taken = plots(&standing);
+        let free = plots(&planted).iter().filter(|plot| !taken.has(*plot));
+        let strips = free.map(|plot| candidates[plot].strips.count).sum();
+        let parts = planted
             .iter()
-            .filter_map(|at| Some((*at, least_plants(garden, *at)?.1)));
+            .filter_map(|at| Some((*at, least_strips(garden, candidates, *at)?)));
         let mut parts: Vec<(IngredientAt, u32)> = parts.collect();
         parts.sort_by_key(|(at, strips)| (std::cmp::Reverse(*strips), *at));
         Pressure::Family {

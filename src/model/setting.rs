@@ -33,8 +33,7 @@ impl Setting<'_> {
     /// What the plantings that are ready in a year give in a poor year, against the least share.
     #[must_use]
     pub fn least_share_ready(&self, at: IngredientAt, year: usize) -> Terms {
-        let ingredient = &self.garden[at];
-        let least = ingredient.target(self.garden.feast.portions) * ingredient.least_share.0;
+        let least = self.garden[at].least(self.garden.feast.portions);
         of(self.candidates, at)
             .filter(|(_, c)| c.ready.has(year))
             .map(|(k, c)| {

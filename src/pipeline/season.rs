@@ -22,7 +22,7 @@ fn open_for_more(garden: &mut Garden, season: &Season, at: IngredientAt) {
     if begun.is_empty() || garden[at].source != Source::Sown {
         return;
     }
-    let least = garden[at].target(garden.feast.portions) * garden[at].least_share.0;
+    let least = garden[at].least(garden.feast.portions);
     let there: f64 = begun.iter().map(|printed| low(garden, printed)).sum();
     let more = u32::from(there + 1e-9 < least.0);
     let plantings = u32::try_from(begun.len()).unwrap_or(u32::MAX);

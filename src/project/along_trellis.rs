@@ -61,7 +61,8 @@ fn depth(raw: &RawBed, findings: &mut Findings) -> Read<Option<Metres>> {
 }
 
 /// The name of the ground along the trellis of a bed.
-fn name(bed: &str) -> String {
+#[must_use]
+pub fn name(bed: &str) -> String {
     format!("{bed} along the trellis")
 }
 
@@ -102,6 +103,8 @@ fn row(bed: &Bed, depth: Metres, south: bool) -> Bed {
     Bed {
         id: name(&bed.id),
         width: depth,
+        // What a tape measured a little shorter is the whole bed all the same.
+        trellis: bed.length,
         along_trellis: true,
         cover: None,
         at,

@@ -32,7 +32,7 @@ const COVERS: [(&str, (&str, f64, f64)); 2] = [
     ("tunnel", ("tunnel", 3.0, 3.0)),
 ];
 
-/// The program tells so many beds apart, each with and without trellis.
+/// So many beds, each with a part under a trellis and one without, leave room in `MOST_PLOTS` for what stands in them.
 const MOST_BEDS: usize = 50;
 
 /// Years and families.

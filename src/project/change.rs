@@ -5,9 +5,11 @@ use toml::value::Datetime;
 use toml::{Table, Value};
 
 use crate::calendar::{Date, plus_days};
+use crate::catalogue::Dish;
 use crate::diagnostic::{Code, Findings, Problem, Problems, Read, Source, Span};
 
 use super::names::{code, listed, near, quote};
+use super::other_dish;
 use super::other_units::same_as;
 
 /// The keys by which an entry of a list is named, the most telling first.
@@ -18,7 +20,7 @@ const NAMES: [&str; 3] = ["id", "name", "crop"];
 const FEAST_DAYS: [&str; 4] = ["feast", "deliver_by", "buy_by", "day"];
 
 /// One change to a project file.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq)]
 pub enum Change {
     /// A key and its new value, as a user writes it.
     ///
@@ -31,6 +33,9 @@ pub enum Change {
     /// The feast some days later (or earlier, if negative), and with it every day by which
     /// something must be there or bought. A rain date is taken out: it need not be a school day.
     OtherDay(i64),
+    /// A dish of the catalogue in place of the file's, its grades left to the program. What was only for the other
+    /// dish, such as figures of its crops and seedlings for it, is taken out.
+    OtherDish(Dish),
 }
 
 impl Change {
@@ -74,6 +79,7 @@ pub fn changed(text: &str, changes: &[Change]) -> Result<String, Problems> {
                 problems.add(Source::whole(name, text), found);
             }
             Change::OtherDay(days) => move_feast(&mut file, *days),
+            Change::OtherDish(dish) => other_dish::put(&mut file, dish),
         }
     }
     match problems.is_empty() {

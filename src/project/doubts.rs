@@ -6,9 +6,8 @@ use chrono::Datelike;
 use crate::calendar::{Date, MONTHS, plus_days};
 use crate::garden::{Bed, Doubt};
 use crate::units::{Celsius, Latitude};
-use crate::weather::generator::dates_out_of_reach;
 use crate::weather::monthly::{FrostDates, Monthly};
-use crate::weather::{Daily, Record};
+use crate::weather::{Daily, Origin, Record};
 
 use super::names::quote;
 
@@ -53,7 +52,7 @@ pub fn doubts(latitude: Latitude, record: &Record, beds: &[Bed]) -> Vec<Doubt> {
         record
             .origin()
             .into_iter()
-            .flat_map(|origin| odd_frosts(&origin.means)),
+            .flat_map(|origin| odd_frosts(&origin)),
     );
     doubts.extend(means.and_then(|means| too_warm(latitude, &means)));
     if record.origin().is_none() {
@@ -152,13 +151,13 @@ fn odd_months(means: &Monthly) -> Vec<Doubt> {
 }
 
 /// Frost dates that the monthly means cannot give.
-fn odd_frosts(means: &Monthly) -> Vec<Doubt> {
+fn odd_frosts(origin: &Origin) -> Vec<Doubt> {
     let FrostDates {
         last,
         late,
         first,
         early,
-    } = means.frosts;
+    } = origin.means.frosts;
     let named = [
         last.map(|day| ("last_frost", day))
             .or(late.map(|day| ("late_frost", day))),
@@ -166,7 +165,7 @@ fn odd_frosts(means: &Monthly) -> Vec<Doubt> {
             .map(|day| ("first_frost", day))
             .or(early.map(|day| ("early_frost", day))),
     ];
-    let odd = named.into_iter().zip(dates_out_of_reach(means));
+    let odd = named.into_iter().zip(origin.out_of_reach);
     odd.filter_map(|(named, out_of_reach)| named.filter(|_| out_of_reach))
         .map(|(key, day)| {
             let why = "with these monthly means it hardly freezes so, whatever the years; are dates and means of the same \

@@ -1,7 +1,7 @@
 //! The section [project]: name, language, feast, rain date, when the kitchen needs the harvest.
 
 use crate::calendar::{Date, plus_days};
-use crate::diagnostic::{Code, Findings, Given, Problem, Read};
+use crate::diagnostic::{Code, Findings, Given, Problem, Read, Reported};
 use crate::garden::{Feast, Grade, Locale, SchoolYear, Tongue};
 
 use super::assumed::Assumed;
@@ -101,10 +101,8 @@ pub fn check(
         Some(given) => given.value,
         None => usual_delivery(day, year?, assumed),
     };
-    harvest_in_time(harvest, (start?.value, deliver_by, day), findings)?;
-    for day in harvest {
-        school_day("harvest_days", *day, year?, findings)?;
-    }
+    let days = (start?.value, deliver_by, day);
+    check_harvest(harvest, days, year, findings)?;
     Ok(Feast {
         day,
         rain_date: raw.rain_date?.map(|given| given.value),
@@ -144,16 +142,31 @@ fn check_school_days(raw: &RawProject, year: &SchoolYear, findings: &mut Finding
     feast.and(rain)
 }
 
-/// Days of the harvest lie after the start, and the kitchen still takes what is picked on them.
-fn harvest_in_time(
+/// Each day of the harvest is a school day after the start on which the kitchen still takes what is picked; all that
+/// are not are told.
+fn check_harvest(
     days: &[Given<Date>],
     (start, deliver_by, feast): (Date, Date, Date),
+    year: Read<&SchoolYear>,
     findings: &mut Findings,
 ) -> Read<()> {
-    let out_of_time = |day: &&Given<Date>| day.value < start || deliver_by < day.value;
-    let Some(day) = days.iter().find(out_of_time) else {
-        return Ok(());
-    };
+    let mut result = Ok(());
+    for day in days {
+        let checked = match (start..=deliver_by).contains(&day.value) {
+            true => year.and_then(|year| school_day("harvest_days", *day, year, findings)),
+            false => Err(out_of_time(*day, (start, deliver_by, feast), findings)),
+        };
+        result = result.and(checked);
+    }
+    result
+}
+
+/// A day of the harvest before the start, or when the kitchen takes nothing more.
+fn out_of_time(
+    day: Given<Date>,
+    (start, deliver_by, feast): (Date, Date, Date),
+    findings: &mut Findings,
+) -> Reported {
     let cause = match day.value < start {
         true => format!("this day of the harvest is before the start, {start}"),
         false => {
@@ -168,7 +181,7 @@ fn harvest_in_time(
         false => "choose a school day shortly before the feast".to_owned(),
     };
     let problem = Problem::new(Code::DatesOutOfOrder, cause).at(day.span, day.value.to_string());
-    Err(findings.report(problem.remedy(remedy)))
+    findings.report(problem.remedy(remedy))
 }
 
 fn school_day(key: &str, day: Given<Date>, year: &SchoolYear, findings: &mut Findings) -> Read<()> {

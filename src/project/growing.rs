@@ -3,7 +3,7 @@
 
 use crate::calendar::Date;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, peek};
-use crate::garden::{Bed, BedAt, Begun, Former, Reached, Spot, StripAt, Strips};
+use crate::garden::{Bed, BedAt, Begun, Former, MOST_PLOTS, Reached, Spot, StripAt, Strips};
 
 use super::assumed::Assumed;
 use super::bed::{self, RawBed};
@@ -49,7 +49,12 @@ pub fn read(t: &mut Table<'_, '_>) -> RawGrowing {
             "2026-10-12",
             date(),
         ),
-        as_plants: t.maybe("as_plants", "true if it was planted out", false, flag()),
+        as_plants: t.maybe(
+            "as_plants",
+            "where it is for an ingredient: true if it was planted out",
+            false,
+            flag(),
+        ),
         for_ingredient: t.maybe(
             "for",
             "the name of the ingredient that it becomes",
@@ -109,6 +114,7 @@ pub fn check(
     }
     let places: Vec<Place> = places.into_iter().collect::<Read<_>>()?;
     apart(&places, findings)?;
+    few_parts(raw, &places, around.beds?, findings)?;
     let (mut begun, mut former) = (Vec::new(), Vec::new());
     for stands in checked {
         match stands? {
@@ -197,6 +203,13 @@ fn former(
         return Err(findings.report(problem.remedy(remedy)));
     };
     in_order(("sown", raw.sown?), ("cleared", cleared), findings)?;
+    if let Some(as_plants) = raw.as_plants? {
+        let cause = "`as_plants` is only for what is for an ingredient";
+        let problem = Problem::new(Code::KeyWithoutEffect, cause).at(as_plants.span, "");
+        let remedy =
+            "remove it: of what is for no ingredient only the day counts on which it is cleared";
+        return Err(findings.report(problem.remedy(remedy)));
+    }
     let name = peek(&raw.crop)?;
     let family = around.crops.family(name, findings)?;
     let ((bed, strips), _) = place?;
@@ -276,4 +289,32 @@ fn apart(places: &[Place], findings: &mut Findings) -> Read<()> {
         }
     }
     result
+}
+
+/// That the beds have no more parts than the program tells apart, with what stands in them already.
+fn few_parts(
+    raw: &[Given<RawGrowing>],
+    places: &[Place],
+    beds: &[Bed],
+    findings: &mut Findings,
+) -> Read<()> {
+    let in_bed = |at: BedAt| places.iter().filter(move |((bed, _), _)| *bed == at);
+    let parts_of = |(at, bed): (usize, &Bed)| {
+        let taken: Vec<Strips> = in_bed(BedAt(at)).map(|((_, strips), _)| *strips).collect();
+        bed.parts(&taken).len()
+    };
+    let parts: usize = beds.iter().enumerate().map(parts_of).sum();
+    match raw.last() {
+        Some(last) if parts > MOST_PLOTS => {
+            let cause = format!(
+                "what stands already splits the beds into {parts} parts; at most {MOST_PLOTS} can be planned"
+            );
+            let label = format!("this is one of {} such sections", raw.len());
+            let problem = Problem::new(Code::WrongLength, cause).at(last.span, label);
+            let remedy = "write neighbours that are for no ingredient and are cleared together as one section, or leave \
+                          out beds that are not for the dish";
+            Err(findings.report(problem.remedy(remedy)))
+        }
+        _ => Ok(()),
+    }
 }

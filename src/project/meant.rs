@@ -110,11 +110,11 @@ pub fn dates(text: &str) -> Vec<Date> {
 }
 
 /// The days of no particular year that a text may mean, as dates of 2001: `10 May`, `May 10`, and of `5/10` both
-/// readings. A year may stand behind them.
+/// readings. A year may stand behind them. A leap day is none.
 pub fn days_of_year(text: &str) -> Vec<Date> {
     let dates = |text: &str| {
         let dates = dates(text).into_iter();
-        dates.map(|date| date.with_year(2001).unwrap_or(date))
+        dates.filter_map(|date| date.with_year(2001))
     };
     match dates(text).collect::<Vec<Date>>() {
         none if none.is_empty() && text.contains('/') => dates(&format!("{text}/2001")).collect(),

@@ -8,10 +8,10 @@ use crate::plan::{Aim, StepKind};
 use crate::project::Change;
 
 use super::given_back;
-use super::no_plan::why_none;
 use super::overview::{self, shares};
 use super::ran_out;
 use crate::page::Page;
+use crate::words::no_plan::why_none;
 use crate::words::occasion::occasion;
 use crate::words::view::{View, readiness};
 use crate::words::{list, promise, step_words};
@@ -80,6 +80,7 @@ fn change_text(change: &Change) -> String {
     match change {
         Change::Set(text) => text.clone(),
         Change::OtherDay(days) => format!("the feast {days} days later"),
+        Change::OtherDish(dish) => dish.name.clone(),
     }
 }
 

@@ -8,15 +8,14 @@ use crate::facts::compared::best_day;
 use crate::facts::verdict::{CountedOn, Readiness};
 use crate::garden::Garden;
 
-use super::no_plan::why_none;
+use super::no_plan::not_possible;
 use super::ran_out;
 use crate::page::Page;
+use crate::words::no_plan::why_none;
 use crate::words::occasion::occasion;
+use crate::words::other_plans::{bar, held_back_by};
 use crate::words::view::{View, figure, kind_of_promise, kind_of_years, readiness};
-use crate::words::{Words, list, promise};
-
-/// Signs of the longest bar.
-const BAR: usize = 20;
+use crate::words::{Words, promise};
 
 /// A day with its plan.
 struct Planned<'a> {
@@ -42,7 +41,12 @@ pub fn days(garden: &Garden, days: &[OtherDay]) -> Page {
     page.title(&best(garden, &planned));
     page.heading("The whole dish");
     whole_dish(garden, &planned, &mut page);
-    not_possible(words, days, &planned, &mut page);
+    let has_plan = |day: &OtherDay| planned.iter().any(|p| p.day.day == day.day);
+    let without = days.iter().filter(|day| !has_plan(day));
+    not_possible(
+        without.map(|day| (words.day(day.day), no_plan(day))),
+        &mut page,
+    );
     if !planned.is_empty() {
         page.heading("Each ingredient");
         ingredients(garden, &planned, &mut page);
@@ -91,45 +95,6 @@ fn whole_dish(garden: &Garden, planned: &[Planned<'_>], page: &mut Page) {
     ));
     if let Some(text) = first.and_then(|p| promise::only_own_years(&p.view)) {
         page.line(text);
-    }
-}
-
-/// The days without a plan, those of one reason together.
-fn not_possible(words: Words, days: &[OtherDay], planned: &[Planned<'_>], page: &mut Page) {
-    let mut reasons: Vec<(String, Vec<String>)> = Vec::new();
-    let has_plan = |day: &OtherDay| planned.iter().any(|p| p.day.day == day.day);
-    for day in days.iter().filter(|day| !has_plan(day)) {
-        let why = no_plan(day);
-        let name = words.day(day.day);
-        match reasons.iter_mut().find(|(known, _)| *known == why) {
-            Some((_, same)) => same.push(name),
-            None => reasons.push((why, vec![name])),
-        }
-    }
-    if !reasons.is_empty() {
-        page.heading("Not possible");
-    }
-    for (why, same) in &reasons {
-        page.item(&format!("{}: {why}", list(same)));
-    }
-}
-
-/// `######..............`
-fn bar(of: Readiness) -> String {
-    let (ready, years) = (of.ready, of.years);
-    let full = (ready * BAR + years / 2) / years.max(1);
-    format!(
-        "{}{}",
-        "#".repeat(full),
-        ".".repeat(BAR.saturating_sub(full))
-    )
-}
-
-/// The ingredients that are ready in the fewest years, unless all always are.
-fn held_back_by(view: &View<'_>) -> String {
-    match view.held_back_by() {
-        None => "nothing".to_owned(),
-        Some((names, fewest)) => format!("{} ({})", list(&names), figure(fewest)),
     }
 }
 

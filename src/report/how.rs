@@ -11,7 +11,7 @@ use crate::words::view::View;
 
 /// Writes how each ingredient of a grade is done.
 pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
-    let all = how::of(ours);
+    let all = how::of(view.garden, ours);
     if all.is_empty() {
         return;
     }

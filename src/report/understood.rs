@@ -44,7 +44,7 @@ fn dish(garden: &Garden, page: &mut Page) {
                 grown_by(garden, i),
                 words.portion(i.grams_per_portion),
                 words.mass(i.target(garden.feast.portions)),
-                words.mass(i.target(garden.feast.portions) * i.least_share.0),
+                words.mass(i.least(garden.feast.portions)),
                 source(garden, i),
             ]
         })

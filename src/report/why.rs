@@ -130,7 +130,7 @@ fn outcome(garden: &Garden, repair: &Repair, page: &mut Page) {
     for change in &repair.trial.changes {
         match change {
             Change::Set(text) => page.entry("", 0, &format!("To try it: --set '{text}'")),
-            Change::OtherDay(_) => {}
+            Change::OtherDay(_) | Change::OtherDish(_) => {}
         }
     }
 }

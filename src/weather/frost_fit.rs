@@ -34,77 +34,73 @@ const USUAL_APART: f64 = 15.0;
 /// A low that a gauge reads as 0 C or less.
 const FROZEN: f64 = 0.05;
 
-/// Whether dates ask for more than these means can give: of spring, and of autumn.
-pub(super) fn strained(monthly: &Monthly) -> [bool; 2] {
-    let close = (LIMITS.1 - LIMITS.0) / f64::from(1 << (HALVINGS - 1));
-    let at_a_limit =
-        |(_, stretch): (f64, f64)| stretch - LIMITS.0 < close || LIMITS.1 - stretch < close;
-    edges(monthly).map(|edge| edge.is_some_and(|e| at_a_limit(e.usual) || at_a_limit(e.rare)))
-}
-
-/// The fitted seasons, spring and autumn, of which a date is known.
-fn edges(monthly: &Monthly) -> [Option<Edge>; 2] {
-    let FrostDates {
-        last,
-        late,
-        first,
-        early,
-    } = monthly.frosts;
-    if monthly.frosts == FrostDates::default() {
-        return [None, None];
-    }
-    let lows = Lows::of(monthly);
-    let seasons = [Season::of(last, late, 1.0), Season::of(first, early, -1.0)];
-    seasons.map(|season| season.map(|season| season.fitted(&lows)))
-}
-
 /// The stretch by day of the year: straight lines between a few days, round the year.
-pub(super) struct Stretch(Vec<(f64, f64)>);
+pub(super) struct Stretch {
+    knots: Vec<(f64, f64)>,
+    /// Whether the dates ask for more than the means can give, of spring and of autumn: then they are hardly those of
+    /// one place, and the years freeze on other days.
+    pub(super) out_of_reach: [bool; 2],
+}
 
 impl Stretch {
     /// The stretch with which years made from these means freeze on their dates; 1 where there are none.
     pub(super) fn of(monthly: &Monthly) -> Self {
-        let [spring, autumn] = edges(monthly);
-        // Days from the last dates of spring to the first of autumn: two fades share them.
-        let summer = match (spring, autumn) {
-            (Some(spring), Some(autumn)) => {
-                (autumn.rare.0 - spring.rare.0).rem_euclid(DAYS as f64) / 2.0
+        let FrostDates {
+            last,
+            late,
+            first,
+            early,
+        } = monthly.frosts;
+        let seasons = [Season::of(last, late, 1.0), Season::of(first, early, -1.0)];
+        if seasons.iter().all(Option::is_none) {
+            return Self {
+                knots: Vec::new(),
+                out_of_reach: [false; 2],
+            };
+        }
+        // Two fades share the days from the last dates of spring to the first of autumn.
+        let fade = match &seasons {
+            [Some(spring), Some(autumn)] => {
+                let summer = (autumn.rare - spring.rare).rem_euclid(DAYS as f64);
+                FADES.0.min(summer / 2.0)
             }
             _ => FADES.0,
         };
-        let alone = spring.is_some() != autumn.is_some();
+        let lows = Lows::of(monthly);
+        let edges = seasons.map(|season| season.map(|season| season.fitted(&lows, fade)));
+        let alone = edges.iter().flatten().count() == 1;
         let mut knots = Vec::new();
-        for (edge, sign) in [(spring, 1.0), (autumn, -1.0)] {
-            let Some(edge) = edge else { continue };
-            knots.extend([edge.usual, edge.rare]);
-            knots.push((edge.rare.0 + sign * FADES.0.min(summer), 1.0));
+        for edge in edges.iter().flatten() {
+            knots.extend([edge.usual, edge.rare, edge.faded]);
             if alone {
-                knots.push((edge.usual.0 - sign * FADES.1, 1.0));
+                knots.push((edge.usual.0 - edge.sign * FADES.1, 1.0));
             }
         }
-        let mut knots: Vec<(f64, f64)> = knots
-            .into_iter()
-            .map(|(day, stretch)| (day.rem_euclid(DAYS as f64), stretch))
-            .collect();
+        for (day, _) in &mut knots {
+            *day = day.rem_euclid(DAYS as f64);
+        }
         knots.sort_by(|a, b| a.0.total_cmp(&b.0));
-        Self(knots)
+        Self {
+            knots,
+            out_of_reach: edges.map(|edge| edge.is_some_and(|edge| edge.is_at_a_limit())),
+        }
     }
 
     /// The stretch on a date.
     pub(super) fn on(&self, date: Date) -> f64 {
-        let (Some(first), Some(last)) = (self.0.first(), self.0.last()) else {
+        let (Some(first), Some(last)) = (self.knots.first(), self.knots.last()) else {
             return 1.0;
         };
         // The day before stands for a leap day.
         let day = date.with_year(2001).map_or(58, |date| date.ordinal0());
         let day = f64::from(day);
-        let next = self.0.partition_point(|(knot, _)| *knot <= day);
+        let next = self.knots.partition_point(|(knot, _)| *knot <= day);
         let year = DAYS as f64;
-        let before = match next.checked_sub(1).and_then(|at| self.0.get(at)) {
+        let before = match next.checked_sub(1).and_then(|at| self.knots.get(at)) {
             Some(knot) => *knot,
             None => (last.0 - year, last.1),
         };
-        let after = self.0.get(next).copied();
+        let after = self.knots.get(next).copied();
         between(before, after.unwrap_or((first.0 + year, first.1)), day)
     }
 }
@@ -119,62 +115,91 @@ fn between(before: (f64, f64), after: (f64, f64), at: f64) -> f64 {
 struct Season {
     /// 1 in spring, -1 in autumn.
     sign: f64,
-    /// The dates of half of the years and of one in ten, by day of the year.
-    usual: Option<f64>,
-    rare: Option<f64>,
+    /// The days of the year that are known: that of half of the years, and that of one in ten.
+    known: [bool; 2],
+    /// These days, as far as they are not known from the other.
+    usual: f64,
+    rare: f64,
     /// The last day of the half-year.
     end: f64,
 }
 
-/// A fitted season: the day of the year and the stretch at the dates of half of the years and of one in ten.
+/// A fitted season: days of the year with their stretch.
 #[derive(Clone, Copy)]
 struct Edge {
+    sign: f64,
+    /// The date of half of the years.
     usual: (f64, f64),
+    /// That of one in ten.
     rare: (f64, f64),
+    /// From here on, towards summer, lows are spread as usual.
+    faded: (f64, f64),
+}
+
+impl Edge {
+    fn is_at_a_limit(&self) -> bool {
+        let close = (LIMITS.1 - LIMITS.0) / f64::from(1 << (HALVINGS - 1));
+        let stretches = [self.usual.1, self.rare.1];
+        let mut ends = stretches
+            .iter()
+            .flat_map(|at| [at - LIMITS.0, LIMITS.1 - at]);
+        ends.any(|way| way < close)
+    }
+
+    /// The stretch on a day that is no nearer to winter than the date of half of the years.
+    fn on(&self, day: f64) -> f64 {
+        let towards_summer = |knot: (f64, f64)| (self.sign * knot.0, knot.1);
+        let [usual, rare, faded] = [self.usual, self.rare, self.faded].map(towards_summer);
+        let day = self.sign * day;
+        match day < rare.0 {
+            true => between(usual, rare, day),
+            false => between(rare, faded, day),
+        }
+    }
 }
 
 impl Season {
     /// `None` where no date is known.
     fn of(usual: Option<Date>, rare: Option<Date>, sign: f64) -> Option<Self> {
-        let any = usual.or(rare)?;
-        let half = if any.month() <= 6 {
+        let half = if usual.or(rare)?.month() <= 6 {
             (0, 180)
         } else {
             (181, 364)
         };
-        let end = if sign > 0.0 { half.1 } else { half.0 };
         let day = |date: Date| f64::from(date.ordinal0());
+        let known = [usual.is_some(), rare.is_some()];
+        let rare = rare.map(day);
+        let usual = usual.map(day).or(rare)?;
         Some(Self {
             sign,
-            usual: usual.map(day),
-            rare: rare.map(day),
-            end: f64::from(end),
+            known,
+            usual,
+            rare: rare.unwrap_or(usual + sign * USUAL_APART),
+            end: f64::from(if sign > 0.0 { half.1 } else { half.0 }),
         })
     }
 
     /// Finds the stretch at both dates: the rare one alone, for only what comes later counts there; then the usual.
-    fn fitted(&self, lows: &Lows) -> Edge {
-        let (usual, rare) = match (self.usual, self.rare) {
-            (Some(usual), Some(rare)) => (usual, rare),
-            (Some(usual), None) => (usual, usual + self.sign * USUAL_APART),
-            (None, rare) => (rare.unwrap_or(0.0), rare.unwrap_or(0.0)),
-        };
+    fn fitted(&self, lows: &Lows, fade: f64) -> Edge {
         let edge = |a: f64, b: f64| Edge {
-            usual: (usual, a),
-            rare: (rare, b),
+            sign: self.sign,
+            usual: (self.usual, a),
+            rare: (self.rare, b),
+            faded: (self.rare + self.sign * fade, 1.0),
         };
         let share = |edge: Edge, day: f64| self.freezes_after(lows, edge, day);
-        match (self.usual, self.rare) {
-            (Some(_), Some(_)) => {
-                let b = halving(0.1, |b| share(edge(b, b), rare));
-                edge(halving(0.5, |a| share(edge(a, b), usual)), b)
+        let at_rare = || halving(0.1, |b| share(edge(b, b), self.rare));
+        match self.known {
+            [true, true] => {
+                let b = at_rare();
+                edge(halving(0.5, |a| share(edge(a, b), self.usual)), b)
             }
-            (Some(_), None) => {
-                let a = halving(0.5, |a| share(edge(a, a), usual));
+            [true, false] => {
+                let a = halving(0.5, |a| share(edge(a, a), self.usual));
                 edge(a, a)
             }
-            _ => {
-                let b = halving(0.1, |b| share(edge(b, b), rare));
+            [false, _] => {
+                let b = at_rare();
                 edge(b, b)
             }
         }
@@ -182,18 +207,11 @@ impl Season {
 
     /// The share of the years that freeze on a day nearer to summer than this one.
     fn freezes_after(&self, lows: &Lows, edge: Edge, day: f64) -> f64 {
-        let faded = (edge.rare.0 + self.sign * FADES.0, 1.0);
         let days = (self.sign * (self.end - day)).max(0.0) as usize;
         let stretches: Vec<(usize, f64)> = (1..=days)
             .map(|step| {
                 let at = day + self.sign * step as f64;
-                let towards = |knot: (f64, f64)| (self.sign * knot.0, knot.1);
-                let here = self.sign * at;
-                let stretch = match here < towards(edge.rare).0 {
-                    true => between(towards(edge.usual), towards(edge.rare), here),
-                    false => between(towards(edge.rare), towards(faded), here),
-                };
-                (at as usize, stretch)
+                (at as usize, edge.on(at))
             })
             .collect();
         let frozen = (0..YEARS).filter(|year| {

@@ -5,17 +5,10 @@ use chrono::Datelike;
 
 use crate::calendar::Date;
 
-use super::frost_fit::{Stretch, strained};
+use super::frost_fit::Stretch;
 use super::monthly::Monthly;
 use super::sky::{Climate, Sky};
 use super::{Origin, Record};
-
-/// Whether the frost dates that are given with the means ask for more than these can give, of spring and of
-/// autumn: then dates and means are hardly those of one place, and made-up years freeze on other days.
-#[must_use]
-pub fn dates_out_of_reach(monthly: &Monthly) -> [bool; 2] {
-    strained(monthly)
-}
 
 /// Generates `years` whole calendar years, the first labelled `first_year`. A shorter run
 /// is the beginning of a longer one with the same seed. Values are given to a tenth, as
@@ -36,5 +29,6 @@ pub fn generate(monthly: &Monthly, first_year: i32, years: u32, seed: u64) -> Re
     Record::new(first, days, true).from_origin(Origin {
         means: *monthly,
         seed,
+        out_of_reach: stretch.out_of_reach,
     })
 }

@@ -1,8 +1,8 @@
 //! How a thing is done, in words. All of it is common practice, but for depths, which are from
 //! memory; the packet comes first.
 
-use crate::facts::how::{Act, Depth};
-use crate::garden::{Ripe, Spacing, Take, Tending};
+use crate::facts::how::{Act, Apart, Depth};
+use crate::garden::{Ripe, Take, Tending};
 
 use super::{Words, sentence};
 
@@ -14,26 +14,26 @@ pub(crate) fn text(act: Act, taken_like: Option<&str>, words: Words) -> String {
              with a fine rose.",
             covered(depth, words)
         ),
-        Act::InBed(depth, spacing) => format!(
-            "Sow in the bed: adults fork it loose, children weed it and rake it level. Draw straight {}. {} Water \
+        Act::InBed(depth, apart) => format!(
+            "Sow in the bed: adults fork it loose, children weed it and rake it level. Draw {}. {} Water \
              with a fine rose.",
-            rows(spacing, words),
+            drawn(apart, words),
             covered(depth, words)
         ),
-        Act::Pieces(depth, spacing) => format!(
+        Act::Pieces(depth, apart) => format!(
             "Plant in the bed: adults fork it loose, children weed it. {}, {}. {}",
-            sentence(&rows(spacing, words)),
-            apart(spacing, words),
+            sentence(&rows(apart, words)),
+            every(apart, words),
             set(depth, words)
         ),
         Act::PotUp => "Pot up: hold each seedling by a leaf, never by its stem; set it as deep as it stood, in \
                        damp mix, and water it."
             .to_owned(),
-        Act::Plants(spacing) => format!(
+        Act::Plants(apart) => format!(
             "Plant out: water the plants first. {}, {}. A hole as deep as the ball of roots, with a trowel; \
              press the soil on with both hands, and water.",
-            sentence(&rows(spacing, words)),
-            apart(spacing, words)
+            sentence(&rows(apart, words)),
+            every(apart, words)
         ),
         Act::Thin(in_row) => format!(
             "Thin: pull the weakest until one stands every {}; hold down the soil beside those that stay, and \
@@ -60,13 +60,22 @@ pub(crate) fn text(act: Act, taken_like: Option<&str>, words: Words) -> String {
 }
 
 /// `rows 30 cm apart`.
-fn rows(spacing: Spacing, words: Words) -> String {
-    format!("rows {} apart", words.short_length(spacing.between_rows))
+fn rows(apart: Apart, words: Words) -> String {
+    match apart.between_rows {
+        Some(between) => format!("rows {} apart", words.short_length(between)),
+        None => "one row along the trellis".to_owned(),
+    }
+}
+
+/// `straight rows 30 cm apart`; along a trellis one is straight by itself.
+fn drawn(apart: Apart, words: Words) -> String {
+    let straight = apart.between_rows.map_or("", |_| "straight ");
+    format!("{straight}{}", rows(apart, words))
 }
 
 /// `one every 40 cm`.
-fn apart(spacing: Spacing, words: Words) -> String {
-    format!("one every {}", words.short_length(spacing.in_row))
+fn every(apart: Apart, words: Words) -> String {
+    format!("one every {}", words.short_length(apart.in_row))
 }
 
 /// How deep seed lies.

@@ -12,7 +12,7 @@ const PLENTY: f64 = 15.0;
 #[must_use]
 pub fn ahead(ahead: &Ahead<'_>, words: Words) -> Vec<String> {
     let mut told = Vec::new();
-    if let Some(night) = &ahead.cold {
+    for night in &ahead.cold {
         told.extend(cold(night, words));
     }
     if let Some((day, high)) = ahead.hot.first() {
@@ -59,51 +59,45 @@ fn at(name: &str, beds: &[&str]) -> String {
 }
 
 fn cold(night: &Cold<'_>, words: Words) -> Vec<String> {
-    let mut told = vec![format!(
-        "Frost: {} in the night to {}. At the ground and in a hollow it is colder.",
-        words.temperatures(night.low, night.low),
-        words.day(night.day)
-    )];
-    let named = |of: &dyn Fn(&InDanger<'_>) -> bool| -> Vec<&str> {
-        let named = night.in_danger.iter().filter(|one| of(one));
-        named.map(|one| one.ingredient).collect()
+    let (first, last) = night.days;
+    let when = match first == last {
+        true => format!("night to {}", words.day(first)),
+        false => format!(
+            "nights to {} until that to {}",
+            words.day(first),
+            words.day(last)
+        ),
     };
-    let ripe = named(&|one| one.ripe);
+    let frost = if night.low.0 > 0.0 { "Cold" } else { "Frost" };
+    let mut told = vec![format!(
+        "{frost}: {} in the {when}. At the ground and in a hollow it is colder.",
+        words.temperatures(night.low, night.low)
+    )];
+    let ripe = night.in_danger.iter().filter(|one| one.ripe);
+    let ripe: Vec<&str> = ripe.map(|one| one.ingredient).collect();
     if !ripe.is_empty() {
         told.push(format!(
             "Pick before it all that can be used: {}.",
             list(&ripe)
         ));
     }
-    let open = |one: &&InDanger<'_>| !one.open.is_empty();
-    let covers: Vec<String> = night
-        .in_danger
-        .iter()
-        .filter(open)
-        .map(|one| at(one.ingredient, &one.open))
-        .collect();
-    if !covers.is_empty() {
+    let open = in_beds(night, |one| &one.open);
+    if !open.is_empty() {
         told.push(format!(
             "Before dusk cover {} with fleece or old sheets down to the ground; take them off when it has thawed.",
-            list(&covers)
+            list(&open)
         ));
     }
-    let lost = named(&|one| one.beyond_a_cloth && !one.open.is_empty());
+    let covered = in_beds(night, |one| &one.covered);
+    if !covered.is_empty() {
+        told.push(format!("Close the covers over {}.", list(&covered)));
+    }
+    let lost = in_beds(night, |one| &one.lost);
     if !lost.is_empty() {
         told.push(format!(
-            "It is colder than a cloth can keep off: count {} as lost where it stands open.",
+            "It is colder than cloth or cover keep off: count {} as lost.",
             list(&lost)
         ));
-    }
-    let under = |one: &&InDanger<'_>| !one.covered.is_empty();
-    let under: Vec<String> = night
-        .in_danger
-        .iter()
-        .filter(under)
-        .map(|one| at(one.ingredient, &one.covered))
-        .collect();
-    if !under.is_empty() {
-        told.push(format!("Close the covers over {}.", list(&under)));
     }
     if !night.outdoors.is_empty() {
         told.push(format!(
@@ -112,7 +106,13 @@ fn cold(night: &Cold<'_>, words: Words) -> Vec<String> {
         ));
     }
     if night.in_danger.is_empty() && night.outdoors.is_empty() {
-        told.push("Nothing that stands in the beds now is killed by that.".to_owned());
+        told.push("Nothing that stands in the beds then is killed by that.".to_owned());
     }
     told
+}
+
+/// The crops in danger with some of their beds: `tomato (beds 3 and 4)`.
+fn in_beds<'a>(night: &'a Cold<'_>, beds: fn(&'a InDanger<'_>) -> &'a Vec<&'a str>) -> Vec<String> {
+    let crops = night.in_danger.iter().filter(|one| !beds(one).is_empty());
+    crops.map(|one| at(one.ingredient, beds(one))).collect()
 }

@@ -1,13 +1,14 @@
 //! What the diary tells, in words.
 
 use crate::calendar::Date;
-use crate::facts::record::share_below;
+use crate::facts::record::{grown_through, share_below};
 use crate::garden::Garden;
 use crate::plan::StepKind;
 use crate::project::diary::Happened;
 use crate::units::{Celsius, Kilograms, Millimetres};
 use crate::weather::Daily;
 
+use super::view::kind_of_years;
 use super::{Words, list};
 
 /// One entry.
@@ -136,6 +137,11 @@ pub fn among_the_years(what: &Happened, on: Date, garden: &Garden, words: Words)
     }
     match told.is_empty() {
         true => told,
-        false => told + "That is weather. The climate is what thirty years of it have in common.\n",
+        false => {
+            let (years, kind) = (grown_through(garden).years, kind_of_years(garden));
+            format!(
+                "{told}That is among the {years} {kind}: a day is weather, and what all years have in common is climate.\n"
+            )
+        }
     }
 }

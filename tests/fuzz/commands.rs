@@ -24,12 +24,13 @@ pub struct Asked {
 const LIMIT: &str = "--time-limit";
 
 /// Commands, with or without an option, that plan, and how often a command is chosen.
-const PLANS: [(&str, &str, f64); 6] = [
+const PLANS: [(&str, &str, f64); 7] = [
     ("plan", "", 0.15),
     ("show", "--space", 1.0),
     ("handouts", "--least-space", 1.0),
     ("why", "", 0.05),
     ("days", "", 0.02),
+    ("ideas", "", 0.02),
     ("try", "", 0.05),
 ];
 

@@ -4,6 +4,7 @@ mod answers;
 mod arguments;
 mod changed;
 mod handouts;
+mod ideas;
 mod looks;
 mod new;
 mod note;

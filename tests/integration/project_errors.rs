@@ -14,6 +14,7 @@ mod messages;
 mod nasty;
 mod order;
 mod other_units;
+mod parts;
 mod record;
 mod slips;
 mod tables;

@@ -239,8 +239,22 @@ def deviations(station: str, folder: pathlib.Path) -> tuple[dict[str, float], in
 
 # The keys of frost dates, and the figure of each.
 DATES = {"last_frost": "last50", "late_frost": "last90", "first_frost": "first50", "early_frost": "first10"}
-# How far from the given date made-up years may freeze, in days: half of the years, one in ten.
+# How far from the given date made-up years may freeze, in days: half of the years, one in ten. Behind `half `, where
+# only the dates of half of the years are given: those of one in ten are guessed then, as without any date.
 GIVEN = {"last_frost": 4, "late_frost": 6, "first_frost": 4, "early_frost": 6}
+GIVEN |= {f"half {key}": 4 if key in ("last_frost", "first_frost") else 10 for key in DATES}
+# Stations in frost's reach; at the others it is an exception, and no date can be given.
+WITH_FROST = {
+    "champion",
+    "cambridge",
+    "north-yorks",
+    "seattle",
+    "brussels",
+    "norfolk",
+    "lincolnshire",
+    "northumberland",
+    "new-york",
+}
 
 
 def frost_dates(found: dict[str, float], south: bool) -> dict[str, datetime.date]:
@@ -283,10 +297,11 @@ def with_dates(station: str, folder: pathlib.Path) -> dict[str, float]:
 def main() -> None:
     chosen = SEEN if "--seen" in sys.argv else SEEN + HELD_OUT
     print(f"{'~ area mean, * held out; years':<32}", *(f"{key:>7}" for key in LIMITS))
-    beyond, missed = set(), set()
+    beyond, missed, years_of = set(), set(), {}
     with tempfile.TemporaryDirectory() as folder:
         for station in chosen:
             found, years = deviations(station, pathlib.Path(folder))
+            years_of[station] = years
             mark = ("~" if station in AREA_MEANS else "") + ("*" if station in HELD_OUT else "")
             cells = [f"{found[key]:7.2f}" if key in found else f"{'-':>7}" for key in LIMITS]
             print(f"{f'{station}{mark} {years}':<32}", *cells)
@@ -299,7 +314,11 @@ def main() -> None:
             for mark in ("", "half "):
                 cells = [f"{found[mark + key]:17.1f}" for key in DATES if mark + key in found]
                 print(f"{mark + station:<32}", *cells)
-            missed |= {(station, key) for key, limit in GIVEN.items() if abs(found.get(key, 0)) > limit}
+            if (station in WITH_FROST) != bool(found):
+                missed.add((station, "frost dates are there or not, other than is known"))
+            elif found and years_of[station] >= FEWEST_YEARS:
+                # A date that is not found is missed.
+                missed |= {(station, key) for key, limit in GIVEN.items() if not abs(found.get(key, np.inf)) <= limit}
     known = {pair for pair in KNOWN if pair[0] in chosen}
     print(f"Beyond the limits, and known: {len(beyond & known)}.")
     wrong = [f"{s}: beyond the limit: {LIMITS[k].what}" for s, k in sorted(beyond - known)]

@@ -23,10 +23,10 @@ impl Search<'_> {
             Ok(amounts) => amounts,
             Err(reason) => return refuse(dropped, reason),
         };
-        let target = self.ingredient.target(garden.feast.portions);
+        let least = self.ingredient.least(garden.feast.portions);
         let all = amounts.low * f64::from(amounts.blocks.0);
         let alone = self.ingredient.most_plantings() == 1;
-        if alone && all.0 + 1e-9 < target.0 * self.ingredient.least_share.0 {
+        if alone && all.0 + 1e-9 < least.0 {
             return refuse(dropped, DropReason::BedsTooSmall);
         }
         let Some((bed, _)) = printed.places.first() else {

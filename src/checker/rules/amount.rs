@@ -1,7 +1,7 @@
 //! Every ingredient reaches its least share of the target.
 
 use crate::checker::fault::{Fault, Quantity, Subject};
-use crate::checker::harvest::{Harvest, least};
+use crate::checker::harvest::Harvest;
 use crate::checker::planting::Planting;
 use crate::checker::run::Run;
 use crate::garden::IngredientAt;
@@ -84,7 +84,7 @@ fn too_little(run: &Run<'_>, harvest: &Harvest) -> Vec<Fault> {
         .ingredient_positions()
         .zip(&harvest.ingredients)
         .filter_map(|(at, replay)| {
-            let wanted = least(run, at).0;
+            let wanted = run.garden[at].least(run.garden.feast.portions).0;
             (replay.low.0 < wanted - 1e-9).then(|| Fault::TooLittle {
                 ingredient: run.garden[at].name.clone(),
                 expected: wanted,

@@ -2,6 +2,7 @@
 
 use maud::{Markup, html};
 
+use crate::facts::pattern::Lie;
 use crate::report::pictures::pattern::{Patterns, Piece};
 
 use super::lettering::{LINE, bold_width, width};
@@ -55,12 +56,63 @@ fn scale(piece: &Piece<'_>) -> f64 {
     high.min(fits(piece.pattern.length.0, 140.0)).min(LARGEST)
 }
 
+/// The words beside a piece: from plant to plant over the width of the bed.
+fn beside<'p>(piece: &'p Piece<'_>) -> Option<&'p str> {
+    piece.between_rows.is_some().then_some(piece.apart.as_str())
+}
+
+/// The words under a piece: from row to row, or from plant to plant of the one row along a trellis.
+fn under<'p>(piece: &'p Piece<'_>) -> &'p str {
+    piece.between_rows.as_deref().unwrap_or(&piece.apart)
+}
+
 /// Its width with the distance beside it, and its height with name and distance.
 fn size(piece: &Piece<'_>) -> (f64, f64) {
     let scale = scale(piece);
-    let wide = piece.pattern.length.0 * scale + 12.0 + width(&piece.apart);
+    let wide = piece.pattern.length.0 * scale + 12.0 + beside(piece).map_or(0.0, width);
     let name = SWATCH + bold_width(&piece.pattern.ingredient.name);
     (wide.max(name), OVER + piece.pattern.width.0 * scale + UNDER)
+}
+
+/// Plants in a line over a length: how many, and from one to the next.
+struct Line {
+    count: u32,
+    step: f64,
+}
+
+impl Line {
+    /// The first of them, half a step from the edge; what is left of the room is shared out at both ends.
+    fn first(&self, edge: f64, room: f64) -> f64 {
+        let spare = (room - self.step * f64::from(self.count)).max(0.0) / 2.0;
+        edge + spare + self.step / 2.0
+    }
+
+    /// The second of them, or the other edge.
+    fn second(&self, edge: f64, room: f64) -> f64 {
+        match self.count {
+            0 | 1 => edge + room,
+            _ => self.first(edge, room) + self.step,
+        }
+    }
+}
+
+/// The plants along the length of a piece, and over its width.
+fn lines(piece: &Piece<'_>, scale: f64) -> (Line, Line) {
+    let of = &piece.pattern;
+    let apart = Line {
+        count: of.in_row,
+        step: of.apart.0 / 100.0 * scale,
+    };
+    match of.lie {
+        Lie::Across { rows, between } => {
+            let step = between.0 / 100.0 * scale;
+            (Line { count: rows, step }, apart)
+        }
+        Lie::AlongTrellis => {
+            let step = of.width.0 * scale;
+            (apart, Line { count: 1, step })
+        }
+    }
 }
 
 fn piece_at(piece: &Piece<'_>, (x, y): (f64, f64)) -> Markup {
@@ -71,39 +123,26 @@ fn piece_at(piece: &Piece<'_>, (x, y): (f64, f64)) -> Markup {
         w: of.length.0 * scale,
         h: of.width.0 * scale,
     };
-    let (between, apart) = (
-        of.between_rows.0 / 100.0 * scale,
-        of.apart.0 / 100.0 * scale,
-    );
-    // Rows begin half a distance from the edge, and so do plants in a row; what is left is shared out at both ends.
-    let spare = |room: f64, step: f64, count: u32| (room - step * f64::from(count)).max(0.0) / 2.0;
-    let first = bed.x + spare(bed.w, between, of.rows) + between / 2.0;
-    let top = bed.y + spare(bed.h, apart, of.in_row) + apart / 2.0;
-    let size = (between.min(apart) * 0.28).clamp(1.0, 7.0);
-    let next = if of.rows > 1 {
-        first + between
-    } else {
-        bed.right()
-    };
-    let below = if of.in_row > 1 {
-        top + apart
-    } else {
-        bed.bottom()
-    };
+    let (along, over) = lines(piece, scale);
+    let (first, next) = (along.first(bed.x, bed.w), along.second(bed.x, bed.w));
+    let (top, below) = (over.first(bed.y, bed.h), over.second(bed.y, bed.h));
+    let size = (along.step.min(over.step) * 0.28).clamp(1.0, 7.0);
     html! {
         g.planting.(hue(piece.cloth)) {
             (woven(piece.cloth, Area { x: x + 1.0, y: y + 2.0, w: SWATCH - 6.0, h: 9.0 }))
             (hued(x + SWATCH, y + LINE - 2.0, Anchor::Start, &of.ingredient.name))
             rect.ground x=(n(bed.x)) y=(n(bed.y)) width=(n(bed.w)) height=(n(bed.h)) {}
-            @for row in 0..of.rows {
-                @for plant in 0..of.in_row {
-                    circle.cloth cx=(n(first + between * f64::from(row))) cy=(n(top + apart * f64::from(plant))) r=(n(size)) {}
+            @for column in 0..along.count {
+                @for plant in 0..over.count {
+                    circle.cloth cx=(n(first + along.step * f64::from(column))) cy=(n(top + over.step * f64::from(plant))) r=(n(size)) {}
                 }
             }
             (bracket((first, bed.bottom() + 4.0), (next, bed.bottom() + 4.0), (0.0, -3.0)))
-            (text(first, bed.bottom() + 5.0 + LINE, Anchor::Start, &piece.between_rows))
-            (bracket((bed.right() + 4.0, top), (bed.right() + 4.0, below), (-3.0, 0.0)))
-            (text(bed.right() + 8.0, (top + below) / 2.0 + 3.5, Anchor::Start, &piece.apart))
+            (text(first, bed.bottom() + 5.0 + LINE, Anchor::Start, under(piece)))
+            @if let Some(beside) = beside(piece) {
+                (bracket((bed.right() + 4.0, top), (bed.right() + 4.0, below), (-3.0, 0.0)))
+                (text(bed.right() + 8.0, (top + below) / 2.0 + 3.5, Anchor::Start, beside))
+            }
         }
     }
 }

@@ -58,21 +58,34 @@ impl Row {
         }
     }
 
-    /// The groups and columns that it hangs on, where any change of them counts.
-    fn hangs_on(&self) -> (Vec<GroupAt>, Vec<VarAt>) {
+    /// The groups that it is about.
+    fn groups(&self) -> Vec<GroupAt> {
         match self {
-            Row::Linear(_) => (Vec::new(), Vec::new()),
-            Row::Local(row) => (Vec::new(), row.columns().collect()),
+            Row::Linear(sum) => sum.groups().collect(),
+            Row::Local(_) => Vec::new(),
+            Row::Never(row) => {
+                let groups = row.parts.iter().flat_map(|p| &p.groups);
+                groups.copied().collect()
+            }
+            Row::Order(row) => vec![row.first, row.second],
+            Row::Wanted(row) => vec![row.first],
+            Row::Grades(row) => row.groups().collect(),
+            Row::Years(row) => row.groups.clone(),
+        }
+    }
+
+    /// The columns of which any change counts. Of those of a sum one bound counts.
+    fn columns(&self) -> Vec<VarAt> {
+        match self {
+            Row::Linear(_) | Row::Order(_) => Vec::new(),
+            Row::Local(row) => row.columns().collect(),
             Row::Never(row) => {
                 let plantings = row.parts.iter().flat_map(|p| &p.plantings);
-                let groups = row.parts.iter().flat_map(|p| &p.groups);
-                let columns = plantings.filter_map(|r| r.blocks).collect();
-                (groups.copied().collect(), columns)
+                plantings.filter_map(|r| r.blocks).collect()
             }
-            Row::Order(row) => (vec![row.first, row.second], Vec::new()),
-            Row::Wanted(row) => (vec![row.first], vec![row.in_pot]),
-            Row::Grades(row) => (row.groups().collect(), row.columns().collect()),
-            Row::Years(row) => (row.groups.clone(), row.columns().collect()),
+            Row::Wanted(row) => vec![row.in_pot],
+            Row::Grades(row) => row.columns().collect(),
+            Row::Years(row) => row.columns().collect(),
         }
     }
 }
@@ -96,15 +109,14 @@ struct Watched {
 impl Watched {
     fn add(&mut self, row: RowAt, of: &Row) {
         let plain = Watch { row, of: None };
-        let (groups, columns) = of.hangs_on();
-        for GroupAt(group) in groups {
-            self.groups[group].push(row);
-        }
-        for VarAt(column) in columns {
-            self.low[column].push(plain);
-            self.high[column].push(plain);
-        }
         let Row::Linear(sum) = of else {
+            for GroupAt(group) in of.groups() {
+                self.groups[group].push(row);
+            }
+            for VarAt(column) in of.columns() {
+                self.low[column].push(plain);
+                self.high[column].push(plain);
+            }
             return;
         };
         for (column, weight) in sum.free() {
@@ -309,12 +321,7 @@ impl Rows {
 
     /// A row has ended a branch.
     fn count_end(&mut self, RowAt(row): RowAt) {
-        let row = &self.rows[row];
-        let (mut groups, _) = row.hangs_on();
-        if let Row::Linear(sum) = row {
-            groups.extend(sum.groups());
-        }
-        for GroupAt(group) in groups {
+        for GroupAt(group) in self.rows[row].groups() {
             self.ended[group] += 1.0;
         }
     }

@@ -23,8 +23,7 @@ impl Search<'_> {
             columns,
             ..
         } = self.board;
-        let ingredient = &garden[at];
-        let least = ingredient.target(garden.feast.portions) * ingredient.least_share.0;
+        let least = garden[at].least(garden.feast.portions);
         let mut sets: Vec<Words> = Vec::new();
         let mut plantings: Vec<Vec<Harvest>> = groups.iter().map(|_| Vec::new()).collect();
         for (k, c) in of(candidates, at) {
@@ -41,7 +40,7 @@ impl Search<'_> {
                     ready,
                     share,
                     // One sowing feeds everyone, and what two are not enough for a third may make up.
-                    enough: match ingredient.most_plantings() {
+                    enough: match garden[at].most_plantings() {
                         MOST_IN_PAIRS => f64::from(fewest_for_one(share)),
                         _ => 0.0,
                     },

@@ -41,15 +41,12 @@ pub fn means(text: &str) -> Option<Monthly> {
         }
     };
     let [last, late, first, early] = FROSTS.map(day);
-    let frosts = (|| {
-        Some(FrostDates {
-            last: last?,
-            late: late?,
-            first: first?,
-            early: early?,
-        })
-    })();
-    let frosts = frosts?;
+    let frosts = FrostDates {
+        last: last?,
+        late: late?,
+        first: first?,
+        early: early?,
+    };
     let in_order = tmin.iter().zip(&tmax).all(|(low, high)| low <= high);
     let can_be = in_order
         && tmin.iter().chain(&tmax).all(|t| TEMPERATURES.contains(t))

@@ -1,6 +1,6 @@
 //! The words of the pattern in which plants stand: distances, and how many.
 
-use crate::facts::pattern::Pattern;
+use crate::facts::pattern::{Lie, Pattern};
 use crate::garden::GradeAt;
 use crate::words::view::View;
 use crate::words::{count, list};
@@ -15,8 +15,8 @@ pub struct Piece<'a> {
     pub pattern: Pattern<'a>,
     /// Its look.
     pub cloth: Cloth,
-    /// From row to row, in words.
-    pub between_rows: String,
+    /// From row to row, in words; none where there is one along a trellis.
+    pub between_rows: Option<String>,
     /// From plant to plant.
     pub apart: String,
 }
@@ -38,7 +38,10 @@ pub fn patterns<'a>(view: &View<'a>, grade: GradeAt) -> Option<Patterns<'a>> {
         .into_iter()
         .map(|pattern| Piece {
             cloth: view.cloth_of(&pattern.ingredient.name),
-            between_rows: view.words.short_length(pattern.between_rows),
+            between_rows: match pattern.lie {
+                Lie::Across { between, .. } => Some(view.words.short_length(between)),
+                Lie::AlongTrellis => None,
+            },
             apart: view.words.short_length(pattern.apart),
             pattern,
         })
@@ -56,27 +59,18 @@ pub fn patterns<'a>(view: &View<'a>, grade: GradeAt) -> Option<Patterns<'a>> {
     ]);
     let mut told = Vec::new();
     for piece in &pieces {
-        let Piece {
-            pattern,
-            between_rows,
-            apart,
-            ..
-        } = piece;
-        let size = view.words.ground(pattern.length, pattern.width);
-        told.push(format!(
-            "{}: {} across the bed, {between_rows} apart, a plant every {apart}",
-            pattern.ingredient.name,
-            count(pattern.rows, "row")
-        ));
-        let cells = [
-            pattern.ingredient.name.clone(),
-            size,
-            pattern.rows.to_string(),
+        let Piece { pattern, apart, .. } = piece;
+        let name = &pattern.ingredient.name;
+        let [lie, rows, between] = rows(piece);
+        told.push(format!("{name}: {lie}, a plant every {apart}"));
+        table.rows.push(vec![
+            name.clone(),
+            view.words.ground(pattern.length, pattern.width),
+            rows,
             pattern.in_row.to_string(),
-            between_rows.clone(),
+            between,
             apart.clone(),
-        ];
-        table.rows.push(cells.to_vec());
+        ]);
     }
     Some(Patterns {
         said: Said {
@@ -89,4 +83,20 @@ pub fn patterns<'a>(view: &View<'a>, grade: GradeAt) -> Option<Patterns<'a>> {
         },
         pieces,
     })
+}
+
+/// How the rows of a piece lie, how many there are, and from row to row.
+fn rows(piece: &Piece<'_>) -> [String; 3] {
+    let between = piece.between_rows.clone().unwrap_or_default();
+    match piece.pattern.lie {
+        Lie::Across { rows, .. } => {
+            let lie = format!("{} across the bed, {between} apart", count(rows, "row"));
+            [lie, rows.to_string(), between]
+        }
+        Lie::AlongTrellis => [
+            "one row along the trellis".to_owned(),
+            "1, along the trellis".to_owned(),
+            between,
+        ],
+    }
 }

@@ -95,7 +95,8 @@ fn has_a_gap(text: &str) -> bool {
     let mut lines = text.split("\\\n");
     let first = lines.next().unwrap_or_default().to_owned();
     let joined = lines.fold(first, |text, line| text + line.trim_start());
-    let words: Vec<&str> = joined.split("  ").collect();
+    let words = joined.split("  ");
+    let words: Vec<&str> = words.filter(|words| !words.trim().is_empty()).collect();
     words.windows(2).any(|pair| {
         let after = pair[1].trim_start();
         pair[0].ends_with(|c: char| c.is_alphanumeric() || ".,;:".contains(c))

@@ -14,6 +14,7 @@ pub fn changed(text: &str, changes: &[Change]) -> String {
                 set(&mut file, &parts(key), value);
             }
             Change::OtherDay(days) => move_days(&mut file, *days),
+            Change::OtherDish(dish) => panic!("no repair cooks {}", dish.name),
         }
     }
     file.to_string()

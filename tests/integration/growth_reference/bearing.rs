@@ -18,7 +18,11 @@ fn bearer() -> Crop {
 
 /// The first day on which nothing can be picked any more, where somebody picks on some days.
 fn gone(picked: &[usize], frosts: &[usize]) -> Option<(usize, Loss)> {
-    let season = season(&bearer(), &steady_with_frosts(frosts));
+    gone_of(&bearer(), picked, frosts)
+}
+
+fn gone_of(crop: &Crop, picked: &[usize], frosts: &[usize]) -> Option<(usize, Loss)> {
+    let season = season(crop, &steady_with_frosts(frosts));
     let season = season.picked_on(&PickingDays::on(picked.iter().copied()));
     let fate = season.sown(10);
     assert_eq!(fate.ripe, Some(75));
@@ -57,6 +61,21 @@ fn unpicked_or_picked_too_late_it_bears_for_its_fixed_days() {
     // A season that knows of nobody is one in which nobody picks.
     let unknown = season(&bearer(), &steady_with_frosts(&[])).sown(10);
     assert_eq!(unknown.gone, Some((96, Loss::Past)));
+}
+
+/// It holds for five days, shorter than the week between two picks: ripe on day 75 it is past on day 81 if nobody comes.
+#[test]
+fn what_nobody_picks_bears_for_its_fixed_days_however_few_they_are() {
+    let mut crop = bearer();
+    crop.picking.holds_in_ground_days = 5;
+    let gone = |picked: &[usize]| gone_of(&crop, picked, &[]);
+    assert_eq!(gone(&[]), Some((81, Loss::Past)));
+    assert_eq!(gone(&weekly(5, 68)), Some((81, Loss::Past)));
+    assert_eq!(gone(&weekly(83, 200)), Some((81, Loss::Past)));
+    // A pick on the day itself is one, and so is one a week later.
+    assert_eq!(gone(&[75]), Some((83, Loss::Past)));
+    assert_eq!(gone(&[82]), Some((90, Loss::Past)));
+    assert_eq!(gone(&weekly(75, 200)), Some((136, Loss::Past)));
 }
 
 #[test]

@@ -2,10 +2,13 @@
 //! wants 3 strips (0.5 kg, 0.24 kg a strip), its tomato 4 strips (1 kg, 0.5 kg two strips) and 3 flats
 //! (a seed for each of 10 children, 4 cells a flat).
 
-use tureen::garden::{Garden, GradeAt, IngredientAt};
+use tureen::garden::{
+    BedAt, Begun, BegunAt, Garden, GradeAt, IngredientAt, Method, Reached, Source, Spot, Strips,
+};
 use tureen::model::{Options, Outcome, Pressure, solve};
 use tureen::units::Metres;
 
+use crate::support::day;
 use crate::support::gardens::tiny_garden;
 
 const BEAN: IngredientAt = IngredientAt(0);
@@ -93,4 +96,40 @@ fn a_family_of_which_a_strip_carries_one_is_told() {
     assert_eq!(family(&garden), Some(both));
     garden.ingredients[1].crop.rotation.family = "pea".to_owned();
     assert_eq!(family(&garden), None);
+}
+
+/// A strip on which one of the family stands already is none for the others, and what stands there wants no other.
+#[test]
+fn what_stands_already_keeps_its_strips_to_itself() {
+    let strips = |strips: u32| {
+        let mut garden = one_bed(strips);
+        for name in ["pea", "early pea"] {
+            let mut other = garden.ingredients[BEAN.0].clone();
+            (other.name, other.grades) = (name.to_owned(), vec![GradeAt(1)]);
+            garden.ingredients.push(other);
+        }
+        garden.ingredients.remove(TOMATO.0);
+        let early = &mut garden.ingredients[2];
+        (early.source, early.methods) = (Source::Begun(BegunAt(0)), vec![Method::Growing]);
+        // 48 beans of 20 g on 4 strips are more than half of a kilogram.
+        let spot = Spot::Bed {
+            bed: BedAt(0),
+            strips: Strips::from_start(4),
+        };
+        garden.begun.push(Begun {
+            spot,
+            reached: Reached::Sown,
+            since: day("2027-03-01"),
+        });
+        let mut found = pressure(&garden).into_iter();
+        found.find(|p| matches!(p, Pressure::Family { .. }))
+    };
+    let both = Pressure::Family {
+        family: "bean".to_owned(),
+        wanted: 6,
+        strips: 5,
+        parts: vec![(BEAN, 3), (IngredientAt(1), 3)],
+    };
+    assert_eq!(strips(9), Some(both));
+    assert_eq!(strips(10), None);
 }

@@ -7,7 +7,7 @@ use tureen::project;
 use super::{MINIMAL, catalogue, day, load, steady_weather};
 
 const FEAST: &str = "feast = 2027-10-08";
-const WIDTH: &str = "width_m = 1.2";
+pub(super) const WIDTH: &str = "width_m = 1.2";
 
 pub(super) fn loaded(text: &str) -> Garden {
     load(text).unwrap_or_else(|found| panic!("{text}\n{found}"))

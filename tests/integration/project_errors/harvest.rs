@@ -68,6 +68,18 @@ fn a_day_of_the_harvest_is_a_school_day_that_the_kitchen_can_wait_for() {
     let late = |day: &str| told(&given(&format!("harvest_days = [{{ day = {day} }}]")));
     assert!(late("2027-10-07").contains("deliver_by = 2027-10-07"));
     assert!(!late("2027-10-11").contains("deliver_by = 2027-10-11"));
+    // All wrong days are told at once.
+    let four =
+        "{ day = 2027-08-29 }, { day = 2027-10-03 }, { day = 2027-10-05 }, { day = 2027-10-07 }";
+    let all = told(&given(&format!("harvest_days = [{four}]")));
+    for fault in [
+        "is before the start",
+        "is not a school day",
+        "is after 2027-10-06",
+        "3 errors",
+    ] {
+        assert!(all.contains(fault), "{fault}: {all}");
+    }
     let twice = "{ day = 2027-10-05 }, { day = 2027-10-05, minutes = 60 }";
     let told = told(&given(&format!("harvest_days = [{twice}]")));
     assert!(told.contains("is there twice"), "{told}");

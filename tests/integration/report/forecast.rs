@@ -57,7 +57,8 @@ fn a_frost_is_told_with_what_stands_then_and_only_that() {
         let mut names = Vec::new();
         let facts = Facts::new(&garden, &checked);
         let ahead = facts.ahead(&[night(on, low.0)]);
-        for one in ahead.cold.map_or_else(Vec::new, |cold| cold.in_danger) {
+        assert!(ahead.cold.len() <= 1, "{:?}", ahead.cold);
+        for one in ahead.cold.into_iter().flat_map(|cold| cold.in_danger) {
             let bed = if one.ingredient == "bean" { "B" } else { "A" };
             assert_eq!((one.open, one.covered), (vec![bed], vec![]));
             names.push((one.ingredient.to_owned(), one.ripe));
@@ -113,7 +114,9 @@ fn its_sentences_say_who_goes_out_with_what() {
     assert!(!text.contains("Before dusk"), "{text}");
     let text = ahead(|_| (), &[night("2027-05-10", -6.0)], |_| ());
     assert!(
-        text.contains("colder than a cloth can keep off: count tomato and bean as lost"),
+        text.contains(
+            "colder than cloth or cover keep off: count tomato (bed A) and bean (bed B) as lost."
+        ),
         "{text}"
     );
     // Hardening off from 12 to 18 April.
@@ -127,27 +130,62 @@ fn its_sentences_say_who_goes_out_with_what() {
 }
 
 #[test]
-fn of_several_nights_the_worst_is_told() {
+fn every_night_that_asks_for_something_is_told_and_nights_in_a_row_are_one() {
     let nights = [
         night("2027-01-10", -9.0),
         night("2027-05-10", -1.0),
         night("2027-05-11", -1.5),
         night("2027-05-12", -1.5),
+        night("2027-05-14", -1.0),
+        night("2027-05-15", -6.0),
     ];
-    ahead(
+    // What stands in no bed then, the coldest night of all, is not told beside those that are dangerous; what
+    // is lost in one night only is told of that night.
+    let text = ahead(
         |_| (),
         &nights,
         |ahead| {
-            let cold = ahead.cold.as_ref().unwrap();
-            assert_eq!(cold.day, day("2027-05-11"));
+            let days: Vec<_> = ahead.cold.iter().map(|cold| cold.days).collect();
+            let expected = [
+                ("2027-05-10", "2027-05-12"),
+                ("2027-05-14", "2027-05-14"),
+                ("2027-05-15", "2027-05-15"),
+            ];
+            assert_eq!(days, expected.map(|(from, to)| (day(from), day(to))));
+            let lows: Vec<_> = ahead.cold.iter().map(|cold| cold.low).collect();
+            assert_eq!(lows, [-1.5, -1.0, -6.0].map(Celsius));
         },
     );
+    assert!(
+        text.contains("in the nights to Mon 10 May until that to Wed 12 May."),
+        "{text}"
+    );
+    assert_eq!(text.matches("as lost").count(), 1, "{text}");
     let text = ahead(|_| (), &nights[..1], |_| ());
     assert!(
-        text.contains("Nothing that stands in the beds now is killed by that."),
+        text.contains("Nothing that stands in the beds then is killed by that."),
         "{text}"
     );
     assert_eq!(ahead(|_| (), &[night("2027-05-10", 2.1)], |_| ()), "");
+}
+
+#[test]
+fn what_a_night_above_freezing_kills_is_told_too() {
+    let tender = |garden: &mut Garden| {
+        for ingredient in &mut garden.ingredients {
+            if ingredient.name == "tomato" {
+                ingredient.crop.frost_limit = Celsius(2.0);
+            }
+        }
+    };
+    let text = ahead(tender, &[night("2027-05-10", 3.0)], |_| ());
+    assert!(
+        text.starts_with("Cold: 3 C (37 F) in the night to Mon 10 May."),
+        "{text}"
+    );
+    assert!(text.contains("cover tomato (bed A) with fleece"), "{text}");
+    assert!(!text.contains("bean"), "{text}");
+    assert_eq!(ahead(tender, &[night("2027-05-10", 4.0)], |_| ()), "");
 }
 
 #[test]

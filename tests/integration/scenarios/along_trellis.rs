@@ -6,13 +6,21 @@ use std::time::Duration;
 use tureen::catalogue::Catalogue;
 use tureen::checker::check;
 use tureen::deadline::Deadline;
-use tureen::garden::{Garden, Position};
+use tureen::explain::{Kind, Workbench};
+use tureen::facts::Facts;
+use tureen::facts::how::{self, Act};
+use tureen::facts::pattern::Lie;
+use tureen::garden::{Garden, GradeAt, Position};
 use tureen::model::{Options, Outcome, solve};
 use tureen::plan::Plan;
-use tureen::project;
-use tureen::units::Metres;
+use tureen::project::{self, Change};
+use tureen::report::{self, pictures::pattern};
+use tureen::units::{Centimetres, Metres};
+use tureen::words::view::View;
 
 use super::text;
+use crate::cli::Folder;
+use crate::report::plain;
 
 const FILE: &str = r#"
 [project]
@@ -174,5 +182,114 @@ fn what_climbs_may_stand_there_already() {
     assert_eq!(
         (garden[bed].id.as_str(), strips.count),
         ("Wall along the trellis", 2)
+    );
+}
+
+/// A trellis may be measured two centimetres shorter than its bed: no strip of the row is lost.
+#[test]
+fn a_row_is_as_long_as_its_bed() {
+    let shorter = |trellis: &str| {
+        let keys = with("trellis_depth_cm = 45");
+        garden(&keys.replace("trellis_m = 1.2", &format!("trellis_m = {trellis}")))
+    };
+    for trellis in ["1.2", "1.19", "1.18"] {
+        let garden = shorter(trellis);
+        let [bed, along] = garden.beds.as_slice() else {
+            panic!("two beds")
+        };
+        assert_eq!((bed.strips(), along.strips()), (4, 4), "{trellis}");
+        assert_eq!(
+            (bed.trellis_strips(), along.trellis_strips()),
+            (0, 4),
+            "{trellis}"
+        );
+    }
+}
+
+/// Six strips of the wall hold three tomatoes of 0.27 kg, and 1 kg is wanted: another bed of six strips holds four, two in
+/// each of two rows across it, if a trellis stands there. The wall has one, so none is told for it.
+#[test]
+fn a_trellis_is_told_only_where_none_stands() {
+    let long = with("trellis_depth_cm = 45").replace(" = 1.2\nwidth", " = 1.8\nwidth");
+    let long = long.replace("trellis_m = 1.2", "trellis_m = 1.8");
+    let more = long.replace(
+        "grams_per_portion = 10",
+        "grams_per_portion = 25\nleast_share = 1",
+    );
+    let other = "[[bed]]\nid = \"Gate\"\nlength_m = 1.8\nwidth_m = 1.2\ntrellis_m = 0\n";
+    let folder = Folder::with("along-trellis", |_| format!("{more}\n{other}"));
+    std::fs::write(
+        folder.path("weather.csv"),
+        text("turned-over", "weather.csv"),
+    )
+    .unwrap();
+    let catalogue = Catalogue::load().unwrap();
+    let load = |changes: &[Change]| {
+        project::load_changed(&folder.path("garden.toml"), changes, &catalogue)
+    };
+    let garden = load(&[]).unwrap_or_else(|found| panic!("{found}"));
+    let options = Options::until(Deadline::after(Duration::from_secs(120)));
+    let bench = Workbench {
+        load: &load,
+        options,
+    };
+    let diagnosis = bench.diagnose(&garden, &catalogue);
+    let kinds = diagnosis.repairs.iter().flat_map(|repair| &repair.kinds);
+    let trellises = kinds.filter_map(|kind| match kind {
+        Kind::Trellis { beds } => Some(beds.as_slice()),
+        _ => None,
+    });
+    assert_eq!(trellises.collect::<Vec<_>>(), [["Gate"]]);
+}
+
+/// Tomatoes 60 cm apart along the trellis take two strips each; carrots stand in rows 30 cm apart across 75 cm.
+#[test]
+fn it_is_told_how_they_stand() {
+    let garden = garden(&with("trellis_depth_cm = 45"));
+    let Outcome::Planned(plan) = outcome(&garden) else {
+        panic!("there is a plan")
+    };
+    let checked = check(&garden, plan).unwrap();
+    let facts = Facts::new(&garden, &checked);
+    let [carrots, tomatoes] = [0, 1].map(|grade| facts.ours(GradeAt(grade)));
+    let [pattern] = &facts.patterns(&tomatoes)[..] else {
+        panic!("one pattern")
+    };
+    assert_eq!((pattern.lie, pattern.in_row), (Lie::AlongTrellis, 1));
+    assert_eq!((pattern.length, pattern.width), (Metres(0.6), Metres(0.45)));
+    let [pattern] = &facts.patterns(&carrots)[..] else {
+        panic!("one pattern")
+    };
+    let across = Lie::Across {
+        rows: 1,
+        between: Centimetres(30.0),
+    };
+    assert_eq!((pattern.lie, pattern.in_row), (across, 12));
+    let apart = |ours| {
+        let how = how::of(&garden, ours);
+        let mut acts = how.into_iter().flat_map(|how| how.acts);
+        acts.find_map(|act| match act {
+            Act::InBed(_, apart) | Act::Plants(apart) => Some(apart),
+            _ => None,
+        })
+    };
+    assert_eq!(apart(&tomatoes).unwrap().between_rows, None);
+    assert_eq!(
+        apart(&carrots).unwrap().between_rows,
+        Some(Centimetres(30.0))
+    );
+    let view = View::of(&facts);
+    let shown = pattern::patterns(&view, GradeAt(1)).unwrap().said;
+    assert!(
+        shown
+            .description
+            .contains("tomato: one row along the trellis, a plant every 60 cm"),
+        "{}",
+        shown.description
+    );
+    let page = report::grade(&garden, &checked, GradeAt(1)).text(plain(200));
+    assert!(
+        page.contains("One row along the trellis, one every 60 cm."),
+        "{page}"
     );
 }

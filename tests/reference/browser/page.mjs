@@ -18,11 +18,7 @@ const SPACED = `* { line-height: 1.5 !important; letter-spacing: 0.12em !importa
  * principal's are both sides of one. Letters are 10 points at least, so lists are longer than when 7 were allowed.
  */
 const SHEETS = { 'index.html': 3, 'plan.html': 13, 'summer.html': 4, 'map.html': 7, 'kitchen.html': 3, 'shopping.html': 2, 'principal.html': 2 };
-// Letter is 18 mm shorter, and one grade of wrap-day takes a third side of it: to be mended in page.css.
-const sheetsOf = (file, format) => {
-    const name = basename(file);
-    return SHEETS[name] ?? (/^grade-/.test(name) ? (format === 'Letter' ? 3 : 2) : 1);
-};
+const sheetsOf = (name) => SHEETS[name] ?? (/^grade-/.test(name) ? 2 : 1);
 
 /** @typedef {import('./chromium.mjs').Finding & { size: string }} PageFinding */
 
@@ -118,7 +114,7 @@ export async function look(tabs, file, locale, where) {
     const sheets = {};
     await laptop.evaluate(() => look.layout.unfold(false));
     for (const format of where.paper) {
-        const printed = await onPaper(laptop, format, sheetsOf(file, format));
+        const printed = await onPaper(laptop, format, sheetsOf(basename(file)));
         found.push(...printed.found.map((one) => ({ ...one, size: 'print' })));
         sheets[format] = printed.sheets;
     }

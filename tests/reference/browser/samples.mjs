@@ -103,6 +103,8 @@ export const BREAKAGES = {
     'pale-on-paper': { rule: 'pale', on: ['A4'], from: '<p id="last">', to: '<p id="last" style="color:#fff;background:#111">' },
     'more-sheets-than-stated': { rule: 'sheets', says: /at most 2 /, on: ['A4'], from: LAST, to: LONG, page: 'principal' },
     'empty-sheet': { rule: 'sheets', says: /is empty/, on: ['A4'], from: LAST, to: `${LAST}<div style="break-before:page"></div>` },
+    'all-but-empty-sheet': { rule: 'sheets', says: /ends at \d+ % of its height/, on: ['A4'], from: '<h2>Steps</h2>', to: '<div style="break-before:page"></div><h2>Steps</h2>' },
+    'heading-left-behind': { rule: 'torn', says: /not on the sheet of what it heads/, on: ['A4'], from: '<h2>Steps</h2>', to: '<h2>Steps</h2><p style="break-before:page">One after the other.</p>' },
     'small-on-paper': { rule: 'small', says: /points on paper/, on: ['A4'], from: '@media print {', to: '@media print { h2 { font-size: 8px }' },
     'picture-cut-on-paper': { rule: 'cut', says: /not on paper: kale \(1 of 2/, on: ['A4'], from: KALE, to: '<text x="-50" y="35">kale</text>' },
     'letters-off-the-sheet': { rule: 'cut', says: /not on paper: Wash/, on: ['A4'], from: LAST, to: '<p style="position:relative;left:-66px">Wash hands.</p>' },

@@ -1,5 +1,5 @@
-// Pages printed to PDF on A4 and US Letter, read back: how many sheets, what is on them, nothing
-// cut, no row torn, no letter too small.
+// Pages printed to PDF on A4 and US Letter, read back: how many sheets, what is on them, none all but empty
+// before the last, no heading without what it heads, nothing cut, no row torn, no letter too small.
 import { packages } from './packages.mjs';
 
 const pdfjs = await quietly(() => import(packages.file('pdfjs-dist', 'legacy', 'build', 'pdf.mjs')));
@@ -7,6 +7,8 @@ const pdfjs = await quietly(() => import(packages.file('pdfjs-dist', 'legacy', '
 /** Width and height in CSS pixels, 96 to the inch. */
 const PAPER = { A4: [210 / 25.4 * 96, 297 / 25.4 * 96], Letter: [816, 1056] };
 const SMALLEST_POINTS = 10;
+/** The part of a sheet, from above, that text reaches at least where another sheet follows. */
+const FILLED = 0.4;
 
 /** @typedef {import('./chromium.mjs').Finding} Finding */
 
@@ -26,7 +28,7 @@ const plain = (text) => text.normalize('NFKD').replace(/[^A-Za-z0-9]/g, '');
 
 /**
  * @param {Uint8Array} bytes
- * @returns {Promise<{ text: string, pieces: { str: string, size: number }[] }[]>}
+ * @returns {Promise<{ text: string, pieces: { str: string, size: number }[], filled: number }[]>} `filled`: how far down text reaches
  */
 async function read(bytes) {
     const file = await pdfjs.getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;
@@ -35,8 +37,10 @@ async function read(bytes) {
         const sheet = await file.getPage(number);
         const { items } = await sheet.getTextContent();
         const pieces = items.filter(({ str }) => str.trim() !== '')
-            .map(({ str, transform: [a, b] }) => ({ str, size: Math.hypot(a, b) }));
-        sheets.push({ text: plain(items.map(({ str }) => str).join('')), pieces });
+            .map(({ str, transform: [a, b, , , , foot] }) => ({ str, size: Math.hypot(a, b), foot }));
+        const [, bottom, , top] = sheet.view;
+        const filled = (top - Math.min(top, ...pieces.map(({ foot }) => foot))) / (top - bottom);
+        sheets.push({ text: plain(items.map(({ str }) => str).join('')), pieces, filled });
     }
     await file.destroy();
     return sheets;
@@ -72,9 +76,15 @@ export async function onPaper(page, format, limit) {
     add('legible', await page.evaluate(() => look.pictures.legible()));
     const rows = await page.evaluate(() => look.layout.rows());
     const blocks = await page.evaluate(() => look.layout.blocks());
+    const headings = await page.evaluate(() => look.layout.headings());
     const sheets = await read(await print(page, format));
     if (sheets.length > limit) add('sheets', [`${sheets.length} sheets, at most ${limit} are stated`]);
     add('sheets', sheets.flatMap((sheet, at) => (sheet.text === '' ? [`sheet ${at + 1} is empty`] : [])));
+    for (const [at, { filled }] of sheets.slice(0, -1).entries()) {
+        if (filled < FILLED) add('sheets', [`sheet ${at + 1} ends at ${Math.round(filled * 100)} % of its height, and another follows`]);
+    }
+    const alone = headings.filter((both) => !sheets.some((sheet) => sheet.text.includes(plain(both))));
+    add('torn', alone.map((both) => `a heading is not on the sheet of what it heads: ${both.slice(0, 60)}`));
     add('torn', rows.map(plain).filter((row) => !sheets.some((sheet) => sheet.text.includes(row))).map((row) => `row not on one sheet: ${row.slice(0, 60)}`));
     // Chromium leaves out letters beyond the edge, so what is cut off is missing here.
     const whole = sheets.map((sheet) => sheet.text).join('');

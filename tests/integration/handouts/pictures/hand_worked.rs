@@ -6,14 +6,16 @@ use tureen::facts::life::Whose;
 use tureen::garden::{Garden, GradeAt, Method, Patch, Position, Runs, Source};
 use tureen::handouts::pictures;
 use tureen::plan::StepKind;
-use tureen::units::{Kilograms, Latitude, Metres};
+use tureen::units::{Centimetres, Kilograms, Latitude, Metres};
 use tureen::words::view::View;
 
 use super::drawing::{Frame, named, number, of_class, read, rect};
 use super::planned;
 use crate::support::day;
 use crate::support::gardens::tiny_garden;
-use crate::support::plans::{from_to, planting, sessions, tiny_bean, tiny_plan};
+use crate::support::plans::{
+    from_to, place, planting, sessions, tiny_bean, tiny_plan, tiny_tomato,
+};
 
 fn near(a: f64, b: f64) -> bool {
     (a - b).abs() < 0.02
@@ -239,4 +241,42 @@ fn a_patch_alone_has_a_timeline_and_a_map_and_no_beds() {
     let map = pictures::map(&view, None).unwrap();
     assert!(map.said.table.rows[0].contains(&"not in the file".to_owned()));
     assert!(map.sheet.into_string().contains("corner"));
+}
+
+/// Bed A is 45 cm of ground along its trellis: the tomatoes, here 20 cm apart, stand three on two strips in one row along
+/// it, in the middle of its depth. 60 cm and 45 cm are drawn at 150 points a metre, 90 by 67.5 points, from 1 point on.
+#[test]
+fn plants_along_a_trellis_stand_in_one_row_along_it() {
+    let mut garden = tiny_garden();
+    garden.ingredients.remove(0);
+    garden.ingredients[0].crop.spacing.in_row = Centimetres(20.0);
+    let bed = &mut garden.beds[0];
+    (bed.along_trellis, bed.width, bed.trellis) = (true, Metres(0.45), bed.length);
+    let mut tomato = tiny_tomato();
+    (tomato.plants, tomato.places) = (6, vec![place("A", 1, 4)]);
+    let checked = planned(&garden, vec![tomato]);
+    let facts = Facts::new(&garden, &checked);
+    let view = View::of(&facts);
+    let svg = pictures::planting(&view, GradeAt(1)).unwrap().sheet;
+    let svg = svg.into_string();
+    let drawing = read(&svg);
+    let piece = of_class(drawing.root(), "planting").next().unwrap();
+    let ground = rect(
+        named(piece, "rect")
+            .find(|r| r.attribute("class") == Some("ground"))
+            .unwrap(),
+    );
+    assert!(near(ground.right - ground.left, 90.0) && near(ground.bottom - ground.top, 67.5));
+    let plants: Vec<(f64, f64)> = named(piece, "circle")
+        .map(|plant| (number(plant, "cx"), number(plant, "cy")))
+        .collect();
+    let middle = (ground.top + ground.bottom) / 2.0;
+    let expected = [16.0, 46.0, 76.0];
+    assert_eq!(plants.len(), 3, "{plants:?}");
+    for ((x, y), expected) in plants.iter().zip(expected) {
+        assert!(
+            near(*x, expected) && near(*y, middle),
+            "{plants:?}, {ground:?}"
+        );
+    }
 }

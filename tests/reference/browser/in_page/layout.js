@@ -161,6 +161,15 @@ look.layout = (() => {
         ...[...document.querySelectorAll('svg text')].filter(shown).map((text) => text.textContent),
     ];
 
+    /** Each heading with the first words after it, where these are no picture's. */
+    function headings() {
+        return [...document.querySelectorAll('h2, h3, h4')].filter(shown).flatMap((heading) => {
+            const next = heading.nextElementSibling;
+            if (!next || !shown(next) || next.querySelector('svg')) return [];
+            return [`${heading.innerText} ${next.innerText.trim().split(/\s+/).slice(0, 2).join(' ')}`];
+        });
+    }
+
     /** The margins that the page's own print styles ask for, in CSS pixels, and whether it lies on its side. */
     function paper() {
         const asked = { left: 0, right: 0, top: 0, bottom: 0, landscape: false };
@@ -181,5 +190,5 @@ look.layout = (() => {
         return asked;
     }
 
-    return { sideways, regions, movedSideways, cut, torn, pale, readable, unfold, text, rows, blocks, paper };
+    return { sideways, regions, movedSideways, cut, torn, pale, readable, unfold, text, rows, blocks, headings, paper };
 })();

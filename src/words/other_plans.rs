@@ -1,0 +1,41 @@
+//! How the plans for other days and other dishes do, in a column each.
+
+use crate::facts::verdict::Readiness;
+
+use super::list;
+use super::view::{View, figure};
+
+/// Signs of the longest bar.
+const BAR: usize = 20;
+
+/// `######..............`: in what share of the years the dish is ready.
+pub(crate) fn bar(of: Readiness) -> String {
+    let (ready, years) = (of.ready, of.years);
+    let full = (ready * BAR + years / 2) / years.max(1);
+    format!(
+        "{}{}",
+        "#".repeat(full),
+        ".".repeat(BAR.saturating_sub(full))
+    )
+}
+
+/// The ingredients that are ready in the fewest years, unless all always are.
+pub(crate) fn held_back_by(view: &View<'_>) -> String {
+    match view.held_back_by() {
+        None => "nothing".to_owned(),
+        Some((names, fewest)) => format!("{} ({})", list(&names), figure(fewest)),
+    }
+}
+
+/// `potato by Grade 2, carrot by Grade 1`: who grows what.
+pub(crate) fn who_grows_what(view: &View<'_>) -> String {
+    let who = |name: &str, grade: Option<_>| match grade {
+        Some(grade) => format!("{name} by {}", view.grade_name(grade)),
+        None => name.to_owned(),
+    };
+    let ingredients = view.garden.ingredients.iter();
+    let each: Vec<String> = ingredients
+        .map(|ingredient| who(&ingredient.name, view.grown_by(ingredient)))
+        .collect();
+    list(&each)
+}
