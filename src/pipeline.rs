@@ -86,8 +86,6 @@ pub struct Opened {
     pub garden: Garden,
     /// The plan.
     pub plan: Plan,
-    /// The season, as it is saved.
-    pub season: Option<Season>,
     /// What happened since it was saved.
     pub since: Since,
 }
@@ -100,6 +98,16 @@ pub fn read_saved(garden: Garden, path: &Path) -> Result<Opened, Unreadable> {
     let text = disk::read_text(path, PLAN_LIMIT).map_err(Unreadable::File)?;
     let saved = saved::read(&text).map_err(Unreadable::Content)?;
     opened(garden, saved).map_err(Unreadable::Content)
+}
+
+/// Reads a saved plan as what was printed, whatever has become of the project since, its day included.
+///
+/// # Errors
+/// The first thing that is wrong with the file or with what is in it.
+pub fn read_printed(path: &Path) -> Result<(Plan, Option<Season>), Unreadable> {
+    let text = disk::read_text(path, PLAN_LIMIT).map_err(Unreadable::File)?;
+    let saved = saved::read(&text).map_err(Unreadable::Content)?;
+    Ok((saved.plan, saved.season))
 }
 
 fn opened(garden: Garden, saved: SavedPlan) -> Result<Opened, SavedError> {
@@ -115,7 +123,6 @@ fn opened(garden: Garden, saved: SavedPlan) -> Result<Opened, SavedError> {
     Ok(Opened {
         garden,
         plan,
-        season,
         since,
     })
 }

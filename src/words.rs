@@ -3,6 +3,7 @@
 //! on a page, and in which order, is the matter of `report`.
 
 pub(crate) mod acts;
+pub mod aims;
 pub mod along;
 mod amounts;
 pub(crate) mod answers;

@@ -7,7 +7,7 @@ use crate::calendar::Date;
 use crate::checker::CheckedPlan;
 use crate::garden::Garden;
 use crate::page::Page;
-use crate::pipeline::{Unfolded, Unreadable, read_saved, unfold};
+use crate::pipeline::{Unfolded, Unreadable, read_printed, unfold};
 use crate::project::diary::DIARY_FILE;
 use crate::report;
 
@@ -30,9 +30,8 @@ impl UnderWay {
         let on = on.unwrap_or_else(clock::today);
         let (diary, wrong) = diary(project, garden, on)?;
         let trouble = |why| Trouble::saved_plan(&path, &why);
-        let opened = read_saved(garden.clone(), &path).map_err(trouble)?;
-        let before = (&opened.plan, opened.season.as_ref());
-        let unfolded = unfold(garden, before, &diary, on);
+        let (before, season) = read_printed(&path).map_err(trouble)?;
+        let unfolded = unfold(garden, (&before, season.as_ref()), &diary, on);
         let unfolded = unfolded.map_err(|why| trouble(Unreadable::Content(why)))?;
         Ok(Self(unfolded.map(|unfolded| (unfolded, wrong))))
     }

@@ -1,4 +1,4 @@
-//! What has begun by the printed plan stays as it was done, and nothing else has begun.
+//! What has begun goes on as it was begun, and nothing else has begun.
 
 use crate::checker::fault::Fault;
 use crate::checker::run::Run;

@@ -111,6 +111,57 @@ fn one_child_more_does_not_make_the_season_begin_anew() {
 }
 
 #[test]
+fn a_class_that_missed_its_lesson_makes_up_for_it_in_its_next() {
+    let missed =
+        "[[entry]]\non = 2027-05-12\nmissed = \"sow\"\ningredient = \"radish\"\nclass = \"1b\"\n";
+    let (folder, _) = with_diary("unfold-missed", missed);
+    let told = folder.answer(&["plan", "garden.toml", "--on", "2027-05-14", "--out", "."]);
+    let row = told
+        .lines()
+        .find(|line| line.contains("sow radish"))
+        .unwrap();
+    assert!(
+        row.contains("11-12 May") && row.contains("11-19 May"),
+        "{told}"
+    );
+    assert!(told.contains("1b missed its lesson"), "{told}");
+    let page = folder.answer(&["show", "garden.toml", "--grade", "1"]);
+    assert!(page.contains("19 May"), "{page}");
+}
+
+/// 12 of 44 are up, of some two seeds a plant: what is left is told on the screen, and the garden brings less.
+#[test]
+fn few_that_are_up_bring_less() {
+    let up = "[[entry]]\non = 2027-05-05\nup = 12\nof = 44\ningredient = \"spinach\"\n";
+    let (folder, first) = with_diary("unfold-up", up);
+    let told = folder.answer(&["plan", "garden.toml", "--on", "2027-05-06"]);
+    let brings = |text: &str| {
+        let row = text
+            .lines()
+            .find(|line| line.contains("Grade 2  spinach"))
+            .unwrap();
+        let last = row.split_whitespace().last().unwrap().to_owned();
+        last.split('-').next().unwrap().parse::<f64>().unwrap()
+    };
+    let (before, now) = (brings(&first), brings(&told));
+    assert!(now < before, "{before} {now}: {told}");
+}
+
+#[test]
+fn a_loss_that_is_taken_back_is_none() {
+    let (folder, _) = with_diary("unfold-back", LOST);
+    folder.answer(&["plan", "garden.toml", "--on", "2027-04-28", "--out", "."]);
+    let back = format!("{LOST}\n[[entry]]\non = 2027-04-28\ntakes_back = 1\n");
+    std::fs::write(folder.path("diary.toml"), back).unwrap();
+    let told = folder.answer(&["plan", "garden.toml", "--on", "2027-04-29"]);
+    let row = told
+        .lines()
+        .find(|line| line.contains("Grade 2  spinach"))
+        .unwrap();
+    assert!(row.contains("20 Apr"), "{told}");
+}
+
+#[test]
 fn where_nothing_can_be_grown_again_the_ways_out_are_told() {
     let diary = LOST.replace("2027-04-27", "2027-06-10");
     let (folder, _) = with_diary("unfold-late", &diary);
