@@ -241,59 +241,77 @@ fn under_way(seed: u64, concession: u32) -> Option<Unfolded> {
     unfold(&garden, (&plan, None), &diary, on).unwrap()
 }
 
-/// Each plan made again is as good by every aim as the best of all that were tried, the checker passes it, and where
-/// nothing has happened nothing moves.
+/// What came of the gardens.
+#[derive(Debug, Default)]
+struct Seen {
+    full: u32,
+    none: u32,
+    moved: u32,
+    wrong: Vec<String>,
+}
+
+impl Seen {
+    /// A plan that was made again passes the checker, and where nothing has happened it is there and moves nothing.
+    fn looks_at(&mut self, seed: u64, unfolded: &Unfolded, found: &Outcome) {
+        let nothing = unfolded.counted.is_empty();
+        match found {
+            Outcome::Planned(plan) => {
+                if let Err(violations) = check(&unfolded.garden, plan.clone()) {
+                    self.wrong
+                        .push(format!("seed {seed}: refused: {violations:?}"));
+                }
+                let mut aims = plan.aims.iter();
+                let dates = aims.find(|r| r.aim == Aim::MovedDates).unwrap().value;
+                self.moved += u32::from(dates > 0.0);
+                if nothing && dates > 0.0 {
+                    self.wrong
+                        .push(format!("seed {seed}: {dates} dates move for nothing"));
+                }
+            }
+            none if nothing => self.wrong.push(format!("seed {seed}: no plan: {none:?}")),
+            _ => {}
+        }
+    }
+
+    /// The plan is as good by every aim as the best of all that were tried.
+    fn compares(&mut self, seed: u64, (tried, found): (&Tried, Outcome), unfolded: &Unfolded) {
+        match (tried, found) {
+            // Of what fits together without all in the pot no more is told than that all does not.
+            (Tried::Together(_), Outcome::Impossible(_)) => self.none += 1,
+            (_, found) => match compare(tried, found) {
+                Ok(Same::Proved) => self.full += 1,
+                Ok(Same::OutOfTime) => {}
+                Err(words) => {
+                    let news = &unfolded.counted;
+                    self.wrong.push(format!("seed {seed}: {words}; {news:?}"));
+                }
+            },
+        }
+    }
+}
+
 #[test]
 fn the_rest_of_a_season_is_planned_as_trying_everything_does() {
-    let (mut full, mut none, mut moved, mut wrong) = (0, 0, 0, Vec::new());
+    let mut seen = Seen::default();
     for seed in 0..SEEDS {
         let concession = (seed % 2) as u32;
         let Some(unfolded) = under_way(seed, concession) else {
             continue;
         };
         let garden = &unfolded.garden;
-        let all = Candidates::enumerate(garden);
         let found = solve(garden, &options(concession));
-        if let Outcome::Planned(plan) = &found {
-            if let Err(violations) = check(garden, plan.clone()) {
-                wrong.push(format!("seed {seed}: refused: {violations:?}"));
-                continue;
-            }
-            let dates = plan
-                .aims
-                .iter()
-                .find(|r| r.aim == Aim::MovedDates)
-                .unwrap()
-                .value;
-            moved += u32::from(dates > 0.0);
-            if unfolded.counted.is_empty() && dates > 0.0 {
-                wrong.push(format!(
-                    "seed {seed}: {dates} dates move and nothing has happened"
-                ));
-            }
-        } else if unfolded.counted.is_empty() {
-            wrong.push(format!(
-                "seed {seed}: no plan, and nothing has happened: {found:?}"
-            ));
-        }
-        let Ok(tried) = try_all(garden, &all, concession, MOST_NODES) else {
-            continue;
-        };
-        match (&tried, found) {
-            // Of what fits together without all in the pot no more is told than that all does not.
-            (Tried::Together(_), Outcome::Impossible(_)) => none += 1,
-            (_, found) => match compare(&tried, found) {
-                Ok(Same::Proved) => full += 1,
-                Ok(Same::OutOfTime) => {}
-                Err(words) => {
-                    wrong.push(format!(
-                        "seed {seed}, concession {concession}: {words}; {:?}",
-                        unfolded.counted
-                    ));
-                }
-            },
+        seen.looks_at(seed, &unfolded, &found);
+        let all = Candidates::enumerate(garden);
+        if let Ok(tried) = try_all(garden, &all, concession, MOST_NODES) {
+            seen.compares(seed, (&tried, found), &unfolded);
         }
     }
+    let Seen {
+        full,
+        none,
+        moved,
+        wrong,
+    } = seen;
     println!("{full} planned, {none} impossible, in {moved} dates move");
     assert!(
         wrong.is_empty(),
