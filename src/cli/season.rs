@@ -13,7 +13,7 @@ use crate::report;
 
 use super::answer::{Answer, Trouble};
 use super::clock;
-use super::load::{PLAN_FILE, diary};
+use super::load::{PLAN_FILE, diary, load};
 use super::terminal::Screen;
 
 /// The season of a project, if one is under way; and what is wrong in its diary.
@@ -34,6 +34,14 @@ impl UnderWay {
         let unfolded = unfold(garden, (&before, season.as_ref()), &diary, on);
         let unfolded = unfolded.map_err(|why| trouble(Unreadable::Content(why)))?;
         Ok(Self(unfolded.map(|unfolded| (unfolded, wrong))))
+    }
+
+    /// The same of a file that may have to be changed before it can be read: then none is.
+    pub fn of_file(project: &Path, on: Option<Date>) -> Result<Self, Trouble> {
+        match load(project) {
+            Ok(garden) => Self::of(project, &garden, on),
+            Err(_) => Ok(Self(None)),
+        }
     }
 
     /// The garden in this season; that of the file where none is under way.

@@ -59,14 +59,16 @@ pub fn unfold(
     // What was done today is done: then the rest begins tomorrow.
     let as_of = plus_days(on, i64::from(today));
     let mut reading = Reading::of(base, as_of, (before, season));
-    if diary.sections == 0 || !(reading.has_begun() || season.is_some()) {
+    if diary.sections == 0 || !reading.has_begun() {
         return Ok(None);
     }
+    // What the plan before was made with has had its effect there.
+    let seen = |entry: &Entry| season.is_some_and(|season| entry.on < season.as_of);
     let (mut counted, mut without_effect) = (Vec::new(), Vec::new());
     for (number, entry) in &diary.entries {
         if reading.takes(entry) {
             counted.push((*number, entry.clone()));
-        } else if wants_a_change(&entry.what) {
+        } else if wants_a_change(&entry.what) && !seen(entry) {
             without_effect.push(*number);
         }
     }

@@ -54,6 +54,10 @@ fn a_lost_crop_is_sown_again_and_told_in_the_first_lines() {
     folder.answer(&["show", "garden.toml", "--slack"]);
     let today = folder.answer(&["today", "garden.toml", "--on", "2027-04-28"]);
     assert!(!today.contains("Not written down as done"), "{today}");
+    // A day before the first step plans all afresh.
+    let afresh = folder.run(&["plan", "garden.toml", "--on", "2027-03-02"]);
+    let afresh = text(&afresh.stdout);
+    assert!(!afresh.contains("Planned as of"), "{afresh}");
     // Planned again on the same day nothing moves any more.
     let again = folder.answer(&["plan", "garden.toml", "--on", "2027-04-28"]);
     assert!(again.contains("No date moves."), "{again}");
@@ -173,6 +177,12 @@ fn where_nothing_can_be_grown_again_the_ways_out_are_told() {
         told.contains("No plan.") && told.contains("spinach"),
         "{told}"
     );
+    // What would help is planned in the same season.
+    let why = folder.run(&["why", "garden.toml", "--on", "2027-06-11"]);
+    assert_eq!(why.status.code(), Some(4));
+    let why = text(&why.stdout);
+    assert!(why.starts_with("Planned as of Fri 11 Jun 2027"), "{why}");
+    assert!(why.contains("No plan."), "{why}");
 }
 
 #[test]
