@@ -76,7 +76,7 @@ impl GoingOn<'_> {
         let (bed, _) = printed.places.first().ok_or(DropReason::NoBed)?;
         let block = Block::of(crop, garden[*bed].rows()).ok_or(DropReason::NoBed)?;
         let strips = printed.strips();
-        let plants = strips / block.strips.max(1) * block.plants;
+        let plants = (strips / block.strips.max(1)).saturating_mul(block.plants);
         let own = (printed.ingredient, printed.grade);
         let need = need_in(garden, own.0, own.1, printed.method, plants);
         // Whole blocks, unless other plantings part its strips otherwise.

@@ -82,7 +82,7 @@ pub fn planting(
 fn plants_of(garden: &Garden, printed: &Printed) -> Option<u32> {
     let (bed, _) = printed.places.first()?;
     let block = Block::of(&garden[printed.ingredient].crop, garden[*bed].rows())?;
-    Some(printed.strips() / block.strips.max(1) * block.plants)
+    Some((printed.strips() / block.strips.max(1)).saturating_mul(block.plants))
 }
 
 /// All steps in order of time.

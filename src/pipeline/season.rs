@@ -66,7 +66,7 @@ fn low(garden: &Garden, printed: &Printed) -> f64 {
     let first = printed.places.first();
     let block = first.and_then(|(bed, _)| Block::of(crop, garden[*bed].rows()));
     let plants = block.map_or(0, |block| {
-        printed.strips() / block.strips.max(1) * block.plants
+        (printed.strips() / block.strips.max(1)).saturating_mul(block.plants)
     });
     let (at, grade) = (printed.ingredient, printed.grade);
     need_in(garden, at, grade, printed.method, plants).low.0 * printed.left.0

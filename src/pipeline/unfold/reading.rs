@@ -114,7 +114,7 @@ impl<'a> Reading<'a> {
     /// A step was done on a day. True if that is another one than was printed. Without a class the lessons about then are
     /// meant, or, where there is none, all of the step.
     fn done(&mut self, on: Date, (kind, name): (StepKind, &str), class: Option<&str>) -> bool {
-        if kind.is_harvest() {
+        if kind.is_harvest() || on > self.garden.last_day() {
             return false;
         }
         let apart = |day: &Date| (on - *day).num_days().abs();
@@ -149,7 +149,9 @@ impl<'a> Reading<'a> {
             return false;
         };
         let sessions = self.garden.sessions(at).into_iter();
-        let next = sessions.into_iter().find(|day| *day >= self.as_of);
+        let next = sessions
+            .into_iter()
+            .find(|day| *day >= self.as_of && *day <= self.garden.last_day());
         let as_of = self.as_of;
         let steps = self.printed_of(name);
         let steps = steps.flat_map(|p| &mut p.steps).filter(|s| s.kind == kind);

@@ -128,7 +128,11 @@ impl Season {
     /// # Errors
     /// A name that the project does not know.
     pub fn in_garden(&self, garden: &Garden) -> Result<garden::Season, SavedError> {
-        let printed = self.printed.iter().map(|p| found(garden, p));
+        let printed = self.printed.iter().map(|p| {
+            let printed = found(garden, p)?;
+            within(garden, self.as_of, &printed)?;
+            Ok(printed)
+        });
         let gone = self.gone.iter().map(|gone| {
             Ok(garden::Gone {
                 what: found(garden, &gone.what)?,
@@ -217,8 +221,22 @@ fn found(garden: &Garden, printed: &Printed) -> Result<garden::Printed, SavedErr
         plant_out: once(StepKind::PlantOut)?,
         thin: once(StepKind::Thin)?,
         picks: turns(StepKind::Pick)?,
-        left: printed.left,
+        left: Share(printed.left.0.clamp(0.0, 1.0)),
     })
+}
+
+/// What has begun has its days within the span of the plan: only there is anything known of weather.
+fn within(garden: &Garden, as_of: Date, printed: &garden::Printed) -> Result<(), SavedError> {
+    let span = garden.start()..=garden.last_day();
+    let begun = printed.steps().filter(|step| step.begun(as_of));
+    let mut days = begun.flat_map(|step| step.0.iter().map(|(_, day)| *day));
+    match days.find(|day| !span.contains(day)) {
+        Some(day) => Err(SavedError::not_known(
+            "day in its calendar,",
+            &day.to_string(),
+        )),
+        None => Ok(()),
+    }
 }
 
 fn turns_found(garden: &Garden, when: &When) -> Result<Turns, SavedError> {
@@ -236,7 +254,7 @@ fn turns_found(garden: &Garden, when: &When) -> Result<Turns, SavedError> {
 
 fn places_found(garden: &Garden, places: &[Place]) -> Result<Vec<(BedAt, Strips)>, SavedError> {
     let place = |place: &Place| match garden.bed_with_id(&place.bed) {
-        Some(bed) => Ok((bed, place.run())),
+        Some(bed) => Ok((bed, place.run().within(garden[bed].strips()))),
         None => Err(SavedError::not_known("bed", &place.bed)),
     };
     places.iter().map(place).collect()
