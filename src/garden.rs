@@ -40,7 +40,10 @@ pub use grade::{Class, Grade, HandOver, Hands, Slot};
 pub use how::{Curing, How, Ripe, Take, Tending};
 pub use kitchen::{Arrives, CRATE, Kitchen, Preparation, Store};
 pub use locale::Locale;
-pub use outdoors::{Bolting, Bulbs, FrostResponse, Ground, NoFruit, Spoils, Thinning};
+pub use outdoors::{
+    Bolting, Bulbs, Chill, DayLengthKind, FrostResponse, Ground, KindOfThePlace, LongDay, NoFruit,
+    Spoils, Thinning,
+};
 pub use school_year::{Break, Care, HarvestDay, SchoolYear, Term};
 pub use season::{Gone, Printed, PrintedAt, PrintedYears, Season, Turn, Turns};
 pub use shelf::{MAT, Shelf};

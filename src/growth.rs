@@ -4,6 +4,7 @@
 pub mod amount;
 pub mod bearing;
 pub mod bulbs;
+pub mod chill;
 pub mod climate;
 pub mod degree_days;
 pub mod germination;
@@ -15,6 +16,7 @@ pub mod ready;
 pub mod requirement;
 pub mod season;
 pub mod soil;
+mod spells;
 pub mod thinning;
 pub mod water;
 pub mod work;

@@ -114,6 +114,7 @@ fn crop(raw: RawCrop, germination: Germination) -> Crop {
         bolting: raw.bolting,
         spoils: raw.spoils,
         no_fruit: raw.no_fruit,
+        chill: raw.chill,
         bulbs: raw.bulbs,
         picking: raw.picking,
         spacing: raw.spacing,

@@ -7,8 +7,8 @@ use serde::Deserialize;
 
 use super::error::Fault;
 use crate::garden::{
-    Ages, Arrives, Bolting, Bulbs, Caution, Ground, Method, Needs, NoFruit, Picking, Preparation,
-    Ripening, Rotation, SeedSize, Spacing, Spoils, Stages, Store, Thinning, WaterUse,
+    Ages, Arrives, Bolting, Bulbs, Caution, Chill, Ground, Method, Needs, NoFruit, Picking,
+    Preparation, Ripening, Rotation, SeedSize, Spacing, Spoils, Stages, Store, Thinning, WaterUse,
 };
 use crate::units::{Celsius, Kilograms, Share};
 
@@ -50,6 +50,7 @@ pub(super) struct RawCrop {
     pub bolting: Option<Bolting>,
     pub spoils: Option<Spoils>,
     pub no_fruit: Option<NoFruit>,
+    pub chill: Option<Chill>,
     pub bulbs: Option<Bulbs>,
     pub picking: Picking,
     pub yields: RawYields,

@@ -1,8 +1,8 @@
 //! What one class does and when: its own steps, the lessons on which nothing is due with one thing to look after in each,
 //! and the day on which the grades move up.
 
-use crate::calendar::{Date, Time, plus_days};
-use crate::explain::StepSlack;
+use crate::calendar::{Date, plus_days};
+use crate::explain::{IfMissed, StepSlack};
 use crate::garden::{ClassAt, Method};
 use crate::plan::{Planting, PlantingAt, StepKind};
 
@@ -46,8 +46,8 @@ pub enum Quiet {
 pub enum Entry<'f> {
     /// A step of a planting.
     Job(Job<'f>),
-    /// A lesson on which nothing is due.
-    Quiet(Date, Option<Time>, Quiet),
+    /// A lesson on which nothing is due, with what to do in it.
+    Quiet(Date, Quiet),
     /// The grades move up.
     MovesUp(Date),
 }
@@ -67,7 +67,16 @@ impl Entry<'_> {
     pub fn day(&self) -> Date {
         match self {
             Self::Job(job) => job.task.from,
-            Self::Quiet(day, ..) | Self::MovesUp(day) => *day,
+            Self::Quiet(day, _) | Self::MovesUp(day) => *day,
+        }
+    }
+
+    /// What becomes of a step if its lesson falls out.
+    #[must_use]
+    pub fn if_missed(&self) -> Option<IfMissed> {
+        match self {
+            Self::Job(job) => job.if_missed,
+            Self::Quiet(..) | Self::MovesUp(_) => None,
         }
     }
 }
@@ -112,9 +121,9 @@ impl Facts<'_> {
 
     /// When a grade keeps picked in its lessons what is its own or has been taken over.
     fn kept_picked_by(&self, ours: &Ours<'_>) -> Vec<Turn> {
-        let all = self.kept_picked().into_iter();
+        let all = self.kept_picked().iter();
         let of_ours = all.filter(|kept| ours.all().any(|(own, _)| *own == kept.planting));
-        let turns = of_ours.flat_map(|kept| kept.turns);
+        let turns = of_ours.flat_map(|kept| &kept.turns).copied();
         turns
             .filter(|turn| turn.who == Picker::Grade(ours.grade))
             .collect()
@@ -134,15 +143,13 @@ impl Facts<'_> {
             let free = all.filter(|day| (between.from..=between.to).contains(day));
             let free = free.filter(|day| !busy.contains(day)).enumerate();
             entries.extend(free.map(|(n, day)| {
-                let year = &self.garden.school_year;
-                let at = self.garden.class(class).slot_on(year, day).at;
                 let picks = kept.iter().any(|turn| (turn.from..=turn.to).contains(&day));
                 let what = if picks {
                     Quiet::KeepPicked
                 } else {
                     quiet(ours, n, day)
                 };
-                Entry::Quiet(day, at, what)
+                Entry::Quiet(day, what)
             }));
         }
         let moves_up = self.garden.school_year.moves_up.filter(|day| {

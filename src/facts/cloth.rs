@@ -2,9 +2,6 @@
 //! drawn. By a rule, so that one project always looks the same, and no two of its ingredients look alike.
 
 use crate::garden::{Crop, Garden, Ripe};
-use crate::plan::Stand;
-
-use super::Facts;
 
 /// How many hues there are, and as many weaves.
 pub const CLOTHS: u8 = 12;
@@ -91,7 +88,7 @@ impl Form {
 
 /// The cloths of all ingredients, in the order of the file: that of its form, or the next free one. Where there are more
 /// ingredients than hues, a hue comes again with another weave.
-fn cloths(garden: &Garden) -> Vec<Cloth> {
+pub(super) fn cloths(garden: &Garden) -> Vec<Cloth> {
     let mut taken: Vec<u32> = Vec::new();
     for ingredient in &garden.ingredients {
         let wanted = u32::from(Form::of(&ingredient.crop).wanted());
@@ -112,36 +109,4 @@ fn cloths(garden: &Garden) -> Vec<Cloth> {
         }
     };
     taken.iter().map(cloth).collect()
-}
-
-impl Facts<'_> {
-    /// The cloths of all ingredients, in the order of the file.
-    #[must_use]
-    pub fn cloths(&self) -> Vec<Cloth> {
-        cloths(self.garden)
-    }
-
-    /// The cloth of an ingredient; that of the first for a name that is not known.
-    #[must_use]
-    pub fn cloth_of(&self, name: &str) -> Cloth {
-        let at = self.garden.ingredient_named(name);
-        let all = cloths(self.garden);
-        let own = at.and_then(|at| all.get(at.0).copied());
-        own.unwrap_or(Cloth { hue: 0, weave: 0 })
-    }
-
-    /// The cloth of what stands together: that of the first planting.
-    #[must_use]
-    pub fn cloth_of_stand(&self, stand: &Stand) -> Cloth {
-        let first = stand.plantings.first();
-        let planting = first.and_then(|at| self.plan.planting(*at));
-        self.cloth_of(planting.map_or("", |p| &p.ingredient))
-    }
-
-    /// The form of an ingredient.
-    #[must_use]
-    pub fn form_of(&self, name: &str) -> Form {
-        let at = self.garden.ingredient_named(name);
-        at.map_or(Form::Leaves, |at| Form::of(&self.garden[at].crop))
-    }
 }

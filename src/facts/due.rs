@@ -82,7 +82,7 @@ impl<'f, 'a> Due<'f, 'a> {
 
 /// What is kept picked in a week, with those who are to do it then.
 fn kept_picked<'a>(facts: &Facts<'a>, (monday, sunday): (Date, Date)) -> Vec<PickingTurns<'a>> {
-    let mut all = facts.kept_picked();
+    let mut all = facts.kept_picked().to_vec();
     for kept in &mut all {
         kept.turns
             .retain(|turn| turn.from <= sunday && monday <= turn.to);

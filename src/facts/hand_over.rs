@@ -29,4 +29,12 @@ impl Facts<'_> {
             to: self.garden[grade].hand_over,
         })
     }
+
+    /// The last day on which a grade is there that leaves the school when the grades move up.
+    #[must_use]
+    pub fn there_until(&self, grade: GradeAt) -> Option<Date> {
+        let from = self.garden.school_year.moves_up?;
+        let leaves = self.garden.tending(grade, from) != grade;
+        from.pred_opt().filter(|_| leaves)
+    }
 }

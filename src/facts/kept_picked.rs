@@ -48,14 +48,13 @@ pub enum Picker {
     Families,
 }
 
-impl<'a> Known<'a> {
-    /// All that is kept picked, in the order of the plan.
-    #[must_use]
-    pub fn kept_picked(&self) -> Vec<PickingTurns<'a>> {
-        let all = self.replay.kept_picked.iter();
-        all.filter_map(|kept| self.turns_of(kept)).collect()
-    }
+/// All that is kept picked, in the order of the plan.
+pub(super) fn kept_picked<'a>(known: &Known<'a>) -> Vec<PickingTurns<'a>> {
+    let all = known.replay.kept_picked.iter();
+    all.filter_map(|kept| known.turns_of(kept)).collect()
+}
 
+impl<'a> Known<'a> {
     fn turns_of(&self, kept: &KeptPicked) -> Option<PickingTurns<'a>> {
         let planting = self.plan.planting(kept.planting)?;
         let grade = self.grade_of(planting)?;

@@ -6,8 +6,10 @@ use std::ops::Deref;
 use crate::checker::{CheckedPlan, Watering};
 use crate::garden::Garden;
 
+use super::cloth::{Cloth, cloths};
 use super::decisions::{Decision, decisions};
 use super::gaps::{OpenGap, gaps};
+use super::kept_picked::{PickingTurns, kept_picked};
 use super::known::Known;
 use super::minutes::{Given, given};
 use super::tasks::{Task, tasks};
@@ -24,6 +26,8 @@ pub struct Facts<'a> {
     /// Minutes of every class, day by day.
     pub(super) given: Given,
     watering: OnceCell<Watering>,
+    kept_picked: Vec<PickingTurns<'a>>,
+    cloths: Vec<Cloth>,
 }
 
 impl<'a> Deref for Facts<'a> {
@@ -44,6 +48,8 @@ impl<'a> Facts<'a> {
         Self {
             given: given(&tasks),
             decisions: decisions(&known, &gaps),
+            kept_picked: kept_picked(&known),
+            cloths: cloths(garden),
             tasks,
             gaps,
             known,
@@ -55,5 +61,17 @@ impl<'a> Facts<'a> {
     pub fn watering(&self) -> &Watering {
         let work_out = || self.checked.watering(self.garden);
         self.watering.get_or_init(work_out)
+    }
+
+    /// All that is kept picked, in the order of the plan.
+    #[must_use]
+    pub fn kept_picked(&self) -> &[PickingTurns<'a>] {
+        &self.kept_picked
+    }
+
+    /// The cloths of all ingredients, in the order of the file.
+    #[must_use]
+    pub fn cloths(&self) -> &[Cloth] {
+        &self.cloths
     }
 }

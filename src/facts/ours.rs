@@ -42,7 +42,7 @@ pub struct Job<'f> {
 pub struct Between {
     /// The first day on which there is something to tend.
     pub from: Date,
-    /// The last day of picking.
+    /// The last day of picking, or on which a grade is there that leaves the school before that.
     pub to: Date,
     /// The classes that have such sessions, and how many.
     pub free: Vec<(ClassAt, u32)>,
@@ -54,6 +54,18 @@ impl<'a> Ours<'a> {
     /// What it grows, then what it takes over.
     pub fn all(&self) -> impl Iterator<Item = &Grown<'a>> {
         self.own.iter().chain(&self.adopted)
+    }
+
+    /// The names of what it grows itself, each once.
+    #[must_use]
+    pub fn own_names(&self) -> Vec<&'a str> {
+        let mut names: Vec<&str> = Vec::new();
+        for (_, ingredient) in &self.own {
+            if !names.contains(&ingredient.name.as_str()) {
+                names.push(&ingredient.name);
+            }
+        }
+        names
     }
 
     /// The same with the steps of each; of what it takes over, only those that come after that.
@@ -134,7 +146,12 @@ impl<'a> Facts<'a> {
         let own = ours.own.iter().filter_map(|(p, _)| begins(p));
         let from = own.chain(adopted).min()?;
         let picks = ours.all().filter_map(|(p, _)| span_of(p, StepKind::Pick));
-        let to = picks.map(|(_, last)| last).max()?;
+        let last = picks.map(|(_, last)| last).max()?;
+        let there = self.there_until(ours.grade);
+        let to = there.map_or(last, |there| there.min(last));
+        if to < from {
+            return None;
+        }
         let is_raised = |p: &Planting| span_of(p, StepKind::PlantOut).is_some();
         let classes = self.garden.classes_of(ours.grade);
         let free = classes.map(|class| (class, self.free_sessions(ours, class, (from, to))));

@@ -116,6 +116,14 @@ impl<'a> Facts<'a> {
         }
     }
 
+    /// Labels for plantings in beds: one for each class that sets one, and one for what no class sets.
+    #[must_use]
+    pub fn bed_labels(&self) -> usize {
+        let all = self.plan.numbered();
+        let of = all.map(|(at, _)| self.classes_that_set(at).len().max(1));
+        of.sum()
+    }
+
     /// What climbs or is staked, bed by bed.
     #[must_use]
     pub fn supported(&self) -> Vec<Supported<'a>> {

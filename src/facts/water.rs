@@ -178,7 +178,7 @@ fn kept_picked<'a>(facts: &Facts<'a>, monday: Date, sunday: Date) -> Vec<&'a str
         let by_carers = matches!(turn.who, Picker::Families | Picker::Staff);
         by_carers && turn.from <= sunday && monday <= turn.to
     };
-    let kept = facts.kept_picked().into_iter();
+    let kept = facts.kept_picked().iter();
     let kept = kept.filter(|kept| kept.turns.iter().any(then));
     let mut names: Vec<&str> = kept.map(|kept| kept.planting.ingredient.as_str()).collect();
     names.dedup();

@@ -34,13 +34,7 @@ pub struct Weeks {
 }
 
 impl Weeks {
-    /// Along the plans of a garden.
-    #[must_use]
-    pub fn of(garden: &Garden) -> Self {
-        Self::over(garden, garden.horizon())
-    }
-
-    /// Along a part of them.
+    /// Along a span of a garden's plans.
     #[must_use]
     pub fn over(garden: &Garden, horizon: Horizon) -> Self {
         let (first, last) = (horizon.first(), horizon.last());

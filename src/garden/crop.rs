@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::how::How;
 use super::kitchen::Kitchen;
-use super::outdoors::{Bolting, Bulbs, FrostResponse, Ground, NoFruit, Spoils, Thinning};
+use super::outdoors::{Bolting, Bulbs, Chill, FrostResponse, Ground, NoFruit, Spoils, Thinning};
 use crate::units::{Celsius, Centimetres, DegreeDays, Kilograms, Share};
 
 /// How much sun a bed has, or a crop needs at the least.
@@ -367,6 +367,8 @@ pub struct Crop {
     pub spoils: Option<Spoils>,
     /// When heat leaves it without fruit.
     pub no_fruit: Option<NoFruit>,
+    /// When cold makes it flower too soon.
+    pub chill: Option<Chill>,
     /// What its bulbs wait for.
     pub bulbs: Option<Bulbs>,
     /// Picking, holding, keeping.

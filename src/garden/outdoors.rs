@@ -1,9 +1,9 @@
 //! What becomes of a crop under the open sky: the ground in which it is started, the thinning of its rows,
-//! frost, long days, heat, and the cold that bulbs wait for.
+//! frost, long days, heat, cold when it is young, and what bulbs wait for.
 
 use serde::Deserialize;
 
-use crate::units::{Celsius, Hours};
+use crate::units::{Celsius, Hours, Latitude};
 
 /// What the ground must be for a start outdoors. No crop of the catalogue asks for more than 18 C,
 /// since soil is not measured here but made of the air's mean (`growth::soil`).
@@ -74,16 +74,102 @@ pub struct NoFruit {
     pub days: u32,
 }
 
+/// Cold that makes a young plant flower too soon: it runs to seed, or makes a head the size of a button.
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Chill {
+    /// The mean of a spell that is under this ends it.
+    pub below: Celsius,
+    /// How long a spell is, in days.
+    pub days: u32,
+    /// Days after it is up, or planted, within which the whole spell must lie: older plants bear it.
+    pub within: u32,
+}
+
+/// The length of a day that counts as long.
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[serde(untagged)]
+pub enum LongDay {
+    /// So many hours of light, of all kinds of the crop.
+    Hours(Hours),
+    /// That of the kinds which are grown at the place.
+    Kind(KindOfThePlace),
+}
+
+/// The kind whose day length suits the latitude.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+pub enum KindOfThePlace {
+    /// As it is written in the files of the catalogue.
+    #[serde(rename = "kind of the place")]
+    ByLatitude,
+}
+
+/// Kinds of onions by the length of the days in which they make bulbs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum DayLengthKind {
+    /// For low latitudes, where it grows through the winter.
+    Short,
+    /// Between the two.
+    Intermediate,
+    /// For high latitudes, where it grows through the summer.
+    Long,
+}
+
+impl DayLengthKind {
+    /// The kind that is grown at a latitude: short-day kinds up to 35 degrees, long-day kinds from 38 (common practice).
+    #[must_use]
+    pub fn at(latitude: Latitude) -> Self {
+        match latitude.0.abs() {
+            degrees if degrees < 35.0 => Self::Short,
+            degrees if degrees < 38.0 => Self::Intermediate,
+            _ => Self::Long,
+        }
+    }
+
+    /// The day length from which it makes bulbs. Iowa State Extension gives 10 to 12, 12 to 14 and 14 or more hours, Oregon
+    /// State Extension (2006) 11 to 13, 13 to 14 and 14 or more: what both allow.
+    #[must_use]
+    pub fn day_length(self) -> Hours {
+        match self {
+            Self::Short => Hours(11.5),
+            Self::Intermediate => Hours(13.5),
+            Self::Long => Hours(14.0),
+        }
+    }
+}
+
+impl LongDay {
+    /// Hours of light at a place.
+    #[must_use]
+    pub fn at(self, latitude: Latitude) -> Hours {
+        match self {
+            Self::Hours(hours) => hours,
+            Self::Kind(KindOfThePlace::ByLatitude) => DayLengthKind::at(latitude).day_length(),
+        }
+    }
+}
+
+impl Bulbs {
+    /// The kind that suits a latitude, where kinds differ by the day length in which they make bulbs.
+    #[must_use]
+    pub fn kind_at(&self, latitude: Latitude) -> Option<DayLengthKind> {
+        match self.day_length {
+            LongDay::Kind(KindOfThePlace::ByLatitude) => Some(DayLengthKind::at(latitude)),
+            LongDay::Hours(_) => None,
+        }
+    }
+}
+
 /// What a crop waits for until it makes bulbs.
 #[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Bulbs {
-    /// So many cold nights since it was planted, in a row or not.
+    /// So many cold nights since it was planted, in a row or not; 0 if it needs none.
     pub cold_nights: u32,
     /// A night is cold if its lowest temperature is below this.
     pub below: Celsius,
     /// After them, the length of a day that counts as long.
-    pub day_length: Hours,
+    pub day_length: LongDay,
     /// Bulbs are ripe after so many long days, and not before.
     pub days: u32,
 }

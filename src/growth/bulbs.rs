@@ -1,4 +1,4 @@
-//! When garlic makes bulbs: after its cold nights, in long days.
+//! When garlic and onions make bulbs: in long days, garlic after its cold nights.
 
 use crate::garden::{Bulbs, Crop};
 use crate::weather::Daily;
@@ -27,14 +27,17 @@ impl Bulbing {
                 .filter(|(_, day)| day.tmin < needs.below)
                 .map(|(number, _)| number)
                 .collect(),
-            long: light.days_of(needs.day_length),
+            long: light.days_of(needs.day_length.at(light.latitude())),
         })
     }
 
     /// The first day on which the bulbs of what was planted on a day can be ripe; `None` if none in the span.
     #[must_use]
     pub fn ripe_from(&self, planted: usize) -> Option<usize> {
-        let chilled = nth_after(&self.cold, planted, self.needs.cold_nights)?;
+        let chilled = match self.needs.cold_nights {
+            0 => planted,
+            nights => nth_after(&self.cold, planted, nights)?,
+        };
         nth_after(&self.long, chilled, self.needs.days)
     }
 }

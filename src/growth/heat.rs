@@ -3,6 +3,8 @@
 use crate::garden::{Crop, NoFruit, Spoils};
 use crate::weather::Daily;
 
+use super::spells::Spells;
+
 /// What is ripe on a day has set by so many days before (from memory: bean two to three weeks, tomato, pepper
 /// longer). Heat that is over by then has only put off flowers.
 const SET_BEFORE: usize = 14;
@@ -18,15 +20,6 @@ pub struct Heat {
     spoils: Spells,
     /// Spells in which it sets no fruit.
     no_fruit: Spells,
-}
-
-/// Spells of one length.
-#[derive(Debug, Clone, Default)]
-struct Spells {
-    /// How long one is, in days.
-    days: usize,
-    /// The last day of each, in order.
-    last: Vec<usize>,
 }
 
 impl Heat {
@@ -55,45 +48,15 @@ impl Heat {
     }
 }
 
-impl Spells {
-    /// The last day of the first spell all of which comes after one day and which ends on another or later.
-    fn first(&self, after: usize, from: usize) -> Option<usize> {
-        let from = from.max(after + self.days);
-        let before = self.last.partition_point(|day| *day < from);
-        self.last.get(before).copied()
-    }
-}
-
 /// Spells whose mean is over the limit.
 fn too_warm(spoils: Spoils, days: &[Daily]) -> Spells {
-    let length = (spoils.days as usize).max(1);
-    let most = (spoils.above.0 + ROUNDING) * length as f64;
-    let mean = |day: usize| days.get(day).map_or(0.0, |day| day.mean().0);
-    let mut sum = 0.0;
-    let mut last = Vec::new();
-    for day in 0..days.len() {
-        sum += mean(day);
-        if day >= length {
-            sum -= mean(day - length);
-        }
-        if day + 1 >= length && sum > most {
-            last.push(day);
-        }
-    }
-    Spells { days: length, last }
+    let most = spoils.above.0 + ROUNDING;
+    Spells::of_mean(days, spoils.days, |sum, length| sum > most * length)
 }
 
 /// Runs of days each of which has a night or a noon over the limit.
 fn barren(no_fruit: NoFruit, days: &[Daily]) -> Spells {
-    let length = (no_fruit.days as usize).max(1);
-    let mut run = 0;
-    let mut last = Vec::new();
-    for (number, day) in days.iter().enumerate() {
-        let hot = day.tmin > no_fruit.nights || day.tmax > no_fruit.noons;
-        run = if hot { run + 1 } else { 0 };
-        if run >= length {
-            last.push(number);
-        }
-    }
-    Spells { days: length, last }
+    Spells::of_each(days, no_fruit.days, |day| {
+        day.tmin > no_fruit.nights || day.tmax > no_fruit.noons
+    })
 }

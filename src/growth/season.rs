@@ -7,6 +7,7 @@ use crate::weather::WeatherYear;
 
 use super::bearing::{Bearing, PickingDays};
 use super::bulbs::Bulbing;
+use super::chill::Chilling;
 use super::degree_days::degree_days;
 use super::germination;
 use super::heat::Heat;
@@ -111,6 +112,8 @@ pub struct CropSeason {
     long_days: Vec<usize>,
     /// Spells of heat.
     heat: Heat,
+    /// Spells of cold.
+    chilling: Option<Chilling>,
     /// What bulbs wait for.
     bulbing: Option<Bulbing>,
     need: Requirement,
@@ -183,6 +186,7 @@ impl CropSeason {
                 .bolting
                 .map_or_else(Vec::new, |b| light.days_of(b.day_length)),
             heat: Heat::of(crop, year.days),
+            chilling: Chilling::of(crop, year.days),
             bulbing: Bulbing::of(crop, year.days, light),
             need,
             bolting: crop.bolting,
@@ -292,7 +296,9 @@ impl CropSeason {
             Some(self.ripe(up, ripens)?.max(up).max(bulbs))
         });
         let frost = self.killing_frost(up, ripe).map(|d| (d, Loss::Frost));
-        let bolted = self.bolts(up).map(|d| (d, Loss::Bolted));
+        let chilled = self.chilling.as_ref().and_then(|cold| cold.ends(up));
+        let bolted = self.bolts(up).into_iter().chain(chilled).min();
+        let bolted = bolted.map(|d| (d, Loss::Bolted));
         let hot = self.heat.ends(up, ripe, self.safe_underground);
         let hot = hot.map(|d| (d, Loss::Heat));
         let past = ripe.map(|d| (self.bearing.last_day(d) + 1, Loss::Past));

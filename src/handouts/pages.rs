@@ -22,7 +22,7 @@ pub fn pages(view: &View<'_>, handouts: &[Handout], others: &[File]) -> Vec<File
     let looks = |kind, language| Looks {
         kind,
         language,
-        cloths: view.cloths(),
+        cloths: view.cloths().to_vec(),
     };
     let start = frame::page(&words, words.all, &looks(None, None), &start);
     let mut pages = vec![file("index.html", start)];

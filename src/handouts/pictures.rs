@@ -167,10 +167,8 @@ pub fn poster(view: &View<'_>) -> Option<Drawn> {
 /// The drawings of what a grade grows.
 fn plants(view: &View<'_>, grade: GradeAt) -> Markup {
     let ours = view.ours(grade);
-    let mut names: Vec<&str> = ours.own.iter().map(|(_, i)| i.name.as_str()).collect();
-    names.dedup();
+    let names = ours.own_names().into_iter();
     let all: Vec<_> = names
-        .into_iter()
         .map(|name| (view.form_of(name), view.cloth_of(name)))
         .collect();
     labels::plants(&all)

@@ -5,10 +5,10 @@ mod setting;
 mod starting;
 
 use crate::diagnostic::{Code, Given, Problem};
-use crate::garden::{Crop, Ripening};
-use crate::units::{Celsius, Centimetres, Kilograms, Share};
+use crate::garden::{Crop, LongDay, Ripening};
+use crate::units::{Celsius, Centimetres, Hours, Kilograms, Share};
 
-use self::setting::set;
+use self::setting::{set, without_effect};
 use super::figures::{count, number};
 use super::kind::{flag, sun};
 use super::order::low_above;
@@ -24,6 +24,7 @@ pub fn apply(t: &mut Table<'_, '_>, crop: &mut Crop) {
     starting::thinning(t, crop);
     place(t, crop);
     people(t, crop);
+    bulbs(t, crop);
     set(
         t,
         (
@@ -101,6 +102,29 @@ fn place(t: &mut Table<'_, '_>, crop: &mut Crop) {
             rotation.years_wished = rotation.years_wished.max(v);
         },
     );
+}
+
+/// The day length from which its kind makes bulbs.
+fn bulbs(t: &mut Table<'_, '_>, crop: &mut Crop) {
+    let hours = t.own(
+        "bulbs_day_length_h",
+        "hours of light from which its kind makes bulbs: short-day onions 10 to 12, long-day ones 14 and more",
+        &["bulbs.day_length"],
+        number(9.0..=20.0),
+    );
+    let Some(bulbs) = &mut crop.bulbs else {
+        if let Some(span) = t.key_span("bulbs_day_length_h") {
+            without_effect(
+                t,
+                span,
+                "this crop makes its bulbs at any day length, or none",
+            );
+        }
+        return;
+    };
+    if let Ok(Some(hours)) = hours {
+        bulbs.day_length = LongDay::Hours(Hours(hours.value));
+    }
 }
 
 /// Who may work on it, and what fills a crate.

@@ -199,11 +199,12 @@ pub fn all(view: &View<'_>, slack: &[StepSlack], least: Option<&LeastSpace>) -> 
 /// The children's page of a grade: drawings, what we do when, a journal to fill.
 fn for_children(view: &View<'_>, grade: GradeAt) -> Handout {
     let ours = view.ours(grade);
-    let mut names: Vec<&str> = ours.own.iter().map(|(_, i)| i.name.as_str()).collect();
-    names.dedup();
     handout(
         view,
-        (Reader::Children(grade), format!("We grow {}", list(&names))),
+        (
+            Reader::Children(grade),
+            format!("We grow {}", list(&ours.own_names())),
+        ),
         format!(
             "For the children of {}: what we do when, and frames to write and draw in.",
             view.grade_name(grade)

@@ -58,7 +58,8 @@ fn write(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: &mut Page) 
     take_care(view, &ours, page);
 }
 
-/// The sheet of a grade's classes: on its first side the lessons, on its second where, how and with what care.
+/// The sheet of a grade's classes: first the lessons, how they are done and with what care, then the season and the bed.
+/// Text fills the first side of the paper, so that the pictures have room on the second.
 pub(super) fn sheet(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: &mut Page) {
     let ours = view.ours(grade);
     page.paragraph(&occasion(view.garden));
@@ -67,20 +68,21 @@ pub(super) fn sheet(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: 
         return;
     }
     classes::write(view, &ours, slack, page);
-    page.picture(Picture::Timeline(Some(grade)));
-    beds(view, &ours, page);
-    page.picture(Picture::Pattern(grade));
-    page.picture(Picture::Map(Some(grade)));
     classes::others(view, &ours, slack, page);
     each_child(view, &ours, page);
     to_bring(&ours, page);
     how::write(view, &ours, page);
+    between::keep_picked(view, &ours, page);
     take_care(view, &ours, page);
+    page.heading("Our season");
+    page.picture(Picture::Timeline(Some(grade)));
+    beds(view, &ours, page);
+    page.picture(Picture::Pattern(grade));
+    page.picture(Picture::Map(Some(grade)));
 }
 
 fn what_we_grow(ours: &Ours<'_>) -> String {
-    let mut names: Vec<&str> = ours.own.iter().map(|(_, i)| i.name.as_str()).collect();
-    names.dedup();
+    let names = ours.own_names();
     if names.is_empty() {
         "grows nothing of its own in this plan".to_owned()
     } else {

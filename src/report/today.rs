@@ -41,9 +41,6 @@ pub fn today(
         ahead.iter().for_each(|text| page.item(text));
     }
     jobs(&view, &due, &mut page);
-    due.kept_picked
-        .iter()
-        .for_each(|kept| page.item(&kept_picked(&view, kept)));
     late(&view, &due.late, (slack, day), &mut page);
     if !due.decisions.is_empty() {
         page.heading("Decide");
@@ -79,9 +76,8 @@ pub fn today(
 
 fn jobs(view: &View<'_>, due: &Due<'_, '_>, page: &mut Page) {
     page.heading("This week");
-    if due.week.is_empty() {
+    if due.week.is_empty() && due.kept_picked.is_empty() {
         page.item("Nothing is planned.");
-        return;
     }
     let row = |task: &&Task<'_>| {
         let at = task
@@ -90,7 +86,11 @@ fn jobs(view: &View<'_>, due: &Due<'_, '_>, page: &mut Page) {
         [cells(view, task, &at), vec![tasks::spot(view.garden, task)]].concat()
     };
     let rows: Vec<Vec<String>> = due.week.iter().map(row).collect();
-    page.table(&["Day", "Who", "What", "Where"], &rows, &[]);
+    if !rows.is_empty() {
+        page.table(&["Day", "Who", "What", "Where"], &rows, &[]);
+    }
+    let kept = due.kept_picked.iter();
+    kept.for_each(|kept| page.item(&kept_picked(view, kept)));
 }
 
 /// When, who and what.

@@ -45,17 +45,22 @@ fn doubtful<'a>(view: &View<'a>) -> Vec<&'a str> {
     doubtful.into_iter().map(|(_, name)| name).collect()
 }
 
-/// A share of years as people say it.
-fn about(promised: Readiness) -> &'static str {
+/// A share of years as people say it: from 15 to 99 years of a hundred never more than 5 of them away.
+#[must_use]
+pub fn about(promised: Readiness) -> &'static str {
     match promised.of_hundred() {
         100 => "in every year that was counted",
-        90.. => "in more than 9 years of 10",
+        // Not what only rounds to it.
+        90.. if promised.ready * 10 >= promised.years * 9 => "in at least 9 years of 10",
+        85.. => "in nearly 9 years of 10",
         80.. => "in about 4 years of 5",
         70.. => "in about 3 years of 4",
         63.. => "in about 2 years of 3",
         56.. => "in about 3 years of 5",
         45.. => "in about half of all years",
+        37.. => "in about 2 years of 5",
         30.. => "in about 1 year of 3",
+        23.. => "in about 1 year of 4",
         15.. => "in about 1 year of 5",
         1.. => "in few years",
         0 => "in none of the years that were counted",

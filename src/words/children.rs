@@ -1,53 +1,41 @@
 //! What stands on the children's page and in its journal, in words for those who have just learnt to read.
 
-use crate::garden::Method;
-use crate::plan::StepKind;
-
-use super::Words;
-use super::view::View;
+use crate::facts::for_children::Deed;
 use crate::facts::ours::Ours;
-use crate::facts::spans::{by_children, span_of};
+use crate::garden::{GradeAt, HandOver};
+
+use super::view::View;
+use super::{Words, step_words};
 
 /// What we do, and when: `We sow carrot: 21-28 Apr.`, in the order of time, the meal last.
 #[must_use]
 pub fn steps(view: &View<'_>, ours: &Ours<'_>) -> Vec<String> {
-    let mut told = Vec::new();
-    for (planting, _) in &ours.own {
-        let ours = planting.steps.iter().filter(|step| by_children(step));
-        let mut kinds: Vec<StepKind> = ours.map(|step| step.kind).collect();
-        kinds.dedup();
-        for kind in kinds {
-            if let Some((from, to)) = span_of(planting, kind) {
-                let what = does(kind, planting.method);
-                let when = view.words.span(from, to);
-                told.push((from, format!("We {what} {}: {when}.", planting.ingredient)));
-            }
-        }
-    }
-    told.sort_by_key(|(from, _)| *from);
-    let feast = view.words.short(view.garden.feast.day);
-    let meal = format!("We eat it together: {feast}!");
-    told.into_iter()
-        .map(|(_, text)| text)
-        .chain([meal])
-        .collect()
+    let told = |deed: Deed<'_>| {
+        let words = step_words::of(deed.kind);
+        let mark = words.mark.map(|mark| (mark.word)(deed.planting.method));
+        let what = mark.unwrap_or(words.plain);
+        let when = view.words.span(deed.from, deed.to);
+        format!("We {what} {}: {when}.", deed.planting.ingredient)
+    };
+    let deeds = view.deeds(ours).into_iter().map(told);
+    deeds.chain(last_lines(view, ours.grade)).collect()
 }
 
-/// What is done in a step.
-fn does(kind: StepKind, method: Method) -> &'static str {
-    match kind {
-        StepKind::Sow => match method {
-            Method::Pieces | Method::Bought => "plant",
-            Method::Direct | Method::Indoor | Method::Seedlings => "sow",
-            Method::Growing | Method::Patch => "sow",
-        },
-        StepKind::PotUp => "pot up",
-        StepKind::Harden => "air",
-        StepKind::PlantOut => "plant out",
-        StepKind::Thin => "thin",
-        StepKind::Pick => "pick",
-        StepKind::Cure => "dry",
-    }
+/// Who goes on where these children leave, and who eats it when.
+fn last_lines(view: &View<'_>, grade: GradeAt) -> Vec<String> {
+    let next = view.handed_over(grade).and_then(|over| match over.to {
+        HandOver::Leaves { adopter } => {
+            let from = view.words.short(over.from);
+            Some(format!("{} takes over: {from}.", view.grade_name(adopter)))
+        }
+        HandOver::SameChildren | HandOver::SameGrade => None,
+    });
+    let feast = view.words.short(view.garden.feast.day);
+    let meal = match view.is_there_at_the_feast(grade) {
+        true => format!("We eat it together: {feast}!"),
+        false => format!("The school eats it: {feast}!"),
+    };
+    next.into_iter().chain([meal]).collect()
 }
 
 /// The words of a frame of the journal.

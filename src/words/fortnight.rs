@@ -9,16 +9,17 @@ use super::{decisions, list, sentence, tasks};
 pub(crate) const NOTE: &str =
     "Where something may be picked on several days, it comes on the first on which it is ripe.";
 
-/// `Pick: tomato (5a and 5b).`
+/// `Pick: tomato (5a and 5b). All is in the kitchen.`: what is done comes before what it is done for.
 #[must_use]
 pub fn in_words(view: &View<'_>, events: &[Event<'_>]) -> String {
-    let mut told: Vec<String> = Vec::new();
+    let mut decided: Vec<String> = Vec::new();
+    let mut reached: Vec<String> = Vec::new();
     let mut done: Vec<(String, Vec<String>)> = Vec::new();
     for event in events {
         match event {
-            Event::Decide(decision) => told.push(decisions::what(view, &decision.topic)),
-            Event::Deliver => told.push("All is in the kitchen.".to_owned()),
-            Event::Feast => told.push("The day: cook, serve and eat.".to_owned()),
+            Event::Decide(decision) => decided.push(decisions::what(view, &decision.topic)),
+            Event::Deliver => reached.push("All is in the kitchen.".to_owned()),
+            Event::Feast => reached.push("The day: cook, serve and eat.".to_owned()),
             Event::Task(task) => {
                 let (title, who) = (tasks::title(task), tasks::who(view.garden, task.who));
                 match done.iter_mut().find(|(other, _)| *other == title) {
@@ -31,10 +32,7 @@ pub fn in_words(view: &View<'_>, events: &[Event<'_>]) -> String {
     let done = done
         .into_iter()
         .map(|(title, who)| format!("{title} ({}).", list(&who)));
-    let all: Vec<String> = told
-        .into_iter()
-        .chain(done)
-        .map(|text| sentence(&text))
-        .collect();
+    let all = decided.into_iter().chain(done).chain(reached);
+    let all: Vec<String> = all.map(|text| sentence(&text)).collect();
     all.join(" ")
 }

@@ -5,8 +5,9 @@ use crate::facts::kept_picked::{Picker, PickingTurns, Turn};
 use super::view::View;
 use super::{count, list, sentence};
 
-/// `Tomato, from about 20 Aug to 6 Oct: pick all that is ripe at least every 7 days, ...`
-pub(crate) fn kept_picked(view: &View<'_>, kept: &PickingTurns<'_>) -> String {
+/// `Tomato, from about 20 Aug to 6 Oct: pick all that is ripe at least once in 7 days, ...`
+#[must_use]
+pub fn kept_picked(view: &View<'_>, kept: &PickingTurns<'_>) -> String {
     let turns: Vec<String> = kept.turns.iter().map(|turn| who(view, *turn)).collect();
     let (from, to) = (view.words.short(kept.from), view.words.short(kept.to));
     let every = count(kept.every_days as usize, "day");

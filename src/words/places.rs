@@ -6,6 +6,14 @@ use crate::plan::Place;
 
 use crate::words::list;
 
+/// `bed 2`, `beds 7 and 8`.
+#[must_use]
+pub fn beds<T: AsRef<str>>(ids: &[T]) -> String {
+    let word = if ids.len() == 1 { "bed" } else { "beds" };
+    let ids: Vec<&str> = ids.iter().map(AsRef::as_ref).collect();
+    format!("{word} {}", list(&ids))
+}
+
 /// `bed 3 (strips 1 to 6) and all of bed 4`.
 #[must_use]
 pub fn in_words(garden: &Garden, given: &[Place]) -> String {

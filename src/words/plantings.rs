@@ -6,7 +6,7 @@ use crate::garden::{GradeAt, HandOver, Method};
 use crate::plan::Planting;
 
 use super::view::View;
-use super::{list, places, tasks};
+use super::{places, tasks};
 
 /// `carrot, second sowing, bed 3, strips 1 to 6`.
 pub(crate) fn title(view: &View<'_>, planting: &Planting) -> String {
@@ -54,8 +54,7 @@ pub(crate) fn on_span(kind: SpanKind, planting: Option<&Planting>) -> Vec<String
         SpanKind::Shelf => vec!["on the shelf", "shelf"],
         SpanKind::Bed => {
             let named = beds(planting.iter().flat_map(|p| &p.places));
-            let bed = if named.len() == 1 { "bed" } else { "beds" };
-            let place = format!("{bed} {}", list(&named));
+            let place = places::beds(&named);
             return vec![format!("growing in {place}"), place];
         }
         SpanKind::Pick => Vec::new(),

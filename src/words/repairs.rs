@@ -4,7 +4,7 @@ use crate::explain::Kind;
 use crate::garden::{Care, Garden};
 use crate::units::Kilograms;
 
-use super::{Words, count, list};
+use super::{Words, count, places};
 
 /// A change in words, with its price.
 pub(crate) fn what_changes(garden: &Garden, kind: &Kind) -> String {
@@ -15,13 +15,12 @@ pub(crate) fn what_changes(garden: &Garden, kind: &Kind) -> String {
             from,
             to,
         } => fewer_grams(garden, ingredient, *from, *to),
-        Kind::SomeoneThere { pause, who } => format!(
-            "{} there in {pause}.",
-            match who {
-                Care::Families => "Families who water and pick",
-                Care::Staff | Care::Nobody => "Staff who water and keep picked what bears",
+        Kind::SomeoneThere { pause, who } => match who {
+            Care::Families => format!("Families there in {pause}, who water and pick."),
+            Care::Staff | Care::Nobody => {
+                format!("Staff there in {pause}, who water and keep picking what bears.")
             }
-        ),
+        },
         Kind::LaterDelivery { from, to } => format!(
             "The kitchen takes the harvest by {} instead of {}, so it can be picked until then.",
             words.day(*to),
@@ -46,9 +45,9 @@ pub(crate) fn what_changes(garden: &Garden, kind: &Kind) -> String {
         ),
         Kind::BedForAll { bed } => format!("Bed {bed} for all grades."),
         Kind::MoreFlats { more } => format!("{} more on the shelf.", count(*more, "flat")),
-        Kind::Cover { beds } => format!("Fleece over {}.", bed_list(beds)),
+        Kind::Cover { beds } => format!("Fleece over {}.", places::beds(beds)),
         Kind::Trellis { beds } => {
-            format!("A trellis, stakes or a net along {}.", bed_list(beds))
+            format!("A trellis, stakes or a net along {}.", places::beds(beds))
         }
         Kind::MoreBeds { like, more } => {
             format!("{} more like bed {like}.", count(*more, "bed"))
@@ -81,11 +80,4 @@ fn another_day(later: i64) -> String {
         "The feast {} {side}.",
         count(later.unsigned_abs() / 7, "week")
     )
-}
-
-fn bed_list(beds: &[String]) -> String {
-    match beds {
-        [one] => format!("bed {one}"),
-        _ => format!("beds {}", list(beds)),
-    }
 }

@@ -134,6 +134,8 @@ struct Count {
     chosen: u32,
     /// Gardens with a plan in which something comes on strips after what stood there at the start.
     turned_over: u32,
+    /// Gardens with a plan in which something climbs in a row along a trellis.
+    along_trellis: u32,
 }
 
 /// Compares gardens until so many have a plan.
@@ -153,10 +155,12 @@ fn compare_until(full: u32, garden: impl Fn(u64) -> Garden) -> Count {
         };
         let found = solve(&garden, &options(concession));
         let turned = matches!(&found, Outcome::Planned(plan) if turns_over(&garden, plan));
+        let climbs = matches!(&found, Outcome::Planned(plan) if climbs_along(&garden, plan));
         match compare(&tried, found) {
             Ok(Same::Proved) if matches!(tried, Tried::Full(_)) => {
                 count.full += 1;
                 count.turned_over += u32::from(turned);
+                count.along_trellis += u32::from(climbs);
                 count.chosen += u32::from(garden.has_open_grades());
             }
             Ok(Same::Proved) => count.impossible += 1,
@@ -173,6 +177,15 @@ fn compare_until(full: u32, garden: impl Fn(u64) -> Garden) -> Count {
     );
     assert!(count.out_of_time < full / 20, "{count:?}");
     count
+}
+
+/// True if something that is planted stands on ground along a trellis.
+fn climbs_along(garden: &Garden, plan: &Plan) -> bool {
+    let planted = plan.plantings.iter();
+    let planted = planted.filter(|p| p.method != Method::Growing);
+    let rows = || garden.beds.iter().filter(|bed| bed.along_trellis);
+    let mut places = planted.flat_map(|p| &p.places);
+    places.any(|place| rows().any(|row| row.id == place.bed))
 }
 
 /// True if a plan has something new on strips on which something stood at the start.
@@ -218,5 +231,6 @@ fn the_model_plans_begun_seedlings_as_trying_everything_does() {
 fn beds_are_turned_over_as_trying_everything_does() {
     let count = compare_until(FULL / 5, |seed| garden_turned_over(seed, &TINY));
     assert!(count.turned_over > FULL / 30, "{count:?}");
+    assert!(count.along_trellis > 0, "{count:?}");
     assert!(count.impossible > 0, "{count:?}");
 }

@@ -1,7 +1,7 @@
 //! The checker: a valid plan passes, and every damage to it is found and named.
 
 mod bearable;
-mod bearing;
+pub mod bearing;
 mod changed;
 mod edges;
 mod family;

@@ -9,6 +9,7 @@ mod gaps;
 mod grades;
 mod growth;
 mod harvest_days;
+mod kept_picked;
 mod plan;
 mod pressure;
 mod sessions;

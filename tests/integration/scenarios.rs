@@ -22,7 +22,7 @@ use tureen::checker::CheckedPlan;
 use tureen::deadline::Deadline;
 use tureen::garden::{Garden, Source};
 use tureen::growth::Unready;
-use tureen::model::Options;
+use tureen::model::{Options, Outcome, solve};
 use tureen::pipeline::plan;
 use tureen::project;
 
@@ -54,6 +54,15 @@ pub fn load(name: &str, file: &str) -> Garden {
     let catalogue = Catalogue::load().unwrap();
     project::load(&folder(name).join(file), &catalogue)
         .unwrap_or_else(|problems| panic!("{}", problems.render(false, 100)))
+}
+
+/// What the search comes to in so many seconds, where each aim may give back so many years.
+pub fn outcome(garden: &Garden, seconds: u64, concession_years: u32) -> Outcome {
+    let options = Options {
+        concession_years,
+        ..Options::until(Deadline::after(Duration::from_secs(seconds)))
+    };
+    solve(garden, &options)
 }
 
 /// Every scenario that has a plan, with the best one that is found in half a minute.

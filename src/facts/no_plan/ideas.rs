@@ -21,6 +21,8 @@ pub enum Idea {
     LaterPick,
     /// Another bed, or one that is free earlier.
     BetterBed,
+    /// A bed of another grade opened to this one, or one more.
+    OpenBed,
     /// More warmth for the seed.
     WarmerPlace,
     /// Another day for the dish, or a quicker variety.
@@ -39,10 +41,8 @@ impl Idea {
             DropReason::HardensUnattended => Self::SomeoneThere,
             DropReason::ShelfTooSmall => Self::ShelfRoom,
             DropReason::TooColdIndoors => Self::WarmerPlace,
-            DropReason::NoBed
-            | DropReason::NotItsBed
-            | DropReason::NotFreeYet
-            | DropReason::Rotation => Self::BetterBed,
+            DropReason::NoBed | DropReason::NotFreeYet | DropReason::Rotation => Self::BetterBed,
+            DropReason::NotItsBed => Self::OpenBed,
             DropReason::BedsTooSmall | DropReason::TooFewSeedlings => Self::FewerGrams,
             DropReason::LessonTooShort => Self::LongerLesson,
             DropReason::RarelyReady => Self::AnotherDay,

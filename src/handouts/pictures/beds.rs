@@ -11,11 +11,7 @@ use super::lettering::{LINE, SIZE, shorten, width};
 use super::pattern::{Pattern, filled, swatch};
 use super::sheet::{Anchor, Area, Paper, frame, legend, line, n, plate, positions, text};
 use super::weave::{hue, threads};
-use super::weeks::{Scale, before, behind, closed_sign, head};
-
-/// Where the weeks begin.
-const LEFT: f64 = 92.0;
-const LEFT_ON_PHONE: f64 = 62.0;
+use super::weeks::{Scale, closed_sign, ground, head};
 
 /// Height of all beds together, at the most: a sheet with head and legend.
 const MOST: f64 = 570.0;
@@ -39,11 +35,7 @@ struct Over<'s> {
 
 /// The picture.
 pub fn draw(name: &str, shown: &Beds, paper: Paper) -> Markup {
-    let left = match paper {
-        Paper::Sheet | Paper::Wall => LEFT,
-        Paper::Phone => LEFT_ON_PHONE,
-    };
-    let scale = Scale::new(shown.weeks.along.horizon, left, paper);
+    let scale = Scale::new(shown.weeks.along.horizon, paper.before_weeks(), paper);
     let (top, first) = head(&shown.weeks, &scale);
     let squeeze = squeeze(&shown.rows, &scale);
     let mut y = first + 2.0;
@@ -64,8 +56,7 @@ pub fn draw(name: &str, shown: &Beds, paper: Paper) -> Markup {
     });
     let body = html! {
         (top)
-        (behind(&shown.weeks, &scale, first, bottom))
-        (before(&shown.weeks, &scale, first, bottom))
+        (ground(&shown.weeks, &scale, first, bottom))
         @for row in &rows { (row) }
         (key)
     };

@@ -21,28 +21,29 @@ const GRID: f64 = 6.0;
 pub fn filled(area: Area, pattern: Pattern) -> Markup {
     html! {
         @match pattern {
-            Pattern::Hatch => path.lines d=(rising(area)) stroke-width="0.7" {},
-            Pattern::Net => path.lines d=(rising(area) + &falling(area)) stroke-width="0.6" {},
+            Pattern::Hatch => path.lines d=(rising(area, GRID)) stroke-width="0.7" {},
+            Pattern::Net => path.lines d=(rising(area, GRID) + &falling(area, GRID)) stroke-width="0.6" {},
         }
     }
 }
 
-/// The points of a grid between two ends.
-fn between(from: f64, to: f64, grid: f64, shift: f64) -> impl Iterator<Item = f64> {
+/// The places of a grid between two ends, each with its number.
+pub fn between(from: f64, to: f64, grid: f64, shift: f64) -> impl Iterator<Item = (i64, f64)> {
     let first = ((from - shift) / grid).ceil() as i64;
     let last = ((to - shift) / grid).floor() as i64;
-    (first..=last).map(move |at| at as f64 * grid + shift)
+    (first..=last).map(move |at| (at, at as f64 * grid + shift))
 }
 
-fn stroke(from: (f64, f64), to: (f64, f64)) -> String {
+/// A line of a path.
+pub fn stroke(from: (f64, f64), to: (f64, f64)) -> String {
     format!("M{},{}L{},{}", n(from.0), n(from.1), n(to.0), n(to.1))
 }
 
 /// Lines on which x + y is the same, cut to the area.
-fn rising(area: Area) -> String {
+pub fn rising(area: Area, grid: f64) -> String {
     let (right, bottom) = (area.right(), area.bottom());
-    between(area.x + area.y, right + bottom, GRID, 0.0)
-        .map(|sum| {
+    between(area.x + area.y, right + bottom, grid, 0.0)
+        .map(|(_, sum)| {
             let (left, end) = (area.x.max(sum - bottom), right.min(sum - area.y));
             stroke((left, sum - left), (end, sum - end))
         })
@@ -50,10 +51,10 @@ fn rising(area: Area) -> String {
 }
 
 /// Lines on which x - y is the same, cut to the area.
-fn falling(area: Area) -> String {
+pub fn falling(area: Area, grid: f64) -> String {
     let (right, bottom) = (area.right(), area.bottom());
-    between(area.x - bottom, right - area.y, GRID, 0.0)
-        .map(|apart| {
+    between(area.x - bottom, right - area.y, grid, 0.0)
+        .map(|(_, apart)| {
             let (left, end) = (area.x.max(apart + area.y), right.min(apart + bottom));
             stroke((left, left - apart), (end, end - apart))
         })

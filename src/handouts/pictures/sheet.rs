@@ -31,6 +31,14 @@ impl Paper {
         }
     }
 
+    /// Room for names before the weeks of beds and shelf.
+    pub fn before_weeks(self) -> f64 {
+        match self {
+            Self::Sheet | Self::Wall => 92.0,
+            Self::Phone => 62.0,
+        }
+    }
+
     /// The class of what is shown on it alone.
     pub fn class(self) -> &'static str {
         match self {
@@ -116,23 +124,26 @@ pub fn n(number: f64) -> String {
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
-/// The picture of a name, which no other picture of the page has.
+/// The picture of a name, which no other picture of the page has, over the whole paper.
 pub fn frame(name: &str, said: &Said, (paper, height): (Paper, f64), body: &Markup) -> Markup {
-    let name = paper.name(name);
-    let (title, description) = (format!("{name}-title"), format!("{name}-desc"));
-    html! {
-        svg.picture.(paper.class()) id=(name) role="img" viewBox=(format!("0 0 {} {}", n(paper.width()), n(height)))
-            aria-labelledby=(title) aria-describedby=(description) {
-            title id=(title) { (plain(&said.title)) }
-            desc id=(description) { (plain(&said.description)) }
-            (body)
-        }
-    }
+    sized_frame((name, None), said, paper, (paper.width(), height), body)
 }
 
 /// The same, no wider than what is drawn; its letters are as large as those of the page.
 pub fn narrow_frame(
     name: &str,
+    said: &Said,
+    paper: Paper,
+    size: (f64, f64),
+    body: &Markup,
+) -> Markup {
+    let wide = format!("{}pt", n(size.0));
+    sized_frame((name, Some(wide)), said, paper, size, body)
+}
+
+/// A picture of a size in units, as wide as there is room or as it says.
+fn sized_frame(
+    (name, shown_wide): (&str, Option<String>),
     said: &Said,
     paper: Paper,
     (wide, high): (f64, f64),
@@ -142,7 +153,7 @@ pub fn narrow_frame(
     let (title, description) = (format!("{name}-title"), format!("{name}-desc"));
     html! {
         svg.picture.(paper.class()) id=(name) role="img" viewBox=(format!("0 0 {} {}", n(wide), n(high)))
-            width=(format!("{}pt", n(wide))) aria-labelledby=(title) aria-describedby=(description) {
+            width=[shown_wide] aria-labelledby=(title) aria-describedby=(description) {
             title id=(title) { (plain(&said.title)) }
             desc id=(description) { (plain(&said.description)) }
             (body)

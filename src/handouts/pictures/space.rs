@@ -8,11 +8,7 @@ use crate::report::pictures::space::{Row, Space};
 use super::lettering::{LINE, SIZE, shorten, width};
 use super::pattern::{Pattern, filled, swatch};
 use super::sheet::{Anchor, Area, Paper, frame, legend, line, n, text};
-use super::weeks::{Scale, before, behind, closed_sign, head};
-
-/// Where the weeks begin.
-const LEFT: f64 = 92.0;
-const LEFT_ON_PHONE: f64 = 62.0;
+use super::weeks::{Scale, closed_sign, ground, head};
 
 /// Height of a flat, if there is room, and of all of them at the most.
 const FLAT: f64 = 10.0;
@@ -31,11 +27,7 @@ enum Key {
 
 /// The picture.
 pub fn draw(name: &str, shown: &Space, paper: Paper) -> Markup {
-    let left = match paper {
-        Paper::Sheet | Paper::Wall => LEFT,
-        Paper::Phone => LEFT_ON_PHONE,
-    };
-    let scale = Scale::new(shown.weeks.along.horizon, left, paper);
+    let scale = Scale::new(shown.weeks.along.horizon, paper.before_weeks(), paper);
     let (top, first) = head(&shown.weeks, &scale);
     let mut y = first + 8.0;
     let mut rows = Vec::new();
@@ -55,8 +47,7 @@ pub fn draw(name: &str, shown: &Space, paper: Paper) -> Markup {
     });
     let body = html! {
         (top)
-        (behind(&shown.weeks, &scale, first, bottom))
-        (before(&shown.weeks, &scale, first, bottom))
+        (ground(&shown.weeks, &scale, first, bottom))
         @for row in &rows { (row) }
         (key)
     };

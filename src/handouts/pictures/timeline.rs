@@ -12,7 +12,7 @@ use super::drawings::within;
 use super::lettering::{LINE, SIZE, bold_width, shorten, width};
 use super::sheet::{Anchor, Area, Paper, frame, hued, legend, line, n, text};
 use super::weave::{dashed, hue, plain, threads, woven};
-use super::weeks::{Scale, before, behind, head};
+use super::weeks::{Scale, ground, head};
 
 use marks::Placed;
 
@@ -80,8 +80,7 @@ pub fn draw(name: &str, shown: &Timeline, paper: Paper) -> Markup {
     let body = html! {
         (top)
         @if let Some(seen) = &shown.climate { (climate::behind(seen, &scale, first, last)) }
-        (behind(&shown.weeks, &scale, first, last))
-        (before(&shown.weeks, &scale, first, last))
+        (ground(&shown.weeks, &scale, first, last))
         @for (row, top) in rows.iter().zip(tops) { (draw_row(row, &scale, top, paper)) }
         (below)
     };

@@ -5,10 +5,14 @@ use maud::{Markup, html};
 
 use crate::facts::cloth::Cloth;
 
+use super::pattern::{between, falling, rising, stroke};
 use super::sheet::{Area, n};
 
 /// Between two threads.
 const GRID: f64 = 4.0;
+
+/// Between two slanted ones.
+const SLANT: f64 = GRID + 1.0;
 
 /// The class that gives a group its hue.
 pub fn hue(cloth: Cloth) -> String {
@@ -76,14 +80,14 @@ pub fn threads(cloth: Cloth, area: Area) -> Markup {
         h: (area.h - 0.8).max(0.0),
     };
     let drawn = match cloth.weave {
-        0 => rising(inner),
+        0 => rising(inner, SLANT),
         1 => bricks(inner),
         2 => upright(inner),
         3 => level(inner),
         4 => stitches(inner, 0.7, "h0"),
         5 => zigzag(inner, GRID - 0.5),
-        6 => falling(inner),
-        7 => rising(inner) + &falling(inner),
+        6 => falling(inner, SLANT),
+        7 => rising(inner, SLANT) + &falling(inner, SLANT),
         8 => zigzag(inner, GRID / 2.0),
         9 => stitches(
             inner,
@@ -102,39 +106,6 @@ fn rows(area: Area, high: f64, step: f64) -> impl Iterator<Item = (i64, f64)> {
     let most = ((area.h - high) / step).floor() as i64;
     let first = area.y + ((area.h - high) - most.max(0) as f64 * step) / 2.0;
     (0..=most).map(move |at| (at, first + at as f64 * step))
-}
-
-/// The places of a grid between two ends.
-fn between(from: f64, to: f64, grid: f64, shift: f64) -> impl Iterator<Item = (i64, f64)> {
-    let first = ((from - shift) / grid).ceil() as i64;
-    let last = ((to - shift) / grid).floor() as i64;
-    (first..=last).map(move |at| (at, at as f64 * grid + shift))
-}
-
-fn stroke(from: (f64, f64), to: (f64, f64)) -> String {
-    format!("M{},{}L{},{}", n(from.0), n(from.1), n(to.0), n(to.1))
-}
-
-/// Lines on which x + y is the same, cut to the area.
-fn rising(area: Area) -> String {
-    let (right, bottom) = (area.right(), area.bottom());
-    between(area.x + area.y, right + bottom, GRID + 1.0, 0.0)
-        .map(|(_, sum)| {
-            let (left, end) = (area.x.max(sum - bottom), right.min(sum - area.y));
-            stroke((left, sum - left), (end, sum - end))
-        })
-        .collect()
-}
-
-/// Lines on which x - y is the same, cut to the area.
-fn falling(area: Area) -> String {
-    let (right, bottom) = (area.right(), area.bottom());
-    between(area.x - bottom, right - area.y, GRID + 1.0, 0.0)
-        .map(|(_, apart)| {
-            let (left, end) = (area.x.max(apart + area.y), right.min(apart + bottom));
-            stroke((left, left - apart), (end, end - apart))
-        })
-        .collect()
 }
 
 fn upright(area: Area) -> String {

@@ -150,8 +150,8 @@ fn mondays(weeks: &Weeks, scale: &Scale, base: f64) -> Markup {
     }
 }
 
-/// Behind the rows between two heights: months, breaks, days off.
-pub fn behind(weeks: &Weeks, scale: &Scale, top: f64, bottom: f64) -> Markup {
+/// Behind the rows between two heights: months, breaks, days off, feast and rain date, and the frame.
+pub fn ground(weeks: &Weeks, scale: &Scale, top: f64, bottom: f64) -> Markup {
     html! {
         g.closed {
             @for span in &weeks.along.breaks {
@@ -164,6 +164,14 @@ pub fn behind(weeks: &Weeks, scale: &Scale, top: f64, bottom: f64) -> Markup {
         @for month in &weeks.months {
             (line((scale.x(month.from), top), (scale.x(month.from), bottom), "rule", 0.5))
         }
+        g.marked {
+            @for day in &weeks.marked {
+                @let x = n(scale.middle(day.day));
+                line x1=(x) y1=(n(top)) x2=(x) y2=(n(bottom)) class="feast" data-day=(day.day) {}
+            }
+        }
+        rect.frame x=(n(scale.left)) y=(n(top)) width=(n(scale.right - scale.left))
+            height=(n(bottom - top)) {}
     }
 }
 
@@ -185,18 +193,4 @@ pub fn closed_sign(x: f64, y: f64) -> Markup {
         h: 9.0,
     };
     html! { g.closed { (closed(area)) } }
-}
-
-/// Over the rows between two heights: feast and rain date, and the frame.
-pub fn before(weeks: &Weeks, scale: &Scale, top: f64, bottom: f64) -> Markup {
-    html! {
-        g.marked {
-            @for day in &weeks.marked {
-                @let x = n(scale.middle(day.day));
-                line x1=(x) y1=(n(top)) x2=(x) y2=(n(bottom)) class="feast" data-day=(day.day) {}
-            }
-        }
-        rect.frame x=(n(scale.left)) y=(n(top)) width=(n(scale.right - scale.left))
-            height=(n(bottom - top)) {}
-    }
 }

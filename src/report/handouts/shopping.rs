@@ -3,11 +3,12 @@
 
 use crate::facts::decisions::Order;
 use crate::facts::supplies::{RESERVE, Raised, Supported};
+use crate::garden::Ingredient;
 use crate::page::Page;
 use crate::words::decisions::ordered;
 use crate::words::occasion::occasion;
 use crate::words::view::View;
-use crate::words::{count, list, minutes, tasks};
+use crate::words::{count, day_length, list, minutes, tasks};
 
 /// Writes the list.
 pub fn write(view: &View<'_>, page: &mut Page) {
@@ -46,11 +47,23 @@ fn row(view: &View<'_>, order: &Order<'_>) -> Vec<String> {
     let grade = view.grown_by(order.ingredient);
     vec![
         view.words.day(order.by),
-        order.ingredient.name.clone(),
+        name_with_kind(view, order),
         ordered(order),
         view.words.day(order.needed),
         grade.map_or_else(String::new, |grade| view.grade_name(grade).to_owned()),
     ]
+}
+
+/// `onion (from sets), long-day kind`.
+fn name_with_kind(view: &View<'_>, order: &Order<'_>) -> String {
+    let Ingredient { name, crop, .. } = order.ingredient;
+    let kind = crop
+        .bulbs
+        .and_then(|bulbs| bulbs.kind_at(view.garden.latitude));
+    match kind {
+        Some(kind) => format!("{name}, {} kind", day_length::kind(kind)),
+        None => name.clone(),
+    }
 }
 
 /// Flats, pots, mix and labels.
@@ -73,7 +86,7 @@ fn shelf(view: &View<'_>, page: &mut Page) {
         view.words.volume_in_both(shelf.mix)
     ));
     page.item(&format!(
-        "Labels: {} for the trays, and one for each planting in the beds; pencils, which do not run.",
+        "Labels: {} for the trays; pencils, which do not run.",
         shelf.labels
     ));
 }
@@ -116,6 +129,10 @@ fn support(view: &View<'_>, supported: &Supported<'_>) -> String {
 /// Trellis, covers, and what the work in beds wants.
 fn beds(view: &View<'_>, page: &mut Page) {
     page.heading("For the beds");
+    page.item(&format!(
+        "Labels: {}, one for each planting and class, as on the page of the map.",
+        view.bed_labels()
+    ));
     for supported in view.supported() {
         page.item(&support(view, &supported));
     }

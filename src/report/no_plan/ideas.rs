@@ -44,6 +44,10 @@ fn text(idea: Idea) -> &'static str {
             "another bed or a container (sun, depth, trellis), or one that is free earlier \
              or has not carried its family."
         }
+        Idea::OpenBed => {
+            "a bed that belongs to another grade, opened to this one too (`grade` of the bed), or \
+             one more that suits it."
+        }
         Idea::WarmerPlace => "a heat mat or a warmer room for its seed.",
         Idea::AnotherDay => {
             "another day for the dish, a quicker variety, a cover over the bed, or two \

@@ -37,7 +37,7 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
 }
 
 /// Writes what must be picked week by week, beside the days for the dish.
-fn keep_picked(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
+pub(super) fn keep_picked(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     let all = view.kept_picked();
     let is_ours = |p: &Planting| ours.all().any(|(own, _)| std::ptr::eq(*own, p));
     let mut kept = all.iter().filter(|kept| is_ours(kept.planting)).peekable();

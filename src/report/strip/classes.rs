@@ -17,8 +17,8 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, slack: &[StepSlack], page:
             .map(|sheet| agenda(view, ours, sheet))
             .collect(),
     );
-    let jobs = view.jobs(ours, slack).into_iter();
-    let missed: Vec<IfMissed> = jobs.filter_map(|job| job.if_missed).collect();
+    let entries = sheets.iter().flat_map(|sheet| &sheet.entries);
+    let missed: Vec<IfMissed> = entries.filter_map(Entry::if_missed).collect();
     let legend = lessons::legend(&missed);
     if !legend.is_empty() {
         page.line(&legend);
@@ -51,7 +51,7 @@ fn written(view: &View<'_>, ours: &Ours<'_>, entry: Entry<'_>) -> AgendaEntry {
     let day = view.words.day(entry.day());
     let (when, what, weight) = match entry {
         Entry::Job(job) => return task(view, job, day),
-        Entry::Quiet(_, _, what) => (vec![day], lessons::quiet(what).to_owned(), Weight::Quiet),
+        Entry::Quiet(_, what) => (vec![day], lessons::quiet(what).to_owned(), Weight::Quiet),
         Entry::MovesUp(_) => {
             let adopted = ours.adopted.iter().map(|(p, i)| {
                 let grade = view.grade_of(p).map_or("", |grade| view.grade_name(grade));

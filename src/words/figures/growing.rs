@@ -1,11 +1,14 @@
 //! Figures from the seed to the ripe crop: starting, coming up, ripening, cold.
 
 use crate::facts::crop::{CountedFrom, at_the_quickest, ripe_when_planted, ripe_when_sown};
-use crate::garden::{Crop, DegreeDayMethod, FrostResponse, Germination, IndoorStart, SeedSize};
+use crate::garden::{
+    Crop, DayLengthKind, DegreeDayMethod, FrostResponse, Germination, IndoorStart, KindOfThePlace,
+    LongDay, SeedSize,
+};
 use crate::units::{Celsius, DegreeDays};
 
 use super::line::{Line, days, line, old_enough, way};
-use crate::words::count;
+use crate::words::{count, day_length};
 
 pub(super) const STARTING: [Line; 8] = [
     line("How", &["methods"], |crop, _, _| Some(methods(crop))),
@@ -151,7 +154,7 @@ pub(super) const RIPENING: [Line; 10] = [
     }),
 ];
 
-pub(super) const WEATHER: [Line; 6] = [
+pub(super) const WEATHER: [Line; 7] = [
     line("Bears", &["frost.limit"], |crop, _, _| {
         let Celsius(limit) = crop.frost_limit;
         let then = match crop.frost {
@@ -208,6 +211,19 @@ pub(super) const WEATHER: [Line; 6] = [
         },
     ),
     line(
+        "Young and cold",
+        &["chill.below", "chill.days", "chill.within"],
+        |crop, _, _| {
+            let chill = crop.chill?;
+            Some(format!(
+                "it flowers too soon after {} with a mean under {} C, in the first {} in the bed",
+                days(f64::from(chill.days)),
+                chill.below.0,
+                days(f64::from(chill.within))
+            ))
+        },
+    ),
+    line(
         "Bulbs",
         &[
             "bulbs.cold_nights",
@@ -217,16 +233,35 @@ pub(super) const WEATHER: [Line; 6] = [
         ],
         |crop, _, _| {
             let bulbs = crop.bulbs?;
+            let winter = match bulbs.cold_nights {
+                0 => String::new(),
+                nights => format!("after {nights} nights colder than {} C, ", bulbs.below.0),
+            };
+            let long = match bulbs.day_length {
+                LongDay::Hours(hours) => format!("{} hours of light and more", hours.0),
+                LongDay::Kind(KindOfThePlace::ByLatitude) => by_kind(),
+            };
             Some(format!(
-                "it makes them after {} nights colder than {} C, in {} of {} hours of light and more",
-                bulbs.cold_nights,
-                bulbs.below.0,
-                days(f64::from(bulbs.days)),
-                bulbs.day_length.0
+                "it makes them {winter}in {} of {long}",
+                days(f64::from(bulbs.days))
             ))
         },
     ),
 ];
+
+/// The kinds of onions with the light that they need.
+fn by_kind() -> String {
+    let kinds = [
+        (DayLengthKind::Short, "under 35 degrees"),
+        (DayLengthKind::Intermediate, "under 38"),
+        (DayLengthKind::Long, "beyond"),
+    ];
+    let kinds = kinds.map(|(kind, place)| {
+        let (name, hours) = (day_length::kind(kind), kind.day_length().0);
+        format!("{hours} hours of light and more ({name} kinds, {place})")
+    });
+    kinds.join(", ")
+}
 
 fn methods(crop: &Crop) -> String {
     let ways: Vec<&str> = crop.methods.iter().map(|m| way(*m)).collect();

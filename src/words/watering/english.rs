@@ -8,6 +8,7 @@ use crate::facts::water::{BreakPick, BreakWeek};
 use crate::garden::{Bed, Care, Garden};
 use crate::units::Centimetres;
 use crate::words::occasion::occasion;
+use crate::words::places::beds;
 use crate::words::view::View;
 use crate::words::water::WaterMeasure;
 use crate::words::{Words, list, sentence};
@@ -39,12 +40,6 @@ impl English {
         let (ingredient, day) = (pick.ingredient, self.words.day(pick.day));
         format!("{ingredient} on {day} ({})", beds(&pick.beds))
     }
-}
-
-/// `bed 2`, `beds 7 and 8`.
-fn beds(ids: &[&str]) -> String {
-    let word = if ids.len() == 1 { "bed" } else { "beds" };
-    format!("{word} {}", list(ids))
 }
 
 impl Speech for English {

@@ -210,7 +210,7 @@ fn in_steady_weather_at_the_reference_packet_days_hold() {
         crop.ripening.thermal_from_sowing = None;
         crop.ripening.method = DegreeDayMethod::Average;
         crop.bolting = None;
-        (crop.spoils, crop.no_fruit, crop.bulbs) = (None, None, None);
+        (crop.spoils, crop.no_fruit, crop.chill, crop.bulbs) = (None, None, None, None);
         let reference = crop.ripening.reference;
         let record = steady_years(&[daily(reference.0, reference.0); 3]);
         let horizon = season::horizon();

@@ -45,6 +45,7 @@ fn every_group_of_every_crop_has_a_source() {
             ("bolting", entry.crop.bolting.is_some()),
             ("spoils", entry.crop.spoils.is_some()),
             ("no_fruit", entry.crop.no_fruit.is_some()),
+            ("chill", entry.crop.chill.is_some()),
             ("bulbs", entry.crop.bulbs.is_some()),
             ("thinning", entry.crop.thinning.is_some()),
             ("caution", !entry.crop.caution.text.is_empty()),

@@ -14,7 +14,7 @@ use crate::support::weather::{daily, steady_years};
 
 /// The tiny garden with its tomato alone, which bears for five days if nobody picks, and for 40 if somebody does every
 /// week. In the year of 19 C it is ripe on 18 May, and is picked on 31 May.
-fn garden() -> Garden {
+pub fn garden() -> Garden {
     let mut garden = tiny_garden();
     garden.ingredients.remove(0);
     let picking = &mut garden.ingredients[0].crop.picking;
@@ -38,7 +38,7 @@ fn with_break(care: Care) -> Garden {
     garden
 }
 
-fn plan(garden: &Garden) -> Plan {
+pub fn plan(garden: &Garden) -> Plan {
     let mut plan = bare_plan(garden, vec![tiny_tomato()], Vec::new(), 0);
     plan.promise = checker::promise(garden, &plan);
     plan

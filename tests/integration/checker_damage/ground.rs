@@ -1,7 +1,8 @@
 //! Damages to the garden under a plan.
 
 use tureen::garden::{
-    BedAt, Bulbs, Former, Garden, Germination, GradeAt, NoFruit, Spoils, StripAt, Strips, Sun,
+    BedAt, Bulbs, Chill, Former, Garden, Germination, GradeAt, LongDay, NoFruit, Spoils, StripAt,
+    Strips, Sun,
 };
 use tureen::plan::Rule;
 use tureen::units::{Celsius, Hours, Metres, Minutes, Share};
@@ -38,11 +39,18 @@ fn rye(rest_days: u32) -> Former {
     }
 }
 
+/// All days of spring are so cold.
+const TEN_DAYS_UNDER_16_C: Chill = Chill {
+    below: Celsius(16.0),
+    days: 10,
+    within: 35,
+};
+
 /// No night of any year is so cold.
 const A_WINTER: Bulbs = Bulbs {
     cold_nights: 45,
     below: Celsius(0.0),
-    day_length: Hours(12.0),
+    day_length: LongDay::Hours(Hours(12.0)),
     days: 1,
 };
 
@@ -217,6 +225,12 @@ pub const GROUND: &[Damage<Garden>] = &[
     (
         "a crop that sets no fruit in mild nights",
         |g| g.ingredients[1].crop.no_fruit = Some(TEN_NIGHTS_OF_9_C),
+        Rule::Readiness,
+        "Number ReadyYears",
+    ),
+    (
+        "a crop that ten cool days make flower",
+        |g| g.ingredients[0].crop.chill = Some(TEN_DAYS_UNDER_16_C),
         Rule::Readiness,
         "Number ReadyYears",
     ),

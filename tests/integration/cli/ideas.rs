@@ -67,7 +67,7 @@ fn the_best_dish_put_into_the_file_by_hand_plans_as_told() {
             "\"lettuce (leaf)\"",
             "\"radish\"",
             "\"spinach\"",
-            "\"bok choy\""
+            "\"mustard\""
         ]
     );
     let answer = answer.split_whitespace().collect::<Vec<_>>().join(" ");

@@ -59,6 +59,7 @@ pub fn plain() -> Crop {
         bolting: None,
         spoils: None,
         no_fruit: None,
+        chill: None,
         bulbs: None,
         picking: Picking {
             keeps_bearing: false,

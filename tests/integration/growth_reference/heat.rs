@@ -1,6 +1,7 @@
-//! Heat that ends a crop, heat in which it sets no fruit, and the cold that bulbs wait for, worked by hand.
+//! Heat that ends a crop, heat in which it sets no fruit, cold that makes it flower, and what bulbs wait for, worked
+//! by hand.
 
-use tureen::garden::{Bulbs, Crop, NoFruit, Spoils};
+use tureen::garden::{Bulbs, Chill, Crop, DayLengthKind, KindOfThePlace, LongDay, NoFruit, Spoils};
 use tureen::growth::{CropSeason, Fate, Light, Loss};
 use tureen::units::{Celsius, Hours, Latitude};
 use tureen::weather::{Daily, WeatherYear};
@@ -123,7 +124,7 @@ fn bulb() -> Crop {
         bulbs: Some(Bulbs {
             cold_nights: 10,
             below: Celsius(10.0),
-            day_length: Hours(14.0),
+            day_length: LongDay::Hours(Hours(14.0)),
             days: 5,
         }),
         ..plain()
@@ -165,4 +166,93 @@ fn bulbs_wait_for_cold_nights_and_long_days() {
     let mut slow = bulb();
     slow.ripening.days_from_planting = Some(100.0);
     assert_eq!(at(&slow, 40.0, 5).ripe, Some(105));
+}
+
+/// Onions need no winter: five long days, of the kind that is grown at the place.
+#[test]
+fn onions_make_bulbs_in_the_long_days_of_their_kind() {
+    let onion = Crop {
+        bulbs: Some(Bulbs {
+            cold_nights: 0,
+            below: Celsius(10.0),
+            day_length: LongDay::Kind(KindOfThePlace::ByLatitude),
+            days: 5,
+        }),
+        ..plain()
+    };
+    let days = with_spell(0..0, 16.0);
+    let year = WeatherYear {
+        label: 2027,
+        lead: &[],
+        days: &days,
+    };
+    let ripe = |latitude, planted| {
+        let light = Light::of(Latitude(latitude), from_march(&days));
+        CropSeason::new(&onion, open_ground(), &year, &light)
+            .planted(planted)
+            .ripe
+    };
+    // At 40 N a long-day kind has its fifth day of 14 hours on day 73, as above; ripe on day 55 by warmth alone.
+    assert_eq!(ripe(40.0, 5), Some(73));
+    // Planted later it waits for its warmth: 50 days.
+    assert_eq!(ripe(40.0, 40), Some(90));
+    // Days of 14 hours there are over in mid-August: what is planted then makes no bulbs, though there are fifty
+    // warm days left.
+    assert_eq!(ripe(40.0, 159), None);
+    // At 30 N, and south of the equator in its autumn, a short-day kind does with 11.5 hours, which day 5 has.
+    assert_eq!(ripe(30.0, 5), Some(55));
+    assert_eq!(ripe(-30.0, 5), Some(55));
+}
+
+/// Day lengths that two extension services give for the three kinds: Iowa State (Horticulture and Home Pest News, "What
+/// is a long-day type onion variety?") and Oregon State (July 2006). Read. The latitudes are common practice.
+#[test]
+fn the_kind_of_onion_follows_the_latitude() {
+    let kinds = [
+        (0.0, DayLengthKind::Short, 10.0..=12.0, 11.0..=13.0),
+        (34.9, DayLengthKind::Short, 10.0..=12.0, 11.0..=13.0),
+        (-35.0, DayLengthKind::Intermediate, 12.0..=14.0, 13.0..=14.0),
+        (37.9, DayLengthKind::Intermediate, 12.0..=14.0, 13.0..=14.0),
+        (38.0, DayLengthKind::Long, 14.0..=16.0, 14.0..=16.0),
+        (-61.0, DayLengthKind::Long, 14.0..=16.0, 14.0..=16.0),
+    ];
+    for (latitude, kind, iowa, oregon) in kinds {
+        let found = DayLengthKind::at(Latitude(latitude));
+        assert_eq!(found, kind, "{latitude}");
+        let Hours(hours) = found.day_length();
+        assert!(
+            iowa.contains(&hours) && oregon.contains(&hours),
+            "{latitude}: {hours}"
+        );
+    }
+}
+
+/// Ten days under 10 C make it flower if it is young.
+fn chilled() -> Crop {
+    Crop {
+        chill: Some(Chill {
+            below: Celsius(10.0),
+            days: 10,
+            within: 30,
+        }),
+        ..plain()
+    }
+}
+
+#[test]
+fn a_cold_spell_makes_a_young_plant_flower_and_no_other() {
+    let planted = |days: &[Daily], on| end(season(&chilled(), days).planted(on));
+    let flowers = |day| (None, Some((day, Loss::Bolted)));
+    // The tenth cold day is day 29.
+    assert_eq!(planted(&with_spell(20..30, 9.5), 10), flowers(29));
+    // Nine of 9.2 C and one of 16 C have a mean of 9.88 C; the first such ten days end a day sooner.
+    assert_eq!(planted(&with_spell(20..29, 9.2), 10), flowers(28));
+    // Ten days of just 10 C, or nine of 9.5 C, do it no harm.
+    assert!(planted(&with_spell(20..30, 10.0), 10).0.is_some());
+    assert!(planted(&with_spell(20..29, 9.5), 10).0.is_some());
+    // All of the spell comes after the day of planting, and ends within thirty days of it.
+    assert!(planted(&with_spell(20..30, 9.5), 20).0.is_some());
+    assert_eq!(planted(&with_spell(20..31, 9.5), 20), flowers(30));
+    assert_eq!(planted(&with_spell(31..41, 9.5), 10), flowers(40));
+    assert!(planted(&with_spell(32..42, 9.5), 10).0.is_some());
 }

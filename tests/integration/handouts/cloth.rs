@@ -10,7 +10,7 @@ use super::pictures::full::full;
 fn cloths(of: impl Fn(&mut tureen::garden::Garden)) -> Vec<Cloth> {
     let (mut garden, checked) = full();
     of(&mut garden);
-    Facts::new(&garden, &checked).cloths()
+    Facts::new(&garden, &checked).cloths().to_vec()
 }
 
 #[test]

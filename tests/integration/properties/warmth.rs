@@ -25,6 +25,7 @@ fn unharmed() -> Vec<Crop> {
             bolting: None,
             spoils: None,
             no_fruit: None,
+            chill: None,
             bulbs: None,
             ..crop.clone()
         })

@@ -3,8 +3,8 @@
 use tureen::calendar::{Date, plus_days};
 use tureen::candidates::Candidates;
 use tureen::garden::{
-    BedAt, Begun, BegunAt, Former, Garden, GradeAt, IngredientAt, Method, Reached, Source, Spot,
-    StripAt, Strips,
+    Bed, BedAt, Begun, BegunAt, Former, Garden, GradeAt, IngredientAt, Method, Reached, Source,
+    Spot, StripAt, Strips,
 };
 
 use tureen::units::Metres;
@@ -94,7 +94,45 @@ pub fn garden_turned_over(seed: u64, size: &Size) -> Garden {
             garden.beds[at.0].of = vec![GradeAt(dice.below(garden.grades.len()))];
         }
     }
-    garden
+    match dice.chance(0.5) {
+        true => climbing(&garden).unwrap_or(garden),
+        false => garden,
+    }
+}
+
+/// The same garden with ground of one row along a trellis, on which something that is sown climbs, of as much as there is
+/// room for; `None` if nothing can.
+fn climbing(garden: &Garden) -> Option<Garden> {
+    let length = Metres(1.8);
+    let row = Bed {
+        id: "row".to_owned(),
+        length,
+        width: Metres(0.45),
+        trellis: length,
+        along_trellis: true,
+        cover: None,
+        free_from: None,
+        grew: Vec::new(),
+        of: Vec::new(),
+        ..garden.beds[0].clone()
+    };
+    let at = BedAt(garden.beds.len());
+    let sown = garden.ingredient_positions();
+    let sown = sown.filter(|at| garden[*at].source == Source::Sown);
+    let tries = sown.flat_map(|sown| [1.0, 0.5, 0.25].map(|part| (sown, part)));
+    let mut gardens = tries.map(|(sown, part)| {
+        let mut garden = garden.clone();
+        garden.beds.push(row.clone());
+        let climber = &mut garden.ingredients[sown.0];
+        climber.crop.needs.trellis = true;
+        climber.grams_per_portion *= part;
+        garden
+    });
+    gardens.find(|garden| {
+        let all = Candidates::enumerate(garden);
+        let mut plots = all.all.iter().flat_map(|c| c.plots.iter());
+        plots.any(|plot| all[plot].bed == at)
+    })
 }
 
 /// The garden, if what stands in a bed of it may be picked well before the feast.

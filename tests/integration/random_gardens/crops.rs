@@ -125,6 +125,7 @@ pub fn crop(dice: &mut Dice, name: String) -> Crop {
         bolting: bolting(dice),
         spoils: spoils(low),
         no_fruit: no_fruit(low),
+        chill: None,
         bulbs: None,
         picking: picking(dice, kind, bears, low),
         yields: Yield {

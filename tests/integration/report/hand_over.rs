@@ -14,7 +14,7 @@ use crate::support::plans::{sessions, tiny_plan};
 /// The tiny garden, in which grade 2 leaves on 24 May and grade 1 picks its tomato in one
 /// round after that. It is ripe then in the year of 19 C alone, and keeps until the feast if it
 /// keeps for 30 days; these tests are about who does what.
-fn handed_over() -> (Garden, CheckedPlan) {
+pub fn handed_over() -> (Garden, CheckedPlan) {
     let mut garden = tiny_garden();
     garden.school_year.moves_up = Some(day("2027-05-24"));
     garden.grades[1].hand_over = HandOver::Leaves {

@@ -11,14 +11,14 @@ use tureen::facts::Facts;
 use tureen::facts::how::{self, Act};
 use tureen::facts::pattern::Lie;
 use tureen::garden::{Garden, GradeAt, Position};
-use tureen::model::{Options, Outcome, solve};
+use tureen::model::{Options, Outcome};
 use tureen::plan::Plan;
 use tureen::project::{self, Change};
 use tureen::report::{self, pictures::pattern};
 use tureen::units::{Centimetres, Metres};
 use tureen::words::view::View;
 
-use super::text;
+use super::{outcome, text};
 use crate::cli::Folder;
 use crate::report::plain;
 
@@ -80,14 +80,6 @@ fn with(keys: &str) -> String {
     format!("{FILE}{keys}\n")
 }
 
-fn outcome(garden: &Garden) -> Outcome {
-    let options = Options {
-        deadline: Deadline::after(Duration::from_secs(60)),
-        concession_years: 0,
-    };
-    solve(garden, &options)
-}
-
 fn place(plan: &Plan, ingredient: &str) -> (String, u32, u32) {
     let planting = plan.plantings.iter().find(|p| p.ingredient == ingredient);
     let planting = planting.unwrap();
@@ -101,7 +93,7 @@ fn place(plan: &Plan, ingredient: &str) -> (String, u32, u32) {
 /// 6 cm on a strip give 0.92 kg of 2 kg, of which nine tenths must be there.
 #[test]
 fn over_the_whole_width_there_is_no_room_for_both() {
-    let Outcome::Impossible(found) = outcome(&garden(FILE)) else {
+    let Outcome::Impossible(found) = outcome(&garden(FILE), 60, 0) else {
         panic!("there is room")
     };
     assert!(
@@ -115,7 +107,7 @@ fn over_the_whole_width_there_is_no_room_for_both() {
 #[test]
 fn a_row_along_the_trellis_leaves_the_other_side_free() {
     let garden = garden(&with("trellis_depth_cm = 45"));
-    let plan = match outcome(&garden) {
+    let plan = match outcome(&garden, 60, 0) {
         Outcome::Planned(plan) => plan,
         other => panic!("{other:?}"),
     };
@@ -246,7 +238,7 @@ fn a_trellis_is_told_only_where_none_stands() {
 #[test]
 fn it_is_told_how_they_stand() {
     let garden = garden(&with("trellis_depth_cm = 45"));
-    let Outcome::Planned(plan) = outcome(&garden) else {
+    let Outcome::Planned(plan) = outcome(&garden, 60, 0) else {
         panic!("there is a plan")
     };
     let checked = check(&garden, plan).unwrap();

@@ -1,26 +1,15 @@
 //! What comes of every scenario: a plan that the checker passes and whose aims are proved, or
 //! the reasons why there is none; and the figures of its README.
 
-use std::time::Duration;
-
 use tureen::checker;
-use tureen::deadline::Deadline;
 use tureen::garden::Garden;
-use tureen::model::{Options, Outcome, solve};
+use tureen::model::{Options, Outcome};
 use tureen::plan::{Aim, Plan};
 
-use super::{figures, load, text};
+use super::{figures, load, outcome, text};
 
-/// More time than anyone waits for; only proofs on a busy machine need it.
-const LIMIT: Duration = Duration::from_secs(300);
-
-fn outcome(garden: &Garden) -> Outcome {
-    let options = Options {
-        deadline: Deadline::after(LIMIT),
-        ..Options::default()
-    };
-    solve(garden, &options)
-}
+/// Seconds, more than anyone waits for; only proofs on a busy machine need it.
+const LIMIT: u64 = 300;
 
 /// The figures of the README are those of the program; the message holds the new ones.
 fn agrees(name: &str, figures: &str) {
@@ -34,7 +23,7 @@ fn agrees(name: &str, figures: &str) {
 /// The plan of a garden; every aim of it is proved, and the checker passes it.
 pub fn plan(garden: &Garden) -> Plan {
     let name = &garden.name;
-    let plan = match outcome(garden) {
+    let plan = match outcome(garden, LIMIT, Options::default().concession_years) {
         Outcome::Planned(plan) => plan,
         other => panic!("{name}: {other:?}"),
     };
@@ -88,7 +77,7 @@ fn wrap_day() {
 fn soup_day_as_a_cook_would() {
     let name = "soup-day-as-a-cook-would";
     let garden = load(name, "garden.toml");
-    match outcome(&garden) {
+    match outcome(&garden, LIMIT, Options::default().concession_years) {
         Outcome::Impossible(impossible) => {
             assert!(impossible.proved);
             agrees(name, &figures::of_impossible(&garden, &impossible));

@@ -1,21 +1,19 @@
 //! Beds turned over, as README.md of the scenario works them out by hand: from when on the strips are free, what
 //! may follow on them, and who clears them.
 
-use std::time::Duration;
-
 use tureen::calendar::Date;
 use tureen::candidates::{Candidates, DropReason};
 use tureen::checker::{CheckedPlan, check};
-use tureen::deadline::Deadline;
 use tureen::facts::no_plan::Hindrance;
 use tureen::garden::{Garden, IngredientAt, Rotation};
 use tureen::growth::{CropSeason, Light};
-use tureen::model::{Options, Outcome, Why, solve};
+use tureen::model::{Outcome, Why};
 use tureen::page::Look;
 use tureen::plan::{Plan, StepKind};
 use tureen::report;
 
-use super::load;
+use super::{load, outcome};
+use crate::support::day;
 
 const GARLIC: IngredientAt = IngredientAt(0);
 const CARROT: IngredientAt = IngredientAt(1);
@@ -25,20 +23,8 @@ fn garden() -> Garden {
     load("turned-over", "garden.toml")
 }
 
-fn day(text: &str) -> Date {
-    text.parse().unwrap()
-}
-
-fn outcome(garden: &Garden, concession_years: u32) -> Outcome {
-    let options = Options {
-        deadline: Deadline::after(Duration::from_secs(60)),
-        concession_years,
-    };
-    solve(garden, &options)
-}
-
 fn planned(garden: &Garden, concession_years: u32) -> Plan {
-    match outcome(garden, concession_years) {
+    match outcome(garden, 60, concession_years) {
         Outcome::Planned(plan) => plan,
         other => panic!("{other:?}"),
     }
@@ -140,7 +126,7 @@ fn a_family_does_not_follow_what_stood_there() {
             years_hard: 3,
             years_wished: 4,
         };
-        let Outcome::Impossible(found) = outcome(&garden, 0) else {
+        let Outcome::Impossible(found) = outcome(&garden, 60, 0) else {
             panic!("{family}")
         };
         assert!(
@@ -158,7 +144,7 @@ fn what_still_stands_is_told_as_what_is_in_the_way() {
         former.cleared = day("2027-09-01");
     }
     garden.begun[0].since = day("2027-02-22");
-    let Outcome::Impossible(found) = outcome(&garden, 0) else {
+    let Outcome::Impossible(found) = outcome(&garden, 60, 0) else {
         panic!("carrots have no bed")
     };
     let carrot = found.left_out.iter().find(|out| out.ingredient == CARROT);

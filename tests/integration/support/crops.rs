@@ -77,6 +77,7 @@ pub fn sown_crop(name: &str, days: f64) -> Crop {
         bolting: None,
         spoils: None,
         no_fruit: None,
+        chill: None,
         bulbs: None,
         picking: Picking {
             keeps_bearing: false,

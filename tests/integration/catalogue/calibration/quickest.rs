@@ -42,7 +42,7 @@ fn fewest(crop: &Crop, way: Way, records: &[(Latitude, Record)]) -> (usize, usiz
     let mut unharmed = crop.clone();
     unharmed.frost_limit = Celsius(-100.0);
     unharmed.bolting = None;
-    (unharmed.spoils, unharmed.no_fruit) = (None, None);
+    (unharmed.spoils, unharmed.no_fruit, unharmed.chill) = (None, None, None);
     let (mut least, mut ripe) = (usize::MAX, 0);
     for (latitude, record) in records {
         let light = Light::of(*latitude, horizon());

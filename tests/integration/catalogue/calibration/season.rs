@@ -30,7 +30,7 @@ pub fn open_ground() -> Microclimate {
     }
 }
 
-/// All years of a place; `None` if the crop is not grown there. Frost, bolting and heat that ends it are left
+/// All years of a place; `None` if the crop is not grown there. Frost, bolting, heat and cold that end it are left
 /// out.
 pub fn seasons(crop: &Crop, packet: &Packet, place: &Place) -> Option<Vec<Season>> {
     if packet.is_warm() && !place.warm {
@@ -39,7 +39,7 @@ pub fn seasons(crop: &Crop, packet: &Packet, place: &Place) -> Option<Vec<Season
     let mut crop = crop.clone();
     crop.frost_limit = Celsius(-100.0);
     crop.bolting = None;
-    (crop.spoils, crop.no_fruit) = (None, None);
+    (crop.spoils, crop.no_fruit, crop.chill) = (None, None, None);
     let seasons = place.record.years(horizon());
     let seasons = seasons.iter().map(|year| Season {
         crop: CropSeason::new(

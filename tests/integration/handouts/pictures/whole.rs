@@ -6,7 +6,7 @@ use tureen::checker::CheckedPlan;
 use tureen::facts::Facts;
 use tureen::facts::life::Whose;
 use tureen::garden::Garden;
-use tureen::handouts::pictures;
+use tureen::handouts::pictures::{self, Drawn};
 use tureen::model::Options;
 use tureen::page::Picture;
 use tureen::pipeline;
@@ -37,12 +37,15 @@ fn every_picture_holds_what_all_must_hold() {
         let view = View::of(&facts);
         let drawn = all(&view);
         assert!(drawn.len() >= 4, "{}", garden.name);
+        let own = |grade| view.ours(grade).own.len();
+        let many = garden.grade_positions().any(|grade| own(grade) > 6);
         let mut ids = BTreeSet::new();
         for picture in &drawn {
             let told = format!("{}: {}", garden.name, picture.said.title);
             for svg in [&picture.sheet, &picture.phone] {
                 let svg = svg.clone().into_string();
                 is_named(&svg, &mut ids, &told);
+                fits_its_paper(&svg, &told, many);
                 texts_lie_apart(&svg, &told);
             }
             assert!(picture.said.description.len() > 60, "{told}");
@@ -76,16 +79,37 @@ fn is_named(svg: &str, ids: &mut BTreeSet<String>, told: &str) {
     }
 }
 
-/// No text lies on another or beyond the paper, and a sheet is at most the 24 cm high that a
-/// sheet of A4 or Letter leaves.
+/// A picture is 510 units wide on a sheet, 900 on a wall, 320 on a phone; the plants of a bed are drawn no wider than they
+/// need. On a sheet it is at most the 24 cm high that A4 or Letter leaves; only the plants of a
+/// grade with very many plantings are higher.
+fn fits_its_paper(svg: &str, told: &str, many: bool) {
+    let drawing = read(svg);
+    let root = drawing.root_element();
+    let paper = paper(&drawing);
+    let name = root.attribute("id").unwrap();
+    let on_sheet = of_class(root, "on-sheet").any(|node| node == root);
+    let (wide, high) = (paper.right, paper.bottom);
+    match (name.split('-').next().unwrap(), on_sheet) {
+        ("pattern", true) => assert!(wide <= 510.0, "{told}: {wide}"),
+        // The longest names that there are make it wider than a phone, which then shows it smaller.
+        ("pattern", false) => assert!(many || wide <= 320.0, "{told}: {wide}"),
+        ("poster", true) => assert_eq!(wide, 900.0, "{told}"),
+        (_, true) => assert_eq!(wide, 510.0, "{told}"),
+        (_, false) => assert_eq!(wide, 320.0, "{told}"),
+    }
+    let is_limited = on_sheet && !(many && name.starts_with("pattern"));
+    assert!(high <= 680.0 || !is_limited, "{told}: {high} points high");
+}
+
+/// No text lies on another or beyond the paper.
 fn texts_lie_apart(svg: &str, told: &str) {
     let drawing = read(svg);
     let paper = paper(&drawing);
-    let high = paper.bottom;
-    let is_sheet = paper.right == 510.0;
-    assert!(high <= 680.0 || !is_sheet, "{told}: {high} points high");
     let texts = texts(&drawing);
-    assert!(texts.len() > 2, "{told}");
+    // The plants of a bed may have no more than a name and two distances.
+    let name = drawing.root_element().attribute("id").unwrap();
+    let least = if name.starts_with("pattern") { 2 } else { 4 };
+    assert!(texts.len() > least, "{told}");
     for (n, (text, frame)) in texts.iter().enumerate() {
         assert!(frame.within(&paper), "{told}: {text:?} at {frame:?}");
         for (other, place) in texts.iter().take(n) {
@@ -253,15 +277,12 @@ fn names_are_texts_and_nothing_else() {
     let facts = Facts::new(&garden, &checked);
     let view = View::of(&facts);
     let labels = pictures::on_page(&view, Picture::Labels).unwrap();
-    let drawn: Vec<String> = all(&view)
-        .into_iter()
-        .map(|d| d.sheet.into_string())
-        .collect();
-    let pages: Vec<String> = drawn
-        .into_iter()
-        .chain([labels.clone().into_string()])
-        .collect();
-    for page in &pages {
+    let both = |d: Drawn| [d.sheet.into_string(), d.phone.into_string()];
+    let drawn: Vec<String> = all(&view).into_iter().flat_map(both).collect();
+    for picture in &drawn {
+        assert_eq!(picture.matches("</svg>").count(), 1, "{picture}");
+    }
+    for page in drawn.iter().chain([&labels.clone().into_string()]) {
         assert!(!page.contains("<script") && !page.contains("]]>"), "{page}");
         assert!(!page.contains('\u{202e}'), "it turns what stands after it");
     }
