@@ -151,6 +151,22 @@ impl Trouble {
         Self::new(exit, refused, refused.remedy())
     }
 
+    /// A saved plan from which a season cannot go on.
+    pub fn no_season(path: &Path, why: &Unreadable) -> Self {
+        let Unreadable::Content(error) = why else {
+            return Self::saved_plan(path, why);
+        };
+        let remedy = error.remedy();
+        Self::new(
+            Exit::ProjectErrors,
+            format_args!(
+                "The season cannot go on from the saved plan {}: {error}.",
+                harmless::path(path)
+            ),
+            &format!("{remedy} To plan the whole season afresh, move the saved plan away."),
+        )
+    }
+
     /// A saved plan that cannot be read.
     pub fn saved_plan(path: &Path, why: &Unreadable) -> Self {
         let path = harmless::path(path);

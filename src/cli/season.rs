@@ -29,7 +29,7 @@ impl UnderWay {
         }
         let on = on.unwrap_or_else(clock::today);
         let (diary, wrong) = diary(project, garden, on)?;
-        let trouble = |why| Trouble::saved_plan(&path, &why);
+        let trouble = |why| Trouble::no_season(&path, &why);
         let (before, season) = read_printed(&path).map_err(trouble)?;
         let unfolded = unfold(garden, (&before, season.as_ref()), &diary, on);
         let unfolded = unfolded.map_err(|why| trouble(Unreadable::Content(why)))?;

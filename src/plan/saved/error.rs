@@ -46,6 +46,11 @@ pub enum SavedError {
         /// The name.
         name: String,
     },
+    /// Something of it was begun on a day that the project's calendar does not hold.
+    OutsideCalendar {
+        /// The day.
+        day: Date,
+    },
     /// It was made for another project.
     OtherProject {
         /// The project's name.
@@ -97,10 +102,8 @@ impl SavedError {
             Self::WrongField { .. } => {
                 "Correct the field, or save the plan again from the project file."
             }
-            Self::NotKnown { .. } => {
-                "Give it its name again in the project file; to plan the whole season afresh, move the saved \
-                 plan away."
-            }
+            Self::NotKnown { .. } => "Give it its name again in the project file.",
+            Self::OutsideCalendar { .. } => "Correct `start` or `feast` in the project file.",
             Self::OtherProject { .. } => {
                 "Give the project file that the plan was made for, or make a new plan."
             }
@@ -130,6 +133,10 @@ impl fmt::Display for SavedError {
                     "something of it has begun, and the project has no {what} \"{name}\""
                 )
             }
+            Self::OutsideCalendar { day } => write!(
+                f,
+                "something of it was begun on {day}, before the start of the project or after its feast"
+            ),
             Self::OtherProject { expected, got } => {
                 write!(f, "the plan was made for \"{got}\", not for \"{expected}\"")
             }

@@ -231,10 +231,7 @@ fn within(garden: &Garden, as_of: Date, printed: &garden::Printed) -> Result<(),
     let begun = printed.steps().filter(|step| step.begun(as_of));
     let mut days = begun.flat_map(|step| step.0.iter().map(|(_, day)| *day));
     match days.find(|day| !span.contains(day)) {
-        Some(day) => Err(SavedError::not_known(
-            "day in its calendar,",
-            &day.to_string(),
-        )),
+        Some(day) => Err(SavedError::OutsideCalendar { day }),
         None => Ok(()),
     }
 }
