@@ -11,12 +11,14 @@ mod frame;
 pub mod mps;
 mod pages;
 pub mod pictures;
+mod readers;
 pub mod safe;
 pub mod tables;
 #[cfg(feature = "spreadsheet")]
 pub mod workbook;
 
 pub use files::{FormatError, class_files, files};
+pub use readers::Readers;
 
 use crate::checker::CheckedPlan;
 use crate::explain::{self, LeastSpace};
@@ -28,7 +30,7 @@ use crate::words::view::View;
 use calendar::Stamp;
 use folder::File;
 
-/// All files of the folder. `saved` tells when the plan was saved, `least` how little space would
+/// All files of the folder for some readers. `saved` tells when the plan was saved, `least` how little space would
 /// do, where that was worked out.
 ///
 /// # Errors
@@ -38,13 +40,19 @@ pub fn all(
     checked: &CheckedPlan,
     saved: Stamp,
     least: Option<&LeastSpace>,
+    readers: Readers,
 ) -> Result<Vec<File>, FormatError> {
     let facts = Facts::new(garden, checked);
     let view = View::of(&facts);
     let slack = explain::slack(garden, checked);
-    let others = files(&view, saved, &slack)?;
+    let mut others = files(&view, saved, &slack)?;
+    if readers != Readers::All {
+        let mut own = class_files(garden);
+        own.retain(|(class, _)| readers.include_class(*class));
+        others.retain(|file| own.iter().any(|(_, path)| *path == file.path));
+    }
     let handouts = report::handouts::all(&view, &slack, least);
-    let mut all = pages::pages(&view, &handouts, &others);
+    let mut all = pages::pages(&view, &handouts, &others, readers);
     all.extend(others);
     Ok(all)
 }

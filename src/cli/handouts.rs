@@ -2,14 +2,17 @@
 
 use std::path::{Path, PathBuf};
 
-use crate::handouts;
+use crate::garden::Garden;
 use crate::handouts::calendar::Stamp;
 use crate::handouts::folder::FolderPlace;
+use crate::handouts::{self, Readers};
 use crate::pipeline::Unreadable;
 use crate::report;
+use crate::words;
 
-use super::answer::{Answer, Trouble};
+use super::answer::{Answer, Exit, Trouble};
 use super::load::{load, plan_path, saved_plan};
+use super::one_line::one_line;
 use super::show::{LOOKING, least_space};
 use super::time_limit::TimeLimit;
 
@@ -24,6 +27,9 @@ pub(super) struct Arguments {
     /// The saved plan, or the folder it is in [default: plan.json beside the project file].
     #[arg(long, value_name = "PATH")]
     plan: Option<PathBuf>,
+    /// Only what one class needs, or one grade: its pages and calendars. Its name, such as 4a.
+    #[arg(long = "for", value_name = "CLASS", conflicts_with = "least_space", value_parser = one_line)]
+    only: Option<String>,
     /// Also works out how little space would do, for the principal; a large garden takes some
     /// seconds.
     #[arg(long)]
@@ -35,6 +41,7 @@ pub(super) struct Arguments {
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let deadline = arguments.time.start();
     let garden = load(&arguments.file)?;
+    let readers = readers(&garden, arguments.only.as_deref())?;
     let out = &arguments.out;
     let place = FolderPlace::tried(out).map_err(|error| Trouble::folder(&error))?;
     let path = plan_path(&arguments.file, arguments.plan.as_deref());
@@ -44,12 +51,30 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let least = arguments
         .least_space
         .then(|| least_space(&garden, &checked, half));
-    let files = handouts::all(&garden, &checked, saved_at(&path)?, least.as_ref())
+    let files = handouts::all(&garden, &checked, saved_at(&path)?, least.as_ref(), readers)
         .map_err(|error| Trouble::internal(error.as_ref()))?;
     let written = place
         .write(&files)
         .map_err(|error| Trouble::folder(&error))?;
     Ok(Answer::done(&report::folder::written(out, &written)))
+}
+
+/// Those for whom the folder is written.
+fn readers(garden: &Garden, only: Option<&str>) -> Result<Readers, Trouble> {
+    let Some(name) = only else {
+        return Ok(Readers::All);
+    };
+    let class = garden.class_called(name).map(Readers::Class);
+    let grade = || garden.grade_called(name).map(Readers::Grade);
+    class.or_else(grade).ok_or_else(|| {
+        let classes = garden.grades.iter().flat_map(|grade| &grade.classes);
+        let names: Vec<&str> = classes.map(|class| class.name.as_str()).collect();
+        Trouble::new(
+            Exit::Usage,
+            format_args!("The project file has no class or grade \"{name}\"."),
+            &format!("Its classes are {}.", words::list(&names)),
+        )
+    })
 }
 
 /// When a plan was saved.

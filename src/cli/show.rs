@@ -109,18 +109,12 @@ fn principal(garden: &Garden, checked: &CheckedPlan, deadline: Deadline) -> Page
 }
 
 fn find_grade(garden: &Garden, name: &str) -> Result<GradeAt, Trouble> {
-    garden
-        .grade_positions()
-        .find(|at| {
-            let grade = &garden[*at];
-            grade.id.eq_ignore_ascii_case(name) || grade.name.eq_ignore_ascii_case(name)
-        })
-        .ok_or_else(|| {
-            let ids: Vec<&str> = garden.grades.iter().map(|g| g.id.as_str()).collect();
-            Trouble::new(
-                Exit::Usage,
-                format_args!("The project file has no grade \"{name}\"."),
-                &format!("Its grades are {}.", words::list(&ids)),
-            )
-        })
+    garden.grade_called(name).ok_or_else(|| {
+        let ids: Vec<&str> = garden.grades.iter().map(|g| g.id.as_str()).collect();
+        Trouble::new(
+            Exit::Usage,
+            format_args!("The project file has no grade \"{name}\"."),
+            &format!("Its grades are {}.", words::list(&ids)),
+        )
+    })
 }

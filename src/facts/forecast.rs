@@ -105,7 +105,7 @@ impl<'a> Facts<'a> {
         let bearing = self.kept_picked();
         let nights: Vec<Cold<'a>> = forecast
             .iter()
-            .filter_map(|(day, expected)| Some(self.cold(*day, expected.low?, &bearing)))
+            .filter_map(|(day, expected)| Some(self.cold(*day, expected.low?, bearing)))
             .collect();
         let (quiet, pressing): (Vec<_>, Vec<_>) =
             nights.into_iter().partition(Cold::asks_for_nothing);

@@ -25,6 +25,21 @@ impl Garden {
         self.grade_positions().find(|at| self[*at].id == id)
     }
 
+    /// The grade of an id or a name, in any case.
+    #[must_use]
+    pub fn grade_called(&self, name: &str) -> Option<GradeAt> {
+        let is_it = |own: &str| own.eq_ignore_ascii_case(name);
+        self.grade_positions()
+            .find(|at| is_it(&self[*at].id) || is_it(&self[*at].name))
+    }
+
+    /// The class of a name, in any case.
+    #[must_use]
+    pub fn class_called(&self, name: &str) -> Option<ClassAt> {
+        let mut all = self.grade_positions().flat_map(|g| self.classes_of(g));
+        all.find(|at| self.class(*at).name.eq_ignore_ascii_case(name))
+    }
+
     /// The bed of an id.
     #[must_use]
     pub fn bed_with_id(&self, id: &str) -> Option<BedAt> {

@@ -2,23 +2,38 @@
 
 use maud::{Markup, html};
 
-use crate::garden::{Garden, Tongue};
+use crate::garden::{ClassAt, Garden, GradeAt, Tongue};
 use crate::page::Page;
+use crate::report::calendar_name;
 use crate::report::handouts::{self, Handout, Reader};
 use crate::words::view::View;
 
 use super::blocks;
 use super::file_name::FileNames;
+use super::files::class_files;
 use super::folder::File;
 use super::frame::{self, Looks};
 use super::pictures;
+use super::readers::Readers;
 use super::safe::steady;
 
-/// All pages. `others` are the files that the start page leads to besides.
-pub fn pages(view: &View<'_>, handouts: &[Handout], others: &[File]) -> Vec<File> {
+/// The pages of some readers. `others` are the files that the start page leads to besides.
+pub fn pages(
+    view: &View<'_>,
+    handouts: &[Handout],
+    others: &[File],
+    readers: Readers,
+) -> Vec<File> {
     let words = handouts::frame(view.garden);
-    let names = names(view.garden, handouts);
-    let start = start(view, &names, handouts, others);
+    let names = names(view.garden, handouts).into_iter().zip(handouts);
+    let named: Vec<(String, &Handout)> = names
+        .filter(|(_, handout)| readers.include(handout.reader))
+        .collect();
+    let classes: Vec<(ClassAt, String)> = class_files(view.garden)
+        .into_iter()
+        .filter(|(class, _)| readers.include_class(*class))
+        .collect();
+    let start = start(view, &named, others);
     let looks = |kind, language| Looks {
         kind,
         language,
@@ -26,8 +41,13 @@ pub fn pages(view: &View<'_>, handouts: &[Handout], others: &[File]) -> Vec<File
     };
     let start = frame::page(&words, words.all, &looks(None, None), &start);
     let mut pages = vec![file("index.html", start)];
-    pages.extend(names.iter().zip(handouts).map(|(name, handout)| {
-        let inside = shown(view, &handout.page);
+    pages.extend(named.iter().map(|(name, handout)| {
+        let inside = html! {
+            (shown(view, &handout.page))
+            @if let Reader::Grade(grade) = handout.reader {
+                (calendars(view.garden, words.calendars, grade, &classes))
+            }
+        };
         let looks = looks(kind(handout.reader), handout.tongue().map(Tongue::tag));
         file(name, frame::page(&words, &handout.title, &looks, &inside))
     }));
@@ -70,13 +90,30 @@ fn names(garden: &Garden, handouts: &[Handout]) -> Vec<String> {
     handouts.iter().map(|h| name(h.reader)).collect()
 }
 
+/// The calendars of a grade's classes, to be imported on a phone.
+fn calendars(
+    garden: &Garden,
+    about: &str,
+    grade: GradeAt,
+    classes: &[(ClassAt, String)],
+) -> Markup {
+    html! {
+        p.calendars {
+            (about)
+            @for (class, path) in classes.iter().filter(|(class, _)| class.grade == grade) {
+                " " a href=(path) { (steady(&calendar_name(garden, Some(*class)))) }
+            }
+        }
+    }
+}
+
 /// The start page: the verdict, and lists of all other pages and files.
-fn start(view: &View<'_>, names: &[String], handouts: &[Handout], others: &[File]) -> Markup {
+fn start(view: &View<'_>, named: &[(String, &Handout)], others: &[File]) -> Markup {
     let others = handouts::others(others.iter().map(|file| file.path.as_str()));
     html! {
         (shown(view, &handouts::start(view)))
         ul.handouts {
-            @for (name, handout) in names.iter().zip(handouts) {
+            @for (name, handout) in named {
                 li {
                     a href=(name) hreflang=[handout.tongue().map(Tongue::tag)] { (steady(&handout.title)) }
                     p { (steady(&handout.about)) }

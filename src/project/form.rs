@@ -59,7 +59,7 @@ pub enum Form {
 }
 
 /// Units by the part of a key's name that tells them.
-const UNITS: [(&str, &str); 18] = [
+const UNITS: [(&str, &str); 19] = [
     ("cm", "cm"),
     ("mm", "mm"),
     ("kg", "kg"),
@@ -68,6 +68,7 @@ const UNITS: [(&str, &str); 18] = [
     ("grams", "g"),
     ("latitude", "degrees"),
     ("minutes", "minutes"),
+    ("hours", "hours"),
     ("days", "days"),
     ("weeks", "weeks"),
     ("years", "years"),

@@ -107,13 +107,13 @@ fn place(t: &mut Table<'_, '_>, crop: &mut Crop) {
 /// The day length from which its kind makes bulbs.
 fn bulbs(t: &mut Table<'_, '_>, crop: &mut Crop) {
     let hours = t.own(
-        "bulbs_day_length_h",
+        "bulbs_from_hours",
         "hours of light from which its kind makes bulbs: short-day onions 10 to 12, long-day ones 14 and more",
         &["bulbs.day_length"],
         number(9.0..=20.0),
     );
     let Some(bulbs) = &mut crop.bulbs else {
-        if let Some(span) = t.key_span("bulbs_day_length_h") {
+        if let Some(span) = t.key_span("bulbs_from_hours") {
             without_effect(
                 t,
                 span,

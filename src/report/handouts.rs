@@ -125,6 +125,8 @@ pub struct Frame {
     pub project: String,
     /// The title of the start page, and of the way back to it.
     pub all: &'static str,
+    /// What leads to the calendars of a class.
+    pub calendars: &'static str,
     /// What stands at the foot.
     pub foot: String,
 }
@@ -136,6 +138,7 @@ pub fn frame(garden: &Garden) -> Frame {
         language: garden.locale.tag(),
         project: whose(garden),
         all: "All handouts",
+        calendars: "To import into a calendar:",
         foot: format!(
             "Made by tureen {} from {}; frost, heat and rain of this year may want other days. The \
              rules of school and district come first.",

@@ -144,8 +144,8 @@ fn value(takes: &str, start: &Start, dice: &mut Dice) -> String {
             let places = ["out", "out/deep/er", ".", "..", GARDEN, PLAN, "weather.csv"];
             dice.one(&places).to_owned()
         }
-        "GRADE" => dice
-            .one(&["1", "2", "3", "k", "A", "Second grade", "9"])
+        "GRADE" | "CLASS" => dice
+            .one(&["1", "2", "3", "k", "A", "1a", "2A", "Second grade", "9"])
             .to_owned(),
         "DATE" => dice.one(DATES).to_owned(),
         "SECONDS" => dice

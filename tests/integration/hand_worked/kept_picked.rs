@@ -8,10 +8,14 @@ use tureen::facts::class_sheet::{Entry, Quiet};
 use tureen::facts::kept_picked::{Picker, Turn};
 use tureen::garden::{Break, Care, Garden, GradeAt};
 use tureen::plan::StepKind;
+use tureen::project::diary::Diary;
+use tureen::report;
+use tureen::report::handouts::{Reader, all};
 use tureen::words::kept_picked::kept_picked;
 use tureen::words::view::View;
 
 use crate::checker_damage::bearing::{garden, plan};
+use crate::report::plain;
 use crate::support::day;
 
 /// With the pick of 7 June alone; that of 31 May falls away.
@@ -134,4 +138,41 @@ fn an_idle_lesson_asks_for_what_the_plants_want_on_that_day() {
     ]
     .map(|(on, what)| (day(on), what));
     assert_eq!(quiet.collect::<Vec<_>>(), expected);
+}
+
+#[test]
+fn a_week_with_nothing_but_that_is_not_called_empty() {
+    let garden = with_break(Care::Families, "2027-05-24", "2027-05-30");
+    let checked = picked_once(&garden);
+    let diary = Diary {
+        sections: 0,
+        entries: Vec::new(),
+    };
+    let page = |on: &str| report::today(&garden, &checked, &[], (&diary, day(on)), &[]);
+    let text = |on: &str| page(on).text(plain(160));
+    let week = text("2027-05-26");
+    assert!(week.contains("Tomato, from about 29 May"), "{week}");
+    assert!(!week.contains("Nothing is planned."), "{week}");
+    let idle = text("2027-05-12");
+    assert!(idle.contains("Nothing is planned."), "{idle}");
+    assert!(!idle.contains("pick all that is ripe"), "{idle}");
+}
+
+#[test]
+fn the_printed_sheet_tells_who_picks_as_the_screen_does() {
+    let garden = garden();
+    let checked = picked_once(&garden);
+    let facts = Facts::new(&garden, &checked);
+    let view = View::of(&facts);
+    let said = kept_picked(&view, &facts.kept_picked()[0]).replace('\u{a0}', " ");
+    let pages = all(&view, &[], None);
+    let sheet = pages
+        .iter()
+        .find(|p| p.reader == Reader::Grade(GradeAt(1)))
+        .unwrap();
+    let screen = report::grade(&garden, &checked, GradeAt(1));
+    for page in [&sheet.page, &screen] {
+        let text = page.text(plain(400));
+        assert!(text.contains(&said), "{text}");
+    }
 }

@@ -9,9 +9,9 @@ use tureen::checker::CheckedPlan;
 use tureen::explain;
 use tureen::facts::Facts;
 use tureen::garden::{Garden, GradeAt};
-use tureen::handouts::all;
 use tureen::handouts::calendar::Stamp;
 use tureen::handouts::folder::File;
+use tureen::handouts::{Readers, all};
 use tureen::page::Block;
 use tureen::page::Look;
 use tureen::report;
@@ -30,7 +30,14 @@ fn checked(garden: &Garden) -> CheckedPlan {
 }
 
 fn files(garden: &Garden, checked: &CheckedPlan) -> Vec<File> {
-    all(garden, checked, Stamp::from(SystemTime::UNIX_EPOCH), None).unwrap()
+    all(
+        garden,
+        checked,
+        Stamp::from(SystemTime::UNIX_EPOCH),
+        None,
+        Readers::All,
+    )
+    .unwrap()
 }
 
 fn pages(files: &[File]) -> Vec<(&str, String)> {

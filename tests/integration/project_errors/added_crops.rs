@@ -1,10 +1,12 @@
 //! Crops that the file adds with `like`: their figures, and where they may be named.
 
 use tureen::catalogue::Catalogue;
-use tureen::garden::{Crop, Garden};
+use tureen::diagnostic::Code;
+use tureen::garden::{Crop, DayLengthKind, Garden};
 use tureen::page::Look;
 use tureen::project;
 use tureen::report;
+use tureen::units::Hours;
 
 use super::{AUTUMN, MINIMAL, catalogue};
 
@@ -112,4 +114,29 @@ fn its_page_tells_whose_figures_they_are() {
     let own = text.matches("[your own").count();
     assert_eq!(own, 1, "{text}");
     assert!(!text.contains("also found as"), "{text}");
+}
+
+/// A packet that says from how many hours of light its kind makes bulbs is believed; a carrot has none.
+#[test]
+fn the_day_length_of_a_kind_is_the_files_own() {
+    let onions = |hours: &str| {
+        let own = format!("[crop.\"onion (from sets)\"]\nbulbs_from_hours = {hours}");
+        with("onion (from sets)", &own)
+    };
+    let garden = loaded(&onions("12.5"));
+    let bulbs = garden.ingredients[0].crop.bulbs.expect("onions make bulbs");
+    assert_eq!(bulbs.day_length.at(garden.latitude), Hours(12.5));
+    assert_eq!(bulbs.kind_at(garden.latitude), None);
+    let bulbs = loaded(&with("onion (from sets)", "")).ingredients[0]
+        .crop
+        .bulbs;
+    let kind = bulbs.and_then(|bulbs| bulbs.kind_at(garden.latitude));
+    assert_eq!(kind, Some(DayLengthKind::Long));
+    let codes = |text: &str| -> Vec<Code> {
+        let read = project::load_text("garden.toml", text, Some(AUTUMN), catalogue());
+        read.expect_err("it has a fault").codes().collect()
+    };
+    assert_eq!(codes(&onions("25")), [Code::OutOfRange]);
+    let carrot = with("carrot", "[crop.carrot]\nbulbs_from_hours = 12");
+    assert_eq!(codes(&carrot), [Code::KeyWithoutEffect]);
 }

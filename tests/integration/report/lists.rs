@@ -129,3 +129,14 @@ fn both_locales_give_both_units_the_own_one_first() {
         assert!(theirs.contains("kg") && theirs.contains("lb"), "{theirs}");
     }
 }
+
+#[test]
+fn there_is_a_label_for_each_planting_and_class() {
+    let (garden, checked) = tiny_with(|_| {});
+    let text = page(&garden, &checked, Reader::Buyers);
+    // The bean by 1a and 1b, the tomato by 2a.
+    assert!(
+        text.contains("Labels: 3, one for each planting and class"),
+        "{text}"
+    );
+}

@@ -123,3 +123,19 @@ fn an_ingredient_for_which_nothing_works_has_its_reasons_in_order() {
     let text = page(&found).text(plain(160));
     assert!(!text.contains("WHAT RUNS OUT FIRST"), "{text}");
 }
+
+#[test]
+fn where_every_bed_belongs_to_others_one_is_to_be_opened() {
+    let mut found = crowded();
+    found.pressure.clear();
+    found.left_out = vec![LeftOut {
+        ingredient: TOMATO,
+        why: Why::NoWay {
+            reasons: vec![(DropReason::NotItsBed, 3)],
+        },
+    }];
+    let text = page(&found).text(plain(160));
+    let idea = "For tomato: a bed that belongs to another grade, opened to this one too";
+    assert!(text.contains(idea), "{text}");
+    assert!(!text.contains("a container"), "{text}");
+}
