@@ -123,10 +123,11 @@ pub(super) fn decisions<'a>(known: &Known<'a>, gaps: &[OpenGap<'a>]) -> Vec<Deci
     }
     // What was to be decided before the day as of which is planned is decided, but for what has yet to come: that is
     // at once.
-    let as_of = known.garden.as_of();
-    all.retain(|decision| decision.by >= as_of || decision.topic.is_open(as_of));
-    for decision in &mut all {
-        decision.by = decision.by.max(as_of);
+    if let Some(as_of) = known.garden.season.as_ref().map(|season| season.as_of) {
+        all.retain(|decision| decision.by >= as_of || decision.topic.is_open(as_of));
+        for decision in &mut all {
+            decision.by = decision.by.max(as_of);
+        }
     }
     all.sort_by_key(|decision| decision.by);
     all
