@@ -4,7 +4,7 @@ use std::cmp::Reverse;
 
 use crate::calendar::Date;
 use crate::checker::{CheckedPlan, Harvest};
-use crate::explain::{YearsBack, promise};
+use crate::explain::{Trial, YearsBack, promise};
 use crate::garden::GradeAt;
 use crate::plan::{Aim, Planting, StepKind};
 
@@ -55,6 +55,13 @@ fn other_grade(
     let old = first(before.plantings_named(ingredient).next(), before)?;
     let new = first(after.plantings_named(ingredient).next(), after)?;
     (before.grade_name(old) != after.grade_name(new)).then_some((old, new))
+}
+
+/// The facts of the plan that came of a trial, if one did.
+#[must_use]
+pub fn of_trial(trial: &Trial) -> Option<Facts<'_>> {
+    let checked = trial.outcome.as_ref().ok()?;
+    Some(Facts::new(&trial.garden, checked))
 }
 
 /// How well a plan does, to be compared: the whole dish ready most often; of equals the better worst ingredient.

@@ -4,7 +4,7 @@
 use crate::calendar::Date;
 use crate::explain::OtherDay;
 use crate::facts::Facts;
-use crate::facts::compared::best_day;
+use crate::facts::compared::{best_day, of_trial};
 use crate::facts::verdict::{CountedOn, Readiness};
 use crate::garden::Garden;
 
@@ -35,7 +35,10 @@ pub fn days(garden: &Garden, days: &[OtherDay]) -> Page {
         .iter()
         .filter_map(|day| Some((words.day(day.day), day.trial.as_ref()?)));
     ran_out::of_trials(trials, &mut page);
-    let facts: Vec<(&OtherDay, Facts<'_>)> = days.iter().filter_map(facts_of).collect();
+    let facts: Vec<(&OtherDay, Facts<'_>)> = days
+        .iter()
+        .filter_map(|day| Some((day, of_trial(day.trial.as_ref()?)?)))
+        .collect();
     let planned: Vec<Planned<'_>> = facts.iter().map(planned).collect();
     page.gap();
     page.title(&best(garden, &planned));
@@ -57,12 +60,6 @@ pub fn days(garden: &Garden, days: &[OtherDay]) -> Page {
          kitchen needs the harvest moves along.",
     );
     page
-}
-
-fn facts_of(day: &OtherDay) -> Option<(&OtherDay, Facts<'_>)> {
-    let trial = day.trial.as_ref()?;
-    let checked = trial.outcome.as_ref().ok()?;
-    Some((day, Facts::new(&trial.garden, checked)))
 }
 
 fn planned<'a>((day, facts): &'a (&'a OtherDay, Facts<'a>)) -> Planned<'a> {

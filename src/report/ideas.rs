@@ -4,7 +4,7 @@ use std::cmp::Reverse;
 
 use crate::explain::Idea;
 use crate::facts::Facts;
-use crate::facts::compared::does;
+use crate::facts::compared::{does, of_trial};
 use crate::garden::Garden;
 use crate::project::dish_in_lines;
 
@@ -13,7 +13,7 @@ use super::ran_out;
 use crate::page::Page;
 use crate::words::Words;
 use crate::words::no_plan::why_none;
-use crate::words::other_plans::{bar, held_back_by, who_grows_what};
+use crate::words::other_plans::{bar, dish_of, held_back_by, who_grows_what};
 use crate::words::view::{View, kind_of_promise, readiness};
 
 /// So many of the best dishes are told in full.
@@ -23,11 +23,11 @@ const TOLD: usize = 3;
 #[must_use]
 pub fn ideas(garden: &Garden, ideas: &[Idea]) -> Page {
     let mut page = Page::new();
-    let plans = ideas.iter().map(|idea| (name(idea), &idea.trial));
+    let plans = ideas.iter().map(|idea| (dish_of(idea), &idea.trial));
     ran_out::of_trials(plans, &mut page);
     let mut planned: Vec<(&Idea, Facts<'_>)> = ideas
         .iter()
-        .filter_map(|idea| Some((idea, facts_of(idea)?)))
+        .filter_map(|idea| Some((idea, of_trial(&idea.trial)?)))
         .collect();
     planned.sort_by_key(|(_, facts)| Reverse(does(facts)));
     let day = ideas
@@ -41,7 +41,7 @@ pub fn ideas(garden: &Garden, ideas: &[Idea]) -> Page {
             let ready = readiness(View::of(facts).promised());
             page.title(&format!(
                 "Best on {day}: {}, ready in {ready} years.",
-                name(best)
+                dish_of(best)
             ));
             dishes(&planned, &mut page);
         }
@@ -49,11 +49,11 @@ pub fn ideas(garden: &Garden, ideas: &[Idea]) -> Page {
     }
     let why = |idea: &Idea| {
         let why = idea.trial.outcome.as_ref().err()?;
-        Some((name(idea), why_none(&idea.trial.garden, why)))
+        Some((dish_of(idea), why_none(&idea.trial.garden, why)))
     };
     not_possible(ideas.iter().filter_map(why), &mut page);
     if let Some((best, _)) = planned.first().filter(|(best, _)| best.dish.is_some()) {
-        page.heading(&format!("To cook {}", name(best)));
+        page.heading(&format!("To cook {}", dish_of(best)));
         page.line("Put these lines in place of all [[dish.ingredient]] of your file:");
         for line in dish_in_lines(&best.trial.garden) {
             page.line(&line);
@@ -70,7 +70,7 @@ fn dishes(planned: &[(&Idea, Facts<'_>)], page: &mut Page) {
         let view = View::of(facts);
         let whole = view.promised();
         vec![
-            name(idea),
+            dish_of(idea),
             readiness(whole),
             bar(whole),
             held_back_by(&view),
@@ -89,21 +89,8 @@ fn dishes(planned: &[(&Idea, Facts<'_>)], page: &mut Page) {
     for (idea, facts) in planned.iter().take(TOLD) {
         page.item(&format!(
             "{}: {}.",
-            name(idea),
+            dish_of(idea),
             who_grows_what(&View::of(facts))
         ));
     }
-}
-
-fn facts_of(idea: &Idea) -> Option<Facts<'_>> {
-    let checked = idea.trial.outcome.as_ref().ok()?;
-    Some(Facts::new(&idea.trial.garden, checked))
-}
-
-fn name(idea: &Idea) -> String {
-    let dish = idea.dish.as_ref();
-    dish.map_or_else(
-        || "the dish of your file".to_owned(),
-        |dish| dish.name.clone(),
-    )
 }

@@ -1,5 +1,6 @@
 //! How the plans for other days and other dishes do, in a column each.
 
+use crate::explain::Idea;
 use crate::facts::verdict::Readiness;
 
 use super::list;
@@ -24,6 +25,14 @@ pub(crate) fn held_back_by(view: &View<'_>) -> String {
     match view.held_back_by() {
         None => "nothing".to_owned(),
         Some((names, fewest)) => format!("{} ({})", list(&names), figure(fewest)),
+    }
+}
+
+/// The name of a dish that could be cooked.
+pub(crate) fn dish_of(idea: &Idea) -> String {
+    match &idea.dish {
+        Some(dish) => dish.name.clone(),
+        None => "the dish of your file".to_owned(),
     }
 }
 

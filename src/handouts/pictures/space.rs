@@ -80,6 +80,8 @@ fn draw_row(row: &Row, scale: &Scale, (top, high): (f64, f64)) -> Markup {
             h,
         }
     };
+    let there = runs(&row.there).into_iter().map(&column);
+    let there: Vec<Area> = there.collect();
     let runs = runs(&row.used.weeks);
     let always = (scale.left, scale.right);
     let (open, until) = row.open.map_or(always, |(from, to)| {
@@ -112,7 +114,12 @@ fn draw_row(row: &Row, scale: &Scale, (top, high): (f64, f64)) -> Markup {
                 }
             }
             (line((scale.left, top + high), (scale.right, top + high), "ink", 0.8))
-            (line((scale.left, top), (scale.right, top), "ink", 2.0))
+            @for (at, area) in there.iter().enumerate() {
+                (line((area.x, area.y), (area.right(), area.y), "ink", 2.0))
+                @if let Some(before) = at.checked_sub(1).and_then(|at| there.get(at)) {
+                    (line((area.x, before.y), (area.x, area.y), "ink", 2.0))
+                }
+            }
         }
     }
 }

@@ -19,6 +19,8 @@ pub struct Row {
     pub has: String,
     /// What is used.
     pub used: Use,
+    /// How many there are in each week: of strips those that are free of what stood there before.
+    pub there: Vec<u32>,
     /// First and last day on which they may be used, where that is not always.
     pub open: Option<(Date, Date)>,
 }
@@ -39,7 +41,7 @@ pub struct Space {
 }
 
 /// What the line means.
-const THERE: &str = "Flats and strips that there are";
+const THERE: &str = "Flats that there are, strips free of what stood before";
 
 /// What the hatch outside the days of use means.
 const CLOSED: &str = "The shelf cannot be used";
@@ -80,7 +82,12 @@ fn row(view: &View<'_>, used: Use) -> Row {
         Room::Shelf | Room::HeatMat => ("flat", view.shelf_open()),
         Room::Bed(_) | Room::AllBeds => ("strip", None),
     };
+    let there = |week| match used.room {
+        Room::AllBeds => view.free_strips(week),
+        Room::Shelf | Room::HeatMat | Room::Bed(_) => used.capacity,
+    };
     Row {
+        there: (0..used.weeks.len()).map(there).collect(),
         name: space::name(view, used.room),
         has: count(used.capacity, thing),
         used,
@@ -102,6 +109,19 @@ fn fullest(view: &View<'_>, rows: &[Row]) -> String {
     rows.iter().filter_map(told).collect()
 }
 
+/// `24`, or `24 of 72` where not all that there is can be used yet.
+fn in_use(row: &Row, week: usize) -> String {
+    let used = row.used.in_week(week);
+    match row
+        .there
+        .get(week)
+        .filter(|there| **there < row.used.capacity)
+    {
+        Some(there) => format!("{used} of {there}"),
+        None => used.to_string(),
+    }
+}
+
 /// A row for each week, with the days without school that begin in it.
 fn table(view: &View<'_>, rows: &[Row], weeks: &Weeks) -> Table {
     let along = &weeks.along;
@@ -109,7 +129,7 @@ fn table(view: &View<'_>, rows: &[Row], weeks: &Weeks) -> Table {
     let names = names.map(|row| format!("{} (of {})", row.name, row.used.capacity));
     let week = |week: usize| {
         let monday = view.words.day(along.horizon.monday(week));
-        let used = rows.iter().map(|row| row.used.in_week(week).to_string());
+        let used = rows.iter().map(|row| in_use(row, week));
         let (breaks, days_off) = along.closed_from(week);
         let breaks = breaks.map(|b| format!("{}, {}", b.name, view.words.days(b.from, b.to)));
         let closed = breaks.chain(days_off.map(|day| view.words.day(day)));

@@ -2,10 +2,12 @@
 
 use std::collections::BTreeSet;
 
+use chrono::TimeDelta;
+use roxmltree::Node;
 use tureen::checker::CheckedPlan;
 use tureen::facts::Facts;
 use tureen::facts::life::Whose;
-use tureen::garden::Garden;
+use tureen::garden::{Bed, Former, Garden};
 use tureen::handouts::pictures::{self, Drawn};
 use tureen::model::Options;
 use tureen::page::Picture;
@@ -201,10 +203,11 @@ fn space_holds_what_is_used(view: &View<'_>) {
     let (garden, replay) = (view.garden, view.replay);
     let weeks = 0..garden.horizon().weeks();
     let beds = weeks.map(|w| replay.strips_by_week.iter().map(|bed| bed[w]).sum());
+    let all_strips: u32 = garden.beds.iter().map(|b| b.strips()).sum();
     let expected: Vec<(u32, Vec<u32>)> = [
         (garden.shelf.flats, replay.flats_by_week.clone()),
         (garden.shelf.warm_flats, replay.warm_flats_by_week.clone()),
-        (garden.beds.iter().map(|b| b.strips()).sum(), beds.collect()),
+        (all_strips, beds.collect()),
     ]
     .into_iter()
     .filter(|(_, weeks)| weeks.iter().any(|used| *used > 0))
@@ -214,11 +217,32 @@ fn space_holds_what_is_used(view: &View<'_>) {
     let rows: Vec<_> = of_class(drawing.root(), "flats").collect();
     assert_eq!(rows.len(), expected.len());
     for (row, (there, weeks)) in rows.into_iter().zip(expected) {
-        let line = named(row, "line").last().unwrap();
-        let (top, left) = (number(line, "y1"), number(line, "x1"));
-        let week = (number(line, "x2") - left) / weeks.len() as f64;
+        let Lines {
+            left,
+            week,
+            of_all,
+            bottom,
+        } = lines(row, weeks.len());
         let columns: Vec<Frame> = of_class(row, "stand").map(rect).collect();
-        let one = (columns[0].bottom - top) / f64::from(there);
+        // The highest column tells the height of one best, for edges are rounded.
+        let flats = of_class(row, "stand").map(|column| number(column, "data-flats"));
+        let heights = columns.iter().map(|column| column.bottom - column.top);
+        let (flats, high) = flats
+            .zip(heights)
+            .max_by(|a, b| a.0.total_cmp(&b.0))
+            .unwrap();
+        let one = high / flats;
+        for (at, line) in of_all.iter().enumerate() {
+            let standing = match there == all_strips {
+                true => standing_before(garden, at),
+                false => 0,
+            };
+            let free = (bottom - line) / one;
+            assert!(
+                (free - f64::from(there - standing)).abs() < 0.02 / one + 0.01,
+                "week {at}: {free}"
+            );
+        }
         for (at, used) in weeks.iter().enumerate() {
             let x = left + week * (at as f64 + 0.5);
             let mut here = columns.iter().filter(|c| c.left <= x && x < c.right);
@@ -230,6 +254,54 @@ fn space_holds_what_is_used(view: &View<'_>) {
             assert!(here.next().is_none() && drawn <= f64::from(there) + 0.01);
         }
     }
+}
+
+/// The lines of a row of the picture of space.
+struct Lines {
+    left: f64,
+    /// The width of a week.
+    week: f64,
+    /// The ground.
+    bottom: f64,
+    /// The line of what there is, week by week.
+    of_all: Vec<f64>,
+}
+
+/// The ground line is the first; above it stand those of what there is.
+fn lines(row: Node<'_, '_>, weeks: usize) -> Lines {
+    let lines: Vec<[f64; 5]> = named(row, "line")
+        .map(|line| ["x1", "x2", "y1", "y2", "stroke-width"].map(|key| number(line, key)))
+        .collect();
+    let [left, right, bottom, ..] = lines[0];
+    let week = (right - left) / weeks as f64;
+    let of_week = |at: usize| {
+        let x = left + week * (at as f64 + 0.5);
+        let over =
+            |[x1, x2, y1, y2, thick]: &&[f64; 5]| *thick > 1.0 && y1 == y2 && *x1 <= x && x < *x2;
+        lines.iter().find(over).map_or(bottom, |[_, _, y, ..]| *y)
+    };
+    Lines {
+        left,
+        week,
+        bottom,
+        of_all: (0..weeks).map(of_week).collect(),
+    }
+}
+
+/// Strips that cannot be used yet at the end of a week: of beds that are not free, and of what stands, or rots, for no
+/// ingredient.
+fn standing_before(garden: &Garden, week: usize) -> u32 {
+    let sunday = garden.horizon().monday(week) + TimeDelta::days(6);
+    let rests =
+        |former: &Former| former.cleared + TimeDelta::days(former.rest_days.into()) > sunday;
+    let of_bed = |(at, bed): (usize, &Bed)| {
+        let former = garden.former.iter().filter(|f| f.bed.0 == at && rests(f));
+        match bed.free_from.is_some_and(|free| free > sunday) {
+            true => bed.strips(),
+            false => former.map(|former| former.strips.count).sum(),
+        }
+    };
+    garden.beds.iter().enumerate().map(of_bed).sum()
 }
 
 /// On the map strips lie within their bed, and no two plantings on one another: where one follows
