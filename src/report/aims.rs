@@ -2,11 +2,10 @@
 
 use crate::checker::Standing;
 use crate::facts::verdict::reachable;
-use crate::plan::{Aim, AimResult};
-use crate::units::{Share, rounded};
+use crate::plan::AimResult;
 
 use crate::page::Page;
-use crate::words::aims::name;
+use crate::words::aims::{figure, name};
 use crate::words::view::View;
 
 /// Writes one line per aim.
@@ -53,12 +52,4 @@ fn line(view: &View<'_>, result: &AimResult) -> String {
         )
     };
     format!("{name}: {value} ({proof}).")
-}
-
-fn figure(aim: Aim, value: f64) -> String {
-    match aim {
-        Aim::LeastGrownShare => Share(value).to_string(),
-        Aim::ExpectedAmounts => rounded(value, 1),
-        _ => rounded(value.abs(), 0),
-    }
 }

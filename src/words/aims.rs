@@ -1,7 +1,8 @@
-//! What each aim counts.
+//! What each aim counts, and how much it has.
 
 use crate::garden::Garden;
 use crate::plan::Aim;
+use crate::units::{Share, rounded};
 
 /// What an aim counts; `years` weather years.
 #[must_use]
@@ -36,5 +37,15 @@ pub fn name(garden: &Garden, years: usize, aim: Aim) -> String {
         Aim::Tidiness => {
             "Weeks that seedlings or the harvest wait, and sowings, added up".to_owned()
         }
+    }
+}
+
+/// Its value.
+#[must_use]
+pub fn figure(aim: Aim, value: f64) -> String {
+    match aim {
+        Aim::LeastGrownShare => Share(value).to_string(),
+        Aim::ExpectedAmounts => rounded(value, 1),
+        _ => rounded(value.abs(), 0),
     }
 }
