@@ -1,6 +1,9 @@
 //! The one deadline of a command: started once, when the command begins, and handed down to all
 //! that it does.
 
+use std::panic::resume_unwind;
+use std::sync::{Mutex, PoisonError};
+use std::thread::{self, ScopedJoinHandle};
 use std::time::{Duration, Instant};
 
 /// Of the time allowed, searches have all but this part; the rest is for what turns a found plan
@@ -94,6 +97,38 @@ impl Deadline {
             end: self.end.map(|end| end + self.limit.mul_f64(FOR_THE_ANSWER)),
             ..*self
         }
+    }
+
+    /// Does the same with several things, side by side, in the order of the things. Each has its share of the time that
+    /// is left when it begins, so what one leaves over is there for the rest. Their threads are their own: one of the
+    /// pool would begin the next thing while it waits for a part of this one, and this one's time would run out.
+    pub fn side_by_side<T: Send, R: Send>(
+        &self,
+        things: Vec<T>,
+        act: impl Fn(T, Self) -> R + Sync,
+    ) -> Vec<R> {
+        let at_once = rayon::current_num_threads().min(things.len());
+        let waiting = Mutex::new(things.into_iter().enumerate());
+        let next = || {
+            let mut waiting = waiting.lock().unwrap_or_else(PoisonError::into_inner);
+            let turns = waiting.len().div_ceil(at_once.max(1));
+            Some((waiting.next()?, turns))
+        };
+        let work = || {
+            let mut done = Vec::new();
+            while let Some(((at, thing), turns)) = next() {
+                done.push((at, act(thing, self.shared_by(turns))));
+            }
+            done
+        };
+        let mut all: Vec<(usize, R)> = thread::scope(|scope| {
+            let threads: Vec<_> = (0..at_once).map(|_| scope.spawn(work)).collect();
+            let done = threads.into_iter().map(ScopedJoinHandle::join);
+            done.flat_map(|done| done.unwrap_or_else(|panic| resume_unwind(panic)))
+                .collect()
+        });
+        all.sort_unstable_by_key(|(at, _)| *at);
+        all.into_iter().map(|(_, result)| result).collect()
     }
 
     fn left_with(&self, more: Duration) -> Duration {

@@ -1,6 +1,5 @@
 //! A project with changes made to it on trial, and the plan that then comes out.
 
-use std::sync::atomic::{AtomicUsize, Ordering};
 use std::time::Duration;
 
 use rayon::prelude::*;
@@ -90,24 +89,18 @@ impl Workbench<'_> {
         trials
     }
 
-    /// Does the same with several things, side by side. Each has its share of the time that is left when
-    /// it begins, so what one leaves over is there for the rest.
+    /// Does the same with several things, side by side, each in its share of the time.
     fn in_shares<T: Send, R: Send>(
         &self,
         things: Vec<T>,
         act: impl Fn(T, &Options) -> R + Sync,
     ) -> Vec<R> {
-        let waiting = AtomicUsize::new(things.len());
-        let at_once = rayon::current_num_threads();
-        let share = |thing: T| {
-            let turns = waiting.fetch_sub(1, Ordering::Relaxed).div_ceil(at_once);
-            let options = Options {
-                deadline: self.options.deadline.shared_by(turns),
-                ..self.options
-            };
-            act(thing, &options)
+        let with = |deadline| Options {
+            deadline,
+            ..self.options
         };
-        things.into_par_iter().map(share).collect()
+        let act = |thing, deadline| act(thing, &with(deadline));
+        self.options.deadline.side_by_side(things, act)
     }
 
     /// True if the changed project is proved to have a plan with every ingredient. A change

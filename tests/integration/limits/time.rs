@@ -1,7 +1,9 @@
 //! Time: one deadline for a whole command, and what is said where it ran out.
 
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::time::{Duration, Instant};
 
+use rayon::prelude::*;
 use tureen::checker::check;
 use tureen::deadline::Deadline;
 use tureen::explain::{slack, slack_within};
@@ -32,6 +34,7 @@ fn every_command_that_plans_ends_where_there_is_no_time() {
         (&["why", "garden.toml"], 5),
         (&["why", "garden.toml", "radish sow"], 5),
         (&["days", "garden.toml"], 0),
+        (&["ideas", "garden.toml"], 0),
         (&["try", "garden.toml", "--set", "shelf.flats=2"], 0),
         (&["show", "garden.toml"], 0),
         (&["show", "garden.toml", "--space"], 0),
@@ -194,4 +197,26 @@ fn days_outside_the_calendar_are_a_usage_error() {
             assert!(error.contains("Give days from 2027-"), "{error}");
         }
     }
+}
+
+/// What is done side by side has its time to itself: no thread begins the next thing while it waits for a part of this one.
+#[test]
+fn no_more_things_are_begun_than_there_are_threads() {
+    let (now, most) = (AtomicUsize::new(0), AtomicUsize::new(0));
+    let one = |thing: usize, _: Deadline| {
+        most.fetch_max(now.fetch_add(1, Ordering::SeqCst) + 1, Ordering::SeqCst);
+        let parts = (0..64_usize).into_par_iter().map(|part| {
+            std::thread::sleep(Duration::from_micros(200));
+            part
+        });
+        let sum: usize = parts.sum();
+        now.fetch_sub(1, Ordering::SeqCst);
+        thing + sum
+    };
+    let done = Deadline::never().side_by_side((0..24).collect(), one);
+    assert_eq!(
+        done,
+        (0..24).map(|thing| thing + 64 * 63 / 2).collect::<Vec<_>>()
+    );
+    assert!(most.into_inner() <= rayon::current_num_threads());
 }
