@@ -7,6 +7,8 @@ mod clash;
 mod context;
 mod dominance;
 mod dropped;
+mod going_on;
+mod moves;
 mod nursery;
 mod places;
 mod room;
@@ -21,7 +23,7 @@ mod windows;
 mod years;
 
 pub use amounts::{Amounts, Level, blocks_for, fewest_for_one};
-pub use candidate::{Candidate, Steps, Task, Thinning};
+pub use candidate::{Candidate, Moves, Steps, Task, Thinning};
 pub use clash::{breaks_wish, clash, families};
 pub use context::Context;
 pub use dominance::Scope;
@@ -123,7 +125,7 @@ impl Candidates {
     /// the order of the ingredients; they are still to be added.
     fn standing(context: &Context<'_>) -> (Self, Vec<Candidate>) {
         let garden = context.garden;
-        let mut plots = plots(garden);
+        let mut plots = going_on::parted(garden, plots(garden));
         let mut dropped = Vec::new();
         let mut standing = Vec::new();
         for at in garden.ingredient_positions() {
@@ -167,7 +169,7 @@ impl Candidates {
             let ingredient = &garden[c.ingredient];
             if ingredient.most_plantings() == 1 {
                 least.amounts.keep_least();
-            } else {
+            } else if c.given.is_none() {
                 let share = ingredient.least(garden.feast.portions);
                 let enough = fewest_for_one(c.amounts.low / share);
                 least.amounts = c.amounts.clone().at_most(enough)?;

@@ -16,6 +16,7 @@ mod one_line;
 mod plan;
 mod record;
 mod save;
+mod season;
 mod shell;
 mod show;
 mod stations;

@@ -56,6 +56,7 @@ pub mod tasks;
 pub mod terms;
 pub mod things;
 pub mod turned_over;
+pub mod unfolded;
 pub mod verdict;
 pub mod water;
 pub mod weather_weeks;

@@ -16,10 +16,12 @@ mod kitchen;
 mod locale;
 mod outdoors;
 mod school_year;
+mod season;
 mod shelf;
 mod strips;
 mod taking_part;
 mod tongue;
+mod under_way;
 
 pub use at::{BedAt, BegunAt, ClassAt, GradeAt, IngredientAt, PatchAt};
 pub use attendance::{Gap, KeepsPicked};
@@ -43,6 +45,7 @@ pub use outdoors::{
     Spoils, Thinning,
 };
 pub use school_year::{Break, Care, HarvestDay, SchoolYear, Term};
+pub use season::{Gone, Printed, PrintedAt, PrintedYears, Season, Turn, Turns};
 pub use shelf::{MAT, Shelf};
 pub use strips::{StripAt, Strips};
 pub use tongue::Tongue;
@@ -126,6 +129,8 @@ pub struct Garden {
     pub assumed: Vec<Assumption>,
     /// All that the file says and that can hardly be meant.
     pub doubts: Vec<Doubt>,
+    /// The season so far; `None` where nothing has begun by a plan.
+    pub season: Option<Season>,
 }
 
 impl Garden {
@@ -138,15 +143,22 @@ impl Garden {
             .iter()
             .filter(|begun| begun.in_bed().is_some())
             .map(|begun| begun.since)
-            .fold(self.as_of(), Date::min);
+            .fold(self.start(), Date::min);
         Horizon::spanning(start, self.last_day())
     }
 
-    /// The day from which on there is something to plan: the first on which anyone may sow. What was
-    /// done before it is given.
+    /// The first day on which anyone may sow.
+    #[must_use]
+    pub fn start(&self) -> Date {
+        self.school_year.start
+    }
+
+    /// The day from which on there is something to plan: the first on which anyone may sow, or, where the
+    /// season is under way, that as of which it is planned again. What was done before it is given.
     #[must_use]
     pub fn as_of(&self) -> Date {
-        self.school_year.start
+        let season = self.season.as_ref();
+        season.map_or(self.start(), |season| season.as_of.max(self.start()))
     }
 
     /// The last day that matters: the rain date where there is one, else the feast.
@@ -161,7 +173,7 @@ impl Garden {
     pub fn calendar_span(&self) -> (Date, Date) {
         let terms = self.school_year.terms.iter().map(|term| term.to);
         let last = terms.fold(self.last_day(), Date::max);
-        (self.as_of(), last)
+        (self.start(), last)
     }
 
     /// All grade positions in order.
@@ -178,10 +190,14 @@ impl Garden {
     /// whether it is wanted or not.
     #[must_use]
     pub fn with_ingredients(&self, wanted: impl Fn(IngredientAt) -> bool) -> Self {
-        let stays = |at: &IngredientAt| wanted(*at) || matches!(self[*at].source, Source::Begun(_));
-        let ingredients = self.ingredient_positions().filter(stays);
+        let begun = |at: IngredientAt| {
+            matches!(self[at].source, Source::Begun(_)) || self.begun_of(at).next().is_some()
+        };
+        let stays = |at: &IngredientAt| wanted(*at) || begun(*at);
+        let stay: Vec<IngredientAt> = self.ingredient_positions().filter(stays).collect();
         Self {
-            ingredients: ingredients.map(|at| self[at].clone()).collect(),
+            ingredients: stay.iter().map(|at| self[*at].clone()).collect(),
+            season: self.season.as_ref().map(|season| season.of_some(&stay)),
             ..self.clone()
         }
     }

@@ -2,6 +2,8 @@
 
 mod decide;
 mod in_turn;
+mod season;
+mod unfold;
 
 use std::path::Path;
 use std::thread;
@@ -11,10 +13,13 @@ use crate::disk;
 use crate::garden::Garden;
 use crate::model::Options;
 use crate::plan::Plan;
-use crate::plan::saved::{self, SavedError, Since};
+use crate::plan::saved::season::Season;
+use crate::plan::saved::{self, SavedError, SavedPlan, Since};
 
 pub use decide::{NoPlan, decide, decide_where, decide_with_programs};
 pub use in_turn::is_counted_in_turn;
+pub use season::in_season;
+pub use unfold::{Unfolded, unfold};
 
 /// Decides a plan, has it checked, and counts what it promises on years that it was not chosen on.
 ///
@@ -74,13 +79,50 @@ pub enum Unreadable {
     Content(SavedError),
 }
 
+/// A saved plan, in the garden of its season.
+#[derive(Debug)]
+pub struct Opened {
+    /// The garden, in the season in which the plan was made.
+    pub garden: Garden,
+    /// The plan.
+    pub plan: Plan,
+    /// What happened since it was saved.
+    pub since: Since,
+}
+
 /// Reads the plan that was saved for a garden, and tells what happened since.
 ///
 /// # Errors
 /// The first thing that is wrong with the file or with what is in it.
-pub fn read_saved(garden: &Garden, path: &Path) -> Result<(Plan, Since), Unreadable> {
+pub fn read_saved(garden: Garden, path: &Path) -> Result<Opened, Unreadable> {
     let text = disk::read_text(path, PLAN_LIMIT).map_err(Unreadable::File)?;
-    saved::read(&text)
-        .and_then(|saved| saved.for_garden(garden))
-        .map_err(Unreadable::Content)
+    let saved = saved::read(&text).map_err(Unreadable::Content)?;
+    opened(garden, saved).map_err(Unreadable::Content)
+}
+
+/// Reads a saved plan as what was printed, whatever has become of the project since, its day included.
+///
+/// # Errors
+/// The first thing that is wrong with the file or with what is in it.
+pub fn read_printed(path: &Path) -> Result<(Plan, Option<Season>), Unreadable> {
+    let text = disk::read_text(path, PLAN_LIMIT).map_err(Unreadable::File)?;
+    let saved = saved::read(&text).map_err(Unreadable::Content)?;
+    Ok((saved.plan, saved.season))
+}
+
+fn opened(garden: Garden, saved: SavedPlan) -> Result<Opened, SavedError> {
+    let season = saved.season.clone();
+    let (plan, since) = saved.for_garden(&garden)?;
+    let garden = match &season {
+        Some(own) => {
+            let own = own.in_garden(&garden)?;
+            in_season(garden, own)
+        }
+        None => garden,
+    };
+    Ok(Opened {
+        garden,
+        plan,
+        since,
+    })
 }

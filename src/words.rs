@@ -3,6 +3,7 @@
 //! on a page, and in which order, is the matter of `report`.
 
 pub(crate) mod acts;
+pub mod aims;
 pub mod along;
 mod amounts;
 pub mod answers;
@@ -39,6 +40,7 @@ pub mod step_words;
 pub(crate) mod steps;
 pub mod tasks;
 pub(crate) mod turned_over;
+pub mod unfolded;
 pub mod view;
 pub mod warmth;
 pub mod water;

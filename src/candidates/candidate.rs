@@ -1,7 +1,7 @@
 //! One planting that might be made: its steps on real days and what it takes and gives.
 
 use crate::calendar::Date;
-use crate::garden::{ClassAt, GradeAt, IngredientAt, Method};
+use crate::garden::{ClassAt, GradeAt, IngredientAt, Method, PrintedAt};
 use crate::growth::Effort;
 use crate::plan::StepKind;
 
@@ -102,6 +102,15 @@ pub struct Task {
     pub effort: Effort,
 }
 
+/// Dates that move. Those that the season has seen already cannot.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub struct Moves {
+    /// How many: a day of a class, of families or of an adult is one.
+    pub dates: u32,
+    /// By how many days, added up.
+    pub days: u32,
+}
+
 /// One planting that might be made.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Candidate {
@@ -134,6 +143,10 @@ pub struct Candidate {
     /// Weeks that its seedlings are older than they need be, and whole weeks that its harvest
     /// waits for the feast.
     pub idle_weeks: u32,
+    /// The printed planting with which it goes on; `None` for one that has yet to begin.
+    pub given: Option<PrintedAt>,
+    /// What it moves of the dates that were printed.
+    pub moves: Moves,
 }
 
 impl Candidate {
@@ -148,5 +161,6 @@ impl Candidate {
             && self.steps == other.steps
             && self.shelf == other.shelf
             && self.amounts.block == other.amounts.block
+            && self.given == other.given
     }
 }

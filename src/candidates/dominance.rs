@@ -135,6 +135,9 @@ impl Tight {
     /// True if `a` is at least as good as `b`, sessions aside.
     fn serves(&self, a: &Candidate, b: &Candidate) -> bool {
         a.ready.covers(&b.ready)
+            && a.given == b.given
+            && a.moves.dates <= b.moves.dates
+            && a.moves.days <= b.moves.days
             && (self.scope == Scope::Harvest || serves_small_aims(a, b))
             && self.amounts_serve(a, b)
             && place_serves(a, b)

@@ -2,11 +2,12 @@
 //! care it takes; of seedlings that stand there already, what is still to be done.
 
 use crate::calendar::{Date, monday_of, plus_days};
-use crate::garden::{Garden, IndoorStart, Ingredient, IngredientAt, MAT, Seedlings};
+use crate::garden::{Garden, IndoorStart, Ingredient, IngredientAt, MAT, Seedlings, Turns};
 use crate::growth::germination::days_to_emerge;
 
 use super::context::Context;
 use super::dropped::{DropReason, Dropped};
+use super::going_on::GoingOn;
 use super::rounds::Round;
 use super::shelf::ShelfDays;
 
@@ -101,6 +102,78 @@ pub fn nurseries(
     }
 }
 
+/// The ways to go on with plants of which the sowing has begun; what else has begun is given as well.
+pub fn nurseries_after(
+    context: &Context<'_>,
+    (at, going_on): (IngredientAt, &GoingOn<'_>),
+    rounds: &[Round],
+    plant_out: &Round,
+) -> Vec<Nursery> {
+    let garden = context.garden;
+    let ingredient = &garden[at];
+    let (Some(indoor), seedlings) = (ingredient.crop.indoor, garden.seedlings_of(at)) else {
+        return Vec::new();
+    };
+    let sow = going_on.sow();
+    let Some(sown) = sow.as_ref().map(Round::first).or(seedlings.map(|s| s.sown)) else {
+        return Vec::new();
+    };
+    let from = seedlings.map_or(sown, |s| s.since().max(garden.start()));
+    let on_mat = going_on.printed.on_mat;
+    let mut ways = ways_up(garden, ingredient, &indoor).into_iter();
+    let way = ways.find(|way| way.on_mat == on_mat);
+    let days_up = sow.as_ref().and(way).map_or(0, |way| way.days);
+    let last = sow.as_ref().map_or(sown, Round::last);
+    let up = plus_days(last, days_up).max(from);
+    let is_out = plant_out.first() < garden.as_of();
+    let in_time = is_out
+        || hardens_watched(context, plant_out).is_ok()
+            && hardens_from(going_on, plant_out)
+            && right_age(&indoor, sown, plant_out.first())
+            && garden.shelf.open_on(plant_out.last());
+    if !in_time {
+        return Vec::new();
+    }
+    let potted = going_on.pot_up();
+    let pot_ups = match (&potted, seedlings.and_then(|s| s.potted_up)) {
+        (Some(potted), _) if is_out || rooted(potted.last(), plant_out) => {
+            vec![potted.clone().into()]
+        }
+        (None, Some(potted)) if is_out || rooted(potted, plant_out) => vec![None],
+        (None, None) if indoor.pots_per_flat.is_none() || is_out => vec![None],
+        (None, None) => pot_up_rounds(rounds, (last, up), plant_out),
+        (Some(_), _) | (None, Some(_)) => Vec::new(),
+    };
+    let nursery = |pot_up: Option<Round>| Nursery {
+        sown,
+        from,
+        shelf: shelf_days(
+            context,
+            from.max(garden.as_of()),
+            pot_up.as_ref(),
+            plant_out,
+            on_mat.then_some(plus_days(up, -1)),
+        ),
+        sow: sow.clone(),
+        pot_up,
+        days_up,
+        late_weeks: late_weeks(&indoor, sown, plant_out),
+    };
+    pot_ups.into_iter().map(nursery).collect()
+}
+
+/// True if plants that were potted up by a day are rooted again when they are planted out.
+fn rooted(potted: Date, plant_out: &Round) -> bool {
+    plus_days(potted, POT_TO_OUT_DAYS) <= plant_out.first()
+}
+
+/// True if hardening off begins no sooner than anything can, or has begun as it was printed.
+fn hardens_from(going_on: &GoingOn<'_>, plant_out: &Round) -> bool {
+    let printed = going_on.printed.plant_out.as_ref();
+    let as_printed = printed.and_then(Turns::first) == Some(plant_out.first());
+    as_printed || hardening(plant_out).0 >= going_on.as_of
+}
+
 /// Somebody is there while the plants harden off.
 fn hardens_watched(context: &Context<'_>, plant_out: &Round) -> Result<(), DropReason> {
     let (from, to) = hardening(plant_out);
@@ -181,12 +254,12 @@ fn of_seedlings(
         sown, potted_up, ..
     } = seedlings;
     let garden = context.garden;
-    let from = seedlings.since().max(garden.as_of());
+    let from = seedlings.since().max(garden.start());
     if !garden.shelf.open_on(from) || !garden.shelf.open_on(plant_out.last()) {
         return Err(DropReason::ShelfTooSmall);
     }
     let out = plant_out.first();
-    if hardening(plant_out).0 < from || !right_age(indoor, sown, out) {
+    if hardening(plant_out).0 < from.max(garden.as_of()) || !right_age(indoor, sown, out) {
         return Ok(Vec::new());
     }
     let pot_ups = match (indoor.pots_per_flat, potted_up) {

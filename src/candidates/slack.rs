@@ -79,6 +79,8 @@ pub fn fragile(
     late_start: Option<&Round>,
 ) -> u32 {
     let later = |round: &Round| next_round(context, grade, round);
+    // What has begun cannot fall out any more.
+    let open = |round: &Round| round.first() >= context.garden.as_of();
     let in_bed = match &steps.plant_out {
         Some(_) => {
             late_start.is_some_and(|late| planted_late(context, ingredient, (steps, nursery), late))
@@ -86,15 +88,17 @@ pub fn fragile(
         None => late_start.is_some_and(|late| late.last() < first_pick(steps)),
     };
     let on_shelf = steps.plant_out.as_ref().zip(nursery).map(|(out, nursery)| {
-        let sown = nursery.sow.as_ref().is_none_or(|sow| {
+        let sown = nursery.sow.as_ref().filter(|r| open(r)).is_none_or(|sow| {
             later(sow).is_some_and(|late| sown_late(ingredient, nursery, out, &late))
         });
-        let potted = steps.pot_up.as_ref().is_none_or(|pot| {
+        let potted = steps.pot_up.as_ref().filter(|r| open(r)).is_none_or(|pot| {
             later(pot).is_some_and(|late| plus_days(late.last(), POT_TO_OUT_DAYS) <= out.first())
         });
         u32::from(!sown) + u32::from(!potted)
     });
-    on_shelf.unwrap_or(0) + u32::from(!in_bed) + u32::from(steps.picks.len() == 1)
+    let started = steps.plant_out.as_ref().or(steps.sow.as_ref());
+    let in_bed = in_bed || !started.is_some_and(open);
+    on_shelf.unwrap_or(0) + u32::from(!in_bed) + only_pick(context, steps)
 }
 
 /// True if seed sown late on the shelf still makes seedlings of the right age.
@@ -124,6 +128,12 @@ fn planted_late(
             && context.garden.shelf.open_on(late.last())
     });
     raised && late.last() < first_pick(steps)
+}
+
+/// One if there is a single pick, and it is still to come.
+pub fn only_pick(context: &Context<'_>, steps: &Steps) -> u32 {
+    let only = steps.picks.len() == 1 && first_pick(steps) >= context.garden.as_of();
+    u32::from(only)
 }
 
 fn first_pick(steps: &Steps) -> Date {

@@ -1,22 +1,24 @@
 //! Candidates of ingredients that are sown or planted within the plan, from seedlings on the shelf too.
 
+mod go_on;
+
 use crate::calendar::{Date, days_between};
 use crate::garden::{GradeAt, Ingredient, IngredientAt, Method, Plot, Source};
-use crate::growth::{Emergence, ThinningDays, least_ready_years};
+use crate::growth::{Emergence, ThinningDays};
 
 use super::amounts::Amounts;
 use super::candidate::{Candidate, Steps, Thinning};
 use super::context::Context;
 use super::dropped::{DropReason, Dropped};
-use super::nursery::{Nursery, nurseries};
+use super::going_on::GoingOn;
+use super::moves::moves;
+use super::nursery::Nursery;
 use super::places::{BedClass, PlotSet, allowed, bed_classes};
 use super::rounds::{PickDay, Round, rounds};
 use super::slack::{bearable_start, fragile, late_start};
 use super::takes::{bed_days, by_others, most_blocks_in_lessons, tasks, waiting_weeks};
 use super::unlisted::MOST_CANDIDATES;
-use super::windows::{
-    Beginning, Seasons, Window, family_days, pick_days, starts_as_plants, windows,
-};
+use super::windows::{Seasons, Window, family_days, pick_days, starts_as_plants};
 
 /// The enumeration of one ingredient, grown by one grade.
 struct Search<'a> {
@@ -27,6 +29,8 @@ struct Search<'a> {
     plots: &'a [Plot],
     rounds: Vec<Round>,
     pick_days: Vec<PickDay>,
+    /// What it goes on with, if it has begun.
+    going_on: Option<GoingOn<'a>>,
 }
 
 /// A way of growing in one class of beds.
@@ -65,20 +69,34 @@ pub fn candidates(
         },
         Source::Patch(_) => &[],
     };
-    let search = |grade: &GradeAt| {
-        let rounds = rounds(context, *grade);
+    let search = |grade: GradeAt, going_on| {
+        let rounds = rounds(context, grade);
         Search {
             context,
             at,
             ingredient,
-            grade: *grade,
+            grade,
             plots,
             pick_days: pick_days(garden, at, &rounds),
             rounds,
+            going_on,
         }
     };
-    let searches: Vec<Search<'_>> = ingredient.grades.iter().map(search).collect();
     let mut found = Vec::new();
+    let begun: Vec<_> = garden.begun_of(at).collect();
+    for (which, printed) in &begun {
+        let going_on = GoingOn {
+            at: *which,
+            printed,
+            as_of: garden.as_of(),
+        };
+        search(printed.grade, Some(going_on)).go_on(&going_on, dropped, &mut found);
+    }
+    if begun.len() >= ingredient.most_plantings() as usize {
+        return found;
+    }
+    let searches = ingredient.grades.iter().map(|grade| search(*grade, None));
+    let searches: Vec<Search<'_>> = searches.collect();
     for method in methods {
         for class in &bed_classes(garden) {
             // The weather is the same for every grade.
@@ -153,18 +171,21 @@ impl Search<'_> {
     ) {
         let garden = self.context.garden;
         let own = (&self.ingredient.crop, self.grade);
-        let plots = match allowed(garden, self.plots, setting.class, own, start.first()) {
+        let plots = match &self.going_on {
+            Some(going_on) => Ok(going_on.plots(self.plots)),
+            None => allowed(garden, self.plots, setting.class, own, start.first()),
+        };
+        let plots = match plots {
             Ok(plots) => plots,
             Err(reason) => return refuse(dropped, reason),
         };
-        let mut windows = windows(setting.seasons, Beginning::Start(start), &self.pick_days);
-        let least = least_ready_years(setting.seasons.years());
-        windows.retain(|w| w.ready.len() as usize >= least);
+        let windows = self.windows(setting.seasons, start);
         if windows.is_empty() {
             return refuse(dropped, DropReason::RarelyReady);
         }
         let nurseries: Vec<Option<Nursery>> = match setting.method.is_on_shelf() {
-            true => nurseries(self.context, self.at, &self.rounds, start, dropped)
+            true => self
+                .nurseries(start, dropped)
                 .into_iter()
                 .map(Some)
                 .collect(),
@@ -214,14 +235,18 @@ impl Search<'_> {
         let tasks = tasks(garden, self.ingredient, setting.method, &steps);
         let shelf = nursery.map(|n| n.shelf);
         let mut amounts = setting.amounts.clone();
-        if shelf.is_some_and(|s| s.warm_until.is_some()) {
+        let is_new = self.going_on.is_none();
+        if is_new && shelf.is_some_and(|s| s.warm_until.is_some()) {
             let warm = Some(garden.shelf.warm_flats);
             let most = amounts.raised_on(garden.shelf.flats, warm);
             amounts = amounts.at_most(most).ok_or(DropReason::ShelfTooSmall)?;
         }
         let most = most_blocks_in_lessons(garden, &tasks, &amounts);
         let amounts = amounts.at_most(most).ok_or(DropReason::LessonTooShort)?;
+        let given = self.going_on.map(|going_on| going_on.at);
         Ok(Candidate {
+            given,
+            moves: moves(garden, self.at, given, &steps),
             ingredient: self.at,
             grade: self.grade,
             method: setting.method,
@@ -281,6 +306,9 @@ impl Search<'_> {
         begun: &Begun<'_>,
         picks: &[PickDay],
     ) -> Result<Option<Thinning>, DropReason> {
+        if let Some(thinned) = self.going_on.and_then(|going_on| going_on.thin()) {
+            return Ok(Some(thinned));
+        }
         let number = |day: Date| self.context.horizon.day_number(day);
         let days = self.ingredient.crop.thinning.and_then(|thinning| {
             let first_pick = picks.first().and_then(|pick| number(pick.first()))?;
@@ -304,12 +332,18 @@ impl Search<'_> {
             self.context.horizon.date(from),
             self.context.horizon.date(to),
         );
-        let adult = days_between(from, to).find(|d| garden.school_year.school_is_in(*d));
-        let families = || family_days(garden).find(|d| from <= *d && *d <= to);
+        let adult = days_between(from.max(garden.as_of()), to)
+            .find(|d| garden.school_year.school_is_in(*d));
+        let families =
+            || family_days(garden).find(|d| from <= *d && garden.as_of() <= *d && *d <= to);
         let others = adult
             .map(Thinning::Adult)
             .or_else(|| families().map(Thinning::Families));
-        others.map(Some).ok_or(DropReason::NoSession)
+        match (others, self.going_on) {
+            (None, None) => Err(DropReason::NoSession),
+            // It stands there already, thinned in time or not.
+            (others, _) => Ok(others),
+        }
     }
 }
 

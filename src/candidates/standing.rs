@@ -4,7 +4,7 @@
 use crate::calendar::plus_days;
 use crate::garden::{
     BedAt, Begun, BegunAt, Garden, GradeAt, Ingredient, IngredientAt, Method, PatchAt, Plot,
-    Source, Strips,
+    PrintedAt, Source, Strips,
 };
 use crate::growth::{Block, least_ready_years};
 use crate::units::Kilograms;
@@ -13,10 +13,13 @@ use super::amounts::Amounts;
 use super::candidate::{Candidate, Steps};
 use super::context::Context;
 use super::dropped::{DropReason, Dropped};
+use super::going_on::begun_picks;
+use super::moves::moves;
 use super::places::{PlotSet, plot_of};
-use super::rounds::rounds;
+use super::rounds::{PickDay, rounds};
+use super::slack::only_pick;
 use super::takes::{bed_days, by_others, most_blocks_in_lessons, tasks, waiting_weeks};
-use super::windows::{Beginning, Seasons, Window, pick_days, windows};
+use super::windows::{Beginning, Seasons, Window, pick_days, windows, windows_after};
 use super::years::YearSet;
 
 /// All candidates of an ingredient that stands already; none for one that is sown, or planted out from the shelf.
@@ -79,7 +82,11 @@ fn begun(
         begun.as_plants(),
     );
     let pick_days = pick_days(garden, at, &rounds(context, grade));
-    let mut windows = windows(&seasons, Beginning::Given(begun.since), &pick_days);
+    let beginning = Beginning::Given(begun.since);
+    let mut windows = match picked(garden, at) {
+        Some((_, picked)) => windows_after(&seasons, beginning, (&picked, &pick_days)),
+        None => windows(&seasons, beginning, &pick_days),
+    };
     let least = least_ready_years(seasons.years());
     windows.retain(|w| w.ready.len() as usize >= least);
     if windows.is_empty() {
@@ -120,21 +127,30 @@ fn patch(
     };
     let amounts = fixed_amount(nothing, (patch.low, patch.expected));
     enough(garden, ingredient, &amounts)?;
-    let found: Vec<Candidate> = pick_days(garden, at, &rounds(context, grade))
-        .into_iter()
-        .filter(|d| patch.pick_from <= d.first() && d.last() <= patch.pick_to)
-        .map(|d| {
-            let window = Window {
-                picks: vec![d],
-                ready: YearSet::of(years, |_| true),
-            };
-            standing(context, (at, grade), Method::Patch, window, amounts.clone())
-        })
-        .collect();
+    let windows: Vec<Vec<PickDay>> = match picked(garden, at) {
+        Some((_, picked)) => vec![picked],
+        None => {
+            let days = pick_days(garden, at, &rounds(context, grade)).into_iter();
+            let in_season = |d: &PickDay| patch.pick_from <= d.first() && d.last() <= patch.pick_to;
+            days.filter(in_season).map(|d| vec![d]).collect()
+        }
+    };
+    let found = windows.into_iter().map(|picks| {
+        let ready = YearSet::of(years, |_| true);
+        let window = Window { picks, ready };
+        standing(context, (at, grade), Method::Patch, window, amounts.clone())
+    });
+    let found: Vec<Candidate> = found.collect();
     if found.is_empty() {
         return Err(DropReason::NoPickSession);
     }
     within_lessons(garden, found)
+}
+
+/// The printed planting of an ingredient of which somebody has picked already, and its picks so far.
+fn picked(garden: &Garden, at: IngredientAt) -> Option<(PrintedAt, Vec<PickDay>)> {
+    let (which, printed) = garden.begun_of(at).next()?;
+    Some((which, begun_picks(printed, garden.as_of())))
 }
 
 /// The candidates whose every pick fits into its session by itself.
@@ -180,7 +196,6 @@ fn standing(
     amounts: Amounts,
 ) -> Candidate {
     let garden: &Garden = context.garden;
-    let fragile = u32::from(window.picks.len() == 1 && method != Method::Patch);
     let bed_days = bed_days(context, context.horizon.first(), &window.picks);
     let steps = Steps {
         sow: None,
@@ -189,7 +204,14 @@ fn standing(
         thin: None,
         picks: window.picks,
     };
+    let fragile = match method {
+        Method::Patch => 0,
+        _ => only_pick(context, &steps),
+    };
+    let given = picked(garden, at).map(|(which, _)| which);
     Candidate {
+        given,
+        moves: moves(garden, at, given, &steps),
         ingredient: at,
         grade,
         method,

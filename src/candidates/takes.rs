@@ -32,13 +32,14 @@ pub fn waiting_weeks(garden: &Garden, picks: &[PickDay]) -> u32 {
     u32::try_from((garden.feast.day - last).num_days() / 7).unwrap_or(0)
 }
 
-/// The work of all steps in sessions.
+/// The work of all steps in sessions that are still open.
 #[must_use]
 pub fn tasks(garden: &Garden, ingredient: &Ingredient, method: Method, steps: &Steps) -> Vec<Task> {
     steps
         .rounds()
         .flat_map(|(kind, round)| {
-            round.visits.iter().map(move |(class, date)| {
+            let open = |(_, date): &&(_, Date)| *date >= garden.as_of();
+            round.visits.iter().filter(open).map(move |(class, date)| {
                 let effort = effort(kind, ingredient, method, garden.children_of(class.grade));
                 Task {
                     kind,

@@ -169,7 +169,8 @@ pub fn pick_days(garden: &Garden, at: IngredientAt, rounds: &[Round]) -> Vec<Pic
     let mut days: Vec<PickDay> = rounds.iter().cloned().map(PickDay::Round).collect();
     days.extend(family_days(garden).map(PickDay::Families));
     days.retain(|d| {
-        plus_days(d.last(), cure) <= garden.feast.deliver_by
+        d.first() >= garden.as_of()
+            && plus_days(d.last(), cure) <= garden.feast.deliver_by
             && plus_days(d.first(), keeps) >= garden.feast.day
     });
     days.sort_by_key(|d| (d.last(), d.first()));
@@ -225,6 +226,29 @@ pub fn windows(seasons: &Seasons, beginning: Beginning<'_>, pick_days: &[PickDay
         }
     }
     windows
+}
+
+/// The windows of a planting of which somebody has picked already: these picks, with ever more of those that are
+/// still open.
+#[must_use]
+pub fn windows_after(
+    seasons: &Seasons,
+    beginning: Beginning<'_>,
+    (begun, pick_days): (&[PickDay], &[PickDay]),
+) -> Vec<Window> {
+    let fates = seasons.fates_of(&seasons.usual, beginning);
+    let since = begun.iter().map(PickDay::last).max();
+    let open = pick_days.iter().filter(|d| Some(d.first()) > since);
+    let open: Vec<&PickDay> = open.take(LONGEST_WINDOW).collect();
+    let window = |more: usize| {
+        let picks = begun.iter().chain(open.iter().copied().take(more));
+        let picks: Vec<PickDay> = picks.cloned().collect();
+        Window {
+            ready: seasons.ready(&fates, &picks),
+            picks,
+        }
+    };
+    (0..=open.len()).map(window).collect()
 }
 
 /// The chain without the first picks that bring nothing: without them it is ready in the same years, also if

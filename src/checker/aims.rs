@@ -61,6 +61,7 @@ fn rule(aim: Aim) -> Rule {
     match aim {
         Aim::InThePot | Aim::LeastGrownShare | Aim::ExpectedAmounts => Rule::Amount,
         Aim::WorstIngredient | Aim::AllIngredients | Aim::WholeDish => Rule::Readiness,
+        Aim::MovedDates | Aim::MovedDays => Rule::Happened,
         Aim::Slack | Aim::Evenness => Rule::Sessions,
         Aim::Children => Rule::Participation,
         Aim::UnattendedDays => Rule::Care,

@@ -20,7 +20,8 @@ pub fn counted(run: &Run<'_>, harvest: &Harvest, fragile: usize) -> Vec<(Aim, f6
         Aim::Tidiness => run.plantings.iter().map(|p| 1.0 + waiting(run, p)).sum(),
         _ => of_harvest(run, harvest, aim).unwrap_or_default(),
     };
-    Aim::ALL.into_iter().map(|aim| (aim, count(aim))).collect()
+    let aims = Aim::of(run.garden).iter();
+    aims.map(|aim| (*aim, count(*aim))).collect()
 }
 
 /// Days without anyone on which something needs care.
@@ -48,6 +49,8 @@ pub fn of_harvest(run: &Run<'_>, harvest: &Harvest, aim: Aim) -> Option<f64> {
                 .map(|i| i.expected_share.0.min(1.0))
                 .sum(),
         ),
+        Aim::MovedDates => Some(run.moved().dates as f64),
+        Aim::MovedDays => Some(run.moved().days as f64),
         Aim::Slack | Aim::Children | Aim::UnattendedDays | Aim::Evenness | Aim::Tidiness => None,
     }
 }

@@ -86,7 +86,7 @@ pub fn on_shelf_from(run: &Run<'_>, planting: &Planting<'_>) -> Option<usize> {
         (Method::Indoor, _) => Some(planting.step(StepKind::Sow)?.first),
         (Method::Seedlings, Some(seedlings)) => {
             let begun = seedlings.potted_up.unwrap_or(seedlings.sown);
-            run.horizon.day_number(begun.max(run.garden.as_of()))
+            run.horizon.day_number(begun.max(run.garden.start()))
         }
         (Method::Seedlings, None)
         | (Method::Direct | Method::Pieces | Method::Bought, _)

@@ -280,6 +280,22 @@ pub enum Fault {
         /// The days without anyone.
         gap: Gap,
     },
+    /// The plan does not go on with what has begun, or with one planting more than once.
+    NotAsBegun {
+        /// Its ingredient.
+        ingredient: String,
+        /// How many plantings go on with it.
+        got: usize,
+    },
+    /// A step of something new on a day that is over.
+    GoneBy {
+        /// The step.
+        step: StepRef,
+        /// Its first day.
+        day: Date,
+        /// The first day for which something can be planned.
+        as_of: Date,
+    },
     /// What the plan says of an aim cannot be so.
     Aim {
         /// The aim.

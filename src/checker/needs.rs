@@ -48,11 +48,17 @@ pub fn need(garden: &Garden, planting: &Planting<'_>) -> Option<Need> {
     }
     let block = block(garden, planting)?;
     let plants = (strips(garden, planting) / block.strips).saturating_mul(block.plants);
-    Some(growth::need_in(
+    let need = growth::need_in(
         garden,
         planting.at,
         planting.grade,
         planting.plan.method,
         plants,
-    ))
+    );
+    let left = planting.given.map_or(1.0, |printed| printed.left.0);
+    Some(Need {
+        low: need.low * left,
+        expected: need.expected * left,
+        ..need
+    })
 }

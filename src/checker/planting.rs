@@ -1,6 +1,8 @@
 //! A planting of the plan with its names looked up and its dates as day numbers.
 
-use crate::garden::{BedAt, ClassAt, Garden, GradeAt, Ingredient, IngredientAt, Seedlings, Strips};
+use crate::garden::{
+    BedAt, ClassAt, Garden, GradeAt, Ingredient, IngredientAt, Printed, Seedlings, Strips,
+};
 use crate::growth::Need;
 use crate::plan::{self, StepKind};
 
@@ -27,6 +29,8 @@ pub struct Planting<'a> {
     pub grows_since: Option<usize>,
     /// The seedlings from which it comes, if they stood on the shelf already.
     pub seedlings: Option<Seedlings>,
+    /// The printed planting with which it goes on.
+    pub given: Option<&'a Printed>,
     /// What its strips take and give; `None` where method or places do not allow to tell.
     pub need: Option<Need>,
 }

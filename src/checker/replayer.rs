@@ -40,7 +40,8 @@ pub enum Edit {
 }
 
 /// The rules in an order in which those that cost least to look at come first.
-const CHEAP_FIRST: [Rule; 8] = [
+const CHEAP_FIRST: [Rule; 9] = [
+    Rule::Happened,
     Rule::Readiness,
     Rule::Sessions,
     Rule::Participation,

@@ -2,6 +2,7 @@
 
 mod amount;
 mod care;
+mod happened;
 mod participation;
 mod readiness;
 pub mod rotation;
@@ -27,5 +28,6 @@ pub fn faults(rule: Rule, run: &Run<'_>, harvest: &Harvest, grown: &Grown<'_>) -
         Rule::Readiness => readiness::faults(run, harvest, grown),
         Rule::Participation => participation::faults(run),
         Rule::Care => care::faults(run),
+        Rule::Happened => happened::faults(run),
     }
 }

@@ -1,5 +1,6 @@
 //! The plan with its names looked up in the garden and its dates turned into day numbers.
 
+mod given;
 mod lookup;
 
 use crate::calendar::Horizon;

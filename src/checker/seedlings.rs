@@ -27,20 +27,22 @@ pub fn faults(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
     };
     let pot_up = planting.step(StepKind::PotUp);
     let plant_out = planting.step(StepKind::PlantOut);
+    let open = |step: &&Step<'_>| !run.has_begun(step);
     let mut faults = match planting.step(StepKind::Sow) {
+        Some(_) if pot_up.or(plant_out).is_some_and(|step| run.has_begun(step)) => Vec::new(),
         Some(sow) => up_in_time(run, planting, sow, pot_up.or(plant_out)),
         None => Vec::new(),
     };
-    if let Some(pot_up) = pot_up {
+    if let Some(pot_up) = pot_up.filter(open) {
         let from = plus_days(last, SOW_TO_POT_UP_DAYS);
         faults.extend(not_before(run, pot_up, DayLimit::AfterSowing, from));
     }
     let potted = pot_up.map(|step| run.horizon.date(step.last)).or(potted);
-    if let (Some(potted), Some(out)) = (potted, plant_out) {
+    if let (Some(potted), Some(out)) = (potted, plant_out.filter(open)) {
         let from = plus_days(potted, POT_UP_TO_PLANT_OUT_DAYS);
         faults.extend(not_before(run, out, DayLimit::AfterPottingUp, from));
     }
-    if let Some(out) = plant_out {
+    if let Some(out) = plant_out.filter(open) {
         faults.extend(age(run, planting));
         if let Some(harden) = planting.step(StepKind::Harden) {
             let from = out.first.saturating_sub(HARDEN_DAYS);

@@ -37,7 +37,8 @@ pub fn fragile(run: &Run<'_>, seasons: &[Seasons]) -> Vec<StepAt> {
     let mut found = Vec::new();
     for (at, planting) in run.plantings.iter().enumerate() {
         let only_pick = planting.picks().count() == 1 && planting.plan.method != Method::Patch;
-        for step in &planting.steps {
+        // What has begun cannot fall out any more.
+        for step in planting.steps.iter().filter(|step| !run.has_begun(step)) {
             let fragile = match step.plan.kind.facts().needed {
                 Needed::OneOfSeveral => only_pick,
                 Needed::Never => false,

@@ -70,6 +70,13 @@ impl Answer {
         self
     }
 
+    /// The same answer after a page that is read first.
+    pub fn after(self, first: &Page) -> Self {
+        let mut text = Screen::page(first);
+        text.append(&self.text);
+        Self { text, ..self }
+    }
+
     /// The same answer with another exit code.
     pub fn ending(self, exit: Exit) -> Self {
         Self { exit, ..self }
@@ -142,6 +149,22 @@ impl Trouble {
             Refused::IsAFolder(_) | Refused::Failed(_) => Exit::Unexpected,
         };
         Self::new(exit, refused, refused.remedy())
+    }
+
+    /// A saved plan from which a season cannot go on.
+    pub fn no_season(path: &Path, why: &Unreadable) -> Self {
+        let Unreadable::Content(error) = why else {
+            return Self::saved_plan(path, why);
+        };
+        let remedy = error.remedy();
+        Self::new(
+            Exit::ProjectErrors,
+            format_args!(
+                "The season cannot go on from the saved plan {}: {error}.",
+                harmless::path(path)
+            ),
+            &format!("{remedy} To plan the whole season afresh, move the saved plan away."),
+        )
     }
 
     /// A saved plan that cannot be read.

@@ -11,6 +11,7 @@ use crate::report;
 
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load, wrong_project};
+use super::season::UnderWay;
 use super::terminal::with_steps;
 use super::time_limit::TimeLimit;
 
@@ -28,18 +29,23 @@ pub(super) struct Arguments {
     /// The last day to look at [default: six weeks after the feast].
     #[arg(long, value_name = "DATE")]
     to: Option<Date>,
+    /// The day as of which the rest of the season is planned, as with `plan` [default: today].
+    #[arg(long, value_name = "DATE")]
+    on: Option<Date>,
     #[command(flatten)]
     time: TimeLimit<60>,
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let deadline = arguments.time.start();
-    let garden = load(&arguments.file)?;
+    let base = load(&arguments.file)?;
+    let under_way = UnderWay::of(&arguments.file, &base, arguments.on)?;
+    let garden = under_way.garden(&base);
     let feast = garden.feast.day;
-    within_calendar(&garden, arguments)?;
+    within_calendar(garden, arguments)?;
     let from = arguments.from.unwrap_or(plus_days(feast, -USUAL_SPAN));
     let to = arguments.to.unwrap_or(plus_days(feast, USUAL_SPAN));
-    let weeks = weeks_from_feast(&garden, from, to);
+    let weeks = weeks_from_feast(garden, from, to);
     if weeks.is_empty() {
         return Err(Trouble::new(
             Exit::Usage,
@@ -49,14 +55,18 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     }
     let catalogue = catalogue()?;
     let workbench = Workbench {
-        load: &|changes| project::load_changed(&arguments.file, changes, &catalogue),
+        load: &|changes| {
+            let changed = project::load_changed(&arguments.file, changes, &catalogue);
+            changed.map(|changed| under_way.over(changed))
+        },
         options: Options::until(deadline),
     };
     let days = with_steps("Planning for other days", weeks.len(), |done| {
-        workbench.other_days(&garden, &weeks, done)
+        workbench.other_days(garden, &weeks, done)
     })
     .map_err(|problems| wrong_project(&problems))?;
-    Ok(Answer::page(&report::days(&garden, &days)))
+    let answer = under_way.first(Answer::page(&report::days(garden, &days)));
+    Ok(under_way.beside(answer))
 }
 
 /// Days that are asked for must lie in the calendar of the project, or in the usual span: of others

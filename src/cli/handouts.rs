@@ -45,7 +45,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let out = &arguments.out;
     let place = FolderPlace::tried(out).map_err(|error| Trouble::folder(&error))?;
     let path = plan_path(&arguments.file, arguments.plan.as_deref());
-    let checked = saved_plan(&garden, &path)?;
+    let (garden, checked) = saved_plan(garden, &path)?;
     // The other half is for the pages, which are always whole.
     let half = deadline.shared_by(2);
     let least = arguments

@@ -62,11 +62,17 @@ pub(super) fn plan_path(project: &Path, given: Option<&Path>) -> PathBuf {
     }
 }
 
-/// A saved plan. One that breaks rules is not shown.
-pub(super) fn saved_plan(garden: &Garden, path: &Path) -> Result<CheckedPlan, Trouble> {
-    let (plan, since) = read_saved(garden, path).map_err(|why| Trouble::saved_plan(path, &why))?;
-    check_saved(garden, plan, since)
-        .map_err(|refused| Trouble::page(Exit::BrokenRules, &report::refused(garden, &refused)))
+/// A saved plan, in the garden of its season. One that breaks rules is not shown.
+pub(super) fn saved_plan(garden: Garden, path: &Path) -> Result<(Garden, CheckedPlan), Trouble> {
+    let opened = read_saved(garden, path).map_err(|why| Trouble::saved_plan(path, &why))?;
+    let garden = opened.garden;
+    match check_saved(&garden, opened.plan, opened.since) {
+        Ok(checked) => Ok((garden, checked)),
+        Err(refused) => {
+            let page = report::refused(&garden, &refused);
+            Err(Trouble::page(Exit::BrokenRules, &page))
+        }
+    }
 }
 
 /// The diary of a project as it is on a day, and what is wrong with it, which spoils nothing else. None is an empty

@@ -3,6 +3,7 @@
 use std::path::PathBuf;
 use std::time::Duration;
 
+use crate::calendar::Date;
 use crate::checker::CheckedPlan;
 use crate::deadline::Deadline;
 use crate::explain;
@@ -17,6 +18,7 @@ use crate::report;
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{PLAN_FILE, load};
 use super::save::{Output, ProgramsOutput};
+use super::season::UnderWay;
 use super::terminal::with_progress;
 use super::time_limit::TimeLimit;
 
@@ -38,6 +40,10 @@ pub(super) struct Arguments {
     /// Also replaces files in these folders that this program did not write.
     #[arg(long)]
     replace: bool,
+    /// The day as of which the rest of the season is planned, where a diary and a saved plan stand beside the
+    /// project file [default: today]. With a day before the first step all is planned afresh.
+    #[arg(long, value_name = "DATE")]
+    on: Option<Date>,
     #[command(flatten)]
     time: TimeLimit<{ USUAL_TIME.as_secs() }>,
     /// Years that each aim about years may give back, where that buys larger amounts or fewer
@@ -55,6 +61,7 @@ impl Arguments {
             write_program: None,
             all: false,
             replace: false,
+            on: None,
             time: TimeLimit::default(),
             give_back: CONCESSION_YEARS,
         }
@@ -63,7 +70,9 @@ impl Arguments {
 
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let deadline = arguments.time.start();
-    let garden = load(&arguments.file)?;
+    let base = load(&arguments.file)?;
+    let under_way = UnderWay::of(&arguments.file, &base, arguments.on)?;
+    let garden = under_way.garden(&base);
     let replace = arguments.replace;
     let out = arguments.out.as_deref();
     let out = out.map(|folder| Output::in_folder(folder, PLAN_FILE, saved::author, replace));
@@ -77,25 +86,27 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     };
     let seconds = deadline.limit().as_secs();
     let message = format!("Looking for the best plan, for up to {seconds} s ...");
-    let search = pipeline::options_of_search(&garden, &options);
+    let search = pipeline::options_of_search(garden, &options);
     let (plan, programs, ran_out) = with_progress(&message, || {
         let (plan, programs) = match programs_out {
-            None => (pipeline::decide(&garden, &search), Vec::new()),
-            Some(_) => pipeline::decide_with_programs(&garden, &search),
+            None => (pipeline::decide(garden, &search), Vec::new()),
+            Some(_) => pipeline::decide_with_programs(garden, &search),
         };
         let ran_out = search.deadline.is_over().then(|| deadline.limit());
         let threads = pipeline::side_by_side();
-        let counted = |checked| pipeline::counted(&garden, &options, checked, threads);
+        let counted = |checked| pipeline::counted(garden, &options, checked, threads);
         (plan.map(counted), programs, ran_out)
     });
-    let written = programs_out.map(|out| out.save(&garden, &programs));
+    let written = programs_out.map(|out| out.save(garden, &programs));
     let answer = match plan {
         Ok(checked) => {
-            let page = read(arguments.all, &garden, &checked, &options, ran_out);
-            planned(arguments, &garden, &checked, &page, out)
+            let read = read(arguments.all, garden, &checked, &options, ran_out);
+            let page = under_way.page(garden, &checked, read);
+            planned(arguments, garden, &checked, &page, out)
         }
-        Err(why) => no_plan(&options.deadline, &garden, why)?,
+        Err(why) => under_way.first(no_plan(&options.deadline, garden, why)?),
     };
+    let answer = under_way.beside(answer);
     Ok(match written {
         Some(written) => answer.and(written),
         None => answer,

@@ -93,7 +93,7 @@ impl ProgramsOutput {
         };
         Ok(Self {
             folder: folder.to_owned(),
-            files: Aim::ALL.into_iter().map(file).collect::<Result<_, _>>()?,
+            files: Aim::AGAIN.into_iter().map(file).collect::<Result<_, _>>()?,
             parents,
         })
     }

@@ -58,8 +58,8 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
         .as_deref()
         .map(|name| find_grade(&garden, name))
         .transpose()?;
-    let checked = saved_plan(
-        &garden,
+    let (garden, checked) = saved_plan(
+        garden,
         &plan_path(&arguments.file, arguments.plan.as_deref()),
     )?;
     let page = match grade {

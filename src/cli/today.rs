@@ -49,8 +49,8 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let deadline = arguments.time.start();
     let garden = load(&arguments.file)?;
     let on = arguments.on.unwrap_or_else(clock::today);
-    let checked = saved_plan(
-        &garden,
+    let (garden, checked) = saved_plan(
+        garden,
         &plan_path(&arguments.file, arguments.plan.as_deref()),
     )?;
     let (diary, wrong) = diary(&arguments.file, &garden, on)?;

@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use crate::calendar::Date;
 use crate::explain::{Trial, Workbench};
 use crate::model::Options;
 use crate::project::{self, Change};
@@ -10,6 +11,7 @@ use crate::report;
 use super::answer::{Answer, Trouble};
 use super::load::{catalogue, wrong_project};
 use super::one_line::one_line;
+use super::season::UnderWay;
 use super::terminal::with_steps;
 use super::time_limit::TimeLimit;
 
@@ -22,6 +24,9 @@ pub(super) struct Arguments {
     /// each change is tried alone, and then all together.
     #[arg(long = "set", value_name = "KEY=VALUE", required = true, value_parser = one_line)]
     changes: Vec<String>,
+    /// The day as of which the rest of the season is planned, as with `plan` [default: today].
+    #[arg(long, value_name = "DATE")]
+    on: Option<Date>,
     #[command(flatten)]
     time: TimeLimit<30>,
 }
@@ -29,12 +34,17 @@ pub(super) struct Arguments {
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let deadline = arguments.time.start();
     let catalogue = catalogue()?;
+    let under_way = UnderWay::of_file(&arguments.file, arguments.on)?;
     let workbench = Workbench {
-        load: &|changes| project::load_changed(&arguments.file, changes, &catalogue),
+        load: &|changes| {
+            let changed = project::load_changed(&arguments.file, changes, &catalogue);
+            changed.map(|changed| under_way.over(changed))
+        },
         options: Options::until(deadline),
     };
     let trials = tried(&workbench, &changes(arguments))?;
-    Ok(Answer::page(&report::compare(&trials)))
+    let answer = under_way.first(Answer::page(&report::compare(&trials)));
+    Ok(under_way.beside(answer))
 }
 
 fn changes(arguments: &Arguments) -> Vec<Change> {

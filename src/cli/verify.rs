@@ -21,9 +21,9 @@ pub(super) struct Arguments {
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let garden = load(&arguments.file)?;
     let path = plan_at(&arguments.plan);
-    let (plan, since) =
-        read_saved(&garden, &path).map_err(|why| Trouble::saved_plan(&path, &why))?;
-    Ok(match check_saved(&garden, plan, since) {
+    let opened = read_saved(garden, &path).map_err(|why| Trouble::saved_plan(&path, &why))?;
+    let garden = opened.garden;
+    Ok(match check_saved(&garden, opened.plan, opened.since) {
         Ok(checked) => Answer::page(&report::sound(&garden, &checked)),
         Err(refused) => Answer::page(&report::refused(&garden, &refused)).ending(Exit::BrokenRules),
     })

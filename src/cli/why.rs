@@ -3,6 +3,7 @@
 
 use std::path::PathBuf;
 
+use crate::calendar::Date;
 use crate::explain::{self, Workbench};
 use crate::facts::Facts;
 use crate::facts::no_plan::Hindrance;
@@ -17,6 +18,7 @@ use crate::words::step_names::{StepName, step_names};
 use super::answer::{Answer, Exit, Trouble};
 use super::load::{catalogue, load};
 use super::one_line::one_line;
+use super::season::UnderWay;
 use super::terminal::with_progress;
 use super::time_limit::TimeLimit;
 
@@ -28,27 +30,35 @@ pub(super) struct Arguments {
     /// A step of the plan, such as "carrot sow": why then, and what would another week cost?
     #[arg(value_name = "STEP", value_parser = one_line)]
     step: Vec<String>,
+    /// The day as of which the rest of the season is looked at, as with `plan` [default: today].
+    #[arg(long, value_name = "DATE")]
+    on: Option<Date>,
     #[command(flatten)]
     time: TimeLimit<60>,
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let deadline = arguments.time.start();
-    let garden = load(&arguments.file)?;
+    let base = load(&arguments.file)?;
+    let under_way = UnderWay::of(&arguments.file, &base, arguments.on)?;
+    let garden = under_way.garden(&base);
     let catalogue = catalogue()?;
     let options = Options::until(deadline);
     // More time is for what comes after the plan.
     let planning = Options::until(deadline.shared_by(2).at_most(USUAL_TIME));
     let bench = Workbench {
-        load: &|changes| project::load_changed(&arguments.file, changes, &catalogue),
+        load: &|changes| {
+            project::load_changed(&arguments.file, changes, &catalogue)
+                .map(|changed| under_way.over(changed))
+        },
         options,
     };
     let message = "Looking for what stands in the way ...";
-    with_progress(message, || match pipeline::decide(&garden, &planning) {
+    let answer = with_progress(message, || match pipeline::decide(garden, &planning) {
         Err(NoPlan::Impossible(found)) => {
-            let diagnosis = bench.diagnose(&garden, &catalogue);
-            let hindrance = Hindrance::of(&garden, &found);
-            let page = report::why_no_plan(&garden, &hindrance, &diagnosis);
+            let diagnosis = bench.diagnose(garden, &catalogue);
+            let hindrance = Hindrance::of(garden, &found);
+            let page = report::why_no_plan(garden, &hindrance, &diagnosis);
             let mut whole = Page::new();
             if !arguments.step.is_empty() {
                 let asked = arguments.step.join(" ");
@@ -57,27 +67,29 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
             whole.append(page);
             Ok(Answer::page(&whole).ending(Exit::NoPlan))
         }
-        Err(why) => super::plan::no_plan(&planning.deadline, &garden, why),
+        Err(why) => super::plan::no_plan(&planning.deadline, garden, why),
         Ok(checked) if !arguments.step.is_empty() => {
             let asked = arguments.step.join(" ");
-            let at = find(&step_names(&Facts::new(&garden, &checked)), &asked)?;
-            let why = explain::why_step(&garden, &checked, at, &options);
+            let at = find(&step_names(&Facts::new(garden, &checked)), &asked)?;
+            let why = explain::why_step(garden, &checked, at, &options);
             match why {
                 None if deadline.is_over() => {
-                    super::plan::no_plan(&deadline, &garden, NoPlan::OutOfTime)
+                    super::plan::no_plan(&deadline, garden, NoPlan::OutOfTime)
                 }
                 why => {
-                    let page = why.map(|why| report::why_step(&garden, &checked, &why));
+                    let page = why.map(|why| report::why_step(garden, &checked, &why));
                     Ok(Answer::page(&page.unwrap_or_default()))
                 }
             }
         }
         Ok(checked) => {
             let threads = pipeline::side_by_side();
-            let counted = pipeline::counted(&garden, &options, checked, threads);
-            Ok(Answer::page(&report::plan_exists(&garden, &counted)))
+            let counted = pipeline::counted(garden, &options, checked, threads);
+            Ok(Answer::page(&report::plan_exists(garden, &counted)))
         }
-    })
+    })?;
+    let answer = under_way.first(answer);
+    Ok(under_way.beside(answer))
 }
 
 /// The step that is asked for.

@@ -174,7 +174,10 @@ fn with(garden: &Garden, at: IngredientAt, crop: &Crop, methods: Vec<Method>) ->
     if methods.is_empty() {
         return None;
     }
-    let mut changed = garden.clone();
+    let mut changed = Garden {
+        season: garden.season.as_ref().map(|season| season.without(at)),
+        ..garden.clone()
+    };
     let ingredient = changed.ingredients.get_mut(at.0)?;
     *ingredient = Ingredient {
         crop: crop.clone(),

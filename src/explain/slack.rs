@@ -86,12 +86,19 @@ pub fn slack_within(garden: &Garden, checked: &CheckedPlan, deadline: &Deadline)
         .collect();
     steps
         .into_par_iter()
-        .filter(|_| !deadline.is_over())
+        .filter(|at| !deadline.is_over() && bench.is_open(*at))
         .filter_map(|at| bench.slack_of(at))
         .collect()
 }
 
 impl<'a> Bench<'a> {
+    /// True if a step has not begun: what has cannot be moved.
+    fn is_open(&self, at: StepAt) -> bool {
+        let step = self.checked.plan().step(at);
+        let first = step.and_then(|(_, step)| step.when.first());
+        first.is_some_and(|first| first >= self.context.garden.as_of())
+    }
+
     /// A step's slack; `None` for what goes with other steps.
     pub fn slack_of(&self, at: StepAt) -> Option<StepSlack> {
         let (planting, step) = self.checked.plan().step(at)?;

@@ -116,7 +116,12 @@ pub fn gains(checked: &CheckedPlan, without: &CheckedPlan, back: &[YearsBack]) -
         };
         better.then_some(Gain { aim, with, without })
     };
-    let later = Aim::ALL.into_iter().filter(|aim| *aim > first);
+    let later = checked
+        .plan()
+        .aims
+        .iter()
+        .map(|result| result.aim)
+        .filter(|aim| *aim > first);
     later.filter_map(gain).collect()
 }
 

@@ -52,6 +52,8 @@ pub struct Order<'a> {
     pub by: Date,
     /// The first day on which they are.
     pub needed: Date,
+    /// The first day of the last planting for which they are.
+    pub last_needed: Date,
     /// The ingredient.
     pub ingredient: &'a Ingredient,
     /// What is ordered.
@@ -61,6 +63,16 @@ pub struct Order<'a> {
 }
 
 impl Topic<'_> {
+    /// True if what it is about is not over on a day, though it should have been decided before.
+    fn is_open(&self, day: Date) -> bool {
+        match self {
+            Self::Order(order) => order.last_needed >= day,
+            Self::Gap(gap) => gap.to >= day,
+            Self::Break(pause) => pause.to >= day,
+            Self::Nurse | Self::Kitchen | Self::Buy { .. } => false,
+        }
+    }
+
     /// What sort of decision it is.
     #[must_use]
     pub fn kind(&self) -> &'static str {
@@ -109,6 +121,14 @@ pub(super) fn decisions<'a>(known: &Known<'a>, gaps: &[OpenGap<'a>]) -> Vec<Deci
         let buy = |Fallback { buy_by, cost }| decide(buy_by, Topic::Buy { ingredient, cost });
         all.extend(ingredient.fallback.map(buy));
     }
+    // What was to be decided before the day as of which is planned is decided, but for what has yet to come: that is
+    // at once.
+    if let Some(as_of) = known.garden.season.as_ref().map(|season| season.as_of) {
+        all.retain(|decision| decision.by >= as_of || decision.topic.is_open(as_of));
+        for decision in &mut all {
+            decision.by = decision.by.max(as_of);
+        }
+    }
     all.sort_by_key(|decision| decision.by);
     all
 }
@@ -127,11 +147,13 @@ impl<'a> Known<'a> {
     fn order(&self, ingredient: &'a Ingredient) -> Option<Order<'a>> {
         let plantings: Vec<&Planting> = self.plantings_named(&ingredient.name).collect();
         let needed = plantings.iter().filter_map(|p| first_day(p)).min()?;
+        let last_needed = plantings.iter().filter_map(|p| first_day(p)).max()?;
         let count: u32 = plantings.iter().map(|p| p.seeds).sum();
         let thing = Thing::sown(plantings.first()?.method);
         (count > 0).then(|| Order {
             by: self.school_day_until(plus_days(needed, -ORDER_DAYS)),
             needed,
+            last_needed,
             ingredient,
             thing,
             count,

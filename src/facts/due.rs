@@ -48,7 +48,10 @@ impl<'f, 'a> Due<'f, 'a> {
         let sunday = plus_days(monday, 6);
         let done = done(facts, diary);
         let open = facts.tasks.iter().zip(done);
-        let open = open.filter_map(|(task, done)| (!done).then_some(task));
+        // What was due before the day as of which the plan was made is taken as done.
+        let as_of = facts.garden.as_of();
+        let given = |task: &Task<'_>| task.who != Doer::Anyone && task.from < as_of;
+        let open = open.filter_map(|(task, done)| (!done && !given(task)).then_some(task));
         let (mut week, mut late) = (Vec::new(), Vec::new());
         for task in open {
             let goes_on = task.who == Doer::Anyone && task.from < monday && task.to >= monday;

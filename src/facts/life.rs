@@ -110,7 +110,7 @@ impl<'a> Facts<'a> {
     pub(super) fn on_shelf(&self, planting: &Planting) -> Option<(Date, Date)> {
         let from = match planting.method {
             Method::Indoor => span_of(planting, StepKind::Sow)?.0,
-            Method::Seedlings => self.seedlings(planting)?.since().max(self.garden.as_of()),
+            Method::Seedlings => self.seedlings(planting)?.since().max(self.garden.start()),
             Method::Direct | Method::Pieces | Method::Bought => return None,
             Method::Growing | Method::Patch => return None,
         };

@@ -18,10 +18,11 @@ impl Garden {
     }
 
     /// The first day on which something new may come on some strips of a bed; `None` if that is no matter of
-    /// what the file says to stand there for no ingredient.
+    /// what the file says to stand there for no ingredient, nor of what was lost there.
     #[must_use]
     pub fn free_from(&self, bed: BedAt, strips: Strips) -> Option<Date> {
         let former = self.former_on(bed, strips).map(Former::free_from).max();
+        let former = former.max(self.free_of_lost(bed, strips));
         self[bed].free_from.max(former)
     }
 

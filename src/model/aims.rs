@@ -1,8 +1,8 @@
 //! The aims as objectives, and what it means to hold one.
 
 use crate::candidates::Candidate;
-use crate::garden::IngredientAt;
-use crate::plan::Aim;
+use crate::garden::{Garden, IngredientAt, PrintedYears};
+use crate::plan::{Aim, AimResult};
 
 use super::program::{Program, Terms, negated};
 use super::setting::Setting;
@@ -29,6 +29,8 @@ pub fn objective(aim: Aim, setting: &Setting<'_>) -> Objective {
             .flat_map(|at: IngredientAt| columns.ready_years(candidates, at))
             .collect(),
         Aim::WholeDish => vec![(columns.dish_years, 1.0)],
+        Aim::MovedDates => per_candidate(|c| c.moves.dates),
+        Aim::MovedDays => per_candidate(|c| c.moves.days),
         Aim::LeastGrownShare => vec![(columns.least_share, 1.0)],
         Aim::ExpectedAmounts => columns
             .expected_share
@@ -65,11 +67,20 @@ pub fn hold(program: &mut Program, aim: Aim, objective: Objective, value: f64, c
     }
 }
 
-/// How many weather years an aim may give back to later ones.
+/// How many of the weather years that an aim has reached may be given back to later ones. Where the season is under
+/// way they are no more than what the plan as it was printed lacks of them: else each time of planning again would
+/// give back a little more.
 #[must_use]
-pub fn concession(aim: Aim, years: u32) -> f64 {
-    match aim {
-        Aim::WorstIngredient | Aim::AllIngredients | Aim::WholeDish => f64::from(years),
+pub fn concession(garden: &Garden, result: &AimResult, years: u32) -> f64 {
+    let printed = |has: fn(&PrintedYears) -> u32| {
+        let season = garden.season.as_ref();
+        let lacks = season.map(|s| (result.value - f64::from(has(&s.years))).max(0.0));
+        lacks.map_or(f64::from(years), |lacks| lacks.min(f64::from(years)))
+    };
+    match result.aim {
+        Aim::WorstIngredient => printed(|years| years.worst),
+        Aim::AllIngredients => printed(|years| years.all),
+        Aim::WholeDish => printed(|years| years.dish),
         _ => 0.0,
     }
 }

@@ -139,7 +139,7 @@ impl<'a> Board<'a> {
             return;
         }
         let objective = objective(result.aim, &self.setting());
-        let concession = concession(result.aim, concession_years);
+        let concession = concession(self.garden, result, concession_years);
         self.program.begin(Section::Held(result.aim));
         hold(
             &mut self.program,

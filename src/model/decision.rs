@@ -12,7 +12,7 @@ use super::options::Options;
 use super::outcome::{NotKnown, Outcome, Recorded};
 use super::point::chosen;
 use super::solver::{Deadline, Unsolved};
-use super::stages::{self, ABOUT_AMOUNTS, Pace, SMALL, Staged};
+use super::stages::{self, ABOUT_AMOUNTS, ABOUT_DATES, Pace, SMALL, Staged};
 use super::still_possible::still_possible;
 use super::{decode, open_grades, reasons};
 
@@ -118,10 +118,7 @@ impl<'a> Decision<'a> {
             return Ok(Decided { recorded, points });
         }
         let mut best = (board, staged);
-        for (scope, aims) in [
-            (Scope::Harvest, &ABOUT_AMOUNTS[..]),
-            (Scope::Everything, &SMALL),
-        ] {
+        for (scope, aims) in self.after_years() {
             if self.pace.deadline.is_over() {
                 break;
             }
@@ -150,6 +147,17 @@ impl<'a> Decision<'a> {
             programs,
         };
         Ok(Decided { recorded, points })
+    }
+
+    /// The aims after those about years, in steps: where the season is under way, dates that stay come first.
+    fn after_years(&self) -> impl Iterator<Item = (Scope, &'static [Aim])> {
+        let dates = self.garden.season.as_ref();
+        let dates = dates.map(|_| (Scope::Harvest, &ABOUT_DATES[..]));
+        let usual = [
+            (Scope::Harvest, &ABOUT_AMOUNTS[..]),
+            (Scope::Everything, &SMALL),
+        ];
+        dates.into_iter().chain(usual)
     }
 
     /// True if the choice of grades leaves too many candidates for the small aims.

@@ -2,8 +2,8 @@
 
 use crate::calendar::{Date, plus_days};
 use crate::candidates::{Candidate, Candidates, Done, Round, hardening};
-use crate::garden::{Garden, Source};
-use crate::growth::{effort, need_in};
+use crate::garden::{BedAt, Garden, Printed, Source, Strips};
+use crate::growth::{Block, effort, need_in};
 use crate::plan::{
     AimResult, IngredientPromise, Place, Plan, Planting, Promise, Step, StepKind, When,
 };
@@ -42,7 +42,11 @@ pub fn planting(
     places: Vec<Place>,
 ) -> Planting {
     let ingredient = &garden[candidate.ingredient];
-    let plants = blocks * candidate.amounts.block.plants;
+    let printed = candidate.given.zip(garden.season.as_ref());
+    let printed = printed.map(|(given, season)| &season[given]);
+    let plants = printed
+        .and_then(|printed| plants_of(garden, printed))
+        .unwrap_or(blocks * candidate.amounts.block.plants);
     let need = need_in(
         garden,
         candidate.ingredient,
@@ -54,9 +58,11 @@ pub fn planting(
         Source::Begun(which) => garden[which].in_bed(),
         Source::Sown | Source::Patch(_) => None,
     };
-    let places = match stands {
-        Some((bed, strips)) => vec![Place::of(&garden[bed].id, strips)],
-        None => places,
+    let of = |(bed, strips): (BedAt, Strips)| Place::of(&garden[bed].id, strips);
+    let places = match (stands, printed) {
+        (Some(stands), _) => vec![of(stands)],
+        (None, Some(printed)) => printed.places.iter().copied().map(of).collect(),
+        (None, None) => places,
     };
     Planting {
         ingredient: ingredient.name.clone(),
@@ -70,6 +76,13 @@ pub fn planting(
         flats_kept: need.flats_kept,
         on_mat: candidate.shelf.is_some_and(|s| s.warm_until.is_some()),
     }
+}
+
+/// The plants on the strips of what was printed, in whole blocks; `None` for what stands in no bed.
+fn plants_of(garden: &Garden, printed: &Printed) -> Option<u32> {
+    let (bed, _) = printed.places.first()?;
+    let block = Block::of(&garden[printed.ingredient].crop, garden[*bed].rows())?;
+    Some((printed.strips() / block.strips.max(1)).saturating_mul(block.plants))
 }
 
 /// All steps in order of time.

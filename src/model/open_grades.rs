@@ -98,6 +98,7 @@ fn beyond_none(garden: &Garden, years: &Years, aim: Aim) -> f64 {
         Aim::AllIngredients => years.most_of_all().into(),
         Aim::WholeDish => years.most_of_dish().into(),
         Aim::LeastGrownShare => 1.0,
+        Aim::MovedDates | Aim::MovedDays => 0.0,
         Aim::Slack | Aim::Children | Aim::UnattendedDays | Aim::Evenness | Aim::Tidiness => 0.0,
     }
 }

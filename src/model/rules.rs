@@ -5,6 +5,7 @@ mod amount;
 mod capacity;
 mod care;
 mod crowds;
+mod happened;
 mod needs;
 mod participation;
 mod readiness;
@@ -35,6 +36,7 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
             Rule::Readiness => readiness::add_rows(program, setting),
             Rule::Participation => participation::add_rows(program, setting),
             Rule::Care => care::add_rows(program, setting),
+            Rule::Happened => happened::add_rows(program, setting),
         }
     }
 }

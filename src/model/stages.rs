@@ -25,6 +25,8 @@ const ABOUT_YEARS: [Aim; 4] = [
     Aim::AllIngredients,
     Aim::WholeDish,
 ];
+/// The aims that ask for dates that stay as they were printed.
+pub const ABOUT_DATES: [Aim; 2] = [Aim::MovedDates, Aim::MovedDays];
 /// The aims that hang on how much of each planting there is.
 pub const ABOUT_AMOUNTS: [Aim; 2] = [Aim::LeastGrownShare, Aim::ExpectedAmounts];
 /// The aims after that.
@@ -232,9 +234,9 @@ pub fn unfinished(board: &Board<'_>, mut staged: Staged, deadline: &Deadline) ->
         values: std::mem::take(&mut staged.values),
         proved: false,
     };
-    for aim in Aim::ALL.into_iter().skip(staged.aims.len()) {
-        let objective = objective(aim, &board.setting());
-        let result = result_of(aim, &objective, &board.program, &as_it_is, deadline);
+    for aim in Aim::of(board.garden).iter().skip(staged.aims.len()) {
+        let objective = objective(*aim, &board.setting());
+        let result = result_of(*aim, &objective, &board.program, &as_it_is, deadline);
         staged.aims.push(result);
     }
     Staged {

@@ -16,12 +16,12 @@ pub fn still_possible(
     held: &[AimResult],
     concession_years: u32,
 ) -> Candidates {
-    let held_at = |aim: Aim| {
-        let result = held.iter().find(|r| r.aim == aim)?;
-        Some(result.value)
-    };
-    let least = |aim: Aim| held_at(aim).map_or(0.0, |v| v - concession(aim, concession_years));
-    let most = |aim: Aim| held_at(aim).unwrap_or(f64::INFINITY);
+    let held_at = |aim: Aim| held.iter().find(|r| r.aim == aim);
+    let given_back = |r: &AimResult| concession(garden, r, concession_years);
+    let least = |aim: Aim| held_at(aim).map_or(0.0, |r| r.value - given_back(r));
+    let most = |aim: Aim| held_at(aim).map_or(f64::INFINITY, |r| r.value);
+    let dates = Least::of(garden, candidates, |c| c.moves.dates);
+    let days = Least::of(garden, candidates, |c| c.moves.days);
     let years = Years::of(garden, candidates);
     let slack = Least::of(garden, candidates, |c| c.fragile);
     let children = Least::of(garden, candidates, |c| c.by_others);
@@ -43,6 +43,8 @@ pub fn still_possible(
                 && f64::from(years.dish_with(c)) >= least(Aim::WholeDish)
                 && greatest_share >= least(Aim::LeastGrownShare) - 1e-6;
         in_time
+            && f64::from(dates.with(c, c.moves.dates)) <= most(Aim::MovedDates)
+            && f64::from(days.with(c, c.moves.days)) <= most(Aim::MovedDays)
             && f64::from(slack.with(c, c.fragile)) <= most(Aim::Slack)
             && f64::from(children.with(c, c.by_others)) <= most(Aim::Children)
             && f64::from(unattended(c)) <= most(Aim::UnattendedDays)

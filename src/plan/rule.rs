@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::garden::Garden;
+
 /// A rule that a plan keeps. `model/rules` and `checker/rules` hold one file for each.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -23,11 +25,13 @@ pub enum Rule {
     Participation,
     /// Nothing hardens off while nobody is on site.
     Care,
+    /// What has begun by the printed plan stays as it was done, and nothing else has begun.
+    Happened,
 }
 
 impl Rule {
     /// All rules.
-    pub const ALL: [Rule; 8] = [
+    pub const ALL: [Rule; 9] = [
         Rule::Space,
         Rule::Shelf,
         Rule::Sessions,
@@ -36,6 +40,7 @@ impl Rule {
         Rule::Readiness,
         Rule::Participation,
         Rule::Care,
+        Rule::Happened,
     ];
 
     /// Its short name.
@@ -50,6 +55,7 @@ impl Rule {
             Rule::Readiness => "readiness",
             Rule::Participation => "participation",
             Rule::Care => "care",
+            Rule::Happened => "happened",
         }
     }
 }
@@ -66,6 +72,10 @@ pub enum Aim {
     AllIngredients,
     /// Ready years of the whole dish. Years, more is better.
     WholeDish,
+    /// Dates that move of those that were printed. Count, fewer is better.
+    MovedDates,
+    /// By how many days they move, added up. Days, fewer is better.
+    MovedDays,
     /// The least garden-grown share of the target at low yield. Share, more is better.
     LeastGrownShare,
     /// Garden-grown shares at expected yield, each at most 1, added up. More is better.
@@ -84,7 +94,7 @@ pub enum Aim {
 }
 
 impl Aim {
-    /// All aims in order.
+    /// All aims in order, of a plan that is made afresh.
     pub const ALL: [Aim; 11] = [
         Aim::InThePot,
         Aim::WorstIngredient,
@@ -99,6 +109,32 @@ impl Aim {
         Aim::Tidiness,
     ];
 
+    /// All aims in order, of a plan that is made again while the season is under way.
+    pub const AGAIN: [Aim; 13] = [
+        Aim::InThePot,
+        Aim::WorstIngredient,
+        Aim::AllIngredients,
+        Aim::WholeDish,
+        Aim::MovedDates,
+        Aim::MovedDays,
+        Aim::LeastGrownShare,
+        Aim::ExpectedAmounts,
+        Aim::Slack,
+        Aim::Children,
+        Aim::UnattendedDays,
+        Aim::Evenness,
+        Aim::Tidiness,
+    ];
+
+    /// The aims of a garden's plan, in order.
+    #[must_use]
+    pub fn of(garden: &Garden) -> &'static [Aim] {
+        match &garden.season {
+            None => &Self::ALL,
+            Some(_) => &Self::AGAIN,
+        }
+    }
+
     /// Its short name.
     #[must_use]
     pub fn name(self) -> &'static str {
@@ -107,6 +143,8 @@ impl Aim {
             Aim::WorstIngredient => "worst-ingredient",
             Aim::AllIngredients => "all-ingredients",
             Aim::WholeDish => "whole-dish",
+            Aim::MovedDates => "moved-dates",
+            Aim::MovedDays => "moved-days",
             Aim::LeastGrownShare => "least-grown-share",
             Aim::ExpectedAmounts => "expected-amounts",
             Aim::Slack => "slack",
@@ -120,7 +158,13 @@ impl Aim {
     /// True if more is better.
     #[must_use]
     pub fn more_is_better(self) -> bool {
-        self <= Aim::ExpectedAmounts
+        self <= Aim::ExpectedAmounts && !self.is_about_dates()
+    }
+
+    /// True if it asks for dates that stay as they were printed.
+    #[must_use]
+    pub fn is_about_dates(self) -> bool {
+        matches!(self, Aim::MovedDates | Aim::MovedDays)
     }
 
     /// True if its value is a whole number.

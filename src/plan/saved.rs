@@ -1,20 +1,23 @@
 //! The saved plan: versioned JSON that a person can read and edit. `{"tureen_plan": 3, "program":
-//! version, "project": name, "feast": date, "garden": checksum, "plan": {...}, "checksum": of all
-//! before it}`
+//! version, "project": name, "feast": date, "garden": checksum, "season": {...}, "plan": {...}, "checksum":
+//! of all before it}`, the season only where one was under way.
 
 mod error;
+mod mark;
 mod seal;
+pub mod season;
 
 use serde::{Deserialize, Serialize};
 
 use crate::calendar::Date;
-use crate::checksum::digits;
 use crate::disk::Author;
 use crate::garden::Garden;
 
 use super::Plan;
 
 pub use error::SavedError;
+use mark::mark;
+use season::Season;
 
 /// The version of the form that is written, and the only one that is read.
 pub const VERSION: u64 = 3;
@@ -33,6 +36,8 @@ struct File<N: Default, P> {
     feast: Date,
     #[serde(default)]
     garden: N,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    season: Option<Season>,
     plan: P,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     checksum: Option<String>,
@@ -49,6 +54,8 @@ pub struct SavedPlan {
     pub feast: Date,
     /// The checksum of the garden that it was made for.
     pub garden: String,
+    /// The season in which it was made; `None` if nothing had begun.
+    pub season: Option<Season>,
     /// The plan.
     pub plan: Plan,
     /// True if nothing in the file was changed since the program wrote it.
@@ -79,6 +86,7 @@ pub fn write(garden: &Garden, plan: &Plan) -> String {
         project: garden.name.as_str(),
         feast: garden.feast.day,
         garden: mark.as_str(),
+        season: Season::of(garden),
         plan,
         checksum: None,
     };
@@ -92,12 +100,6 @@ pub fn write(garden: &Garden, plan: &Plan) -> String {
 /// all, the file says so and is refused when it is read.
 fn json(file: &File<&str, &Plan>) -> String {
     serde_json::to_string_pretty(file).unwrap_or_else(|e| e.to_string())
-}
-
-/// A checksum of all that a garden is. Another version of the program may name its parts
-/// otherwise: then it counts as changed.
-fn mark(garden: &Garden) -> String {
-    digits(format!("{garden:?}").as_bytes())
 }
 
 /// True if a text is a saved plan, of whatever version and project, just as the program wrote it:
@@ -138,6 +140,7 @@ pub fn read(text: &str) -> Result<SavedPlan, SavedError> {
         project: file.project,
         feast: file.feast,
         garden: file.garden,
+        season: file.season,
         plan: file.plan,
         unchanged: is_as_written(text),
     })

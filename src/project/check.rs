@@ -80,12 +80,12 @@ impl<'a> Check<'a> {
         let latitude = peek(&raw.place).and_then(|raw| raw.latitude);
         let weather = raw.place.and_then(|raw| self.weather(raw, horizon));
         let project = raw.project?;
-        room?;
-        ground?;
+        room.and(ground)?;
         let (latitude, weather, beds) = (Latitude(latitude?.value), weather?, parted?);
         let (growing, former) = growing?;
         Ok(Garden {
             doubts: doubts(latitude, &weather, &beds),
+            season: None,
             name: project.name?.value,
             school: project.school?.map(|school| school.value),
             locale: project

@@ -2,11 +2,10 @@
 
 use crate::checker::Standing;
 use crate::facts::verdict::reachable;
-use crate::garden::Garden;
-use crate::plan::{Aim, AimResult};
-use crate::units::{Share, rounded};
+use crate::plan::AimResult;
 
 use crate::page::Page;
+use crate::words::aims::{figure, name};
 use crate::words::view::View;
 
 /// Writes one line per aim.
@@ -53,45 +52,4 @@ fn line(view: &View<'_>, result: &AimResult) -> String {
         )
     };
     format!("{name}: {value} ({proof}).")
-}
-
-fn figure(aim: Aim, value: f64) -> String {
-    match aim {
-        Aim::LeastGrownShare => Share(value).to_string(),
-        Aim::ExpectedAmounts => rounded(value, 1),
-        _ => rounded(value.abs(), 0),
-    }
-}
-
-/// What an aim counts; `years` weather years.
-pub(super) fn name(garden: &Garden, years: usize, aim: Aim) -> String {
-    let ingredients = garden.ingredients.len();
-    match aim {
-        Aim::InThePot => format!("Ingredients in the pot, of {ingredients}"),
-        Aim::WorstIngredient => {
-            format!("Years in which the most doubtful ingredient is ready, of {years}")
-        }
-        Aim::AllIngredients => format!(
-            "Ready years of all ingredients added up, of {}",
-            years * ingredients
-        ),
-        Aim::WholeDish => format!("Years in which the whole dish is ready, of {years}"),
-        Aim::LeastGrownShare => {
-            "Least part of its target that any ingredient reaches in a poor year".to_owned()
-        }
-        Aim::ExpectedAmounts => format!(
-            "Parts of their targets that the ingredients reach in an ordinary year, added up, \
-             of {ingredients}"
-        ),
-        Aim::Slack => "Steps that one cancelled session would lose".to_owned(),
-        Aim::Children => {
-            "Sowing, potting up, planting, thinning or picking not done by the children who sowed"
-                .to_owned()
-        }
-        Aim::UnattendedDays => "Days for which someone must be found".to_owned(),
-        Aim::Evenness => "Sessions' second jobs (one class, two jobs on one day)".to_owned(),
-        Aim::Tidiness => {
-            "Weeks that seedlings or the harvest wait, and sowings, added up".to_owned()
-        }
-    }
 }

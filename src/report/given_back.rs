@@ -90,6 +90,8 @@ fn what(gain: &Gain) -> String {
                 Share(without)
             );
         }
+        Aim::MovedDates => "printed dates that move",
+        Aim::MovedDays => "days by which printed dates move",
         Aim::Slack => "steps that one cancelled session would lose",
         Aim::Children => "steps not done by the children who sowed",
         Aim::UnattendedDays => "days for which someone must be found",

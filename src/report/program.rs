@@ -8,7 +8,7 @@ use crate::facts::record::grown_through;
 use crate::garden::Garden;
 use crate::harmless::{self, plain};
 
-use super::aims::name;
+use crate::words::aims::name;
 use crate::words::rule_words::rule_sentence;
 use crate::words::{count, list, step_words};
 

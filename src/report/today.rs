@@ -53,7 +53,7 @@ pub fn today(
     for (name, share) in &due.lost {
         let part = format!("{:.0} % of {name} is lost.", share * 100.0);
         page.item(&format!(
-            "{part} What is still possible: tureen show FILE --slack."
+            "{part} Plan the rest again: tureen plan FILE; until when what is possible: tureen show FILE --slack."
         ));
     }
     if let Some(need) = due.water {

@@ -44,7 +44,11 @@ pub(crate) fn told(fault: &Fault, words: Words) -> Told {
         | Fault::SecondGrade { .. }
         | Fault::GradesLeftOut { .. }
         | Fault::NoVisit { .. } => people::told(fault, words),
-        Fault::Method { .. } | Fault::Steps { .. } | Fault::Day { .. } => steps::told(fault, words),
+        Fault::Method { .. }
+        | Fault::Steps { .. }
+        | Fault::Day { .. }
+        | Fault::NotAsBegun { .. }
+        | Fault::GoneBy { .. } => steps::told(fault, words),
     };
     // A group that does not word one of its faults still shows what the checker saw.
     worded.unwrap_or_else(|| Told::alone(format!("{fault:?}")))

@@ -17,5 +17,6 @@ pub fn rule_sentence(rule: Rule) -> &'static str {
              grow something."
         }
         Rule::Care => "Nothing hardens off while nobody is on site.",
+        Rule::Happened => "What has begun goes on as it was begun, and nothing else has begun.",
     }
 }

@@ -8,6 +8,7 @@ mod family;
 mod grades;
 mod ground;
 mod hands;
+mod happened;
 mod leaves;
 pub mod methods;
 mod missed;

@@ -15,6 +15,7 @@ mod shell;
 mod steps;
 mod terminal;
 pub mod trials;
+mod unfolded;
 mod weather;
 
 use std::path::{Path, PathBuf};

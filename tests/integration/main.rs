@@ -26,5 +26,6 @@ mod report;
 mod scenarios;
 mod station;
 mod support;
+mod unfolded;
 mod unseen;
 mod weather;

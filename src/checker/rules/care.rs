@@ -9,7 +9,7 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
     for planting in &run.plantings {
         for step in &planting.steps {
             let (from, to) = (run.horizon.date(step.first), run.horizon.date(step.last));
-            if !step.plan.kind.facts().is_watched {
+            if !step.plan.kind.facts().is_watched || run.has_begun(step) {
                 continue;
             }
             faults.extend(run.gaps.iter().filter(|g| g.touches(from, to)).map(|gap| {

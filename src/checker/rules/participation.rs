@@ -14,7 +14,7 @@ use crate::garden::{ClassAt, GradeAt, IngredientAt};
 pub fn faults(run: &Run<'_>) -> Vec<Fault> {
     let mut faults = grades(run);
     for planting in &run.plantings {
-        for step in &planting.steps {
+        for step in planting.steps.iter().filter(|step| !run.has_begun(step)) {
             if !right_hands(step) {
                 faults.push(Fault::Hands {
                     step: step.name.clone(),

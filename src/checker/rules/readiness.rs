@@ -88,13 +88,15 @@ fn order(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
         .steps
         .windows(2)
         .filter_map(|pair| match pair {
-            [before, step] if step.first <= before.last => Some(Fault::Day {
-                step: step.name.clone(),
-                got: run.horizon.date(step.first),
-                limit: DayLimit::Order,
-                from: run.horizon.date(before.last).succ_opt(),
-                to: None,
-            }),
+            [before, step] if step.first <= before.last && !run.has_begun(step) => {
+                Some(Fault::Day {
+                    step: step.name.clone(),
+                    got: run.horizon.date(step.first),
+                    limit: DayLimit::Order,
+                    from: run.horizon.date(before.last).succ_opt(),
+                    to: None,
+                })
+            }
             _ => None,
         })
         .collect()
@@ -103,6 +105,9 @@ fn order(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
 /// A row is thinned between the days that `growth` gives for it.
 fn thinning(run: &Run<'_>, planting: (usize, &Planting<'_>), grown: &Grown<'_>) -> Option<Fault> {
     let (step, day, (from, to)) = thinned_badly(run, planting, grown)?;
+    if run.has_begun(step) {
+        return None;
+    }
     let date = |day| run.horizon.date(day);
     Some(Fault::Day {
         step: step.name.clone(),
@@ -126,6 +131,8 @@ fn rarely_ready(run: &Run<'_>, harvest: &Harvest) -> Vec<Fault> {
         })
     };
     let plantings = run.plantings.iter().zip(&harvest.plantings);
+    // What has begun is not sown for nothing any more.
+    let plantings = plantings.filter(|(planting, _)| planting.given.is_none());
     let mut faults: Vec<Fault> = plantings
         .filter_map(|(p, years)| fault(Subject::Planting(p.name.clone()), *years))
         .collect();

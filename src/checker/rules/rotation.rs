@@ -13,12 +13,15 @@ use crate::garden::{BedAt, Garden, StripAt};
 use crate::plan::{PlantingAt, Stand};
 
 /// All faults: a family in a bed that carried it within its hard years, or on a strip on which
-/// the plan itself had it before. What already stands in a bed was not chosen by the plan and is
+/// the plan itself had it before. What already stands in a bed, or has begun by the printed plan, was not chosen by the plan and is
 /// not judged.
 pub fn faults(run: &Run<'_>) -> Vec<Fault> {
     let mut faults = Vec::new();
     let stands = stands(run);
     for (at, planting) in run.plantings.iter().enumerate() {
+        if planting.given.is_some() {
+            continue;
+        }
         let Some(year) = planting_year(run, planting) else {
             continue;
         };

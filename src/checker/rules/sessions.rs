@@ -23,6 +23,13 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
     for planting in &run.plantings {
         for step in &planting.steps {
             match &step.when {
+                When::Sessions(_) if run.has_begun(step) => {
+                    faults.extend(open_visits(run, step).filter_map(|v| no_session(run, step, v)));
+                    for visit in open_visits(run, step) {
+                        *work.entry(visit).or_default() += step.plan.minutes.0;
+                    }
+                }
+                When::Families(_) | When::Adult(_) if run.has_begun(step) => {}
                 When::Sessions(visits) => {
                     faults.extend(visits.iter().filter_map(|v| no_session(run, step, *v)));
                     faults.extend(round_too_long(run, planting, step));
@@ -39,6 +46,17 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
     }
     faults.extend(overfull(run, &work));
     faults
+}
+
+/// The visits of a step that has begun which are still to come.
+fn open_visits(run: &Run<'_>, step: &Step<'_>) -> impl Iterator<Item = Visit> {
+    let visits = match &step.when {
+        When::Sessions(visits) => visits.clone(),
+        When::Families(_) | When::Adult(_) | When::Daily => Vec::new(),
+    };
+    let as_of = run.garden.as_of();
+    let open = move |visit: &Visit| run.horizon.date(visit.day) >= as_of;
+    visits.into_iter().filter(open)
 }
 
 fn no_session(run: &Run<'_>, step: &Step<'_>, visit: Visit) -> Option<Fault> {

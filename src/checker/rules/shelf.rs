@@ -12,14 +12,18 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
     let mut faults = Vec::new();
     for planting in &run.plantings {
         let on_shelf = |day: &usize| flats_on(run, planting, *day) > 0;
-        let closed = |day: &usize| !shelf.open_on(run.horizon.date(*day));
+        let closed = |day: &usize| {
+            let day = run.horizon.date(*day);
+            day >= run.garden.as_of() && !shelf.open_on(day)
+        };
         if let Some(day) = (0..run.horizon.days()).find(|d| on_shelf(d) && closed(d)) {
             faults.push(Fault::ShelfClosed {
                 planting: planting.name.clone(),
                 day: run.horizon.date(day),
             });
         }
-        if planting.plan.on_mat && !mat_serves(run, planting) {
+        let chosen = planting.given.is_none();
+        if chosen && planting.plan.on_mat && !mat_serves(run, planting) {
             faults.push(Fault::Mat {
                 planting: planting.name.clone(),
             });
@@ -44,7 +48,8 @@ fn mat_serves(run: &Run<'_>, planting: &Planting<'_>) -> bool {
 /// One fault for each run of days with more flats than there is room for, with the most
 /// flats of that run.
 fn overfull(run: &Run<'_>, mat: bool, room: u32, daily: &[u32]) -> Vec<Fault> {
-    let over: Vec<(usize, u32)> = daily.iter().copied().enumerate().collect();
+    let open = |day: &(usize, u32)| run.horizon.date(day.0) >= run.garden.as_of();
+    let over: Vec<(usize, u32)> = daily.iter().copied().enumerate().filter(open).collect();
     over.chunk_by(|a, b| (a.1 > room) == (b.1 > room))
         .filter_map(|days| {
             let (first, _) = *days.first()?;

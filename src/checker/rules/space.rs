@@ -23,6 +23,8 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
             (Method::Growing, Source::Begun(at)) if run.garden[at].in_bed().is_some() => {
                 faults.extend(where_it_grows(run, planting, at));
             }
+            // Where it stands, or shall stand, is given.
+            _ if planting.given.is_some() => {}
             _ => faults.extend(places(run, planting)),
         }
     }

@@ -10,6 +10,7 @@ use crate::growth::{Light, PickingDays};
 use crate::plan::{self, Plan, Rule};
 
 use super::Run;
+use super::given;
 
 impl<'a> Run<'a> {
     /// Lays a plan over a garden and tells what is not known there.
@@ -69,8 +70,10 @@ impl<'a> Run<'a> {
             places: self.places(planting, unknown),
             grows_since: self.grows_since(ingredient),
             seedlings: self.garden.seedlings_of(at),
+            given: None,
             need: None,
         };
+        planting.given = given::given(self, &planting);
         planting.need = needs::need(self.garden, &planting);
         Some(planting)
     }
@@ -177,7 +180,7 @@ impl<'a> Run<'a> {
     /// The day number of a date; a date before anyone may sow or after the last day is a
     /// fault, even where it still has a number.
     fn day_number(&self, step: &StepRef, day: Date, unknown: &mut Vec<Violation>) -> Option<usize> {
-        let (from, to) = (self.garden.as_of(), self.garden.last_day());
+        let (from, to) = (self.garden.start(), self.garden.last_day());
         if day < from || day > to {
             unknown.push(Violation {
                 rule: Rule::Sessions,

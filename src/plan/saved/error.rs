@@ -39,6 +39,18 @@ pub enum SavedError {
         /// What is wrong there.
         what: String,
     },
+    /// It goes on with something whose name the project does not know.
+    NotKnown {
+        /// What it should name.
+        what: &'static str,
+        /// The name.
+        name: String,
+    },
+    /// Something of it was begun on a day that the project's calendar does not hold.
+    OutsideCalendar {
+        /// The day.
+        day: Date,
+    },
     /// It was made for another project.
     OtherProject {
         /// The project's name.
@@ -67,6 +79,11 @@ impl SavedError {
         }
     }
 
+    pub(super) fn not_known(what: &'static str, name: &str) -> Self {
+        let name = name.to_owned();
+        Self::NotKnown { what, name }
+    }
+
     /// What to do about it.
     #[must_use]
     pub fn remedy(&self) -> &'static str {
@@ -85,6 +102,8 @@ impl SavedError {
             Self::WrongField { .. } => {
                 "Correct the field, or save the plan again from the project file."
             }
+            Self::NotKnown { .. } => "Give it its name again in the project file.",
+            Self::OutsideCalendar { .. } => "Correct `start` or `feast` in the project file.",
             Self::OtherProject { .. } => {
                 "Give the project file that the plan was made for, or make a new plan."
             }
@@ -108,6 +127,16 @@ impl fmt::Display for SavedError {
             Self::WrongField { line, column, what } => {
                 write!(f, "line {line}, column {column}: {what}")
             }
+            Self::NotKnown { what, name } => {
+                write!(
+                    f,
+                    "something of it has begun, and the project has no {what} \"{name}\""
+                )
+            }
+            Self::OutsideCalendar { day } => write!(
+                f,
+                "something of it was begun on {day}, before the start of the project or after its feast"
+            ),
             Self::OtherProject { expected, got } => {
                 write!(f, "the plan was made for \"{got}\", not for \"{expected}\"")
             }

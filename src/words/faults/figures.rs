@@ -163,6 +163,8 @@ fn aim_name(aim: Aim) -> &'static str {
         Aim::WorstIngredient => "years of the most doubtful ingredient",
         Aim::AllIngredients => "ready years of all ingredients",
         Aim::WholeDish => "years of the whole dish",
+        Aim::MovedDates => "dates that move",
+        Aim::MovedDays => "days by which dates move",
         Aim::LeastGrownShare => "least share grown in a poor year",
         Aim::ExpectedAmounts => "shares grown in an ordinary year",
         Aim::Slack => "steps that one cancelled session would lose",

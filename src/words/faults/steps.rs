@@ -52,6 +52,34 @@ pub(super) fn told(fault: &Fault, words: Words) -> Option<Told> {
                 days_that_would_do(*from, *to, words)
             ),
         ),
+        _ => return of_the_season(fault, words),
+    };
+    Some(told)
+}
+
+/// What has begun, and days that are over.
+fn of_the_season(fault: &Fault, words: Words) -> Option<Told> {
+    let told = match fault {
+        Fault::NotAsBegun { ingredient, got: 0 } => Told::of(
+            ingredient,
+            "it has begun, and no planting of the plan goes on with it on its strips and days",
+        ),
+        Fault::NotAsBegun { ingredient, got } => Told::of(
+            ingredient,
+            format!("it has begun once, and {got} plantings go on with it"),
+        ),
+        Fault::GoneBy {
+            step: s,
+            day,
+            as_of,
+        } => Told::of(
+            &step(s),
+            format!(
+                "{} is over: what is new begins on {} or later",
+                words.day(*day),
+                words.day(*as_of)
+            ),
+        ),
         _ => return None,
     };
     Some(told)

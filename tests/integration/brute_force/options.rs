@@ -7,6 +7,7 @@ use tureen::calendar::{Date, plus_days};
 use tureen::candidates::{Candidate, Thinning};
 use tureen::garden::{Former, GradeAt, IngredientAt, Source};
 
+use super::season;
 use super::takes::{Choice, School, Takes};
 use crate::support::thinning::Rows;
 
@@ -52,6 +53,10 @@ fn may_stand_there(candidate: &Candidate, school: &School<'_>) -> bool {
 
 /// True if a planting may stand on its plots, is thinned in time, and is ready in a tenth of the years and in one.
 fn keeps_by_itself(candidate: &Candidate, school: &School<'_>, rows: &Rows<'_>) -> bool {
+    if candidate.given.is_some() {
+        // It stands there, whatever speaks against it.
+        return true;
+    }
     if !may_stand_there(candidate, school) {
         return false;
     }
@@ -75,15 +80,20 @@ fn keeps_by_itself(candidate: &Candidate, school: &School<'_>, rows: &Rows<'_>) 
     in_time && hoped_for
 }
 
-/// All choices of plantings that put an ingredient into the pot by themselves, beds aside,
-/// those that are ready in most years first; `None` if more than `most` have to be looked at.
-pub fn all<'a>(school: &School<'a>, at: IngredientAt, most: usize) -> Option<Vec<Plantings<'a>>> {
+/// How many plantings of an ingredient there may be.
+fn plantings_of(school: &School<'_>, at: IngredientAt) -> usize {
     let ingredient = &school.garden[at];
-    let plantings = match ingredient.source {
+    match ingredient.source {
         // What stands already is harvested once.
         Source::Begun(_) | Source::Patch(_) => 1,
         Source::Sown => ingredient.max_sowings as usize,
-    };
+    }
+}
+
+/// All choices of plantings that put an ingredient into the pot by themselves, beds aside,
+/// those that are ready in most years first; `None` if more than `most` have to be looked at.
+pub fn all<'a>(school: &School<'a>, at: IngredientAt, most: usize) -> Option<Vec<Plantings<'a>>> {
+    let plantings = plantings_of(school, at);
     let rows = Rows::of(school.garden);
     // One planting of each candidate, with every number of blocks.
     let single: Vec<Vec<(Choice<'a>, Takes)>> = school
@@ -151,10 +161,15 @@ fn in_the_pot<'a>(
         let there = choices.iter().filter(|c| c.candidate.ready.has(*year));
         there.map(low).sum::<f64>() >= least - 1e-9
     };
+    if !season::goes_on(school.garden, at, &choices) {
+        return None;
+    }
     let ready = (0..school.candidates.years)
         .filter(enough)
         .fold(0, |set: u64, year| set | 1 << year);
-    (ready.count_ones() >= school.candidates.least_ready_years()).then(|| Plantings {
+    let alone =
+        choices.iter().all(|c| c.candidate.given.is_some()) && plantings_of(school, at) == 1;
+    (alone || ready.count_ones() >= school.candidates.least_ready_years()).then(|| Plantings {
         ready,
         years: f64::from(ready.count_ones()),
         low_share: (choices.iter().map(low).sum::<f64>() / target).min(1.0),

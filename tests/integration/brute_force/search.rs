@@ -9,7 +9,7 @@ use tureen::plan::Aim;
 
 use super::options::Plantings;
 use super::takes::{Choice, School, Takes};
-use super::{beds, grades};
+use super::{beds, grades, season};
 
 /// Forgiveness for shares; whole aims are compared exactly.
 const ROUNDING: f64 = 1e-6;
@@ -87,14 +87,16 @@ impl<'a> Search<'a> {
     /// The value of every aim but the first, in order; `None` if nothing keeps the rules.
     pub fn aims(mut self, concession: u32) -> Result<Option<Vec<f64>>, TooLarge> {
         let mut values = Vec::new();
-        for aim in Aim::ALL.into_iter().skip(1) {
+        for aim in Aim::of(self.school.garden).iter().copied().skip(1) {
             let Some(value) = self.best(aim)? else {
                 assert!(values.is_empty(), "a held aim was reached before");
                 return Ok(None);
             };
             values.push(value);
             let given_back = match aim {
-                Aim::WorstIngredient | Aim::AllIngredients | Aim::WholeDish => concession.into(),
+                Aim::WorstIngredient | Aim::AllIngredients | Aim::WholeDish => {
+                    season::given_back(self.school.garden, aim, value, concession)
+                }
                 _ => 0.0,
             };
             self.held.push(Held {
@@ -207,6 +209,8 @@ impl<'a> Search<'a> {
             Aim::WholeDish => f64::from(ready().fold(u64::MAX, |all, set| all & set).count_ones()),
             Aim::LeastGrownShare => low().fold(f64::INFINITY, f64::min),
             Aim::ExpectedAmounts => expected().sum(),
+            Aim::MovedDates => takes.moved.0.into(),
+            Aim::MovedDays => takes.moved.1.into(),
             Aim::Slack => takes.fragile.into(),
             Aim::Children => takes.by_others.into(),
             Aim::UnattendedDays => self.school.unattended_days(takes).into(),

@@ -6,6 +6,8 @@ use tureen::candidates::{Candidate, Candidates};
 use tureen::garden::{ClassAt, Garden, Method, Reached, Source, Spot};
 use tureen::growth::need;
 
+use super::season;
+
 /// A planting with its number of blocks.
 #[derive(Debug, Clone, Copy)]
 pub struct Choice<'a> {
@@ -60,6 +62,7 @@ impl<'a> School<'a> {
             steps: vec![0; self.sessions.len()],
             minutes: vec![0.0; self.sessions.len()],
             gaps: 0,
+            moved: (0, 0),
             fragile: 0,
             by_others: 0,
             untidy: 0,
@@ -96,6 +99,7 @@ impl<'a> School<'a> {
             takes.minutes[session] += task.effort.minutes(plants).0;
         }
         takes.gaps = candidate.gaps.iter().fold(0, |gaps, gap| gaps | 1 << gap);
+        takes.moved = season::moved(self.garden, candidate);
         takes.fragile = candidate.fragile;
         takes.by_others = candidate.by_others;
         takes.untidy = candidate.idle_weeks + 1;
@@ -158,6 +162,8 @@ pub struct Takes {
     minutes: Vec<f64>,
     /// Gaps for which someone must be found, as bits.
     gaps: u64,
+    /// Printed dates that move, and by how many days.
+    pub moved: (u32, u32),
     pub fragile: u32,
     pub by_others: u32,
     /// Weeks that seedlings are too old or the harvest waits, and plantings.
@@ -178,6 +184,7 @@ impl Takes {
                 .map(|(a, b)| a + b)
                 .collect(),
             gaps: self.gaps | other.gaps,
+            moved: (self.moved.0 + other.moved.0, self.moved.1 + other.moved.1),
             fragile: self.fragile + other.fragile,
             by_others: self.by_others + other.by_others,
             untidy: self.untidy + other.untidy,

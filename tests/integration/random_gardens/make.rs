@@ -98,6 +98,7 @@ pub fn garden(seed: u64, size: &Size) -> Garden {
         shelf,
         assumed: Vec::new(),
         doubts: Vec::new(),
+        season: None,
     };
     for k in 0..within(dice, size.ingredients) {
         garden = with_ingredient(dice, &garden, k);

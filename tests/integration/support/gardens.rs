@@ -182,5 +182,6 @@ pub fn tiny_garden() -> Garden {
         shelf: tiny_shelf(),
         assumed: Vec::new(),
         doubts: Vec::new(),
+        season: None,
     }
 }

@@ -1,0 +1,83 @@
+//! Candidates of plantings that have begun by a printed plan, beside those that are new: their steps that have begun are
+//! given, and so is where they stand.
+
+use crate::garden::Method;
+use crate::growth::least_ready_years;
+
+use super::{BedClass, Candidate, DropReason, Dropped, Round, Search, Setting, refuse};
+use crate::candidates::going_on::{GoingOn, begun_picks};
+use crate::candidates::nursery::{Nursery, nurseries, nurseries_after};
+use crate::candidates::windows::{
+    Beginning, Seasons, Window, starts_as_plants, windows, windows_after,
+};
+
+impl Search<'_> {
+    /// All candidates that go on with what has begun in the beds or on the shelf.
+    pub fn go_on(&self, going_on: &GoingOn<'_>, dropped: &mut Dropped, found: &mut Vec<Candidate>) {
+        let garden = self.context.garden;
+        let (crop, printed) = (&self.ingredient.crop, going_on.printed);
+        if matches!(printed.method, Method::Growing | Method::Patch) {
+            return;
+        }
+        let amounts = match going_on.amounts(garden, (crop, self.plots)) {
+            Ok(amounts) => amounts,
+            Err(reason) => return refuse(dropped, reason),
+        };
+        let least = self.ingredient.least(garden.feast.portions);
+        let all = amounts.low * f64::from(amounts.blocks.0);
+        let alone = self.ingredient.most_plantings() == 1;
+        if alone && all.0 + 1e-9 < least.0 {
+            return refuse(dropped, DropReason::BedsTooSmall);
+        }
+        let Some((bed, _)) = printed.places.first() else {
+            return refuse(dropped, DropReason::NoBed);
+        };
+        let class = BedClass {
+            rows: garden[*bed].rows(),
+            microclimate: garden[*bed].microclimate(),
+        };
+        let as_plants = starts_as_plants(printed.method);
+        let setting = Setting {
+            method: printed.method,
+            class: &class,
+            amounts,
+            seasons: &Seasons::new(garden, crop, class.microclimate, as_plants),
+        };
+        let begun = match as_plants {
+            true => going_on.plant_out(),
+            false => going_on.sow(),
+        };
+        let starts = begun.map_or_else(|| self.rounds.clone(), |start| vec![start]);
+        for start in &starts {
+            self.start(&setting, start, dropped, found);
+        }
+    }
+
+    /// The pick windows of what starts in the bed in a round, each ready often enough; what has begun is not sown
+    /// for nothing any more, so of it every year counts.
+    pub fn windows(&self, seasons: &Seasons, start: &Round) -> Vec<Window> {
+        let picked = self.going_on.map(|g| begun_picks(g.printed, g.as_of));
+        let picked = picked.filter(|picked| !picked.is_empty());
+        let beginning = Beginning::Start(start);
+        let mut windows = match picked {
+            Some(picked) => windows_after(seasons, beginning, (&picked, &self.pick_days)),
+            None => windows(seasons, beginning, &self.pick_days),
+        };
+        let least = match self.going_on {
+            Some(_) => 0,
+            None => least_ready_years(seasons.years()),
+        };
+        windows.retain(|w| w.ready.len() as usize >= least);
+        windows
+    }
+
+    /// The ways to raise the plants that are planted out in a round.
+    pub fn nurseries(&self, start: &Round, dropped: &mut Dropped) -> Vec<Nursery> {
+        match &self.going_on {
+            Some(going_on) => {
+                nurseries_after(self.context, (self.at, going_on), &self.rounds, start)
+            }
+            None => nurseries(self.context, self.at, &self.rounds, start, dropped),
+        }
+    }
+}

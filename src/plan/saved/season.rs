@@ -1,0 +1,258 @@
+//! The season in a saved plan: as of which day it was made, what was printed before it, and what is lost, in names
+//! and dates; and what that makes of the garden.
+
+use serde::{Deserialize, Serialize};
+
+use crate::calendar::Date;
+use crate::garden::{self, BedAt, Garden, Method, PrintedYears, Strips, Turn, Turns};
+use crate::plan::{Place, Planting, StepKind, Visit, When};
+use crate::units::Share;
+
+use super::error::SavedError;
+use super::mark::mark;
+
+/// A season that is under way.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub struct Season {
+    /// The day from which on was planned.
+    pub as_of: Date,
+    /// In how many weather years the plan before was ready: the worst ingredient, all added up, the whole dish.
+    pub years: (u32, u32, u32),
+    /// The plan before, without what is lost; steps that have begun as they were done.
+    pub printed: Vec<Printed>,
+    /// What is lost wholly.
+    pub gone: Vec<Gone>,
+}
+
+/// One planting as it was printed.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub struct Printed {
+    /// The ingredient's name.
+    pub ingredient: String,
+    /// The id of the grade that grows it.
+    pub grade: String,
+    /// How it is grown.
+    pub method: Method,
+    /// True if its flats stand on the heat mat.
+    pub on_mat: bool,
+    /// Where it stands.
+    pub places: Vec<Place>,
+    /// Its steps, but for those that go with others.
+    pub steps: Vec<Step>,
+    /// The part that is not lost.
+    pub left: Share,
+}
+
+/// A step with its days.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub struct Step {
+    /// What is done.
+    pub kind: StepKind,
+    /// When and by whom.
+    pub when: When,
+}
+
+/// What is lost wholly.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub struct Gone {
+    /// As it was printed.
+    pub what: Printed,
+    /// The day on which it was lost.
+    pub on: Date,
+}
+
+impl Printed {
+    /// A planting of a plan, nothing of it lost.
+    #[must_use]
+    pub fn of(planting: &Planting) -> Self {
+        let dated = planting.steps.iter().filter(|step| !step.kind.is_span());
+        let step = |step: &crate::plan::Step| Step {
+            kind: step.kind,
+            when: step.when.clone(),
+        };
+        Self {
+            ingredient: planting.ingredient.clone(),
+            grade: planting.grade.clone(),
+            method: planting.method,
+            on_mat: planting.on_mat,
+            places: planting.places.clone(),
+            steps: dated.map(step).collect(),
+            left: Share(1.0),
+        }
+    }
+
+    /// The first day of its steps.
+    #[must_use]
+    pub fn first(&self) -> Option<Date> {
+        self.steps.iter().filter_map(|step| step.when.first()).min()
+    }
+}
+
+impl Season {
+    /// That of a garden, in names.
+    #[must_use]
+    pub fn of(garden: &Garden) -> Option<Self> {
+        let season = garden.season.as_ref()?;
+        let PrintedYears { worst, all, dish } = season.years;
+        let gone = season.gone.iter().map(|gone| Gone {
+            what: named(garden, &gone.what),
+            on: gone.on,
+        });
+        Some(Self {
+            as_of: season.as_of,
+            years: (worst, all, dish),
+            printed: season.printed.iter().map(|p| named(garden, p)).collect(),
+            gone: gone.collect(),
+        })
+    }
+
+    /// The same without what a garden does not know by name.
+    #[must_use]
+    pub fn as_far_as_known(&self, garden: &Garden) -> Self {
+        let printed = self.printed.iter().filter(|p| found(garden, p).is_ok());
+        let gone = self.gone.iter();
+        let gone = gone.filter(|gone| found(garden, &gone.what).is_ok());
+        Self {
+            printed: printed.cloned().collect(),
+            gone: gone.cloned().collect(),
+            ..self.clone()
+        }
+    }
+
+    /// The same in positions of a garden.
+    ///
+    /// # Errors
+    /// A name that the project does not know.
+    pub fn in_garden(&self, garden: &Garden) -> Result<garden::Season, SavedError> {
+        let printed = self.printed.iter().map(|p| {
+            let printed = found(garden, p)?;
+            within(garden, self.as_of, &printed)?;
+            Ok(printed)
+        });
+        let gone = self.gone.iter().map(|gone| {
+            Ok(garden::Gone {
+                what: found(garden, &gone.what)?,
+                on: gone.on,
+            })
+        });
+        let (worst, all, dish) = self.years;
+        Ok(garden::Season {
+            as_of: self.as_of,
+            printed: printed.collect::<Result<_, _>>()?,
+            gone: gone.collect::<Result<_, _>>()?,
+            years: PrintedYears { worst, all, dish },
+            made_for: mark(garden),
+        })
+    }
+}
+
+fn named(garden: &Garden, printed: &garden::Printed) -> Printed {
+    let kinds = StepKind::ALL.iter();
+    let steps = kinds.flat_map(|kind| turns(printed, *kind).iter().map(|turns| (*kind, turns)));
+    let step = |(kind, turns): (StepKind, &Turns)| {
+        let when = when(garden, turns)?;
+        Some(Step { kind, when })
+    };
+    Printed {
+        ingredient: garden[printed.ingredient].name.clone(),
+        grade: garden[printed.grade].id.clone(),
+        method: printed.method,
+        on_mat: printed.on_mat,
+        places: places(garden, &printed.places),
+        steps: steps.filter_map(step).collect(),
+        left: printed.left,
+    }
+}
+
+/// The steps of a kind.
+fn turns(printed: &garden::Printed, kind: StepKind) -> &[Turns] {
+    match kind {
+        StepKind::Sow => printed.sow.as_slice(),
+        StepKind::PotUp => printed.pot_up.as_slice(),
+        StepKind::PlantOut => printed.plant_out.as_slice(),
+        StepKind::Thin => printed.thin.as_slice(),
+        StepKind::Pick => &printed.picks,
+        StepKind::Harden | StepKind::Cure => &[],
+    }
+}
+
+fn when(garden: &Garden, turns: &Turns) -> Option<When> {
+    let visit = |(turn, date): &(Turn, Date)| match turn {
+        Turn::Class(class) => Some(Visit {
+            class: garden.class(*class).name.clone(),
+            date: *date,
+        }),
+        Turn::Families | Turn::Adult => None,
+    };
+    Some(match turns.0.first()? {
+        (Turn::Families, day) => When::Families(*day),
+        (Turn::Adult, day) => When::Adult(*day),
+        (Turn::Class(_), _) => When::Sessions(turns.0.iter().filter_map(visit).collect()),
+    })
+}
+
+fn places(garden: &Garden, places: &[(BedAt, Strips)]) -> Vec<Place> {
+    let place = |(bed, strips): &(BedAt, Strips)| Place::of(&garden[*bed].id, *strips);
+    places.iter().map(place).collect()
+}
+
+fn found(garden: &Garden, printed: &Printed) -> Result<garden::Printed, SavedError> {
+    let ingredient = garden.ingredient_named(&printed.ingredient);
+    let grade = garden.grade_with_id(&printed.grade);
+    let turns = |kind: StepKind| {
+        let own = printed.steps.iter().filter(move |step| step.kind == kind);
+        own.map(|step| turns_found(garden, &step.when))
+            .collect::<Result<Vec<_>, _>>()
+    };
+    let once = |kind| Ok(turns(kind)?.into_iter().next());
+    Ok(garden::Printed {
+        ingredient: ingredient
+            .ok_or_else(|| SavedError::not_known("ingredient", &printed.ingredient))?,
+        grade: grade.ok_or_else(|| SavedError::not_known("grade", &printed.grade))?,
+        method: printed.method,
+        on_mat: printed.on_mat,
+        places: places_found(garden, &printed.places)?,
+        sow: once(StepKind::Sow)?,
+        pot_up: once(StepKind::PotUp)?,
+        plant_out: once(StepKind::PlantOut)?,
+        thin: once(StepKind::Thin)?,
+        picks: turns(StepKind::Pick)?,
+        left: Share(printed.left.0.clamp(0.0, 1.0)),
+    })
+}
+
+/// What has begun has its days within the span of the plan: only there is anything known of weather.
+fn within(garden: &Garden, as_of: Date, printed: &garden::Printed) -> Result<(), SavedError> {
+    let span = garden.start()..=garden.last_day();
+    let begun = printed.steps().filter(|step| step.begun(as_of));
+    let mut days = begun.flat_map(|step| step.0.iter().map(|(_, day)| *day));
+    match days.find(|day| !span.contains(day)) {
+        Some(day) => Err(SavedError::OutsideCalendar { day }),
+        None => Ok(()),
+    }
+}
+
+fn turns_found(garden: &Garden, when: &When) -> Result<Turns, SavedError> {
+    let visit = |visit: &Visit| match garden.class_named(&visit.class) {
+        Some(class) => Ok((Turn::Class(class), visit.date)),
+        None => Err(SavedError::not_known("class", &visit.class)),
+    };
+    Ok(Turns(match when {
+        When::Sessions(visits) => visits.iter().map(visit).collect::<Result<_, _>>()?,
+        When::Families(day) => vec![(Turn::Families, *day)],
+        When::Adult(day) => vec![(Turn::Adult, *day)],
+        When::Daily { .. } => Vec::new(),
+    }))
+}
+
+fn places_found(garden: &Garden, places: &[Place]) -> Result<Vec<(BedAt, Strips)>, SavedError> {
+    let place = |place: &Place| match garden.bed_with_id(&place.bed) {
+        Some(bed) => Ok((bed, place.run().within(garden[bed].strips()))),
+        None => Err(SavedError::not_known("bed", &place.bed)),
+    };
+    places.iter().map(place).collect()
+}
