@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 
 use crate::calendar::Date;
 use crate::checker::CheckedPlan;
+use crate::garden::Method;
 use crate::pipeline::Unfolded;
 use crate::plan::{Plan, Planting, StepKind, When};
 use crate::project::diary::{Entry, Happened};
@@ -25,6 +26,21 @@ pub struct Change<'a> {
     pub was: Option<Days>,
     /// The days as they are now.
     pub is: Option<Days>,
+    /// The last entry about the ingredient that changes something.
+    pub cause: Option<&'a Entry>,
+}
+
+/// Another way of growing an ingredient: sown anew, or bought as plants.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OtherWay<'a> {
+    /// The ingredient.
+    pub ingredient: &'a str,
+    /// The id of the grade that grows it now.
+    pub grade: &'a str,
+    /// The way that was printed.
+    pub was: Method,
+    /// The way now.
+    pub is: Method,
     /// The last entry about the ingredient that changes something.
     pub cause: Option<&'a Entry>,
 }
@@ -64,6 +80,23 @@ pub fn changes<'a>(unfolded: &'a Unfolded, now: &'a Plan) -> Vec<Change<'a>> {
         }
     }
     all
+}
+
+/// All plantings that are grown in another way, in the order of the plan.
+#[must_use]
+pub fn other_ways<'a>(unfolded: &'a Unfolded, now: &'a Plan) -> Vec<OtherWay<'a>> {
+    let both = pairs(&unfolded.before, now).into_iter();
+    let both = both.filter_map(|(was, is)| Some((was?, is?)));
+    let other = both.filter(|(was, is)| was.method != is.method);
+    other
+        .map(|(was, is)| OtherWay {
+            ingredient: &is.ingredient,
+            grade: &is.grade,
+            was: was.method,
+            is: is.method,
+            cause: cause(unfolded, &is.ingredient),
+        })
+        .collect()
 }
 
 /// Ready years that change, the whole dish first, which is always told.

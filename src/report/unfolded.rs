@@ -2,7 +2,7 @@
 //! costs.
 
 use crate::checker::CheckedPlan;
-use crate::facts::unfolded::{changes, years};
+use crate::facts::unfolded::{changes, other_ways, years};
 use crate::garden::Garden;
 use crate::page::Page;
 use crate::pipeline::Unfolded;
@@ -19,11 +19,12 @@ pub fn as_of(unfolded: &Unfolded) -> Page {
 /// A plan that was made again, with what it changes before it.
 #[must_use]
 pub fn unfolded(garden: &Garden, checked: &CheckedPlan, unfolded: &Unfolded, plan: Page) -> Page {
-    let words = Words::of(garden);
     let mut page = as_of(unfolded);
-    let changes = changes(unfolded, checked.plan());
-    let row = |change| said::row(change, words);
-    let rows: Vec<Vec<String>> = changes.iter().map(row).collect();
+    let (changes, ways) = (
+        changes(unfolded, checked.plan()),
+        other_ways(unfolded, checked.plan()),
+    );
+    let rows = said::rows(garden, &changes, &ways);
     match rows.is_empty() {
         true => page.line("No date moves."),
         false => {

@@ -1,8 +1,11 @@
 //! What planning again in the season changes, in words.
 
-use crate::facts::unfolded::{Change, Days, Years};
+use crate::facts::unfolded::{Change, Days, OtherWay, Years};
+use crate::garden::Garden;
 use crate::pipeline::Unfolded;
+use crate::project::diary::Entry;
 
+use super::figures::way;
 use super::happened::happened;
 use super::{Words, list, step_words};
 
@@ -21,28 +24,54 @@ pub fn as_of(unfolded: &Unfolded, words: Words) -> String {
     )
 }
 
-/// The row of a change: who, what, was, is, why.
+/// All that changes, a row each: who, what, was, is, why.
 #[must_use]
-pub fn row(change: &Change<'_>, words: Words) -> Vec<String> {
+pub fn rows(garden: &Garden, changes: &[Change<'_>], ways: &[OtherWay<'_>]) -> Vec<Vec<String>> {
+    let words = Words::of(garden);
     let days = |days: Option<Days>| days.map_or("-".to_owned(), |(from, to)| words.span(from, to));
-    let why = change.cause.map_or_else(String::new, |entry| {
+    let of_ways = ways.iter().map(|other| {
+        let [was, is] = [other.was, other.is].map(|method| way(method).to_owned());
+        let what = other.ingredient.to_owned();
+        vec![
+            who(garden, other.grade),
+            what,
+            was,
+            is,
+            why(other.cause, words),
+        ]
+    });
+    let of_days = changes.iter().map(|change| {
+        let what = format!(
+            "{} {}",
+            step_words::of(change.kind).plain,
+            change.ingredient
+        );
+        let (was, is) = (days(change.was), days(change.is));
+        vec![
+            who(garden, change.grade),
+            what,
+            was,
+            is,
+            why(change.cause, words),
+        ]
+    });
+    of_ways.chain(of_days).collect()
+}
+
+/// The name of the grade with an id.
+fn who(garden: &Garden, id: &str) -> String {
+    let grade = garden.grade_with_id(id);
+    grade.map_or_else(|| id.to_owned(), |at| garden[at].name.clone())
+}
+
+fn why(cause: Option<&Entry>, words: Words) -> String {
+    cause.map_or_else(String::new, |entry| {
         format!(
             "{}, {}",
             words.short(entry.on),
             happened(&entry.what, words)
         )
-    });
-    vec![
-        format!("Grade {}", change.grade),
-        format!(
-            "{} {}",
-            step_words::of(change.kind).plain,
-            change.ingredient
-        ),
-        days(change.was),
-        days(change.is),
-        why,
-    ]
+    })
 }
 
 /// What it costs in ready years, or wins.

@@ -198,3 +198,32 @@ fn a_name_that_is_gone_is_told() {
         "{told}"
     );
 }
+
+/// Too late to sow again, tomato is bought as plants: said before its days, with the name of the grade.
+#[test]
+fn another_way_of_growing_is_told_with_the_days_that_fall_away() {
+    let scenario = include_str!("../../../scenarios/soup-day/garden.toml");
+    let weather = include_str!("../../../scenarios/soup-day/weather.csv");
+    let folder = Folder::with("unfold-bought", |_| scenario.to_owned());
+    std::fs::write(folder.path("weather.csv"), weather).unwrap();
+    folder.answer(&["plan", "garden.toml", "--out", "."]);
+    let lost =
+        "[[entry]]\non = 2027-05-28\nlost = 1.0\ningredient = \"tomato\"\ncause = \"slugs\"\n";
+    std::fs::write(folder.path("diary.toml"), lost).unwrap();
+    let told = folder.answer(&["plan", "garden.toml", "--on", "2027-06-01"]);
+    let (_, changes) = told.split_once("WHAT CHANGES").unwrap();
+    let (changes, _) = changes.split_once("Ready in the").unwrap();
+    let changes = changes.split_whitespace().collect::<Vec<_>>().join(" ");
+    for part in [
+        "Grade 5 tomato",
+        "bought as",
+        "sow tomato 30 Apr - 7 May -",
+        "lost: slugs",
+    ] {
+        assert!(changes.contains(part), "{part}: {changes}");
+    }
+    assert!(
+        !changes.contains("potato") && !changes.contains("leek"),
+        "{changes}"
+    );
+}
