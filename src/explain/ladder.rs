@@ -104,13 +104,18 @@ fn without_own_figures(crop: &str) -> Change {
     Change::set(&["crop", crop], "")
 }
 
-/// Other crops that can be sown and that the dish does not hold, in the order of the catalogue.
+/// Other crops that can be sown and that the dish does not hold: those that the cook takes in its place, the best first; else all,
+/// in the order of the catalogue.
 fn another_crop(garden: &Garden, at: IngredientAt, catalogue: &Catalogue) -> Ladder {
     let old = &garden[at];
     let is_new = |name: &&str| garden.ingredients.iter().all(|i| i.crop.name != **name);
-    let can_be_sown = |name: &&str| catalogue.get(name).is_some_and(|c| !c.methods.is_empty());
-    let rungs = catalogue
-        .names()
+    let can_be_sown = |name: &&str| catalogue.get(name).is_none_or(|c| !c.methods.is_empty());
+    let names: Vec<&str> = match old.instead.is_empty() {
+        true => catalogue.names().collect(),
+        false => old.instead.iter().map(String::as_str).collect(),
+    };
+    let rungs = names
+        .into_iter()
         .filter(|_| old.source == Source::Sown)
         .filter(is_new)
         .filter(can_be_sown)

@@ -113,7 +113,7 @@ fn rungs(
     let mut found: Vec<RescueRung> = Vec::new();
     found.extend(try_with(Rescue::SowAgain, &old.crop, sown));
     found.extend(try_with(Rescue::BoughtPlants, &old.crop, bought.collect()));
-    let quick = quick_crops(garden, catalogue)
+    let quick = quick_crops(garden, at, catalogue)
         .into_iter()
         .filter_map(|crop| {
             let rescue = Rescue::QuickCrop(crop.name.clone());
@@ -153,14 +153,24 @@ fn children_sow(methods: &[Method]) -> Vec<Method> {
     methods.iter().copied().filter(sown).collect()
 }
 
-/// Crops that the dish does not hold and that are soon ripe from seed, the quickest first.
-fn quick_crops<'c>(garden: &Garden, catalogue: &'c Catalogue) -> Vec<&'c Crop> {
+/// Crops that the dish does not hold and that are soon ripe from seed, the quickest first; where the cook says what may take the
+/// place of an ingredient, of these alone, however long they take.
+fn quick_crops<'c>(garden: &Garden, at: IngredientAt, catalogue: &'c Catalogue) -> Vec<&'c Crop> {
+    let instead = &garden[at].instead;
+    let is_wished = |crop: &&Crop| match instead.is_empty() {
+        true => crop
+            .ripening
+            .days_from_sowing
+            .is_some_and(|days| days <= QUICK_DAYS),
+        false => instead.contains(&crop.name),
+    };
     let is_new = |crop: &&Crop| garden.ingredients.iter().all(|i| i.crop.name != crop.name);
     let days = |crop: &Crop| crop.ripening.days_from_sowing.unwrap_or(f64::INFINITY);
     let mut quick: Vec<&Crop> = catalogue
         .names()
         .filter_map(|name| catalogue.get(name))
-        .filter(|crop| days(crop) <= QUICK_DAYS && crop.methods.contains(&Method::Direct))
+        .filter(is_wished)
+        .filter(|crop| crop.methods.contains(&Method::Direct))
         .filter(is_new)
         .collect();
     quick.sort_by(|a, b| days(a).total_cmp(&days(b)));

@@ -61,6 +61,8 @@ pub struct Ingredient {
     pub each_child_sows: u32,
     /// How many sowings there may be, 1 to 4.
     pub max_sowings: u32,
+    /// The names of the crops that the cook takes in its place, the best first; none where any will do.
+    pub instead: Vec<String>,
     /// What is bought if it fails.
     pub fallback: Option<Fallback>,
 }

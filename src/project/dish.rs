@@ -36,9 +36,12 @@ pub fn check(
             check_one(&raw.value, begun, around, findings, assumed)
         })
         .collect();
+    let instead = raw.iter().filter_map(|raw| peek(&raw.value.instead).ok());
+    let instead = instead.flatten().flat_map(|given| &given.value);
     let used: Vec<&str> = raw
         .iter()
         .filter_map(|raw| raw.value.crop.as_ref().ok())
+        .chain(instead)
         .filter_map(|crop| around.crops.get(&crop.value))
         .map(|crop| crop.name.as_str())
         .collect();
@@ -64,6 +67,7 @@ fn check_one(
         (Err(reported), _) | (_, Err(reported)) => Err(reported),
     };
     let fallback = fallback(raw, around.feast, findings);
+    let instead = instead(raw, around, findings);
     let name = raw.name().map(|name| name.value.clone());
     let least_share = raw.least_share?;
     let each_child_sows = raw.each_child_sows?;
@@ -95,8 +99,23 @@ fn check_one(
         least_share: Share(least_share.map_or(USUAL_LEAST_SHARE, |given| given.value)),
         each_child_sows: each_child_sows.map_or(1, |given| given.value),
         max_sowings: raw.max_sowings?.map_or(1, |given| given.value),
+        instead: instead?,
         fallback: fallback?,
     })
+}
+
+/// The crops that the cook takes in its place, by their names in the catalogue or the file.
+fn instead(raw: &RawIngredient, around: &Around<'_>, findings: &mut Findings) -> Read<Vec<String>> {
+    let given = peek(&raw.instead)?.iter().flat_map(|given| &given.value);
+    let found: Vec<Read<String>> = given
+        .map(|name| {
+            around
+                .crops
+                .find(name, findings)
+                .map(|crop| crop.name.clone())
+        })
+        .collect();
+    found.into_iter().collect()
 }
 
 /// The ways of growing when the file names none: bought plants only where nothing else works,

@@ -8,7 +8,7 @@ use super::crop_names::Crops;
 use super::figures::{count, number};
 use super::grade::GradeIds;
 use super::kind::{Kind, date, text, word};
-use super::lists::one_or_some;
+use super::lists::{one_or_some, some};
 use super::standing::RawPatch;
 use super::table::{Table, table};
 
@@ -36,6 +36,7 @@ pub struct RawIngredient {
     pub method: Read<Option<Given<Method>>>,
     pub patch: Read<Option<Given<String>>>,
     pub fallback: Read<Option<Given<RawFallback>>>,
+    pub instead: Read<Option<Given<Vec<Given<String>>>>>,
 }
 
 impl RawIngredient {
@@ -125,8 +126,18 @@ pub fn read(t: &mut Table<'_, '_>) -> RawIngredient {
             "none",
             text(),
         ),
+        instead: instead(t),
         fallback: t.maybe("if_it_fails", "what is bought instead", "none", fallback()),
     }
+}
+
+fn instead(t: &mut Table<'_, '_>) -> Read<Option<Given<Vec<Given<String>>>>> {
+    t.maybe(
+        "instead",
+        "crops that the cook takes in its place, the best first",
+        "any that is ripe in time",
+        some(text()),
+    )
 }
 
 fn fallback() -> Kind<'static, RawFallback> {

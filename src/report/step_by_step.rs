@@ -13,6 +13,7 @@ use crate::plan::{Planting, Step, When};
 use super::ran_out;
 use super::slack::{NO_SLACK, promise, weeks_apart};
 use crate::page::Page;
+use crate::words::handling::or_instead;
 use crate::words::occasion::occasion;
 use crate::words::view::{View, kind_of_years};
 use crate::words::{list, plantings, sentence, step_words, steps};
@@ -233,12 +234,13 @@ fn ladder_of(view: &View<'_>, ladder: &RescueLadder, width: usize, page: &mut Pa
             kind_of_years(view.garden)
         ));
     }
+    let or = or_instead(ingredient);
     let buy = match ingredient.fallback {
         Some(fallback) => format!(
-            "buy it, by {}",
+            "buy it{or}, by {}",
             view.words.full_day(view.bought_by(fallback))
         ),
-        None => "buy it".to_owned(),
+        None => format!("buy it{or}"),
     };
     let text = match parts.as_slice() {
         [] => buy,

@@ -1,7 +1,7 @@
 //! How a kitchen handles a crop, in words: in what state it comes, what is done to it, where it
 //! keeps.
 
-use crate::garden::{Arrives, Curing, Kitchen, Preparation, Store};
+use crate::garden::{Arrives, Curing, Ingredient, Kitchen, Preparation, Store};
 
 use crate::words::{Words, list};
 
@@ -12,6 +12,12 @@ pub(crate) fn arrives(arrives: Arrives) -> &'static str {
         Arrives::Brushed => "dry, soil brushed off, not washed",
         Arrives::Unwashed => "as it is picked, not washed",
     }
+}
+
+/// `, or spinach, or chard`: what the cook takes in its place; nothing where the file names none.
+pub(crate) fn or_instead(ingredient: &Ingredient) -> String {
+    let instead = ingredient.instead.iter();
+    instead.map(|crop| format!(", or {crop}")).collect()
 }
 
 /// All that is done to it before it is cooked: `wash, cut off leaves and tips and peel`; what

@@ -90,10 +90,11 @@ fn fallbacks(view: &View<'_>, page: &mut Page) {
             .cost
             .map_or_else(String::new, |cost| format!(", for about {cost:.2}"));
         page.item(&format!(
-            "{}: ask the garden on {}; if it has failed, order {}{cost}.",
+            "{}: ask the garden on {}; if it has failed, order {}{cost}{}.",
             ingredient.name,
             view.words.day(view.bought_by(fallback)),
-            view.words.mass_in_both(ingredient.target(portions))
+            view.words.mass_in_both(ingredient.target(portions)),
+            handling::or_instead(ingredient)
         ));
     }
     if !none.is_empty() {

@@ -172,3 +172,35 @@ fn a_project_with_a_plan_is_told_so() {
         "{answer}"
     );
 }
+
+/// In place of an ingredient only what the cook named is offered, in that order; chard is not ripe in time.
+#[test]
+fn only_what_the_cook_takes_is_offered_in_its_place() {
+    let instead = |text: &str| {
+        let named = "name = \"lettuce\"\ninstead = [\"turnip\", \"chard\", \"spinach\"]";
+        text.replacen("name = \"lettuce\"", named, 1)
+    };
+    let folder = two_beds("why-instead", |text| {
+        instead(text).replace("flats = 1", "flats = 0")
+    });
+    let output = folder.run(&["why", "garden.toml"]);
+    let answer = text(&output.stdout);
+    let offered = answer.lines().filter_map(|line| {
+        let crop = line.trim().strip_prefix("- ")?;
+        crop.strip_suffix(" in place of lettuce.")
+    });
+    assert_eq!(
+        offered.collect::<Vec<_>>(),
+        ["turnip", "spinach"],
+        "{answer}"
+    );
+    // What is bought in its place is told with it.
+    let folder = two_beds("slack-instead", instead);
+    folder.answer(&["plan", "garden.toml", "--out", "."]);
+    let told = folder.answer(&["show", "garden.toml", "--slack"]);
+    let told = told.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        told.contains("then buy it, or turnip, or chard, or spinach."),
+        "{told}"
+    );
+}

@@ -104,6 +104,7 @@ pub fn ingredient(crop: Crop) -> Ingredient {
         least_share: Share(0.3),
         each_child_sows: 2,
         max_sowings: 1,
+        instead: Vec::new(),
         fallback: None,
     }
 }

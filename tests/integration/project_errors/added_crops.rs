@@ -140,3 +140,34 @@ fn the_day_length_of_a_kind_is_the_files_own() {
     let carrot = with("carrot", "[crop.carrot]\nbulbs_from_hours = 12");
     assert_eq!(codes(&carrot), [Code::KeyWithoutEffect]);
 }
+
+/// What the cook takes in its place may be a crop of the catalogue, by any of its names, or one that the file adds.
+#[test]
+fn what_the_cook_takes_in_its_place_is_known_by_name() {
+    let instead = |names: &str| {
+        let own = "[crop.oca]\nlike = \"potato\"\ndays_to_maturity = 150";
+        let file = with("carrot", own);
+        file.replacen(
+            "crop = \"carrot\"",
+            &format!("crop = \"carrot\"\ninstead = {names}"),
+            1,
+        )
+    };
+    let garden = loaded(&instead("[\"rocket\", \"oca\"]"));
+    assert_eq!(garden.ingredients[0].instead, ["arugula", "oca"]);
+    let read = project::load_text(
+        "garden.toml",
+        &instead("[\"oca\", \"spinich\"]"),
+        Some(AUTUMN),
+        catalogue(),
+    );
+    let told = read.expect_err("it is misspelt").render(false, 100);
+    assert!(told.contains("did you mean \"spinach\"?"), "{told}");
+    // Without it nobody grows or takes what the file adds.
+    let unused = with(
+        "carrot",
+        "[crop.oca]\nlike = \"potato\"\ndays_to_maturity = 150",
+    );
+    let read = project::load_text("garden.toml", &unused, Some(AUTUMN), catalogue());
+    assert!(read.is_err());
+}

@@ -228,6 +228,7 @@ fn ingredient(dice: &mut Dice, garden: &mut Garden, number: u32) {
         least_share: Share(dice.one(&[0.2, 0.35, 0.5, 0.7, 1.0])),
         each_child_sows: dice.int(0, 2),
         max_sowings: dice.one(&[1, 1, 1, 2, 2, 3]),
+        instead: Vec::new(),
         fallback: None,
         crop,
     };

@@ -52,6 +52,7 @@ pub fn ingredient(crop: Crop, grade: GradeAt, grams_per_portion: f64) -> Ingredi
         least_share: Share(0.5),
         each_child_sows: 1,
         max_sowings: 1,
+        instead: Vec::new(),
         fallback: None,
     }
 }
