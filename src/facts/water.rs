@@ -5,7 +5,7 @@ use chrono::{Datelike, Weekday};
 
 use crate::calendar::{Date, days_between, monday_of, plus_days};
 use crate::checker::{WaterNeed, Watering};
-use crate::garden::{Bed, BedAt, Break};
+use crate::garden::{Bed, BedAt, Break, Care};
 use crate::plan::When;
 use crate::units::Litres;
 
@@ -60,6 +60,41 @@ pub struct BreakPick<'a> {
     pub day: Date,
     /// The beds, in the order of their names; none for a patch.
     pub beds: Vec<&'a str>,
+}
+
+/// A break in which families are asked to water.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Asked<'a> {
+    /// The break.
+    pub pause: &'a Break,
+    /// Its weeks in which something wants water.
+    pub weeks: usize,
+    /// What the thirstiest of them takes.
+    pub most: Option<WaterNeed>,
+}
+
+/// All breaks in which families are asked to water, in order.
+#[must_use]
+pub fn asked_of_families<'a>(facts: &'a Facts<'a>) -> Vec<Asked<'a>> {
+    let mut asked: Vec<Asked<'_>> = Vec::new();
+    for row in rows(facts, |_| false) {
+        let Some(Note::Break(BreakWeek { pause, .. })) = row.note else {
+            continue;
+        };
+        match asked.last_mut() {
+            Some(last) if last.pause == pause => {
+                last.weeks += 1;
+                last.most = most(last.most.into_iter().chain(row.all));
+            }
+            _ if pause.care == Care::Families => asked.push(Asked {
+                pause,
+                weeks: 1,
+                most: row.all,
+            }),
+            _ => {}
+        }
+    }
+    asked
 }
 
 /// The beds that need water at some time, in the order of the garden.

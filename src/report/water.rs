@@ -3,7 +3,7 @@
 
 use crate::checker::{CheckedPlan, WaterNeed};
 use crate::facts::order::natural;
-use crate::facts::water::{Note, Row, added_up, rows, used_beds};
+use crate::facts::water::{Note, Row, added_up, asked_of_families, rows, used_beds};
 use crate::facts::{Facts, places};
 use crate::garden::{Garden, Tongue};
 
@@ -52,6 +52,9 @@ fn list(view: &View<'_>, speech: &dyn Speech, page: &mut Page) {
         page.paragraph(&note);
     }
     page.paragraph(&speech.occasion(view.garden));
+    for asked in asked_of_families(view) {
+        page.title(&speech.asked(&asked));
+    }
     page.heading(&speech.for_each_week());
     page.line(&speech.legend());
     page.gap();

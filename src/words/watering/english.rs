@@ -4,8 +4,8 @@ use std::cmp::Ordering;
 
 use crate::calendar::Date;
 use crate::checker::{Seedbed, WaterNeed};
-use crate::facts::water::{BreakPick, BreakWeek};
-use crate::garden::{Bed, Care, Garden};
+use crate::facts::water::{Asked, BreakPick, BreakWeek};
+use crate::garden::{Bed, Break, Care, Garden};
 use crate::units::Centimetres;
 use crate::words::occasion::occasion;
 use crate::words::places::beds;
@@ -57,6 +57,22 @@ impl Speech for English {
 
     fn occasion(&self, garden: &Garden) -> String {
         occasion(garden)
+    }
+
+    fn asked(&self, asked: &Asked<'_>) -> String {
+        let Break { name, from, to, .. } = asked.pause;
+        let cans = asked.most.map(|need| match self.measure().cans(need.dry) {
+            1.0 => ", up to 1 can".to_owned(),
+            cans => format!(", up to {cans:.0} cans"),
+        });
+        let cans = cans.unwrap_or_default();
+        let names = match asked.weeks {
+            1 => format!("a name for its week{cans}"),
+            weeks if cans.is_empty() => format!("a name for each of its {weeks} weeks"),
+            weeks => format!("a name for each of its {weeks} weeks{cans} in the thirstiest"),
+        };
+        let days = self.words.days(*from, *to);
+        format!("Families, please water in {name} ({days}): {names}.")
     }
 
     fn for_each_week(&self) -> String {

@@ -8,8 +8,8 @@ use chrono::Datelike;
 
 use crate::calendar::Date;
 use crate::checker::{Seedbed, WaterNeed};
-use crate::facts::water::{BreakPick, BreakWeek};
-use crate::garden::{Bed, Care, Garden, Locale};
+use crate::facts::water::{Asked, BreakPick, BreakWeek};
+use crate::garden::{Bed, Break, Care, Garden, Locale};
 use crate::words::occasion::whose;
 use crate::words::sentence;
 use crate::words::view::View;
@@ -121,6 +121,22 @@ impl Speech for Spanish {
             feast.day.year(),
             self.day(feast.deliver_by)
         )
+    }
+
+    fn asked(&self, asked: &Asked<'_>) -> String {
+        let Break { name, from, to, .. } = asked.pause;
+        let cans = asked.most.map(|need| match self.measure.cans(need.dry) {
+            1.0 => ", hasta 1 regadera".to_owned(),
+            cans => format!(", hasta {cans:.0} regaderas"),
+        });
+        let cans = cans.unwrap_or_default();
+        let names = match asked.weeks {
+            1 => format!("un nombre para su semana{cans}"),
+            weeks if cans.is_empty() => format!("un nombre para cada una de sus {weeks} semanas"),
+            weeks => format!("un nombre para cada una de sus {weeks} semanas{cans} en la más seca"),
+        };
+        let (from, to) = (self.day(*from), self.day(*to));
+        format!("Familias, por favor: riego en {name} (del {from} al {to}), {names}.")
     }
 
     fn for_each_week(&self) -> String {

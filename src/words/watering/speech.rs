@@ -3,7 +3,7 @@
 
 use crate::calendar::Date;
 use crate::checker::{Seedbed, WaterNeed};
-use crate::facts::water::BreakWeek;
+use crate::facts::water::{Asked, BreakWeek};
 use crate::garden::{Bed, Garden};
 use crate::words::water::WaterMeasure;
 
@@ -30,6 +30,9 @@ pub(crate) trait Speech {
     fn occasion(&self, garden: &Garden) -> String;
     /// The heading of the table.
     fn for_each_week(&self) -> String;
+    /// What is asked of families in a break: the first line of their page.
+    fn asked(&self, asked: &Asked<'_>) -> String;
+
     /// How the table is read.
     fn legend(&self) -> String;
     /// The heads of the columns before those of the beds.

@@ -141,6 +141,20 @@ fn a_week_of_families_says_what_to_pick_and_has_room_for_a_name() {
     let row = before.lines().next_back().unwrap();
     assert!(row.starts_with("  10 May  "), "{row}");
     assert!(list.contains("> Spring break: NOBODY IS ON SITE, find someone."));
+    // Above all stands what families are asked for, with the cans of a dry year of that week.
+    let cans = row.split_whitespace().nth(3).unwrap();
+    let most = cans.split('-').next_back().unwrap();
+    let asked = format!(
+        "Families, please water in May break (Mon 10 May to Fri 14 May): a name for its week, up to {most} cans."
+    );
+    let all = list.split_whitespace().collect::<Vec<_>>().join(" ");
+    let (before, _) = all
+        .split_once(&asked)
+        .unwrap_or_else(|| panic!("{asked}\n{list}"));
+    assert!(!before.contains("60-85"), "{list}");
+    let (garden, checked) = tiny();
+    let alone = report::watering(&garden, &checked).text(plain(120));
+    assert!(!alone.contains("Families, please"), "{alone}");
 }
 
 /// All figures of a list.
