@@ -2,7 +2,7 @@
 
 use crate::calendar::{Date, monday_of, plus_days};
 use crate::checker::WaterNeed;
-use crate::garden::Garden;
+use crate::garden::{Garden, Source};
 use crate::plan::PlantingAt;
 use crate::project::diary::{Diary, Entry, Happened};
 
@@ -75,7 +75,7 @@ impl<'f, 'a> Due<'f, 'a> {
                 .collect(),
             water: water(facts, monday),
             rain: rain(diary, monday),
-            lost: lost(diary),
+            lost: lost(diary, facts.garden),
         }
     }
 }
@@ -169,8 +169,17 @@ fn rain(diary: &Diary, monday: Date) -> f64 {
     rain.sum()
 }
 
-/// What is lost of each ingredient.
-fn lost(diary: &Diary) -> Vec<(&str, f64)> {
+/// What is lost of each ingredient, and was not known yet when the plan was made; of what cannot be planned again, such as a
+/// patch, whenever it was.
+fn lost<'d>(diary: &'d Diary, garden: &Garden) -> Vec<(&'d str, f64)> {
+    let is_planned_for = |on: Date, name: &str| {
+        let at = garden.ingredient_named(name);
+        let sown = at.is_some_and(|at| garden[at].source == Source::Sown);
+        sown && garden
+            .season
+            .as_ref()
+            .is_some_and(|season| on < season.as_of)
+    };
     let mut all: Vec<(&str, f64)> = Vec::new();
     for (_, entry) in &diary.entries {
         let Happened::Lost {
@@ -179,6 +188,9 @@ fn lost(diary: &Diary) -> Vec<(&str, f64)> {
         else {
             continue;
         };
+        if is_planned_for(entry.on, ingredient) {
+            continue;
+        }
         match all.iter_mut().find(|(name, _)| name == ingredient) {
             Some((_, sum)) => *sum = (*sum + share).min(1.0),
             None => all.push((ingredient, *share)),

@@ -35,6 +35,11 @@ fn events(calendar: &str) -> BTreeMap<String, String> {
 #[test]
 fn a_lost_crop_is_sown_again_and_told_in_the_first_lines() {
     let (folder, _) = with_diary("unfold-lost", LOST);
+    let before = folder.answer(&["today", "garden.toml", "--on", "2027-04-28"]);
+    assert!(
+        before.contains("100 % of spinach is lost. Plan the rest again"),
+        "{before}"
+    );
     let told = folder.answer(&["plan", "garden.toml", "--on", "2027-04-28", "--out", "."]);
     let first: String = told.lines().take(12).collect::<Vec<_>>().join("\n");
     assert!(
@@ -54,6 +59,8 @@ fn a_lost_crop_is_sown_again_and_told_in_the_first_lines() {
     folder.answer(&["show", "garden.toml", "--slack"]);
     let today = folder.answer(&["today", "garden.toml", "--on", "2027-04-28"]);
     assert!(!today.contains("Not written down as done"), "{today}");
+    // What the plan has taken up already is nothing to decide any more.
+    assert!(!today.contains("is lost"), "{today}");
     // A day before the first step plans all afresh.
     let afresh = folder.run(&["plan", "garden.toml", "--on", "2027-03-02"]);
     let afresh = text(&afresh.stdout);
