@@ -1,6 +1,8 @@
 //! The command line: what can be asked, and how the answer reaches the reader.
 
 mod answer;
+mod argument;
+mod carry_over;
 mod check;
 mod climate;
 mod clock;
@@ -12,7 +14,6 @@ mod keys;
 mod load;
 mod new;
 mod note;
-mod one_line;
 mod plan;
 mod record;
 mod save;
@@ -73,6 +74,8 @@ enum Command {
     Ideas(ideas::Arguments),
     /// What would changes to the project file bring? Shows the plan as it is and with them.
     Try(try_changes::Arguments),
+    /// Writes the project of the next year: days a year on, histories of beds, children moved up.
+    CarryOver(carry_over::Arguments),
     /// Writes the weather years that are generated from the project file's monthly means.
     Weather(weather::Arguments),
     /// Lists the weather stations nearest to a place whose monthly means are known.
@@ -161,6 +164,7 @@ fn answer(command: Command) -> Result<Answer, Trouble> {
         Command::Ideas(arguments) => ideas::run(&arguments),
         Command::Why(arguments) => why::run(&arguments),
         Command::Try(arguments) => try_changes::run(&arguments),
+        Command::CarryOver(arguments) => carry_over::run(&arguments),
         Command::Weather(arguments) => weather::run(&arguments),
         Command::Stations(arguments) => stations::run(&arguments),
         Command::Record(arguments) => record::run(&arguments),

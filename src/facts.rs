@@ -3,6 +3,7 @@
 
 pub mod asked;
 pub mod breaks;
+pub mod carried;
 pub mod cautions;
 pub mod class_sheet;
 pub mod climate;

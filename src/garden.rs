@@ -12,12 +12,15 @@ mod find;
 mod former;
 mod grade;
 mod how;
+mod kept;
 mod kitchen;
 mod locale;
+mod method;
 mod outdoors;
 mod school_year;
 mod season;
 mod shelf;
+mod shut;
 mod strips;
 mod taking_part;
 mod tongue;
@@ -31,22 +34,27 @@ pub use bed::{
 };
 pub use begun::{Begun, Reached, Seedlings, Spot};
 pub use crop::{
-    Ages, Caution, Crop, DegreeDayMethod, Germination, IndoorStart, Method, Needs, Picking,
-    Ripening, Rotation, SeedSize, Spacing, Stages, Sun, WaterUse, WhilePicked, Yield,
+    Ages, Caution, Crop, DegreeDayMethod, Germination, IndoorStart, Needs, Picking, Ripening,
+    Rotation, SeedSize, Spacing, Stages, Sun, WaterUse, WhilePicked, Yield,
 };
 pub use dish::{Fallback, Feast, Ingredient, Source};
 pub use former::Former;
 pub use grade::{Class, Grade, HandOver, Hands, Slot};
 pub use how::{Curing, How, Ripe, Take, Tending};
-pub use kitchen::{Arrives, CRATE, Kitchen, Preparation, Store};
+pub use kept::Kept;
+pub use kitchen::{Arrives, CRATE, Freezing, Kitchen, Preparation, Store};
 pub use locale::Locale;
+pub use method::Method;
 pub use outdoors::{
     Bolting, Bulbs, Chill, DayLengthKind, FrostResponse, Ground, KindOfThePlace, LongDay, NoFruit,
     Spoils, Thinning,
 };
 pub use school_year::{Break, Care, HarvestDay, SchoolYear, Term};
-pub use season::{Gone, Printed, PrintedAt, PrintedYears, Season, Turn, Turns};
+pub use season::{
+    CLEARING_DAYS, Clearing, Gone, Printed, PrintedAt, PrintedYears, Season, Turn, Turns,
+};
 pub use shelf::{MAT, Shelf};
+pub use shut::Shut;
 pub use strips::{StripAt, Strips};
 pub use tongue::Tongue;
 

@@ -21,7 +21,7 @@ pub mod thinning;
 pub mod water;
 pub mod work;
 
-pub use amount::{Block, Need, need, need_in, widest_rows};
+pub use amount::{Block, Need, need, need_in, printed_plants, widest_rows};
 pub use bearing::PickingDays;
 pub use hope::{HOPE, least_ready_years};
 pub use light::Light;

@@ -18,6 +18,7 @@ pub mod tables;
 pub mod workbook;
 
 pub use files::{FormatError, class_files, files};
+pub use pages::COORDINATOR;
 pub use readers::Readers;
 
 use crate::checker::CheckedPlan;

@@ -62,7 +62,53 @@ pub struct Step {
     pub minutes: Minutes,
 }
 
+/// Who comes on a day of a step.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum By<'a> {
+    /// A class, by its name.
+    Class(&'a str),
+    /// Families.
+    Families,
+    /// An adult.
+    Adult,
+}
+
+impl<'a> By<'a> {
+    /// The class, if it is one.
+    #[must_use]
+    pub fn class(self) -> Option<&'a str> {
+        match self {
+            By::Class(name) => Some(name),
+            By::Families | By::Adult => None,
+        }
+    }
+}
+
 impl When {
+    /// Its days, each with who comes then; none of what goes on day by day.
+    #[must_use]
+    pub fn turns(&self) -> Vec<(By<'_>, Date)> {
+        match self {
+            When::Sessions(visits) => {
+                let each = visits.iter().map(|v| (By::Class(&v.class), v.date));
+                each.collect()
+            }
+            When::Families(day) => vec![(By::Families, *day)],
+            When::Adult(day) => vec![(By::Adult, *day)],
+            When::Daily { .. } => Vec::new(),
+        }
+    }
+
+    /// The days of these turns, in the same order, to be changed.
+    #[must_use]
+    pub fn days_mut(&mut self) -> Vec<&mut Date> {
+        match self {
+            When::Sessions(visits) => visits.iter_mut().map(|v| &mut v.date).collect(),
+            When::Families(day) | When::Adult(day) => vec![day],
+            When::Daily { .. } => Vec::new(),
+        }
+    }
+
     /// Whose hands do it.
     #[must_use]
     pub fn hands(&self) -> Hands {

@@ -5,6 +5,7 @@
 mod along_trellis;
 mod assumed;
 mod bed;
+pub mod carry_over;
 mod change;
 mod check;
 mod crop;

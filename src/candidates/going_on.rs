@@ -1,14 +1,17 @@
 //! Plantings that have begun by a printed plan: which steps are given, and on which strips they stand. The
 //! candidates that go on with one have these steps as they were done.
 
-use crate::calendar::Date;
-use crate::garden::{Crop, Garden, Plot, Printed, PrintedAt, Strips, Turn, Turns};
+use crate::calendar::{Date, plus_days};
+use crate::garden::{
+    BedAt, Crop, Garden, IngredientAt, MOST_PLOTS, Plot, Printed, PrintedAt, StripAt, Strips, Turn,
+    Turns,
+};
 use crate::growth::{Block, need_in};
 
 use super::amounts::{Amounts, Level};
 use super::candidate::Thinning;
 use super::dropped::DropReason;
-use super::places::PlotSet;
+use super::places::{PlotSet, common_divisor};
 use super::rounds::{PickDay, Round};
 
 /// A printed planting that has begun.
@@ -55,11 +58,17 @@ impl GoingOn<'_> {
         }
     }
 
+    /// Thinning as it was printed, if that is still to come and children do it.
+    pub fn printed_thin(&self) -> Option<Round> {
+        let turns = self.printed.thin.as_ref();
+        round(turns.filter(|turns| !turns.begun(self.as_of))?)
+    }
+
     /// The plots on which it stands.
     pub fn plots(&self, plots: &[Plot]) -> PlotSet {
         PlotSet::of(plots, |plot| {
             let mut places = self.printed.places.iter();
-            places.any(|(bed, strips)| *bed == plot.bed && covers(*strips, plot.strips))
+            places.any(|(bed, strips)| *bed == plot.bed && strips.meets(plot.strips))
         })
     }
 
@@ -76,7 +85,7 @@ impl GoingOn<'_> {
         let (bed, _) = printed.places.first().ok_or(DropReason::NoBed)?;
         let block = Block::of(crop, garden[*bed].rows()).ok_or(DropReason::NoBed)?;
         let strips = printed.strips();
-        let plants = (strips / block.strips.max(1)).saturating_mul(block.plants);
+        let plants = block.plants_on(strips);
         let own = (printed.ingredient, printed.grade);
         let need = need_in(garden, own.0, own.1, printed.method, plants);
         // Whole blocks, unless other plantings part its strips otherwise.
@@ -109,10 +118,51 @@ impl GoingOn<'_> {
     }
 }
 
-/// The picks of a printed planting that have begun.
-pub fn begun_picks(printed: &Printed, as_of: Date) -> Vec<PickDay> {
-    let begun = printed.picks.iter().filter(|pick| pick.begun(as_of));
-    begun.filter_map(pick_day).collect()
+/// The picks of a printed planting.
+#[derive(Debug, Clone, Default)]
+pub struct PrintedPicks {
+    /// Those that have begun.
+    pub begun: Vec<PickDay>,
+    /// Those that are still to come and still can be.
+    pub open: Vec<PickDay>,
+}
+
+impl PrintedPicks {
+    /// Those of a planting; `possible` are all picks that still can be.
+    pub fn of(printed: &Printed, as_of: Date, possible: &[PickDay]) -> Self {
+        let picks = printed.picks.iter();
+        let (begun, open): (Vec<&Turns>, Vec<&Turns>) = picks.partition(|pick| pick.begun(as_of));
+        let begun: Vec<PickDay> = begun.into_iter().filter_map(pick_day).collect();
+        // One that has begun may go on for longer than it was printed.
+        let since = begun.iter().map(PickDay::last).max();
+        let mut open: Vec<PickDay> = open.into_iter().filter_map(pick_day).collect();
+        open.retain(|pick| possible.contains(pick) && Some(pick.first()) > since);
+        Self { begun, open }
+    }
+}
+
+/// The picks of what goes on, whenever it starts in the bed; else those of each printed planting of an ingredient that
+/// has yet to begin, with its start. `possible` are all picks that still can be.
+pub fn printed_picks(
+    garden: &Garden,
+    at: IngredientAt,
+    going_on: Option<&GoingOn<'_>>,
+    possible: &[PickDay],
+) -> Vec<(Option<Round>, PrintedPicks)> {
+    let as_of = garden.as_of();
+    if let Some(GoingOn { printed, .. }) = going_on {
+        return vec![(None, PrintedPicks::of(printed, as_of, possible))];
+    }
+    let printed = garden
+        .season
+        .iter()
+        .flat_map(|season| season.printed_of(at));
+    let waiting = printed.filter(|(_, printed)| !printed.begun(as_of));
+    let with_start = |(_, printed): (_, &Printed)| {
+        let start = round(printed.bedding()?)?;
+        Some((Some(start), PrintedPicks::of(printed, as_of, possible)))
+    };
+    waiting.filter_map(with_start).collect()
 }
 
 fn pick_day(turns: &Turns) -> Option<PickDay> {
@@ -132,47 +182,54 @@ fn round(turns: &Turns) -> Option<Round> {
     (!visits.is_empty()).then_some(Round { visits })
 }
 
-fn covers(all: Strips, some: Strips) -> bool {
-    all.first <= some.first && some.after() <= all.after()
-}
-
-fn common_divisor(a: u32, b: u32) -> u32 {
-    if b == 0 { a } else { common_divisor(b, a % b) }
-}
-
-/// Strips parted where what was printed begins or ends, or what was lost: so each stands on plots of its own.
+/// Strips parted where what was printed begins or ends, or what was lost: so each stands on plots of its own. Where that
+/// makes more plots than there may be, a plot stays whole: nothing new comes there.
 pub fn parted(garden: &Garden, plots: Vec<Plot>) -> Vec<Plot> {
     let Some(season) = &garden.season else {
         return plots;
     };
     let printed = season.printed.iter().filter(|p| p.begun(season.as_of));
-    let places: Vec<_> = printed
-        .flat_map(|p| &p.places)
-        .chain(season.gone.iter().flat_map(|gone| &gone.what.places))
-        .collect();
+    let printed = printed.flat_map(|p| p.places.iter().copied());
+    let lost = season.clearing.iter().map(|lost| (lost.bed, lost.strips));
+    let places: Vec<(BedAt, Strips)> = printed.chain(lost).collect();
+    let mut room = MOST_PLOTS.saturating_sub(plots.len());
     let part = |plot: Plot| {
-        let here = places.iter().filter(|(bed, _)| *bed == plot.bed);
-        let mut cuts: Vec<_> = here
-            .flat_map(|(_, strips)| [strips.first, strips.after()])
-            .filter(|cut| plot.strips.first < *cut && *cut < plot.strips.after())
-            .collect();
-        cuts.extend([plot.strips.first, plot.strips.after()]);
-        cuts.sort_unstable();
-        cuts.dedup();
-        let runs = cuts.windows(2).filter_map(|pair| match pair {
-            [from, to] => Some(Strips {
-                first: *from,
-                count: to.0 - from.0,
-            }),
-            _ => None,
-        });
-        let piece = |strips: Strips| Plot {
+        let pieces = pieces(garden, plot, &places);
+        let more = pieces.len().saturating_sub(1);
+        if more <= room {
+            room -= more;
+            return pieces;
+        }
+        let never = Some(plus_days(garden.last_day(), 1));
+        vec![Plot {
+            free_from: never,
+            ..plot
+        }]
+    };
+    plots.into_iter().flat_map(part).collect()
+}
+
+/// A plot in pieces: cut wherever one of some places begins or ends.
+fn pieces(garden: &Garden, plot: Plot, places: &[(BedAt, Strips)]) -> Vec<Plot> {
+    let here = places.iter().filter(|(bed, _)| *bed == plot.bed);
+    let edges = here.flat_map(|(_, strips)| [strips.first, strips.after()]);
+    let within = |edge: &StripAt| plot.strips.first < *edge && *edge < plot.strips.after();
+    let mut edges: Vec<StripAt> = edges.filter(within).collect();
+    edges.extend([plot.strips.first, plot.strips.after()]);
+    edges.sort_unstable();
+    edges.dedup();
+    let between = edges.iter().zip(edges.iter().skip(1));
+    let piece = |(from, to): (&StripAt, &StripAt)| {
+        let strips = Strips {
+            first: *from,
+            count: to.0 - from.0,
+        };
+        Plot {
             free_from: garden.free_from(plot.bed, strips),
             trellis: garden[plot.bed].has_trellis(strips),
             strips,
             ..plot
-        };
-        runs.map(piece).collect::<Vec<_>>()
+        }
     };
-    plots.into_iter().flat_map(part).collect()
+    between.map(piece).collect()
 }

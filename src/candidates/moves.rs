@@ -11,31 +11,50 @@ use super::rounds::{PickDay, Round};
 /// The days of one kind of step, each with those who do it.
 type Days = Vec<(Turn, Date)>;
 
-/// What steps move of the printed planting with which they go on, or, before they have begun, of the one of their
-/// ingredient that is nearest. Where nothing of it is printed, nothing moves.
-#[must_use]
-pub fn moves(garden: &Garden, at: IngredientAt, given: Option<PrintedAt>, steps: &Steps) -> Moves {
-    let Some(season) = &garden.season else {
-        return Moves::default();
-    };
-    let new = days_of(steps).map(|days| open(&days, season.as_of));
-    let from = |printed: &Printed| {
-        let kinds = printed_days(printed).into_iter().zip(&new);
-        kinds.fold(Moves::default(), |sum, (old, new)| {
-            let one = between(&open(&old, season.as_of), new);
-            Moves {
-                dates: sum.dates + one.dates,
-                days: sum.days + one.days,
-            }
-        })
-    };
-    match given {
-        Some(given) => from(&season[given]),
-        None => {
-            let waiting = season.printed_of(at);
-            let waiting = waiting.filter(|(_, printed)| !printed.begun(season.as_of));
-            waiting.map(|(_, p)| from(p)).min().unwrap_or_default()
+/// The printed days that are still to come, against which steps are held: those of the planting with which they go on, or,
+/// before they have begun, of each one of their ingredient that has not begun either.
+#[derive(Debug, Clone, Default)]
+pub struct Open {
+    as_of: Date,
+    printed: Vec<[Days; 5]>,
+}
+
+impl Open {
+    /// Those of an ingredient, or of what goes on; none where nothing is printed.
+    pub fn of(garden: &Garden, at: IngredientAt, given: Option<PrintedAt>) -> Self {
+        let Some(season) = &garden.season else {
+            return Self::default();
+        };
+        let as_of = season.as_of;
+        let is_meant = |(which, printed): &(PrintedAt, &Printed)| match given {
+            Some(given) => *which == given,
+            None => !printed.begun(as_of),
+        };
+        let meant = season.printed_of(at).filter(is_meant);
+        let days = meant.map(|(_, printed)| printed_days(printed).map(|days| open(&days, as_of)));
+        Self {
+            as_of,
+            printed: days.collect(),
         }
+    }
+
+    /// What steps move of the nearest of them. Where nothing is printed, nothing moves.
+    pub fn moved(&self, steps: &Steps) -> Moves {
+        if self.printed.is_empty() {
+            return Moves::default();
+        }
+        let new = days_of(steps).map(|days| open(&days, self.as_of));
+        let from = |printed: &[Days; 5]| {
+            let kinds = printed.iter().zip(&new);
+            kinds.fold(Moves::default(), |sum, (old, new)| {
+                let one = between(old, new);
+                Moves {
+                    dates: sum.dates + one.dates,
+                    days: sum.days + one.days,
+                }
+            })
+        };
+        self.printed.iter().map(from).min().unwrap_or_default()
     }
 }
 

@@ -2,7 +2,9 @@
 //! care it takes; of seedlings that stand there already, what is still to be done.
 
 use crate::calendar::{Date, monday_of, plus_days};
-use crate::garden::{Garden, IndoorStart, Ingredient, IngredientAt, MAT, Seedlings, Turns};
+use crate::garden::{
+    Garden, IndoorStart, Ingredient, IngredientAt, MAT, Printed, Seedlings, Turns,
+};
 use crate::growth::germination::days_to_emerge;
 
 use super::context::Context;
@@ -85,7 +87,7 @@ pub fn nurseries(
         return Vec::new();
     };
     let found = match context.garden.seedlings_of(at) {
-        Some(seedlings) => of_seedlings(context, &indoor, seedlings, rounds, plant_out),
+        Some(seedlings) => of_seedlings(context, (at, &indoor), seedlings, rounds, plant_out),
         None => of_seed(context, (ingredient, &indoor), rounds, plant_out, dropped),
     };
     match found {
@@ -127,8 +129,7 @@ pub fn nurseries_after(
     let up = plus_days(last, days_up).max(from);
     let is_out = plant_out.first() < garden.as_of();
     let in_time = is_out
-        || hardens_watched(context, plant_out).is_ok()
-            && hardens_from(going_on, plant_out)
+        || hardens(context, [going_on.printed], plant_out).is_ok()
             && right_age(&indoor, sown, plant_out.first())
             && garden.shelf.open_on(plant_out.last());
     if !in_time {
@@ -167,11 +168,22 @@ fn rooted(potted: Date, plant_out: &Round) -> bool {
     plus_days(potted, POT_TO_OUT_DAYS) <= plant_out.first()
 }
 
-/// True if hardening off begins no sooner than anything can, or has begun as it was printed.
-fn hardens_from(going_on: &GoingOn<'_>, plant_out: &Round) -> bool {
-    let printed = going_on.printed.plant_out.as_ref();
-    let as_printed = printed.and_then(Turns::first) == Some(plant_out.first());
-    as_printed || hardening(plant_out).0 >= going_on.as_of
+/// The plants harden off on days that are still to come, while somebody is there. What has begun of it for one of some
+/// printed plantings is given.
+fn hardens<'p>(
+    context: &Context<'_>,
+    printed: impl IntoIterator<Item = &'p Printed>,
+    plant_out: &Round,
+) -> Result<(), DropReason> {
+    if hardening(plant_out).0 >= context.garden.as_of() {
+        return hardens_watched(context, plant_out);
+    }
+    let first = Some(plant_out.first());
+    let as_printed = |p: &Printed| p.plant_out.as_ref().and_then(Turns::first) == first;
+    match printed.into_iter().any(as_printed) {
+        true => Ok(()),
+        false => Err(DropReason::NoSession),
+    }
 }
 
 /// Somebody is there while the plants harden off.
@@ -244,22 +256,26 @@ pub fn right_age(indoor: &IndoorStart, sown: Date, out: Date) -> bool {
 /// The ways to go on with seedlings that stand on the shelf. That they are up is given.
 fn of_seedlings(
     context: &Context<'_>,
-    indoor: &IndoorStart,
+    (at, indoor): (IngredientAt, &IndoorStart),
     seedlings: Seedlings,
     rounds: &[Round],
     plant_out: &Round,
 ) -> Result<Vec<Nursery>, DropReason> {
-    hardens_watched(context, plant_out)?;
     let Seedlings {
         sown, potted_up, ..
     } = seedlings;
     let garden = context.garden;
-    let from = seedlings.since().max(garden.start());
+    let printed = garden
+        .season
+        .iter()
+        .flat_map(|season| season.printed_of(at));
+    hardens(context, printed.map(|(_, printed)| printed), plant_out)?;
+    let from = seedlings.since().max(garden.as_of());
     if !garden.shelf.open_on(from) || !garden.shelf.open_on(plant_out.last()) {
         return Err(DropReason::ShelfTooSmall);
     }
     let out = plant_out.first();
-    if hardening(plant_out).0 < from.max(garden.as_of()) || !right_age(indoor, sown, out) {
+    if hardening(plant_out).0 < seedlings.since() || !right_age(indoor, sown, out) {
         return Ok(Vec::new());
     }
     let pot_ups = match (indoor.pots_per_flat, potted_up) {

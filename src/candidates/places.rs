@@ -172,7 +172,7 @@ pub fn usable_strips(plots: &[Plot], set: PlotSet, blocks: impl Iterator<Item = 
 }
 
 /// The greatest number that divides both; the other one if one is 0.
-fn common_divisor(a: u32, b: u32) -> u32 {
+pub fn common_divisor(a: u32, b: u32) -> u32 {
     if b == 0 { a } else { common_divisor(b, a % b) }
 }
 

@@ -158,7 +158,7 @@ impl Done<'_> {
 }
 
 /// A pick that may be part of a window: a round of children, or a day of families in a break.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub enum PickDay {
     /// By children.
     Round(Round),

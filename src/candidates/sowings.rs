@@ -10,15 +10,15 @@ use super::amounts::Amounts;
 use super::candidate::{Candidate, Steps, Thinning};
 use super::context::Context;
 use super::dropped::{DropReason, Dropped};
-use super::going_on::GoingOn;
-use super::moves::moves;
+use super::going_on::{GoingOn, PrintedPicks, printed_picks};
+use super::moves::Open;
 use super::nursery::Nursery;
 use super::places::{BedClass, PlotSet, allowed, bed_classes};
 use super::rounds::{PickDay, Round, rounds};
 use super::slack::{bearable_start, fragile, late_start};
-use super::takes::{bed_days, by_others, most_blocks_in_lessons, tasks, waiting_weeks};
+use super::takes::{bed_days, by_others, most_blocks_in_lessons, waiting_weeks};
 use super::unlisted::MOST_CANDIDATES;
-use super::windows::{Seasons, Window, family_days, pick_days, starts_as_plants};
+use super::windows::{Seasons, Window, family_days, pick_days};
 
 /// The enumeration of one ingredient, grown by one grade.
 struct Search<'a> {
@@ -31,6 +31,10 @@ struct Search<'a> {
     pick_days: Vec<PickDay>,
     /// What it goes on with, if it has begun.
     going_on: Option<GoingOn<'a>>,
+    /// Printed picks, of that or of what has yet to begin in a round.
+    printed_picks: Vec<(Option<Round>, PrintedPicks)>,
+    /// The printed days from which it may move.
+    open: Open,
 }
 
 /// A way of growing in one class of beds.
@@ -69,19 +73,6 @@ pub fn candidates(
         },
         Source::Patch(_) => &[],
     };
-    let search = |grade: GradeAt, going_on| {
-        let rounds = rounds(context, grade);
-        Search {
-            context,
-            at,
-            ingredient,
-            grade,
-            plots,
-            pick_days: pick_days(garden, at, &rounds),
-            rounds,
-            going_on,
-        }
-    };
     let mut found = Vec::new();
     let begun: Vec<_> = garden.begun_of(at).collect();
     for (which, printed) in &begun {
@@ -90,13 +81,14 @@ pub fn candidates(
             printed,
             as_of: garden.as_of(),
         };
-        search(printed.grade, Some(going_on)).go_on(&going_on, dropped, &mut found);
+        Search::new(context, plots, (at, printed.grade), Some(going_on))
+            .go_on(&going_on, dropped, &mut found);
     }
     if begun.len() >= ingredient.most_plantings() as usize {
         return found;
     }
-    let searches = ingredient.grades.iter().map(|grade| search(*grade, None));
-    let searches: Vec<Search<'_>> = searches.collect();
+    let search = |grade: &GradeAt| Search::new(context, plots, (at, *grade), None);
+    let searches: Vec<Search<'_>> = ingredient.grades.iter().map(search).collect();
     for method in methods {
         for class in &bed_classes(garden) {
             // The weather is the same for every grade.
@@ -112,7 +104,30 @@ pub fn candidates(
     found
 }
 
-impl Search<'_> {
+impl<'a> Search<'a> {
+    fn new(
+        context: &'a Context<'a>,
+        plots: &'a [Plot],
+        (at, grade): (IngredientAt, GradeAt),
+        going_on: Option<GoingOn<'a>>,
+    ) -> Self {
+        let rounds = rounds(context, grade);
+        let pick_days = pick_days(context.garden, at, &rounds);
+        let printed_picks = printed_picks(context.garden, at, going_on.as_ref(), &pick_days);
+        Self {
+            context,
+            at,
+            ingredient: &context.garden[at],
+            grade,
+            plots,
+            rounds,
+            pick_days,
+            going_on,
+            printed_picks,
+            open: Open::of(context.garden, at, going_on.map(|g| g.at)),
+        }
+    }
+
     /// All candidates of one method in one class of beds; `seasons` are filled in when first wanted.
     fn grow(
         &self,
@@ -134,7 +149,7 @@ impl Search<'_> {
             Ok(amounts) => amounts,
             Err(reason) => return refuse(dropped, reason),
         };
-        let as_plants = starts_as_plants(method);
+        let as_plants = method.starts_as_plants();
         let seasons = seasons
             .get_or_insert_with(|| Seasons::new(garden, crop, class.microclimate, as_plants));
         let setting = Setting {
@@ -181,7 +196,11 @@ impl Search<'_> {
         };
         let windows = self.windows(setting.seasons, start);
         if windows.is_empty() {
-            return refuse(dropped, DropReason::RarelyReady);
+            let reason = match self.going_on {
+                Some(_) => DropReason::NoPickSession,
+                None => DropReason::RarelyReady,
+            };
+            return refuse(dropped, reason);
         }
         let nurseries: Vec<Option<Nursery>> = match setting.method.is_on_shelf() {
             true => self
@@ -232,7 +251,7 @@ impl Search<'_> {
     ) -> Result<Candidate, DropReason> {
         let garden = self.context.garden;
         let steps = self.steps(setting.method, begun, nursery, window)?;
-        let tasks = tasks(garden, self.ingredient, setting.method, &steps);
+        let tasks = self.tasks(setting.method, &steps);
         let shelf = nursery.map(|n| n.shelf);
         let mut amounts = setting.amounts.clone();
         let is_new = self.going_on.is_none();
@@ -243,10 +262,9 @@ impl Search<'_> {
         }
         let most = most_blocks_in_lessons(garden, &tasks, &amounts);
         let amounts = amounts.at_most(most).ok_or(DropReason::LessonTooShort)?;
-        let given = self.going_on.map(|going_on| going_on.at);
         Ok(Candidate {
-            given,
-            moves: moves(garden, self.at, given, &steps),
+            given: self.going_on.map(|going_on| going_on.at),
+            moves: self.open.moved(&steps),
             ingredient: self.at,
             grade: self.grade,
             method: setting.method,
@@ -285,11 +303,11 @@ impl Search<'_> {
         Ok(Steps {
             sow: match nursery {
                 Some(nursery) => nursery.sow.clone(),
-                None if starts_as_plants(method) => None,
+                None if method.starts_as_plants() => None,
                 None => Some(start.clone()),
             },
             pot_up: nursery.and_then(|n| n.pot_up.clone()),
-            plant_out: starts_as_plants(method).then(|| start.clone()),
+            plant_out: method.starts_as_plants().then(|| start.clone()),
             thin: self.thinning(begun, &window.picks)?,
             picks: window.picks.clone(),
         })
@@ -324,7 +342,9 @@ impl Search<'_> {
             let missed = |thinned: Vec<usize>| days.as_ref()?.missed_by(&thinned);
             thinned.is_some_and(|thinned| missed(thinned).is_none())
         };
-        if let Some(round) = self.rounds.iter().find(in_time) {
+        let printed = self.going_on.and_then(|going_on| going_on.printed_thin());
+        let printed = printed.filter(|printed| self.rounds.contains(printed));
+        if let Some(round) = printed.iter().chain(&self.rounds).find(in_time) {
             return Ok(Some(Thinning::Round(round.clone())));
         }
         let garden = self.context.garden;

@@ -4,7 +4,7 @@
 use crate::calendar::plus_days;
 use crate::garden::{
     BedAt, Begun, BegunAt, Garden, GradeAt, Ingredient, IngredientAt, Method, PatchAt, Plot,
-    PrintedAt, Source, Strips,
+    Printed, Source, Strips,
 };
 use crate::growth::{Block, least_ready_years};
 use crate::units::Kilograms;
@@ -13,13 +13,13 @@ use super::amounts::Amounts;
 use super::candidate::{Candidate, Steps};
 use super::context::Context;
 use super::dropped::{DropReason, Dropped};
-use super::going_on::begun_picks;
-use super::moves::moves;
+use super::going_on::PrintedPicks;
+use super::moves::Open;
 use super::places::{PlotSet, plot_of};
 use super::rounds::{PickDay, rounds};
 use super::slack::only_pick;
 use super::takes::{bed_days, by_others, most_blocks_in_lessons, tasks, waiting_weeks};
-use super::windows::{Beginning, Seasons, Window, pick_days, windows, windows_after};
+use super::windows::{Beginning, Seasons, Window, pick_days, serves_feast, windows};
 use super::years::YearSet;
 
 /// All candidates of an ingredient that stands already; none for one that is sown, or planted out from the shelf.
@@ -82,19 +82,20 @@ fn begun(
         begun.as_plants(),
     );
     let pick_days = pick_days(garden, at, &rounds(context, grade));
+    let printed = printed_picks(garden, at, &pick_days);
     let beginning = Beginning::Given(begun.since);
-    let mut windows = match picked(garden, at) {
-        Some((_, picked)) => windows_after(&seasons, beginning, (&picked, &pick_days)),
-        None => windows(&seasons, beginning, &pick_days),
-    };
-    let least = least_ready_years(seasons.years());
-    windows.retain(|w| w.ready.len() as usize >= least);
+    let mut windows = windows(&seasons, beginning, (&printed, &pick_days));
+    // What somebody has picked already goes on, however seldom it is ready.
+    if printed.begun.is_empty() {
+        let least = least_ready_years(seasons.years());
+        windows.retain(|w| w.ready.len() as usize >= least);
+    }
     if windows.is_empty() {
         return Err(DropReason::RarelyReady);
     }
     let block = Block::of(&ingredient.crop, bed.rows()).ok_or(DropReason::NoBed)?;
     let yields = ingredient.crop.yields;
-    let plants = strips.count / block.strips.max(1) * block.plants;
+    let plants = block.plants_on(strips.count);
     let usable = f64::from(plants) * ingredient.crop.picking.one_pick_share.0 * yields.usable.0;
     let kilograms = (yields.low * usable, yields.expected * usable);
     let there = Block {
@@ -127,13 +128,14 @@ fn patch(
     };
     let amounts = fixed_amount(nothing, (patch.low, patch.expected));
     enough(garden, ingredient, &amounts)?;
-    let windows: Vec<Vec<PickDay>> = match picked(garden, at) {
-        Some((_, picked)) => vec![picked],
-        None => {
-            let days = pick_days(garden, at, &rounds(context, grade)).into_iter();
-            let in_season = |d: &PickDay| patch.pick_from <= d.first() && d.last() <= patch.pick_to;
-            days.filter(in_season).map(|d| vec![d]).collect()
-        }
+    let pick_days = pick_days(garden, at, &rounds(context, grade));
+    let picked = printed_picks(garden, at, &pick_days).begun;
+    let in_season = |d: &&PickDay| patch.pick_from <= d.first() && d.last() <= patch.pick_to;
+    let open = pick_days.iter().filter(in_season).cloned();
+    let windows: Vec<Vec<PickDay>> = match picked.last() {
+        // One pick is all that a patch bears.
+        Some(last) if serves_feast(garden, at, last) => vec![picked],
+        _ => open.map(|d| [&picked[..], &[d]].concat()).collect(),
     };
     let found = windows.into_iter().map(|picks| {
         let ready = YearSet::of(years, |_| true);
@@ -147,10 +149,14 @@ fn patch(
     within_lessons(garden, found)
 }
 
-/// The printed planting of an ingredient of which somebody has picked already, and its picks so far.
-fn picked(garden: &Garden, at: IngredientAt) -> Option<(PrintedAt, Vec<PickDay>)> {
-    let (which, printed) = garden.begun_of(at).next()?;
-    Some((which, begun_picks(printed, garden.as_of())))
+/// The picks of an ingredient that stands already, as they were printed.
+fn printed_picks(garden: &Garden, at: IngredientAt, possible: &[PickDay]) -> PrintedPicks {
+    let mut printed = garden
+        .season
+        .iter()
+        .flat_map(|season| season.printed_of(at));
+    let of = |(_, printed): (_, &Printed)| PrintedPicks::of(printed, garden.as_of(), possible);
+    printed.next().map(of).unwrap_or_default()
 }
 
 /// The candidates whose every pick fits into its session by itself.
@@ -208,10 +214,10 @@ fn standing(
         Method::Patch => 0,
         _ => only_pick(context, &steps),
     };
-    let given = picked(garden, at).map(|(which, _)| which);
+    let given = garden.begun_of(at).next().map(|(which, _)| which);
     Candidate {
         given,
-        moves: moves(garden, at, given, &steps),
+        moves: Open::of(garden, at, given).moved(&steps),
         ingredient: at,
         grade,
         method,

@@ -1,7 +1,7 @@
 //! What the steps of a planting take: days in the bed, minutes of sessions, other people.
 
 use crate::calendar::{Date, plus_days};
-use crate::garden::{Garden, GradeAt, Ingredient, Method};
+use crate::garden::{CLEARING_DAYS, Garden, GradeAt, Ingredient, Method};
 use crate::growth::effort;
 use crate::plan::StepKind;
 
@@ -9,9 +9,6 @@ use super::amounts::Amounts;
 use super::candidate::{Steps, Task, Thinning};
 use super::context::Context;
 use super::rounds::{PickDay, Round};
-
-/// Days that a bed takes to be cleared after the last pick (common practice: within the week).
-const CLEARING_DAYS: i64 = 7;
 
 /// First and last day number in the bed, until it is cleared or the span ends.
 #[must_use]

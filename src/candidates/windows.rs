@@ -1,12 +1,15 @@
 //! Pick windows: which sessions to keep free for the harvest, and in which weather years the
 //! pick rule then brings it in.
 
+use std::collections::BTreeSet;
+
 use chrono::Weekday;
 
 use crate::calendar::{Date, plus_days};
-use crate::garden::{Care, Crop, Garden, IngredientAt, Method, Microclimate};
+use crate::garden::{Care, Crop, Garden, IngredientAt, Microclimate};
 use crate::growth::{CropSeason, Fate, Light, PickingDays, picked_and_kept};
 
+use super::going_on::PrintedPicks;
 use super::rounds::{PickDay, Round};
 use super::years::YearSet;
 
@@ -58,6 +61,7 @@ pub struct Seasons {
     as_plants: bool,
     picking: crate::garden::Picking,
     first_day: Date,
+    deliver_by: Date,
     eaten: usize,
 }
 
@@ -83,6 +87,7 @@ impl Seasons {
             as_plants,
             picking: crop.picking,
             first_day: horizon.first(),
+            deliver_by: garden.feast.deliver_by,
             eaten: horizon
                 .day_number(garden.feast.day)
                 .unwrap_or(horizon.days()),
@@ -154,27 +159,23 @@ impl Seasons {
     }
 }
 
-/// True if what starts in the bed starts as plants.
-#[must_use]
-pub fn starts_as_plants(method: Method) -> bool {
-    matches!(method, Method::Indoor | Method::Bought | Method::Seedlings)
-}
-
 /// All picks that leave time to cure before delivery and keep until the feast, by last day.
 #[must_use]
 pub fn pick_days(garden: &Garden, at: IngredientAt, rounds: &[Round]) -> Vec<PickDay> {
-    let picking = garden[at].crop.picking;
-    let cure = i64::from(picking.cure_days);
-    let keeps = cure + i64::from(picking.storage_days);
     let mut days: Vec<PickDay> = rounds.iter().cloned().map(PickDay::Round).collect();
     days.extend(family_days(garden).map(PickDay::Families));
-    days.retain(|d| {
-        d.first() >= garden.as_of()
-            && plus_days(d.last(), cure) <= garden.feast.deliver_by
-            && plus_days(d.first(), keeps) >= garden.feast.day
-    });
+    days.retain(|d| d.first() >= garden.as_of() && serves_feast(garden, at, d));
     days.sort_by_key(|d| (d.last(), d.first()));
     days
+}
+
+/// True if a pick leaves time to cure before delivery and keeps until the feast.
+#[must_use]
+pub fn serves_feast(garden: &Garden, at: IngredientAt, pick: &PickDay) -> bool {
+    let (picking, feast) = (garden[at].crop.picking, garden.feast);
+    let cure = i64::from(picking.cure_days);
+    let keeps = cure + i64::from(picking.storage_days);
+    plus_days(pick.last(), cure) <= feast.deliver_by && plus_days(pick.first(), keeps) >= feast.day
 }
 
 /// The Saturdays of breaks in which families care.
@@ -190,65 +191,90 @@ pub fn family_days(garden: &Garden) -> impl Iterator<Item = Date> {
         })
 }
 
-/// The windows worth considering for a planting: for every last pick the longest chain of picks before
-/// it, with and without families, but begun as late as loses nothing.
+/// The windows worth considering for a planting, of which some picks may be printed: those that have begun are given, and
+/// the picks as they were printed are a window, whatever the others are.
 #[must_use]
-pub fn windows(seasons: &Seasons, beginning: Beginning<'_>, pick_days: &[PickDay]) -> Vec<Window> {
+pub fn windows(
+    seasons: &Seasons,
+    beginning: Beginning<'_>,
+    (printed, pick_days): (&PrintedPicks, &[PickDay]),
+) -> Vec<Window> {
     let fates = seasons.fates_of(&seasons.usual, beginning);
+    let mut windows = match printed.begun.is_empty() {
+        true => first_windows(seasons, beginning, &fates, pick_days),
+        false => windows_after(seasons, &fates, &printed.begun, pick_days),
+    };
+    let picks = [&printed.begun[..], &printed.open].concat();
+    if !picks.is_empty() && windows.iter().all(|other| other.picks != picks) {
+        let ready = seasons.ready(&fates, &picks);
+        windows.push(Window { picks, ready });
+    }
+    // Picks that are given may be too late by now.
+    let cure = i64::from(seasons.picking.cure_days);
+    let in_time = |last: &PickDay| plus_days(last.last(), cure) <= seasons.deliver_by;
+    windows.retain(|window| window.picks.last().is_some_and(in_time));
+    windows
+}
+
+/// The windows of a planting of which nobody has picked: for every last pick the longest chain of picks before
+/// it, with and without families, but begun as late as loses nothing.
+fn first_windows(
+    seasons: &Seasons,
+    beginning: Beginning<'_>,
+    fates: &Fates,
+    pick_days: &[PickDay],
+) -> Vec<Window> {
     let Some(earliest) = fates.iter().flatten().filter_map(|f| f.ripe).min() else {
         return Vec::new();
     };
     let packet_out = seasons.packet_out.each_ref();
     let packet_out = packet_out.map(|s| seasons.fates_of(s, beginning));
     let since = beginning.since();
-    let useful: Vec<&PickDay> = pick_days
-        .iter()
-        .filter(|d| d.first() > since && seasons.number(d.last()) >= earliest)
-        .collect();
-    let children: Vec<&PickDay> = useful
-        .iter()
-        .copied()
-        .filter(|d| matches!(d, PickDay::Round(_)))
-        .collect();
-    let mut chains: Vec<Vec<PickDay>> = Vec::new();
-    let mut windows: Vec<Window> = Vec::new();
-    for choice in [&useful, &children] {
-        for last in 0..choice.len() {
-            let chain = chain_before(choice, last);
-            if chains.contains(&chain) {
-                continue;
-            }
-            let window = as_late(seasons, &fates, &packet_out, &chain);
-            if windows.iter().all(|other| other.picks != window.picks) {
-                windows.push(window);
-            }
-            chains.push(chain);
+    let useful = |d: &&PickDay| d.first() > since && seasons.number(d.last()) >= earliest;
+    let mut seen = BTreeSet::new();
+    let mut windows = Vec::new();
+    for chain in chains(pick_days.iter().filter(useful)) {
+        let window = as_late(seasons, fates, &packet_out, &chain);
+        if seen.insert(window.picks.clone()) {
+            windows.push(window);
         }
     }
     windows
 }
 
-/// The windows of a planting of which somebody has picked already: these picks, with ever more of those that are
+/// The windows of a planting of which somebody has picked already: these picks, with or without a chain of those that are
 /// still open.
-#[must_use]
-pub fn windows_after(
+fn windows_after(
     seasons: &Seasons,
-    beginning: Beginning<'_>,
-    (begun, pick_days): (&[PickDay], &[PickDay]),
+    fates: &Fates,
+    begun: &[PickDay],
+    pick_days: &[PickDay],
 ) -> Vec<Window> {
-    let fates = seasons.fates_of(&seasons.usual, beginning);
     let since = begun.iter().map(PickDay::last).max();
     let open = pick_days.iter().filter(|d| Some(d.first()) > since);
-    let open: Vec<&PickDay> = open.take(LONGEST_WINDOW).collect();
-    let window = |more: usize| {
-        let picks = begun.iter().chain(open.iter().copied().take(more));
-        let picks: Vec<PickDay> = picks.cloned().collect();
+    let none = std::iter::once(Vec::new());
+    let window = |more: Vec<PickDay>| {
+        let picks = [begun, &more].concat();
         Window {
-            ready: seasons.ready(&fates, &picks),
+            ready: seasons.ready(fates, &picks),
             picks,
         }
     };
-    (0..=open.len()).map(window).collect()
+    none.chain(chains(open)).map(window).collect()
+}
+
+/// For every last pick the longest chain of picks before it, with and without families, each once.
+fn chains<'d>(days: impl Iterator<Item = &'d PickDay>) -> Vec<Vec<PickDay>> {
+    let all: Vec<&PickDay> = days.collect();
+    let of_children = |d: &&&PickDay| matches!(d, PickDay::Round(_));
+    let children: Vec<&PickDay> = all.iter().filter(of_children).copied().collect();
+    let mut seen = BTreeSet::new();
+    let choices = [&all, &children].into_iter();
+    let mut chains: Vec<Vec<PickDay>> = choices
+        .flat_map(|choice| (0..choice.len()).map(|last| chain_before(choice, last)))
+        .collect();
+    chains.retain(|chain| seen.insert(chain.clone()));
+    chains
 }
 
 /// The chain without the first picks that bring nothing: without them it is ready in the same years, also if

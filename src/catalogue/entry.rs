@@ -120,6 +120,7 @@ fn crop(raw: RawCrop, germination: Germination) -> Crop {
         spacing: raw.spacing,
         needs: raw.needs,
         seed_size: raw.seed_size,
+        seed_keeps_years: raw.seed_keeps_years,
         ages: raw.ages,
         water: raw.water,
         stages: raw.stages,
@@ -147,6 +148,8 @@ fn kitchen(raw: RawKitchen) -> Kitchen {
         store: raw.store,
         temperature: raw.temperature,
         crate_holds: raw.crate_holds,
+        freezing: raw.freezing,
+        dried_days: raw.dried_days,
     }
 }
 

@@ -7,8 +7,9 @@ use serde::Deserialize;
 
 use super::error::Fault;
 use crate::garden::{
-    Ages, Arrives, Bolting, Bulbs, Caution, Chill, Ground, Method, Needs, NoFruit, Picking,
-    Preparation, Ripening, Rotation, SeedSize, Spacing, Spoils, Stages, Store, Thinning, WaterUse,
+    Ages, Arrives, Bolting, Bulbs, Caution, Chill, Freezing, Ground, Method, Needs, NoFruit,
+    Picking, Preparation, Ripening, Rotation, SeedSize, Spacing, Spoils, Stages, Store, Thinning,
+    WaterUse,
 };
 use crate::units::{Celsius, Kilograms, Share};
 
@@ -57,6 +58,7 @@ pub(super) struct RawCrop {
     pub spacing: Spacing,
     pub needs: Needs,
     pub seed_size: SeedSize,
+    pub seed_keeps_years: Option<u32>,
     #[serde(default)]
     pub ages: Ages,
     pub kitchen: RawKitchen,
@@ -128,6 +130,8 @@ pub(super) struct RawKitchen {
     /// Kilograms that fill a crate.
     #[serde(rename = "crate")]
     pub crate_holds: Kilograms,
+    pub freezing: Option<Freezing>,
+    pub dried_days: Option<u32>,
 }
 
 /// The germination table: rows by name, each with the key of the section it stands in.

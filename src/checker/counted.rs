@@ -20,8 +20,8 @@ pub fn counted(run: &Run<'_>, harvest: &Harvest, fragile: usize) -> Vec<(Aim, f6
         Aim::Tidiness => run.plantings.iter().map(|p| 1.0 + waiting(run, p)).sum(),
         _ => of_harvest(run, harvest, aim).unwrap_or_default(),
     };
-    let aims = Aim::of(run.garden).iter();
-    aims.map(|aim| (*aim, count(*aim))).collect()
+    let aims = Aim::of(run.garden);
+    aims.map(|aim| (aim, count(aim))).collect()
 }
 
 /// Days without anyone on which something needs care.

@@ -2,15 +2,12 @@
 
 use std::collections::BTreeMap;
 
-use crate::garden::{BedAt, MAT, Method, StripAt};
+use crate::garden::{BedAt, CLEARING_DAYS, MAT, Method, StripAt};
 use crate::growth::germination::days_to_emerge;
 use crate::plan::{PlantingAt, Stand, StepKind};
 
 use super::planting::Planting;
 use super::run::Run;
-
-/// Days that a bed takes to be cleared after the last pick.
-const CLEARING_DAYS: usize = 7;
 
 /// Two plantings on one strip on a day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -32,7 +29,10 @@ pub fn in_bed(run: &Run<'_>, planting: &Planting<'_>) -> Option<(usize, usize)> 
         Method::Growing => planting.grows_since?,
         _ => planting.bedding()?.first,
     };
-    let cleared = planting.picks().map(|p| p.last + CLEARING_DAYS).max();
+    let cleared = planting
+        .picks()
+        .map(|p| p.last + CLEARING_DAYS as usize)
+        .max();
     let to = cleared.unwrap_or(run.horizon.days());
     Some((from, to))
 }

@@ -47,7 +47,7 @@ pub fn need(garden: &Garden, planting: &Planting<'_>) -> Option<Need> {
         });
     }
     let block = block(garden, planting)?;
-    let plants = (strips(garden, planting) / block.strips).saturating_mul(block.plants);
+    let plants = block.plants_on(strips(garden, planting));
     let need = growth::need_in(
         garden,
         planting.at,

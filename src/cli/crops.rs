@@ -8,8 +8,8 @@ use crate::project::near;
 use crate::report;
 
 use super::answer::{Answer, Exit, Trouble};
+use super::argument::one_line;
 use super::load::{catalogue, load};
-use super::one_line::one_line;
 
 /// The arguments of `crops`.
 #[derive(clap::Args)]

@@ -6,10 +6,10 @@ use crate::calendar::{Date, plus_days};
 use crate::explain::{Workbench, weeks_from_feast};
 use crate::garden::Garden;
 use crate::model::Options;
-use crate::project;
 use crate::report;
 
 use super::answer::{Answer, Exit, Trouble};
+use super::argument::day;
 use super::load::{catalogue, load, wrong_project};
 use super::season::UnderWay;
 use super::terminal::with_steps;
@@ -24,13 +24,13 @@ pub(super) struct Arguments {
     /// The project file; it stays as it is.
     file: PathBuf,
     /// The first day to look at [default: six weeks before the feast].
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = day)]
     from: Option<Date>,
     /// The last day to look at [default: six weeks after the feast].
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = day)]
     to: Option<Date>,
     /// The day as of which the rest of the season is planned, as with `plan` [default: today].
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = day)]
     on: Option<Date>,
     #[command(flatten)]
     time: TimeLimit<60>,
@@ -55,18 +55,15 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     }
     let catalogue = catalogue()?;
     let workbench = Workbench {
-        load: &|changes| {
-            let changed = project::load_changed(&arguments.file, changes, &catalogue);
-            changed.map(|changed| under_way.over(changed))
-        },
+        load: &|changes| under_way.load(&arguments.file, changes, &catalogue),
         options: Options::until(deadline),
     };
     let days = with_steps("Planning for other days", weeks.len(), |done| {
         workbench.other_days(garden, &weeks, done)
     })
     .map_err(|problems| wrong_project(&problems))?;
-    let answer = under_way.first(Answer::page(&report::days(garden, &days)));
-    Ok(under_way.beside(answer))
+    let page = Answer::page(&report::days(garden, &days));
+    Ok(under_way.answered(page))
 }
 
 /// Days that are asked for must lie in the calendar of the project, or in the usual span: of others

@@ -6,13 +6,14 @@ use crate::garden::Garden;
 use crate::handouts::calendar::Stamp;
 use crate::handouts::folder::FolderPlace;
 use crate::handouts::{self, Readers};
+use crate::harmless;
 use crate::pipeline::Unreadable;
 use crate::report;
 use crate::words;
 
 use super::answer::{Answer, Exit, Trouble};
+use super::argument::one_line;
 use super::load::{load, plan_path, saved_plan};
-use super::one_line::one_line;
 use super::show::{LOOKING, least_space};
 use super::time_limit::TimeLimit;
 
@@ -43,6 +44,16 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let garden = load(&arguments.file)?;
     let readers = readers(&garden, arguments.only.as_deref())?;
     let out = &arguments.out;
+    if readers != Readers::All && out.join(handouts::COORDINATOR).exists() {
+        return Err(Trouble::new(
+            Exit::Usage,
+            format_args!(
+                "{} holds the handouts of the whole school.",
+                harmless::path(out)
+            ),
+            "Name another folder, such as one for this class: what is there would be removed.",
+        ));
+    }
     let place = FolderPlace::tried(out).map_err(|error| Trouble::folder(&error))?;
     let path = plan_path(&arguments.file, arguments.plan.as_deref());
     let (garden, checked) = saved_plan(garden, &path)?;
@@ -68,11 +79,20 @@ fn readers(garden: &Garden, only: Option<&str>) -> Result<Readers, Trouble> {
     let grade = || garden.grade_called(name).map(Readers::Grade);
     class.or_else(grade).ok_or_else(|| {
         let classes = garden.grades.iter().flat_map(|grade| &grade.classes);
-        let names: Vec<&str> = classes.map(|class| class.name.as_str()).collect();
+        let classes: Vec<&str> = classes.map(|class| class.name.as_str()).collect();
+        let grades: Vec<&str> = garden
+            .grades
+            .iter()
+            .map(|grade| grade.id.as_str())
+            .collect();
         Trouble::new(
             Exit::Usage,
             format_args!("The project file has no class or grade \"{name}\"."),
-            &format!("Its classes are {}.", words::list(&names)),
+            &format!(
+                "Its classes are {}, its grades {}.",
+                words::list(&classes),
+                words::list(&grades)
+            ),
         )
     })
 }

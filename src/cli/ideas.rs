@@ -10,6 +10,7 @@ use crate::project;
 use crate::report;
 
 use super::answer::{Answer, Exit, Trouble};
+use super::argument::day;
 use super::load::{catalogue, load, wrong_project};
 use super::terminal::with_steps;
 use super::time_limit::TimeLimit;
@@ -20,8 +21,8 @@ pub(super) struct Arguments {
     /// The project file; it stays as it is.
     file: PathBuf,
     /// The day on which it is eaten [default: the feast of the file].
-    #[arg(long, value_name = "DATE")]
-    on: Option<Date>,
+    #[arg(long, value_name = "DATE", value_parser = day)]
+    day: Option<Date>,
     #[command(flatten)]
     time: TimeLimit<60>,
 }
@@ -30,7 +31,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let deadline = arguments.time.start();
     let garden = load(&arguments.file)?;
     let feast = garden.feast.day;
-    let day = arguments.on.unwrap_or(feast);
+    let day = arguments.day.unwrap_or(feast);
     if !garden.school_year.school_is_in(day) {
         let remedy = "Give a school day of the calendar in the project file.";
         return Err(Trouble::new(

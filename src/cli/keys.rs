@@ -4,8 +4,8 @@ use crate::project;
 use crate::report;
 
 use super::answer::{Answer, Exit, Trouble};
+use super::argument::one_line;
 use super::load::catalogue;
-use super::one_line::one_line;
 
 /// The arguments of `keys`.
 #[derive(clap::Args)]

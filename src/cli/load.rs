@@ -95,7 +95,8 @@ pub(super) fn diary(
             ));
         }
     };
-    let (diary, problems) = read(&harmless::path(&path), &text, &Names::of(garden), day);
+    let days = (garden.start(), day);
+    let (diary, problems) = read(&harmless::path(&path), &text, &Names::of(garden), days);
     let wrong = match problems.is_empty() {
         true => Screen::default(),
         false => Screen::problems(&problems),

@@ -12,12 +12,12 @@ use std::path::{Path, PathBuf};
 
 use crate::calendar::Date;
 use crate::catalogue::{Catalogue, dishes};
-use crate::disk::Author;
 use crate::harmless;
 use crate::project;
 use crate::project::draft::Draft;
 
 use super::answer::{Answer, Exit, Trouble};
+use super::argument::day;
 use super::clock::today;
 use super::load::{catalogue, wrong_project};
 use super::plan;
@@ -35,13 +35,12 @@ pub(super) struct Arguments {
     #[arg(value_name = "FOLDER")]
     folder: PathBuf,
     /// The first day on which anything may be planned [default: today].
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = day)]
     from: Option<Date>,
 }
 
 pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
-    // Nobody's file is replaced: a project is begun once.
-    let out = Output::in_folder(&arguments.folder, PROJECT_FILE, |_| Author::Other, false)?;
+    let out = Output::begun(&arguments.folder, PROJECT_FILE)?;
     let catalogue = catalogue()?;
     let mut dishes = dishes().map_err(|error| Trouble::internal(&error))?;
     let today = arguments.from.unwrap_or_else(today);

@@ -12,6 +12,7 @@ use crate::words::Words;
 use crate::words::happened::{among_the_years, happened};
 
 use super::answer::{Answer, Exit, Trouble};
+use super::argument::day;
 use super::clock::today;
 use super::load::{diary, load};
 use super::talk::{Talk, Typed};
@@ -22,12 +23,12 @@ pub(super) struct Arguments {
     /// The project file.
     file: PathBuf,
     /// What happened, in plain words: sowed carrot 3a; picked kale 3.2 kg; up carrot 12 of 44; lost tomato
-    /// 20 % slugs; missed 3a sowed carrot; weather -1 to 14 rain 5; words ... Without them: all entries, and on a
+    /// 20 % slugs; missed 3a sowed carrot; no lesson 3a; closed to 2027-05-28 families; weather -1 to 14 rain 5; words ... Without them: all entries, and on a
     /// terminal a question for more.
     #[arg(value_name = "WORDS", allow_negative_numbers = true)]
     words: Vec<String>,
     /// The day on which it happened [default: today].
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = day)]
     on: Option<Date>,
     /// Who writes it.
     #[arg(long, value_name = "WHO")]
@@ -67,13 +68,13 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
         }
         None if arguments.words.is_empty() => {
             if std::io::stdin().is_terminal() && std::io::stdout().is_terminal() {
-                ask(&names, add)?;
+                ask((&names, on), add)?;
             }
             let (diary, wrong) = read()?;
             return Ok(Answer::page(&report::diary(&diary, words)).beside(wrong));
         }
         None => {
-            let what = phrase(&arguments.words.join(" "), &names);
+            let what = phrase(&arguments.words.join(" "), &names, on);
             let what = what.map_err(|wrong| unclear(&wrong))?;
             let told = format!(
                 "Written down for {}: {}.\n{}",
@@ -98,7 +99,10 @@ fn entry_that_counts(diary: &Diary, which: Option<usize>) -> Result<usize, Troub
 }
 
 /// Asks for what happened until there is no more.
-fn ask(names: &Names, add: impl Fn(Happened) -> Result<(), Trouble>) -> Result<(), Trouble> {
+fn ask(
+    (names, on): (&Names, Date),
+    add: impl Fn(Happened) -> Result<(), Trouble>,
+) -> Result<(), Trouble> {
     let mut talk = Talk::begin();
     talk.say("What happened? One thing on a line; Enter when that is all. Such as\n   sowed carrot 3a\n   picked kale 3.2 kg\n   weather -1 to 14 rain 5\n")?;
     loop {
@@ -106,7 +110,7 @@ fn ask(names: &Names, add: impl Fn(Happened) -> Result<(), Trouble>) -> Result<(
         let Typed::Line(line) = talk.line()? else {
             return talk.say("\n");
         };
-        match phrase(&line, names) {
+        match phrase(&line, names, on) {
             Ok(what) => {
                 add(what)?;
                 talk.say("   written down\n")?;

@@ -16,6 +16,7 @@ use crate::plan::saved;
 use crate::report;
 
 use super::answer::{Answer, Exit, Trouble};
+use super::argument::day;
 use super::load::{PLAN_FILE, load};
 use super::save::{Output, ProgramsOutput};
 use super::season::UnderWay;
@@ -42,7 +43,7 @@ pub(super) struct Arguments {
     replace: bool,
     /// The day as of which the rest of the season is planned, where a diary and a saved plan stand beside the
     /// project file [default: today]. With a day before the first step all is planned afresh.
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = day)]
     on: Option<Date>,
     #[command(flatten)]
     time: TimeLimit<{ USUAL_TIME.as_secs() }>,
@@ -101,7 +102,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let answer = match plan {
         Ok(checked) => {
             let read = read(arguments.all, garden, &checked, &options, ran_out);
-            let page = under_way.page(garden, &checked, read);
+            let page = under_way.page(&checked, read);
             planned(arguments, garden, &checked, &page, out)
         }
         Err(why) => under_way.first(no_plan(&options.deadline, garden, why)?),

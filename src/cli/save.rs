@@ -3,7 +3,7 @@
 
 use std::path::{Path, PathBuf};
 
-use crate::disk::{Author, FilePlace, Parents};
+use crate::disk::{Author, FilePlace, Parents, Refused};
 use crate::facts::program::Program;
 use crate::garden::Garden;
 use crate::handouts::mps;
@@ -11,7 +11,7 @@ use crate::model::AimProgram;
 use crate::plan::Aim;
 use crate::report;
 
-use super::answer::Trouble;
+use super::answer::{Exit, Trouble};
 
 /// Whose a file is that stands at the place, as its bytes tell.
 type Whose = fn(&[u8]) -> Author;
@@ -47,6 +47,27 @@ impl Output {
         Ok(Self {
             parents: Some(parents),
             ..output
+        })
+    }
+
+    /// Tries the place of a project that is begun, in a folder, which is made if it is not there: nobody's file is
+    /// replaced, for a project is begun once.
+    pub fn begun(folder: &Path, name: &str) -> Result<Self, Trouble> {
+        let parents = parents(folder)?;
+        let path = folder.join(name);
+        let place = FilePlace::tried(&path, |_| Author::Other, false);
+        let place = place.map_err(|refused| match refused {
+            Refused::NotOurs(_) => Trouble::new(
+                Exit::Usage,
+                &refused,
+                "Give another folder, or move the file away.",
+            ),
+            Refused::IsAFolder(_) | Refused::Failed(_) => Trouble::place(&refused),
+        })?;
+        Ok(Self {
+            path,
+            place,
+            parents: Some(parents),
         })
     }
 
@@ -93,7 +114,7 @@ impl ProgramsOutput {
         };
         Ok(Self {
             folder: folder.to_owned(),
-            files: Aim::AGAIN.into_iter().map(file).collect::<Result<_, _>>()?,
+            files: Aim::ALL.into_iter().map(file).collect::<Result<_, _>>()?,
             parents,
         })
     }

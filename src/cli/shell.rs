@@ -6,7 +6,7 @@ use clap_complete::Shell;
 use clap_mangen::Man;
 
 use super::answer::{Answer, Exit, Trouble};
-use super::one_line::one_line;
+use super::argument::one_line;
 
 /// The arguments of `completions`.
 #[derive(clap::Args)]

@@ -13,8 +13,8 @@ use crate::report;
 use crate::words;
 
 use super::answer::{Answer, Exit, Trouble};
+use super::argument::one_line;
 use super::load::{catalogue, load, plan_path, saved_plan};
-use super::one_line::one_line;
 use super::plan::{ran_out, read};
 use super::terminal::with_progress;
 use super::time_limit::TimeLimit;

@@ -14,6 +14,7 @@ use crate::units::Celsius;
 use crate::weather::Daily;
 
 use super::answer::{Answer, Exit, Trouble};
+use super::argument::day;
 use super::clock;
 use super::load::{diary, load, plan_path, saved_plan, wrong_project};
 use super::time_limit::TimeLimit;
@@ -30,7 +31,7 @@ pub(super) struct Arguments {
     #[arg(long, value_name = "PATH")]
     plan: Option<PathBuf>,
     /// The day [default: today].
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = day)]
     on: Option<Date>,
     /// The lowest temperature that is forecast for the coming night, such as -1 or 30F.
     #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true, value_parser = degrees)]

@@ -5,12 +5,12 @@ use std::path::PathBuf;
 use crate::calendar::Date;
 use crate::explain::{Trial, Workbench};
 use crate::model::Options;
-use crate::project::{self, Change};
+use crate::project::Change;
 use crate::report;
 
 use super::answer::{Answer, Trouble};
+use super::argument::{day, one_line};
 use super::load::{catalogue, wrong_project};
-use super::one_line::one_line;
 use super::season::UnderWay;
 use super::terminal::with_steps;
 use super::time_limit::TimeLimit;
@@ -25,7 +25,7 @@ pub(super) struct Arguments {
     #[arg(long = "set", value_name = "KEY=VALUE", required = true, value_parser = one_line)]
     changes: Vec<String>,
     /// The day as of which the rest of the season is planned, as with `plan` [default: today].
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = day)]
     on: Option<Date>,
     #[command(flatten)]
     time: TimeLimit<30>,
@@ -36,15 +36,11 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     let catalogue = catalogue()?;
     let under_way = UnderWay::of_file(&arguments.file, arguments.on)?;
     let workbench = Workbench {
-        load: &|changes| {
-            let changed = project::load_changed(&arguments.file, changes, &catalogue);
-            changed.map(|changed| under_way.over(changed))
-        },
+        load: &|changes| under_way.load(&arguments.file, changes, &catalogue),
         options: Options::until(deadline),
     };
     let trials = tried(&workbench, &changes(arguments))?;
-    let answer = under_way.first(Answer::page(&report::compare(&trials)));
-    Ok(under_way.beside(answer))
+    Ok(under_way.answered(Answer::page(&report::compare(&trials))))
 }
 
 fn changes(arguments: &Arguments) -> Vec<Change> {

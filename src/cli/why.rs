@@ -16,8 +16,8 @@ use crate::report;
 use crate::words::step_names::{StepName, step_names};
 
 use super::answer::{Answer, Exit, Trouble};
+use super::argument::{day, one_line};
 use super::load::{catalogue, load};
-use super::one_line::one_line;
 use super::season::UnderWay;
 use super::terminal::with_progress;
 use super::time_limit::TimeLimit;
@@ -31,7 +31,7 @@ pub(super) struct Arguments {
     #[arg(value_name = "STEP", value_parser = one_line)]
     step: Vec<String>,
     /// The day as of which the rest of the season is looked at, as with `plan` [default: today].
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = day)]
     on: Option<Date>,
     #[command(flatten)]
     time: TimeLimit<60>,
@@ -47,10 +47,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
     // More time is for what comes after the plan.
     let planning = Options::until(deadline.shared_by(2).at_most(USUAL_TIME));
     let bench = Workbench {
-        load: &|changes| {
-            project::load_changed(&arguments.file, changes, &catalogue)
-                .map(|changed| under_way.over(changed))
-        },
+        load: &|changes| under_way.load(&arguments.file, changes, &catalogue),
         options,
     };
     let message = "Looking for what stands in the way ...";
@@ -88,8 +85,7 @@ pub(super) fn run(arguments: &Arguments) -> Result<Answer, Trouble> {
             Ok(Answer::page(&report::plan_exists(garden, &counted)))
         }
     })?;
-    let answer = under_way.first(answer);
-    Ok(under_way.beside(answer))
+    Ok(under_way.answered(answer))
 }
 
 /// The step that is asked for.

@@ -67,6 +67,7 @@ codes! {
     SpansOverlap "spans-overlap" "Two terms or two breaks share a day."
     NotASchoolDay "not-a-school-day" "The feast is on a day without school."
     PlanTooLong "plan-too-long" "The plan spans more weeks than can be planned."
+    NotPutBy "not-put-by" "A crop cannot be put by in the way asked for."
     MethodNotPossible "method-not-possible" "A crop cannot be grown in the way asked for."
     NeedsAPatch "needs-a-patch" "A perennial cannot be sown for the feast; it needs a patch."
     CropDiffers "crop-differs" "What stands in the garden is not the ingredient's crop."

@@ -3,7 +3,7 @@
 use crate::calendar::Date;
 use crate::calendar::plus_days;
 use crate::diagnostic::Problems;
-use crate::garden::Garden;
+use crate::garden::{Garden, Season};
 use crate::project::Change;
 
 use super::trial::{Trial, Workbench};
@@ -17,11 +17,13 @@ pub struct OtherDay {
     pub trial: Option<Trial>,
 }
 
-/// The days of a span that are whole weeks from the feast, as numbers of days after it.
+/// The days of a span that are whole weeks from the feast, as numbers of days after it; where the season is under way
+/// only those to which it can still go on.
 #[must_use]
 pub fn weeks_from_feast(garden: &Garden, from: Date, to: Date) -> Vec<i64> {
     let feast = garden.feast.day;
-    let first = (from - feast).num_days();
+    let season = garden.season.as_ref().map(Season::goes_on_until);
+    let first = (from.max(season.unwrap_or(from)) - feast).num_days();
     let last = (to - feast).num_days();
     let monday = first + (-first).rem_euclid(7);
     (monday..=last).step_by(7).collect()

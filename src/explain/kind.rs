@@ -1,7 +1,7 @@
 //! What a repair changes, and the order in which kinds of repairs are told.
 
 use crate::calendar::Date;
-use crate::garden::Care;
+use crate::garden::{Care, Kept};
 
 /// What a repair changes, with the figures that a reader wants to know.
 #[derive(Debug, Clone, PartialEq)]
@@ -91,6 +91,13 @@ pub enum Kind {
         /// Days later; earlier if negative.
         later: i64,
     },
+    /// An ingredient is picked when it is ripe and put by until the day.
+    PutBy {
+        /// The ingredient.
+        ingredient: String,
+        /// How.
+        kept: Kept,
+    },
     /// Another crop for the grade.
     AnotherCrop {
         /// The ingredient.
@@ -123,9 +130,10 @@ impl Kind {
             Self::Cover { .. } => 9,
             Self::Trellis { .. } => 10,
             Self::MoreBeds { .. } => 11,
-            Self::AnotherCrop { .. } => 12,
-            Self::AnotherDay { .. } => 13,
-            Self::Bought { .. } => 14,
+            Self::PutBy { .. } => 12,
+            Self::AnotherCrop { .. } => 13,
+            Self::AnotherDay { .. } => 14,
+            Self::Bought { .. } => 15,
         }
     }
 }

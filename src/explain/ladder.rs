@@ -3,7 +3,7 @@
 mod sessions;
 
 use crate::catalogue::Catalogue;
-use crate::garden::{Bed, Care, Garden, GradeAt, IngredientAt, Method, Source};
+use crate::garden::{Bed, Care, Crop, Garden, GradeAt, IngredientAt, Kept, Method, Source};
 use crate::project::{Change, along_trellis_of};
 
 use super::kind::Kind;
@@ -46,6 +46,7 @@ pub fn of_ingredient(garden: &Garden, at: IngredientAt, catalogue: &Catalogue) -
     let mut ladders = vec![
         rising(grams.collect()),
         another_grade(garden, at),
+        put_by(garden, at),
         another_crop(garden, at, catalogue),
         rising(vec![bought(garden, at)]),
     ];
@@ -112,7 +113,7 @@ fn another_crop(garden: &Garden, at: IngredientAt, catalogue: &Catalogue) -> Lad
     let can_be_sown = |name: &&str| catalogue.get(name).is_none_or(|c| !c.methods.is_empty());
     let names: Vec<&str> = match old.instead.is_empty() {
         true => catalogue.names().collect(),
-        false => old.instead.iter().map(String::as_str).collect(),
+        false => old.instead.iter().map(|crop| crop.name.as_str()).collect(),
     };
     let rungs = names
         .into_iter()
@@ -133,6 +134,31 @@ fn another_crop(garden: &Garden, at: IngredientAt, catalogue: &Catalogue) -> Lad
                 without_own_figures(&old.crop.name),
             ],
         });
+    Ladder {
+        rungs: rungs.collect(),
+        rising: false,
+    }
+}
+
+/// It is frozen, or dried; where that would not keep it longer there is no rung.
+fn put_by(garden: &Garden, at: IngredientAt) -> Ladder {
+    let ingredient = &garden[at];
+    let crop = &ingredient.crop;
+    let is_longer = |put_by: &Crop| put_by.picking.storage_days > crop.picking.storage_days;
+    let ways = [(Kept::Frozen, "\"frozen\""), (Kept::Dried, "\"dried\"")];
+    let ways = ways
+        .into_iter()
+        .filter(|(kept, _)| crop.kept(*kept).is_some_and(|c| is_longer(&c)));
+    let rungs = ways.map(|(kept, word)| Rung {
+        kind: Kind::PutBy {
+            ingredient: ingredient.name.clone(),
+            kept,
+        },
+        changes: vec![Change::set(
+            &["dish", "ingredient", &ingredient.name, "kept"],
+            word,
+        )],
+    });
     Ladder {
         rungs: rungs.collect(),
         rising: false,

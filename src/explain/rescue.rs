@@ -113,19 +113,10 @@ fn rungs(
     let mut found: Vec<RescueRung> = Vec::new();
     found.extend(try_with(Rescue::SowAgain, &old.crop, sown));
     found.extend(try_with(Rescue::BoughtPlants, &old.crop, bought.collect()));
-    let quick = quick_crops(garden, at, catalogue)
-        .into_iter()
-        .filter_map(|crop| {
-            let rescue = Rescue::QuickCrop(crop.name.clone());
-            try_with(rescue, crop, children_sow(&crop.methods))
-        });
-    // Of several with the same last day the quickest is the first.
-    found.extend(
-        quick.reduce(|best, rung| match rung.until.last() > best.until.last() {
-            true => rung,
-            false => best,
-        }),
-    );
+    found.extend(in_its_place(garden, old, catalogue, |crop| {
+        let rescue = Rescue::QuickCrop(crop.name.clone());
+        try_with(rescue, crop, children_sow(&crop.methods))
+    }));
     let mut last = None;
     found.retain(|rung| {
         let later = rung.until.last() > last;
@@ -133,6 +124,27 @@ fn rungs(
         later
     });
     found
+}
+
+/// The rung on which another crop is sown: the first that the cook would take and that can be had,
+/// or else, of the quick ones, that with the last day.
+fn in_its_place(
+    garden: &Garden,
+    old: &Ingredient,
+    catalogue: &Catalogue,
+    rung: impl Fn(&Crop) -> Option<RescueRung>,
+) -> Option<RescueRung> {
+    if !old.instead.is_empty() {
+        let mut wished = old.instead.iter().filter(|crop| is_new(garden, crop));
+        return wished.find_map(rung);
+    }
+    // Of several with the same last day the quickest is the first.
+    let later = |best: RescueRung, rung: RescueRung| match rung.until.last() > best.until.last() {
+        true => rung,
+        false => best,
+    };
+    let quick = quick_crops(garden, catalogue).into_iter();
+    quick.filter_map(rung).reduce(later)
 }
 
 /// The ways in which an ingredient that has failed can be sown; `None` where nothing can be done but buying.
@@ -153,25 +165,19 @@ fn children_sow(methods: &[Method]) -> Vec<Method> {
     methods.iter().copied().filter(sown).collect()
 }
 
-/// Crops that the dish does not hold and that are soon ripe from seed, the quickest first; where the cook says what may take the
-/// place of an ingredient, of these alone, however long they take.
-fn quick_crops<'c>(garden: &Garden, at: IngredientAt, catalogue: &'c Catalogue) -> Vec<&'c Crop> {
-    let instead = &garden[at].instead;
-    let is_wished = |crop: &&Crop| match instead.is_empty() {
-        true => crop
-            .ripening
-            .days_from_sowing
-            .is_some_and(|days| days <= QUICK_DAYS),
-        false => instead.contains(&crop.name),
-    };
-    let is_new = |crop: &&Crop| garden.ingredients.iter().all(|i| i.crop.name != crop.name);
+/// True if the dish does not hold a crop.
+fn is_new(garden: &Garden, crop: &Crop) -> bool {
+    garden.ingredients.iter().all(|i| i.crop.name != crop.name)
+}
+
+/// Crops that the dish does not hold and that are soon ripe from seed, the quickest first.
+fn quick_crops<'c>(garden: &Garden, catalogue: &'c Catalogue) -> Vec<&'c Crop> {
     let days = |crop: &Crop| crop.ripening.days_from_sowing.unwrap_or(f64::INFINITY);
     let mut quick: Vec<&Crop> = catalogue
         .names()
         .filter_map(|name| catalogue.get(name))
-        .filter(is_wished)
-        .filter(|crop| crop.methods.contains(&Method::Direct))
-        .filter(is_new)
+        .filter(|crop| days(crop) <= QUICK_DAYS && crop.methods.contains(&Method::Direct))
+        .filter(|crop| is_new(garden, crop))
         .collect();
     quick.sort_by(|a, b| days(a).total_cmp(&days(b)));
     quick.truncate(MOST_CROPS);

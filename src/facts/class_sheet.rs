@@ -121,10 +121,9 @@ impl Facts<'_> {
 
     /// When a grade keeps picked in its lessons what is its own or has been taken over.
     fn kept_picked_by(&self, ours: &Ours<'_>) -> Vec<Turn> {
-        let all = self.kept_picked().iter();
-        let of_ours = all.filter(|kept| ours.all().any(|(own, _)| *own == kept.planting));
-        let turns = of_ours.flat_map(|kept| &kept.turns).copied();
-        turns
+        let all = self.kept_picked_of(ours);
+        all.flat_map(|kept| &kept.turns)
+            .copied()
             .filter(|turn| turn.who == Picker::Grade(ours.grade))
             .collect()
     }

@@ -52,8 +52,6 @@ pub struct Order<'a> {
     pub by: Date,
     /// The first day on which they are.
     pub needed: Date,
-    /// The first day of the last planting for which they are.
-    pub last_needed: Date,
     /// The ingredient.
     pub ingredient: &'a Ingredient,
     /// What is ordered.
@@ -66,7 +64,7 @@ impl Topic<'_> {
     /// True if what it is about is not over on a day, though it should have been decided before.
     fn is_open(&self, day: Date) -> bool {
         match self {
-            Self::Order(order) => order.last_needed >= day,
+            Self::Order(_) => true,
             Self::Gap(gap) => gap.to >= day,
             Self::Break(pause) => pause.to >= day,
             Self::Nurse | Self::Kitchen | Self::Buy { .. } => false,
@@ -143,17 +141,20 @@ impl<'a> Known<'a> {
         orders
     }
 
-    /// What is ordered of an ingredient; `None` where nothing is counted.
+    /// What is ordered of an ingredient; `None` where nothing is counted. What has begun by the day as of which is
+    /// planned was ordered before.
     fn order(&self, ingredient: &'a Ingredient) -> Option<Order<'a>> {
-        let plantings: Vec<&Planting> = self.plantings_named(&ingredient.name).collect();
+        let as_of = self.garden.season.as_ref().map(|season| season.as_of);
+        let to_come = |p: &&Planting| as_of.is_none_or(|day| first_day(p) >= Some(day));
+        let plantings = self.plantings_named(&ingredient.name).filter(to_come);
+        let plantings: Vec<&Planting> = plantings.collect();
         let needed = plantings.iter().filter_map(|p| first_day(p)).min()?;
-        let last_needed = plantings.iter().filter_map(|p| first_day(p)).max()?;
+        let in_time = self.school_day_until(plus_days(needed, -ORDER_DAYS));
         let count: u32 = plantings.iter().map(|p| p.seeds).sum();
         let thing = Thing::sown(plantings.first()?.method);
         (count > 0).then(|| Order {
-            by: self.school_day_until(plus_days(needed, -ORDER_DAYS)),
+            by: as_of.map_or(in_time, |at_once| in_time.max(at_once)),
             needed,
-            last_needed,
             ingredient,
             thing,
             count,

@@ -1,18 +1,17 @@
 //! What is due in a week, and what of the weeks before is not written down as done, by a plan and the diary.
 
+use std::collections::BTreeSet;
+
 use crate::calendar::{Date, monday_of, plus_days};
 use crate::checker::WaterNeed;
-use crate::garden::{Garden, Source};
-use crate::plan::PlantingAt;
-use crate::project::diary::{Diary, Entry, Happened};
+use crate::garden::{Garden, IngredientAt, Source};
+use crate::plan::StepAt;
+use crate::project::diary::{Diary, Entry, Happened, Turn, Turns};
 
 use super::Facts;
 use super::decisions::Decision;
 use super::kept_picked::PickingTurns;
 use super::tasks::{Doer, Task};
-
-/// Days before a task's own on which it may have been done already.
-const EARLY: i64 = 21;
 
 /// A pick is one of several: only what was picked so few days from its day counts for it.
 const PICK: i64 = 6;
@@ -38,6 +37,8 @@ pub struct Due<'f, 'a> {
     pub rain: f64,
     /// Parts of ingredients that are lost, 0 to 1, with the name of each.
     pub lost: Vec<(&'f str, f64)>,
+    /// School that falls out, of which the plan does not know yet.
+    pub shut: Vec<&'f Happened>,
 }
 
 impl<'f, 'a> Due<'f, 'a> {
@@ -76,6 +77,7 @@ impl<'f, 'a> Due<'f, 'a> {
             water: water(facts, monday),
             rain: rain(diary, monday),
             lost: lost(diary, facts.garden),
+            shut: shut(diary, facts.garden),
         }
     }
 }
@@ -91,34 +93,55 @@ fn kept_picked<'a>(facts: &Facts<'a>, (monday, sunday): (Date, Date)) -> Vec<Pic
     all
 }
 
-/// Which tasks the diary says were done, in the order of all tasks. An entry stands for the first open task of each
-/// class that it can mean, for a later sowing has an entry of its own. One of a pick stands for all picks of each
-/// planting that is due about then: after a pick the others fall away.
+/// Which tasks the diary says were done, in the order of all tasks.
 fn done(facts: &Facts<'_>, diary: &Diary) -> Vec<bool> {
-    let mut done = vec![false; facts.tasks.len()];
-    let mut entries: Vec<&Entry> = diary.entries.iter().map(|(_, entry)| entry).collect();
-    entries.sort_by_key(|entry| entry.on);
-    let picked = |task: &Task<'_>| task.kind.is_harvest().then_some(task.at.planting);
-    for entry in entries {
-        let mut served: Vec<(Doer, Option<PlantingAt>)> = Vec::new();
-        for (at, task) in facts.tasks.iter().enumerate() {
-            let who = (task.who, picked(task));
-            if !done[at] && !served.contains(&who) && can_mean(facts.garden, entry, task) {
-                served.push(who);
-                done[at] = true;
-            }
+    let mut done = picked(facts, diary);
+    let steps = facts.tasks.iter().filter(|task| !task.kind.is_harvest());
+    let mut turns = Turns::of(steps.map(|task| {
+        Turn {
+            step: task.at,
+            visit: task.visit,
+            kind: task.kind,
+            ingredient: &task.ingredient.name,
+            class: task
+                .who
+                .class()
+                .map(|at| facts.garden.class(at).name.as_str()),
+            day: task.from,
         }
-        for (at, task) in facts.tasks.iter().enumerate() {
-            let who = (task.who, picked(task));
-            done[at] |= who.1.is_some() && served.contains(&who);
+    }));
+    for (_, entry) in diary.by_day() {
+        turns.done(entry, |_| true);
+        turns.missed(entry, |_| true);
+    }
+    let told = turns
+        .all()
+        .filter_map(|(turn, done)| done.then_some((turn.step, turn.visit)));
+    let told: BTreeSet<(StepAt, usize)> = told.collect();
+    for (done, task) in done.iter_mut().zip(&facts.tasks) {
+        *done |= told.contains(&(task.at, task.visit));
+    }
+    done
+}
+
+/// Which tasks are picks that fall away: an entry of a pick stands for all picks of each planting that is due about
+/// then, for after a pick the others are no more.
+fn picked(facts: &Facts<'_>, diary: &Diary) -> Vec<bool> {
+    let mut done = vec![false; facts.tasks.len()];
+    for (_, entry) in diary.by_day() {
+        let whose = |task: &Task<'_>| (task.who, task.at.planting);
+        let meant = facts.tasks.iter().zip(&done);
+        let meant = meant.filter(|(task, done)| !**done && is_pick(facts.garden, entry, task));
+        let meant: Vec<_> = meant.map(|(task, _)| whose(task)).collect();
+        for (done, task) in done.iter_mut().zip(&facts.tasks) {
+            *done |= task.kind.is_harvest() && meant.contains(&whose(task));
         }
     }
     done
 }
 
-/// True if an entry may tell that a task was done. One of a class does not stand for another; one without a class
-/// stands for all.
-fn can_mean(garden: &Garden, entry: &Entry, task: &Task<'_>) -> bool {
+/// True if an entry may tell of a pick. One of a class does not stand for another; one without a class stands for all.
+fn is_pick(garden: &Garden, entry: &Entry, task: &Task<'_>) -> bool {
     let Happened::Done {
         step,
         ingredient,
@@ -132,14 +155,10 @@ fn can_mean(garden: &Garden, entry: &Entry, task: &Task<'_>) -> bool {
         let class = task.who.class();
         class.is_none_or(|class| garden.class(class).name == *name)
     };
-    let days = (entry.on - task.from).num_days();
-    let in_time = match task.kind.is_harvest() {
-        true => days.abs() <= PICK,
-        false => days >= -EARLY,
-    };
-    *step == task.kind
+    task.kind.is_harvest()
+        && *step == task.kind
         && *ingredient == task.ingredient.name
-        && in_time
+        && (entry.on - task.from).num_days().abs() <= PICK
         && class.as_ref().is_none_or(by_class)
 }
 
@@ -169,32 +188,44 @@ fn rain(diary: &Diary, monday: Date) -> f64 {
     rain.sum()
 }
 
-/// What is lost of each ingredient, and was not known yet when the plan was made; of what cannot be planned again, such as a
-/// patch, whenever it was.
+/// School that falls out, of which the plan does not know yet.
+fn shut<'d>(diary: &'d Diary, garden: &Garden) -> Vec<&'d Happened> {
+    let known = garden.season.as_ref().map_or(0, |season| season.entries);
+    let new = diary.entries.iter().filter(|(number, _)| *number > known);
+    let shut = new.map(|(_, entry)| &entry.what);
+    shut.filter(|what| matches!(what, Happened::Closed { .. } | Happened::NoLesson { .. }))
+        .collect()
+}
+
+/// What is lost of each ingredient, of which the plan does not know yet, or of what cannot be planned again, such as a
+/// patch. Each loss is a part of what stood until then.
 fn lost<'d>(diary: &'d Diary, garden: &Garden) -> Vec<(&'d str, f64)> {
-    let is_planned_for = |on: Date, name: &str| {
+    let known = garden.season.as_ref().map_or(0, |season| season.entries);
+    let is_planned = |name: &str| {
         let at = garden.ingredient_named(name);
-        let sown = at.is_some_and(|at| garden[at].source == Source::Sown);
-        sown && garden
-            .season
-            .as_ref()
-            .is_some_and(|season| on < season.as_of)
+        at.is_some_and(|at| garden[at].source == Source::Sown || has_lost(garden, at))
     };
     let mut all: Vec<(&str, f64)> = Vec::new();
-    for (_, entry) in &diary.entries {
+    for (number, entry) in &diary.entries {
         let Happened::Lost {
             ingredient, share, ..
         } = &entry.what
         else {
             continue;
         };
-        if is_planned_for(entry.on, ingredient) {
+        if *number <= known && is_planned(ingredient) {
             continue;
         }
         match all.iter_mut().find(|(name, _)| name == ingredient) {
-            Some((_, sum)) => *sum = (*sum + share).min(1.0),
+            Some((_, lost)) => *lost += (1.0 - *lost) * share,
             None => all.push((ingredient, *share)),
         }
     }
     all
+}
+
+/// True if the plan knows of a loss of what it goes on with.
+fn has_lost(garden: &Garden, at: IngredientAt) -> bool {
+    let mut begun = garden.begun_of(at);
+    begun.any(|(_, printed)| printed.left.0 < 1.0)
 }

@@ -80,11 +80,11 @@ impl Cold<'_> {
 pub struct InDanger<'a> {
     /// Its name.
     pub ingredient: &'a str,
-    /// The beds in which it stands open.
+    /// The beds in which it stands open, and a cloth saves it.
     pub open: Vec<&'a str>,
-    /// The beds in which it stands, and that have a cover.
+    /// The beds whose cover saves it.
     pub covered: Vec<&'a str>,
-    /// Those of both in which it is killed even under a cloth, or under the cover.
+    /// The beds in which it is killed even under a cloth, or under the cover.
     pub lost: Vec<&'a str>,
     /// True if it is, or is nearly, ready to pick.
     pub ripe: bool,
@@ -179,11 +179,12 @@ impl<'a> Facts<'a> {
                 Some(cover) => (&mut one.covered, cover.keeps_off),
                 None => (&mut one.open, CLOTH),
             };
+            let beds = match low + kept_off < limit {
+                true => &mut one.lost,
+                false => beds,
+            };
             if !beds.contains(&bed.id.as_str()) {
                 beds.push(&bed.id);
-                if low + kept_off < limit {
-                    one.lost.push(&bed.id);
-                }
             }
             let bears = |turns: &PickingTurns<'_>| turns.planting == planting && turns.from <= soon;
             one.ripe |= bearing.iter().any(bears) || picks.is_some_and(|(first, _)| first <= soon);

@@ -2,7 +2,7 @@
 //! to be ready.
 
 use crate::garden::{
-    FrostResponse, Garden, Ingredient, Method, Ripe, Rows, Spacing, Take, Tending,
+    FrostResponse, Garden, Ingredient, Method, Ripe, Rows, Spacing, Store, Take, Tending,
 };
 use crate::plan::{Planting, Step, StepKind};
 use crate::units::{Celsius, Centimetres};
@@ -52,6 +52,8 @@ pub enum Act {
         take: Take,
         /// True if it bears only while somebody picks.
         again: bool,
+        /// True if it is frozen on the same day.
+        frozen: bool,
     },
 }
 
@@ -121,8 +123,8 @@ impl HowTo<'_> {
 /// How far apart a planting is set where it stands.
 fn apart(garden: &Garden, planting: &Planting, spacing: Spacing) -> Apart {
     let place = planting.places.first();
-    let bed = place.and_then(|place| garden.beds.iter().find(|bed| bed.id == place.bed));
-    let in_one_row = bed.is_some_and(|bed| bed.rows() == Rows::AlongTrellis);
+    let bed = place.and_then(|place| garden.bed_with_id(&place.bed));
+    let in_one_row = bed.is_some_and(|at| garden[at].rows() == Rows::AlongTrellis);
     Apart {
         in_row: spacing.in_row,
         between_rows: (!in_one_row).then_some(spacing.between_rows),
@@ -158,6 +160,7 @@ fn acts(
                 ripe: how.ripe,
                 take: how.take,
                 again: crop.picking.keeps_bearing,
+                frozen: crop.kitchen.store == Store::Freezer,
             }),
             StepKind::Harden | StepKind::Cure => None,
         };

@@ -4,7 +4,7 @@
 use crate::calendar::Date;
 use crate::garden::{Ingredient, Source, Store};
 use crate::plan::{Planting, StepKind};
-use crate::units::{Kilograms, Share};
+use crate::units::{Kilograms, Litres, Share};
 
 use super::Facts;
 use super::spans::span_of;
@@ -16,7 +16,13 @@ pub const HEAVIEST: Kilograms = Kilograms(12.0);
 const LEAST: Kilograms = Kilograms(0.005);
 
 /// Where things keep, in the order in which they are told.
-const STORES: [Store; 3] = [Store::ColdMoist, Store::CoolMoist, Store::CoolDry];
+const STORES: [Store; 5] = [
+    Store::ColdMoist,
+    Store::CoolMoist,
+    Store::CoolDry,
+    Store::Freezer,
+    Store::Jar,
+];
 
 /// What comes of an ingredient.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -37,6 +43,18 @@ pub struct Comes<'a> {
     pub untrimmed: Kilograms,
     /// Crates of these; none is filled heavier than [`HEAVIEST`].
     pub crates: u32,
+}
+
+/// Kilograms of packed vegetables in a litre of freezer: 35 to 40 pounds in a cubic foot (from memory).
+const LITRE_OF_FREEZER: f64 = 0.6;
+
+impl Comes<'_> {
+    /// The room that it takes in a freezer, if it is frozen, in an ordinary year.
+    #[must_use]
+    pub fn in_freezer(&self) -> Option<Litres> {
+        let frozen = self.ingredient.crop.kitchen.store == Store::Freezer;
+        frozen.then(|| Litres(self.expected.0 / LITRE_OF_FREEZER))
+    }
 }
 
 /// When a planting is picked.

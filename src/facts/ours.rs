@@ -8,6 +8,7 @@ use crate::plan::{Planting, Step, StepKind};
 use crate::units::Minutes;
 
 use super::Facts;
+use super::kept_picked::PickingTurns;
 use super::missed::if_missed;
 use super::spans::{first_day, span_of};
 use super::tasks::{Doer, Task};
@@ -102,6 +103,13 @@ impl<'a> Ours<'a> {
 }
 
 impl<'a> Facts<'a> {
+    /// What a grade grows or has taken over that is kept picked.
+    pub fn kept_picked_of(&self, ours: &Ours<'_>) -> impl Iterator<Item = &PickingTurns<'a>> {
+        let is_ours = |planting| ours.all().any(|(own, _)| std::ptr::eq(*own, planting));
+        let all = self.kept_picked().iter();
+        all.filter(move |kept| is_ours(kept.planting))
+    }
+
     /// What a grade has to do with.
     #[must_use]
     pub fn ours(&self, grade: GradeAt) -> Ours<'a> {

@@ -57,7 +57,7 @@ impl Facts<'_> {
 
     fn pattern<'a>(&self, planting: &Planting, ingredient: &'a Ingredient) -> Option<Pattern<'a>> {
         let place = planting.places.first()?;
-        let bed = self.garden.beds.iter().find(|bed| bed.id == place.bed)?;
+        let bed = &self.garden[self.garden.bed_with_id(&place.bed)?];
         let crop = &ingredient.crop;
         let block = Block::of(crop, bed.rows())?;
         let rows = block.rows(crop, bed.rows());

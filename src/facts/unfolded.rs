@@ -7,42 +7,43 @@ use crate::calendar::Date;
 use crate::checker::CheckedPlan;
 use crate::garden::Method;
 use crate::pipeline::Unfolded;
-use crate::plan::{Plan, Planting, StepKind, When};
+use crate::plan::{By, Plan, Planting, StepKind};
 use crate::project::diary::{Entry, Happened};
 
-/// First and last day of the steps of a kind.
-pub type Days = (Date, Date);
-
-/// Days of a kind of step that move, come or fall away.
+/// Something that changes of an ingredient.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Change<'a> {
     /// Of which ingredient.
     pub ingredient: &'a str,
-    /// The id of the grade that does it now, or did.
+    /// The id of the grade that grows it now, or did.
     pub grade: &'a str,
-    /// What is done.
-    pub kind: StepKind,
-    /// The days as they were printed.
-    pub was: Option<Days>,
-    /// The days as they are now.
-    pub is: Option<Days>,
+    /// What changes.
+    pub moved: Moved,
     /// The last entry about the ingredient that changes something.
     pub cause: Option<&'a Entry>,
 }
 
-/// Another way of growing an ingredient: sown anew, or bought as plants.
+/// What changes of a planting.
 #[derive(Debug, Clone, PartialEq)]
-pub struct OtherWay<'a> {
-    /// The ingredient.
-    pub ingredient: &'a str,
-    /// The id of the grade that grows it now.
-    pub grade: &'a str,
-    /// The way that was printed.
-    pub was: Method,
-    /// The way now.
-    pub is: Method,
-    /// The last entry about the ingredient that changes something.
-    pub cause: Option<&'a Entry>,
+pub enum Moved {
+    /// It is grown in another way: sown anew, or bought as plants.
+    Way {
+        /// The way that was printed.
+        was: Method,
+        /// The way now.
+        is: Method,
+    },
+    /// Steps move, come or fall away, or other classes do them.
+    Days {
+        /// How it is grown where the step stands.
+        method: Method,
+        /// What is done.
+        kind: StepKind,
+        /// The days as they were printed, in order.
+        was: Vec<Date>,
+        /// The days as they are now.
+        is: Vec<Date>,
+    },
 }
 
 /// Ready years in the plan before and now.
@@ -56,25 +57,38 @@ pub struct Years<'a> {
     pub is: u32,
 }
 
-/// All days that change, in the order of the plan.
+/// All that changes, in the order of the plan.
 #[must_use]
 pub fn changes<'a>(unfolded: &'a Unfolded, now: &'a Plan) -> Vec<Change<'a>> {
     let mut all = Vec::new();
     for (was, is) in pairs(&unfolded.before, now) {
         let Some(any) = is.or(was) else { continue };
+        let mut add = |moved| {
+            all.push(Change {
+                ingredient: &any.ingredient,
+                grade: &any.grade,
+                moved,
+                cause: cause(unfolded, &any.ingredient),
+            });
+        };
+        if let (Some(was), Some(is)) = (was, is)
+            && was.method != is.method
+        {
+            let (was, is) = (was.method, is.method);
+            add(Moved::Way { was, is });
+        }
         for kind in StepKind::ALL.iter().filter(|kind| !kind.is_span()) {
-            if was.map(|p| dates(p, *kind)) == is.map(|p| dates(p, *kind)) {
-                continue;
-            }
-            let (was, is) = (span(was, *kind), span(is, *kind));
-            if was.or(is).is_some() {
-                all.push(Change {
-                    ingredient: &any.ingredient,
-                    grade: &any.grade,
+            let (before, after) = (dates(was, *kind), dates(is, *kind));
+            // A step that falls away is called as it was printed.
+            let of = if after.is_empty() { was } else { is };
+            if let Some(of) = of
+                && before != after
+            {
+                add(Moved::Days {
+                    method: of.method,
                     kind: *kind,
-                    was,
-                    is,
-                    cause: cause(unfolded, &any.ingredient),
+                    was: days(&before),
+                    is: days(&after),
                 });
             }
         }
@@ -82,27 +96,10 @@ pub fn changes<'a>(unfolded: &'a Unfolded, now: &'a Plan) -> Vec<Change<'a>> {
     all
 }
 
-/// All plantings that are grown in another way, in the order of the plan.
-#[must_use]
-pub fn other_ways<'a>(unfolded: &'a Unfolded, now: &'a Plan) -> Vec<OtherWay<'a>> {
-    let both = pairs(&unfolded.before, now).into_iter();
-    let both = both.filter_map(|(was, is)| Some((was?, is?)));
-    let other = both.filter(|(was, is)| was.method != is.method);
-    other
-        .map(|(was, is)| OtherWay {
-            ingredient: &is.ingredient,
-            grade: &is.grade,
-            was: was.method,
-            is: is.method,
-            cause: cause(unfolded, &is.ingredient),
-        })
-        .collect()
-}
-
 /// Ready years that change, the whole dish first, which is always told.
 #[must_use]
 pub fn years<'a>(unfolded: &'a Unfolded, now: &'a CheckedPlan) -> Vec<Years<'a>> {
-    let (was, is) = (&unfolded.before.promise, &now.plan().promise);
+    let (was, is) = (&unfolded.promise, &now.plan().promise);
     let dish = Years {
         ingredient: None,
         was: was.whole_dish_years,
@@ -149,25 +146,15 @@ fn pairs<'a>(before: &'a Plan, now: &'a Plan) -> Vec<Pair<'a>> {
 }
 
 /// Who comes on which days for a kind of step.
-fn dates(planting: &Planting, kind: StepKind) -> BTreeSet<(String, Date)> {
-    let of = |when: &When| match when {
-        When::Sessions(visits) => {
-            let visits = visits.iter().map(|visit| (visit.class.clone(), visit.date));
-            visits.collect::<Vec<_>>()
-        }
-        When::Families(day) | When::Adult(day) => vec![(String::new(), *day)],
-        When::Daily { .. } => Vec::new(),
-    };
-    planting
-        .steps_of(kind)
-        .flat_map(|step| of(&step.when))
-        .collect()
+fn dates(planting: Option<&Planting>, kind: StepKind) -> BTreeSet<(By<'_>, Date)> {
+    let steps = planting.into_iter().flat_map(|p| p.steps_of(kind));
+    steps.flat_map(|step| step.when.turns()).collect()
 }
 
-fn span(planting: Option<&Planting>, kind: StepKind) -> Option<Days> {
-    let dates = dates(planting?, kind);
-    let days = || dates.iter().map(|(_, day)| *day);
-    Some((days().min()?, days().max()?))
+/// The days alone, each once.
+fn days(dates: &BTreeSet<(By<'_>, Date)>) -> Vec<Date> {
+    let days: BTreeSet<Date> = dates.iter().map(|(_, day)| *day).collect();
+    days.into_iter().collect()
 }
 
 fn cause<'a>(unfolded: &'a Unfolded, name: &str) -> Option<&'a Entry> {
@@ -176,8 +163,18 @@ fn cause<'a>(unfolded: &'a Unfolded, name: &str) -> Option<&'a Entry> {
         | Happened::Missed { ingredient, .. }
         | Happened::Up { ingredient, .. }
         | Happened::Lost { ingredient, .. } => ingredient == name,
-        Happened::Weather { .. } | Happened::Words(_) | Happened::TakenBack(_) => false,
+        Happened::Closed { .. }
+        | Happened::NoLesson { .. }
+        | Happened::Weather { .. }
+        | Happened::Words(_)
+        | Happened::TakenBack(_) => false,
     };
-    let mut entries = unfolded.counted.iter().rev().map(|(_, entry)| entry);
-    entries.find(about)
+    let of_all = |entry: &&Entry| {
+        matches!(
+            entry.what,
+            Happened::Closed { .. } | Happened::NoLesson { .. }
+        )
+    };
+    let entries = || unfolded.counted.iter().rev().map(|(_, entry)| entry);
+    entries().find(about).or_else(|| entries().find(of_all))
 }

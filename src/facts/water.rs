@@ -62,13 +62,30 @@ pub struct BreakPick<'a> {
     pub beds: Vec<&'a str>,
 }
 
+impl BreakWeek<'_> {
+    /// True if something is to be done beside watering the beds.
+    fn asks_for_more(&self) -> bool {
+        let lists = [
+            self.picks.is_empty(),
+            self.kept_picked.is_empty(),
+            self.damp.is_empty(),
+        ];
+        self.seedlings || lists.contains(&false)
+    }
+}
+
+/// Less water in a week is told as none.
+const NOTHING: Litres = Litres(2.5);
+
 /// A break in which families are asked to water.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Asked<'a> {
     /// The break.
     pub pause: &'a Break,
-    /// Its weeks in which something wants water.
+    /// Its weeks in which there is something to do.
     pub weeks: usize,
+    /// All its weeks.
+    pub of: usize,
     /// What the thirstiest of them takes.
     pub most: Option<WaterNeed>,
 }
@@ -78,20 +95,24 @@ pub struct Asked<'a> {
 pub fn asked_of_families<'a>(facts: &'a Facts<'a>) -> Vec<Asked<'a>> {
     let mut asked: Vec<Asked<'_>> = Vec::new();
     for row in rows(facts, |_| false) {
-        let Some(Note::Break(BreakWeek { pause, .. })) = row.note else {
+        let Some(Note::Break(week)) = row.note else {
             continue;
         };
+        let thirsty = row.all.filter(|need| need.dry > NOTHING);
+        if week.pause.care != Care::Families || (thirsty.is_none() && !week.asks_for_more()) {
+            continue;
+        }
         match asked.last_mut() {
-            Some(last) if last.pause == pause => {
+            Some(last) if last.pause == week.pause => {
                 last.weeks += 1;
-                last.most = most(last.most.into_iter().chain(row.all));
+                last.most = most(last.most.into_iter().chain(thirsty));
             }
-            _ if pause.care == Care::Families => asked.push(Asked {
-                pause,
+            _ => asked.push(Asked {
+                pause: week.pause,
                 weeks: 1,
-                most: row.all,
+                of: week.of,
+                most: thirsty,
             }),
-            _ => {}
         }
     }
     asked

@@ -2,10 +2,11 @@
 //! own figures in their place where it gives them. Groups of figures that the catalogue gives as they are
 //! here are read straight into these types.
 
-use serde::{Deserialize, Serialize};
+use serde::Deserialize;
 
 use super::how::How;
 use super::kitchen::Kitchen;
+use super::method::Method;
 use super::outdoors::{Bolting, Bulbs, Chill, FrostResponse, Ground, NoFruit, Spoils, Thinning};
 use crate::units::{Celsius, Centimetres, DegreeDays, Kilograms, Share};
 
@@ -19,37 +20,6 @@ pub enum Sun {
     Part,
     /// Six hours and more.
     Full,
-}
-
-/// A way of growing.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Method {
-    /// Seed sown in the bed.
-    Direct,
-    /// Sown on the shelf, then planted out.
-    Indoor,
-    /// Seed pieces, sets or cloves planted in the bed.
-    Pieces,
-    /// Bought young plants planted in the bed.
-    Bought,
-    /// Seedlings that stand on the shelf when the plan begins, then planted out.
-    Seedlings,
-    /// Already stands in a bed when the plan begins.
-    Growing,
-    /// Picked from a perennial patch.
-    Patch,
-}
-
-impl Method {
-    /// True if it stands on the shelf until it is planted out.
-    #[must_use]
-    pub const fn is_on_shelf(self) -> bool {
-        match self {
-            Self::Indoor | Self::Seedlings => true,
-            Self::Direct | Self::Pieces | Self::Bought | Self::Growing | Self::Patch => false,
-        }
-    }
 }
 
 /// Size of the seed, for little hands and for the work it takes.
@@ -381,6 +351,9 @@ pub struct Crop {
     pub needs: Needs,
     /// Seed size.
     pub seed_size: SeedSize,
+    /// So many years seed that is kept cool and dry comes up well, the one for which it was bought among them; `None` for
+    /// what is not sown.
+    pub seed_keeps_years: Option<u32>,
     /// From which age on it suits children.
     pub ages: Ages,
     /// Water use, where published.

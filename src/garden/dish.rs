@@ -4,8 +4,9 @@ use crate::calendar::Date;
 use crate::units::{Kilograms, Share};
 
 use super::at::{BegunAt, GradeAt, PatchAt};
-use super::crop::{Crop, Method};
+use super::crop::Crop;
 use super::grade::Grade;
+use super::method::Method;
 
 /// The shared day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -61,8 +62,8 @@ pub struct Ingredient {
     pub each_child_sows: u32,
     /// How many sowings there may be, 1 to 4.
     pub max_sowings: u32,
-    /// The names of the crops that the cook takes in its place, the best first; none where any will do.
-    pub instead: Vec<String>,
+    /// The crops that the cook takes in its place, the best first; none where any will do.
+    pub instead: Vec<Crop>,
     /// What is bought if it fails.
     pub fallback: Option<Fallback>,
 }

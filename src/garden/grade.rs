@@ -56,6 +56,8 @@ pub struct Class {
     pub children: u32,
     /// The slot for each term, in the order of the terms.
     pub slots: Vec<Slot>,
+    /// Days on which its lesson falls out.
+    pub falls_out: Vec<Date>,
 }
 
 /// One grade.
@@ -113,6 +115,7 @@ impl Class {
             && day >= slot.from
             && weeks % i64::from(slot.every_weeks) == 0
             && year.school_is_in(day)
+            && !self.falls_out.contains(&day)
     }
 
     /// True if the class meets on a day: in its lesson, or for the harvest.

@@ -42,6 +42,18 @@ pub enum Preparation {
     Strip,
 }
 
+/// What is done to a crop before it is frozen.
+#[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Freezing {
+    /// Nothing but washing and cutting.
+    Raw,
+    /// It is cooked until it is soft.
+    Cooked,
+    /// It is scalded in boiling water for so many minutes, and cooled in ice water.
+    Blanched(f64),
+}
+
 /// Where a crop keeps until it is cooked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
 #[serde(rename_all = "snake_case")]
@@ -52,6 +64,12 @@ pub enum Store {
     CoolMoist,
     /// Cool, dry and airy.
     CoolDry,
+    /// In a freezer; no crop is there unless the file asks for it.
+    #[serde(skip)]
+    Freezer,
+    /// In a closed jar in the dark, dried; no crop is there unless the file asks for it.
+    #[serde(skip)]
+    Jar,
 }
 
 /// How a kitchen handles a crop.
@@ -67,4 +85,8 @@ pub struct Kitchen {
     pub temperature: (Celsius, Celsius),
     /// What a full crate of [`CRATE`] holds.
     pub crate_holds: Kilograms,
+    /// What is done to it before it is frozen; `None` where it is not fit for that.
+    pub freezing: Option<Freezing>,
+    /// Days until it is dry; `None` where it is not dried without heat, or is dry when it is picked.
+    pub dried_days: Option<u32>,
 }

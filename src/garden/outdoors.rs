@@ -116,14 +116,20 @@ pub enum DayLengthKind {
 }
 
 impl DayLengthKind {
-    /// The kind that is grown at a latitude: short-day kinds up to 35 degrees, long-day kinds from 38 (common practice).
+    /// All kinds, with the latitude under which each is grown: the last one beyond (common practice).
+    pub const ALL: [(Self, Option<Latitude>); 3] = [
+        (Self::Short, Some(Latitude(35.0))),
+        (Self::Intermediate, Some(Latitude(38.0))),
+        (Self::Long, None),
+    ];
+
+    /// The kind that is grown at a latitude.
     #[must_use]
     pub fn at(latitude: Latitude) -> Self {
-        match latitude.0.abs() {
-            degrees if degrees < 35.0 => Self::Short,
-            degrees if degrees < 38.0 => Self::Intermediate,
-            _ => Self::Long,
-        }
+        let under = |up_to: Option<Latitude>| up_to.is_none_or(|up_to| latitude.0.abs() < up_to.0);
+        let mut all = Self::ALL.into_iter();
+        all.find(|(_, up_to)| under(*up_to))
+            .map_or(Self::Long, |(kind, _)| kind)
     }
 
     /// The day length from which it makes bulbs. Iowa State Extension gives 10 to 12, 12 to 14 and 14 or more hours, Oregon

@@ -1,8 +1,9 @@
 //! Terms, breaks and days off: when school is in, and who cares for plants when it is not.
 
 use chrono::{Datelike, Weekday};
+use serde::{Deserialize, Serialize};
 
-use crate::calendar::Date;
+use crate::calendar::{Date, days_between};
 use crate::units::Minutes;
 
 /// A span of school.
@@ -17,9 +18,11 @@ pub struct Term {
 }
 
 /// Who cares for plants in a break.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Care {
     /// Nobody is on site.
+    #[serde(rename = "none")]
     Nobody,
     /// Staff water, and pick only so that plants go on bearing.
     Staff,
@@ -79,6 +82,22 @@ pub struct SchoolYear {
 }
 
 impl SchoolYear {
+    /// Closes the school for some days more. Days that are in a break already stay as they are there.
+    pub fn close(&mut self, closed: &Break) {
+        let days = days_between(closed.from, closed.to);
+        let open: Vec<Date> = days.filter(|day| self.break_on(*day).is_none()).collect();
+        for run in open.chunk_by(|day, next| day.succ_opt() == Some(*next)) {
+            if let (Some(from), Some(to)) = (run.first(), run.last()) {
+                self.breaks.push(Break {
+                    from: *from,
+                    to: *to,
+                    ..closed.clone()
+                });
+            }
+        }
+        self.breaks.sort_by_key(|pause| pause.from);
+    }
+
     /// The term that a day lies in.
     #[must_use]
     pub fn term_on(&self, day: Date) -> Option<usize> {

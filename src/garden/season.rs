@@ -5,11 +5,12 @@ use crate::calendar::{Date, plus_days};
 use crate::units::Share;
 
 use super::at::{BedAt, ClassAt, GradeAt, IngredientAt};
-use super::crop::Method;
+use super::method::Method;
+use super::shut::Shut;
 use super::strips::Strips;
 
-/// Days from the loss of a planting until its strips are cleared (common practice: within the week).
-const CLEARING_DAYS: i64 = 7;
+/// Days that a bed takes to be cleared after the last pick, or after a loss (common practice: within the week).
+pub const CLEARING_DAYS: i64 = 7;
 
 /// Who does a step.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -80,6 +81,15 @@ impl Printed {
         self.steps().any(|step| step.begun(as_of))
     }
 
+    /// The step that brings it into its bed; `None` for what stood there before the plan.
+    #[must_use]
+    pub fn bedding(&self) -> Option<&Turns> {
+        match self.method.starts_as_plants() {
+            true => self.plant_out.as_ref(),
+            false => self.sow.as_ref(),
+        }
+    }
+
     /// How many strips it takes.
     #[must_use]
     pub fn strips(&self) -> u32 {
@@ -87,7 +97,7 @@ impl Printed {
     }
 }
 
-/// What was lost wholly: its strips, until they are cleared.
+/// What was lost wholly.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Gone {
     /// As it was printed.
@@ -96,11 +106,28 @@ pub struct Gone {
     pub on: Date,
 }
 
-impl Gone {
+/// Strips on which something was lost, until they are cleared.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Clearing {
+    /// The bed.
+    pub bed: BedAt,
+    /// Its strips.
+    pub strips: Strips,
     /// The first day on which something new may come.
-    #[must_use]
-    pub fn free_from(&self) -> Date {
-        plus_days(self.on, CLEARING_DAYS)
+    pub free_from: Date,
+}
+
+impl Gone {
+    /// The strips that are to be cleared of it; none where it was lost before it came into a bed.
+    pub fn clearing(&self) -> impl Iterator<Item = Clearing> {
+        let bedding = self.what.bedding().and_then(Turns::first);
+        let stood = bedding.is_some_and(|first| first <= self.on);
+        let places = self.what.places.iter().filter(move |_| stood);
+        places.map(|(bed, strips)| Clearing {
+            bed: *bed,
+            strips: *strips,
+            free_from: plus_days(self.on, CLEARING_DAYS),
+        })
     }
 }
 
@@ -120,10 +147,16 @@ pub struct PrintedYears {
 pub struct Season {
     /// The day from which on there is something to plan.
     pub as_of: Date,
+    /// The number of the last entry of the diary that it knows.
+    pub entries: usize,
     /// The plan before, without what is gone.
     pub printed: Vec<Printed>,
     /// What is lost wholly.
     pub gone: Vec<Gone>,
+    /// The strips that are still to be cleared of it, whatever is wanted now.
+    pub clearing: Vec<Clearing>,
+    /// School that falls out.
+    pub shut: Shut,
     /// How often that plan is ready.
     pub years: PrintedYears,
     /// The mark of the garden without its season, by which a saved plan knows for which it was made.
@@ -166,14 +199,22 @@ impl Season {
     /// The same without a word of an ingredient: as if none of it had been printed.
     #[must_use]
     pub fn without(&self, at: IngredientAt) -> Self {
-        let others = self
-            .printed
-            .iter()
-            .filter(|printed| printed.ingredient != at);
+        let other = |printed: &Printed| printed.ingredient != at;
+        let gone = self.gone.iter().filter(|gone| other(&gone.what));
         Self {
-            printed: others.cloned().collect(),
+            printed: self.printed.iter().filter(|p| other(p)).cloned().collect(),
+            gone: gone.cloned().collect(),
             ..self.clone()
         }
+    }
+
+    /// The first day on which it may end: that as of which is planned, or the last of a step that has begun.
+    #[must_use]
+    pub fn goes_on_until(&self) -> Date {
+        let steps = self.printed.iter().flat_map(Printed::steps);
+        let begun = steps.filter(|step| step.begun(self.as_of));
+        let days = begun.flat_map(|step| step.0.iter().map(|(_, day)| *day));
+        days.fold(self.as_of, Date::max)
     }
 
     /// Those that have begun.

@@ -4,7 +4,7 @@ use crate::calendar::Date;
 
 use super::Garden;
 use super::at::{BedAt, IngredientAt};
-use super::season::{Gone, Printed, PrintedAt};
+use super::season::{Printed, PrintedAt};
 use super::strips::Strips;
 
 impl Garden {
@@ -16,11 +16,8 @@ impl Garden {
     /// The first day on which strips are free of what was lost there; `None` if nothing was.
     #[must_use]
     pub fn free_of_lost(&self, bed: BedAt, strips: Strips) -> Option<Date> {
-        let gone = self.season.iter().flat_map(|season| &season.gone);
-        let here = gone.filter(|gone| {
-            let mut places = gone.what.places.iter();
-            places.any(|(other, own)| *other == bed && own.meets(strips))
-        });
-        here.map(Gone::free_from).max()
+        let clearing = self.season.iter().flat_map(|season| &season.clearing);
+        let here = clearing.filter(|lost| lost.bed == bed && lost.strips.meets(strips));
+        here.map(|lost| lost.free_from).max()
     }
 }

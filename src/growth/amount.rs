@@ -1,7 +1,7 @@
 //! Amounts: plants in a block of strips, seeds that make them sure, flats, kilograms.
 
 use crate::garden::{
-    Crop, Garden, GradeAt, IndoorStart, Ingredient, IngredientAt, Method, Rows, Seedlings,
+    Crop, Garden, GradeAt, IndoorStart, Ingredient, IngredientAt, Method, Printed, Rows, Seedlings,
 };
 use crate::units::{Centimetres, Kilograms, Metres, STRIP, Share};
 
@@ -38,6 +38,12 @@ impl Block {
             Rows::Across(width) => Self::across(crop, width),
             Rows::AlongTrellis => Self::along_trellis(crop),
         }
+    }
+
+    /// Plants on so many strips, in whole blocks.
+    #[must_use]
+    pub fn plants_on(self, strips: u32) -> u32 {
+        (strips / self.strips.max(1)).saturating_mul(self.plants)
     }
 
     /// How many rows of a crop lie in it.
@@ -198,6 +204,14 @@ pub fn need_in(
         }
         _ => need,
     }
+}
+
+/// The plants on the strips of what was printed; `None` for what stands in no bed, or where no plant fits across it.
+#[must_use]
+pub fn printed_plants(garden: &Garden, printed: &Printed) -> Option<u32> {
+    let (bed, _) = printed.places.first()?;
+    let block = Block::of(&garden[printed.ingredient].crop, garden[*bed].rows())?;
+    Some(block.plants_on(printed.strips()))
 }
 
 /// Adds the flats that seedlings take.

@@ -38,6 +38,15 @@ impl Effort {
             && self.per_plant <= other.per_plant
     }
 
+    /// The same where the number of kept plants is given.
+    #[must_use]
+    pub fn of(&self, plants: u32) -> Self {
+        Self {
+            around: self.minutes(plants),
+            ..Self::NONE
+        }
+    }
+
     /// Minutes for a number of kept plants.
     #[must_use]
     pub fn minutes(&self, plants: u32) -> Minutes {

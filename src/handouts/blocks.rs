@@ -16,6 +16,9 @@ use said::said;
 /// The most columns of figures that fit on paper side by side.
 const COLUMNS: usize = 12;
 
+/// A cell of so many letters is never broken: it asks for less room than most heads of columns.
+const SHORT: usize = 10;
+
 /// What is drawn on a page, where there is something to draw.
 pub struct Draw<'a> {
     /// A picture.
@@ -128,13 +131,19 @@ fn table(table: &Table, heading: &str, chip: &dyn Fn(&str) -> Option<Markup>) ->
                 @for row in &table.rows {
                     tr {
                         @for column in &columns {
-                            td class=[number(column)] data-label=[label(*column)] { (lines(row.get(*column), chip)) }
+                            td class=[number(column).or(whole(row.get(*column)))] data-label=[label(*column)] { (lines(row.get(*column), chip)) }
                         }
                     }
                 }
             }
         }
     }
+}
+
+/// The class of a cell that stays on one line, such as a day or `Grade 1`.
+fn whole(cell: Option<&String>) -> Option<&'static str> {
+    let text = cell.filter(|text| text.contains(' '))?;
+    (text.chars().count() <= SHORT).then_some("whole")
 }
 
 /// The name of a table for whoever cannot see its heading.

@@ -18,7 +18,8 @@ const BOUND: &str = "BOUND";
 /// The name of the file of an aim's program, in the order of the aims: `01-in-the-pot.mps`.
 #[must_use]
 pub fn file_name(aim: Aim) -> String {
-    let before = Aim::ALL.iter().take_while(|other| **other < aim);
+    let before = Aim::ALL.iter();
+    let before = before.filter(|other| **other < aim && !other.is_about_dates());
     format!("{:02}-{}.mps", before.count() + 1, aim.name())
 }
 

@@ -17,6 +17,9 @@ use super::pictures;
 use super::readers::Readers;
 use super::safe::steady;
 
+/// The coordinator's page, which only the folder of the whole school holds.
+pub const COORDINATOR: &str = "plan.html";
+
 /// The pages of some readers. `others` are the files that the start page leads to besides.
 pub fn pages(
     view: &View<'_>,
@@ -76,7 +79,7 @@ fn file(path: &str, text: String) -> File {
 fn names(garden: &Garden, handouts: &[Handout]) -> Vec<String> {
     let mut names = FileNames::default();
     let mut name = |reader| match reader {
-        Reader::Coordinator => "plan.html".to_owned(),
+        Reader::Coordinator => COORDINATOR.to_owned(),
         Reader::Grade(grade) => names.name("grade", &garden[grade].id, "html"),
         Reader::Children(grade) => names.name("children", &garden[grade].id, "html"),
         Reader::Wall => "poster.html".to_owned(),

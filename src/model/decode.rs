@@ -2,8 +2,8 @@
 
 use crate::calendar::{Date, plus_days};
 use crate::candidates::{Candidate, Candidates, Done, Round, hardening};
-use crate::garden::{BedAt, Garden, Printed, Source, Strips};
-use crate::growth::{Block, effort, need_in};
+use crate::garden::{BedAt, Garden, Source, Strips};
+use crate::growth::{effort, need_in, printed_plants};
 use crate::plan::{
     AimResult, IngredientPromise, Place, Plan, Planting, Promise, Step, StepKind, When,
 };
@@ -45,7 +45,7 @@ pub fn planting(
     let printed = candidate.given.zip(garden.season.as_ref());
     let printed = printed.map(|(given, season)| &season[given]);
     let plants = printed
-        .and_then(|printed| plants_of(garden, printed))
+        .and_then(|printed| printed_plants(garden, printed))
         .unwrap_or(blocks * candidate.amounts.block.plants);
     let need = need_in(
         garden,
@@ -76,13 +76,6 @@ pub fn planting(
         flats_kept: need.flats_kept,
         on_mat: candidate.shelf.is_some_and(|s| s.warm_until.is_some()),
     }
-}
-
-/// The plants on the strips of what was printed, in whole blocks; `None` for what stands in no bed.
-fn plants_of(garden: &Garden, printed: &Printed) -> Option<u32> {
-    let (bed, _) = printed.places.first()?;
-    let block = Block::of(&garden[printed.ingredient].crop, garden[*bed].rows())?;
-    Some((printed.strips() / block.strips.max(1)).saturating_mul(block.plants))
 }
 
 /// All steps in order of time.

@@ -234,9 +234,9 @@ pub fn unfinished(board: &Board<'_>, mut staged: Staged, deadline: &Deadline) ->
         values: std::mem::take(&mut staged.values),
         proved: false,
     };
-    for aim in Aim::of(board.garden).iter().skip(staged.aims.len()) {
-        let objective = objective(*aim, &board.setting());
-        let result = result_of(*aim, &objective, &board.program, &as_it_is, deadline);
+    for aim in Aim::of(board.garden).skip(staged.aims.len()) {
+        let objective = objective(aim, &board.setting());
+        let result = result_of(aim, &objective, &board.program, &as_it_is, deadline);
         staged.aims.push(result);
     }
     Staged {

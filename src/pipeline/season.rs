@@ -1,12 +1,13 @@
 //! A garden whose season is under way: what has begun goes on as it was begun, and what is left of it is looked at.
 
-use crate::garden::{Garden, IngredientAt, Method, Printed, Season, Source};
-use crate::growth::{Block, need_in};
+use crate::garden::{Garden, IngredientAt, Method, Printed, Season, Shut, Source};
+use crate::growth::{Need, need_in, printed_plants};
 
 /// The garden in a season. What has begun goes on with the grade and in the way in which it was begun, whatever the
 /// file says by now; where what is left of an ingredient is too little, it may be sown once more, or plants are bought.
 #[must_use]
 pub fn in_season(mut garden: Garden, season: Season) -> Garden {
+    fall_out(&mut garden, &season.shut);
     for at in garden.ingredient_positions() {
         open_for_more(&mut garden, &season, at);
     }
@@ -14,14 +15,30 @@ pub fn in_season(mut garden: Garden, season: Season) -> Garden {
     garden
 }
 
+/// Takes out of a garden the school that falls out.
+pub(super) fn fall_out(garden: &mut Garden, shut: &Shut) {
+    for closed in &shut.closed {
+        garden.school_year.close(closed);
+    }
+    for (at, day) in &shut.lessons {
+        let grade = garden.grades.get_mut(at.grade.0);
+        if let Some(class) = grade.and_then(|grade| grade.classes.get_mut(at.class)) {
+            class.falls_out.push(*day);
+        }
+    }
+}
+
 fn open_for_more(garden: &mut Garden, season: &Season, at: IngredientAt) {
+    if are_gone(season, at) {
+        may_be_sown(garden, at);
+    }
     if is_lost(season, at) {
         may_be_bought(garden, at);
     }
     let begun: Vec<&Printed> = season.begun_of(at).map(|(_, printed)| printed).collect();
-    if begun.is_empty() || garden[at].source != Source::Sown {
+    let Some(first) = begun.first() else {
         return;
-    }
+    };
     let least = garden[at].least(garden.feast.portions);
     let there: f64 = begun.iter().map(|printed| low(garden, printed)).sum();
     let more = u32::from(there + 1e-9 < least.0);
@@ -29,14 +46,30 @@ fn open_for_more(garden: &mut Garden, season: &Season, at: IngredientAt) {
     let Some(ingredient) = garden.ingredients.get_mut(at.0) else {
         return;
     };
+    // One grade grows an ingredient.
+    ingredient.grades = vec![first.grade];
+    if ingredient.source != Source::Sown {
+        return;
+    }
     ingredient.max_sowings = ingredient.max_sowings.max(plantings.saturating_add(more));
     for printed in begun {
-        if !ingredient.grades.contains(&printed.grade) {
-            ingredient.grades.push(printed.grade);
-        }
         if !ingredient.methods.contains(&printed.method) {
             ingredient.methods.push(printed.method);
         }
+    }
+}
+
+/// True if the seedlings that an ingredient was to come from are gone.
+fn are_gone(season: &Season, at: IngredientAt) -> bool {
+    let mut gone = season.gone.iter().map(|gone| &gone.what);
+    gone.any(|what| what.ingredient == at && what.method == Method::Seedlings)
+}
+
+/// In place of seedlings that are gone others may be sown, or plants bought.
+fn may_be_sown(garden: &mut Garden, at: IngredientAt) {
+    if let Some(ingredient) = garden.ingredients.get_mut(at.0) {
+        ingredient.source = Source::Sown;
+        ingredient.methods.clone_from(&ingredient.crop.methods);
     }
 }
 
@@ -62,12 +95,12 @@ fn may_be_bought(garden: &mut Garden, at: IngredientAt) {
 
 /// Kilograms that what has begun still brings in a poor year.
 fn low(garden: &Garden, printed: &Printed) -> f64 {
-    let crop = &garden[printed.ingredient].crop;
-    let first = printed.places.first();
-    let block = first.and_then(|(bed, _)| Block::of(crop, garden[*bed].rows()));
-    let plants = block.map_or(0, |block| {
-        (printed.strips() / block.strips.max(1)).saturating_mul(block.plants)
-    });
+    need_of(garden, printed).low.0 * printed.left.0
+}
+
+/// What a printed planting takes and gives where it stands, as if nothing of it were lost.
+pub(super) fn need_of(garden: &Garden, printed: &Printed) -> Need {
+    let plants = printed_plants(garden, printed).unwrap_or(0);
     let (at, grade) = (printed.ingredient, printed.grade);
-    need_in(garden, at, grade, printed.method, plants).low.0 * printed.left.0
+    need_in(garden, at, grade, printed.method, plants)
 }

@@ -6,13 +6,14 @@ mod reading;
 use crate::calendar::{Date, plus_days};
 use crate::checker;
 use crate::garden::Garden;
-use crate::plan::Plan;
 use crate::plan::saved::SavedError;
 use crate::plan::saved::season::Season;
+use crate::plan::saved::shut::{Closed, Shut};
+use crate::plan::{Plan, Promise, Visit};
 use crate::project::diary::{Diary, Entry, Happened};
 
-use super::season::in_season;
-use reading::Reading;
+use super::season::{fall_out, in_season};
+use reading::{Effect, Reading};
 
 /// A season as it has gone until a day.
 #[derive(Debug, Clone)]
@@ -22,9 +23,11 @@ pub struct Unfolded {
     season: Season,
     /// The plan before.
     pub before: Plan,
-    /// The entries that change what is planned, with their numbers.
+    /// What it promises in the garden as it is now.
+    pub promise: Promise,
+    /// The entries that change what is planned, with their numbers, in order of their days.
     pub counted: Vec<(usize, Entry)>,
-    /// The numbers of entries about losses, missed steps and plants that are up which change nothing.
+    /// The numbers of entries that should change something and fit nothing of the plan.
     pub without_effect: Vec<usize>,
     /// How many entries there are.
     pub entries: usize,
@@ -32,12 +35,12 @@ pub struct Unfolded {
 
 impl Unfolded {
     /// The same season over a changed garden. Of what it does not know by name nothing has begun.
-    #[must_use]
-    pub fn over(&self, changed: Garden) -> Garden {
-        match self.season.as_far_as_known(&changed).in_garden(&changed) {
-            Ok(season) => in_season(changed, season),
-            Err(_) => changed,
-        }
+    ///
+    /// # Errors
+    /// Something was begun on a day that the changed garden leaves out.
+    pub fn over(&self, changed: Garden) -> Result<Garden, SavedError> {
+        let season = self.season.as_far_as_known(&changed).in_garden(&changed)?;
+        Ok(in_season(changed, season))
     }
 }
 
@@ -58,35 +61,74 @@ pub fn unfold(
         .any(|(_, entry)| entry.on == on && is_news(&entry.what));
     // What was done today is done: then the rest begins tomorrow.
     let as_of = plus_days(on, i64::from(today));
-    let mut reading = Reading::of(base, as_of, (before, season));
+    let shut = shut(diary);
+    let mut held = base.clone();
+    fall_out(&mut held, &shut.in_garden(base)?);
+    let mut reading = Reading::of(&held, as_of, (before, season));
     if diary.sections == 0 || !reading.has_begun() {
         return Ok(None);
     }
     // What the plan before was made with has had its effect there.
-    let seen = |entry: &Entry| season.is_some_and(|season| entry.on < season.as_of);
+    let seen = |number: usize| season.is_some_and(|season| number <= season.entries);
     let (mut counted, mut without_effect) = (Vec::new(), Vec::new());
-    for (number, entry) in &diary.entries {
-        if reading.takes(entry) {
-            counted.push((*number, entry.clone()));
-        } else if wants_a_change(&entry.what) && !seen(entry) {
-            without_effect.push(*number);
+    for (number, entry) in diary.by_day() {
+        match reading.takes(entry) {
+            Effect::Changes => counted.push((number, entry.clone())),
+            Effect::None if !seen(number) => without_effect.push(number),
+            Effect::None | Effect::AsPrinted => {}
         }
     }
+    without_effect.sort_unstable();
     let (printed, gone) = reading.left();
+    let promise = promise(base, (before, season))?;
     let now = Season {
         as_of,
-        years: years(base, (before, season))?,
+        entries: diary
+            .entries
+            .iter()
+            .map(|(number, _)| *number)
+            .max()
+            .unwrap_or(0),
+        years: years(&promise),
         printed,
         gone,
+        shut,
     };
     Ok(Some(Unfolded {
         garden: in_season(base.clone(), now.in_garden(base)?),
         season: now,
         before: before.clone(),
+        promise,
         counted,
         without_effect,
         entries: diary.entries.len(),
     }))
+}
+
+/// The school that falls out by the diary.
+fn shut(diary: &Diary) -> Shut {
+    let mut shut = Shut::default();
+    for (_, entry) in &diary.entries {
+        match &entry.what {
+            Happened::Closed { from, to, care } => shut.closed.push(Closed {
+                from: *from,
+                to: *to,
+                care: *care,
+            }),
+            Happened::NoLesson { class, day } => shut.no_lesson.push(Visit {
+                class: class.clone(),
+                date: *day,
+            }),
+            Happened::Done { .. }
+            | Happened::Missed { .. }
+            | Happened::Up { .. }
+            | Happened::Lost { .. }
+            | Happened::Weather { .. }
+            | Happened::Words(_)
+            | Happened::TakenBack(_) => {}
+        }
+    }
+    shut
 }
 
 /// True for what tells of a step, or of a loss.
@@ -94,38 +136,32 @@ fn is_news(what: &Happened) -> bool {
     match what {
         Happened::Done { .. } | Happened::Missed { .. } | Happened::Lost { .. } => true,
         Happened::Up { .. }
+        | Happened::Closed { .. }
+        | Happened::NoLesson { .. }
         | Happened::Weather { .. }
         | Happened::Words(_)
         | Happened::TakenBack(_) => false,
     }
 }
 
-/// True for what should change the plan. What was done as printed need not.
-fn wants_a_change(what: &Happened) -> bool {
-    match what {
-        Happened::Missed { .. } | Happened::Lost { .. } | Happened::Up { of: None, .. } => true,
-        Happened::Done { .. }
-        | Happened::Up { of: Some(_), .. }
-        | Happened::Weather { .. }
-        | Happened::Words(_)
-        | Happened::TakenBack(_) => false,
-    }
-}
-
-/// How often the plan before is ready in the garden for which it was made.
-fn years(
+/// What the plan before promises, in the season in which it was made.
+fn promise(
     base: &Garden,
     (before, season): (&Plan, Option<&Season>),
-) -> Result<(u32, u32, u32), SavedError> {
+) -> Result<Promise, SavedError> {
     let garden = match season {
         Some(season) => in_season(base.clone(), season.in_garden(base)?),
         None => base.clone(),
     };
-    let promise = checker::promise(&garden, before);
+    Ok(checker::promise(&garden, before))
+}
+
+/// How often the worst ingredient is ready, all added up, and the whole dish.
+fn years(promise: &Promise) -> (u32, u32, u32) {
     let each = || promise.ingredients.iter().map(|own| own.ready_years);
-    Ok((
+    (
         each().min().unwrap_or(0),
         each().sum(),
         promise.whole_dish_years,
-    ))
+    )
 }

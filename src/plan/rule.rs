@@ -94,23 +94,8 @@ pub enum Aim {
 }
 
 impl Aim {
-    /// All aims in order, of a plan that is made afresh.
-    pub const ALL: [Aim; 11] = [
-        Aim::InThePot,
-        Aim::WorstIngredient,
-        Aim::AllIngredients,
-        Aim::WholeDish,
-        Aim::LeastGrownShare,
-        Aim::ExpectedAmounts,
-        Aim::Slack,
-        Aim::Children,
-        Aim::UnattendedDays,
-        Aim::Evenness,
-        Aim::Tidiness,
-    ];
-
-    /// All aims in order, of a plan that is made again while the season is under way.
-    pub const AGAIN: [Aim; 13] = [
+    /// All aims in order.
+    pub const ALL: [Aim; 13] = [
         Aim::InThePot,
         Aim::WorstIngredient,
         Aim::AllIngredients,
@@ -126,13 +111,11 @@ impl Aim {
         Aim::Tidiness,
     ];
 
-    /// The aims of a garden's plan, in order.
-    #[must_use]
-    pub fn of(garden: &Garden) -> &'static [Aim] {
-        match &garden.season {
-            None => &Self::ALL,
-            Some(_) => &Self::AGAIN,
-        }
+    /// The aims of a garden's plan, in order: dates can only move once the season is under way.
+    pub fn of(garden: &Garden) -> impl Iterator<Item = Aim> + use<> {
+        let again = garden.season.is_some();
+        let all = Self::ALL.into_iter();
+        all.filter(move |aim| again || !aim.is_about_dates())
     }
 
     /// Its short name.

@@ -6,6 +6,7 @@ mod error;
 mod mark;
 mod seal;
 pub mod season;
+pub mod shut;
 
 use serde::{Deserialize, Serialize};
 

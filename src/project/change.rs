@@ -34,7 +34,7 @@ pub enum Change {
     /// something must be there or bought. A rain date is taken out: it need not be a school day.
     OtherDay(i64),
     /// A dish of the catalogue in place of the file's, its grades left to the program. What was only for the other
-    /// dish, such as figures of its crops and seedlings for it, is taken out.
+    /// dish, such as figures of its crops and seedlings for it, is taken out; what stands in a bed stays there.
     OtherDish(Dish),
 }
 

@@ -5,10 +5,13 @@ mod contradictions;
 mod entry;
 mod phrase;
 mod reader;
+mod told;
+mod what;
 
 pub use entry::{Entry, Happened, Names};
 pub use phrase::phrase;
 pub use reader::{Diary, read};
+pub use told::{Turn, Turns};
 
 /// Its name, in the folder of the project file.
 pub const DIARY_FILE: &str = "diary.toml";

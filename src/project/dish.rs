@@ -2,7 +2,7 @@
 
 use crate::calendar::Date;
 use crate::diagnostic::{Code, Findings, Given, Problem, Read, peek};
-use crate::garden::{Crop, Fallback, Ingredient, Method, Source};
+use crate::garden::{Crop, Fallback, Ingredient, Kept, Method, Source};
 use crate::units::Share;
 
 use super::assumed::Assumed;
@@ -10,7 +10,7 @@ use super::crop::check_used;
 use super::grade::unique;
 use super::grown_by;
 use super::ingredient::{Around, METHODS, RawIngredient, USUAL_LEAST_SHARE};
-use super::names::listed;
+use super::names::{listed, quote};
 use super::order::in_order;
 use super::source::{begun_for, source};
 
@@ -38,14 +38,13 @@ pub fn check(
         .collect();
     let instead = raw.iter().filter_map(|raw| peek(&raw.value.instead).ok());
     let instead = instead.flatten().flat_map(|given| &given.value);
-    let used: Vec<&str> = raw
-        .iter()
-        .filter_map(|raw| raw.value.crop.as_ref().ok())
-        .chain(instead)
-        .filter_map(|crop| around.crops.get(&crop.value))
-        .map(|crop| crop.name.as_str())
+    let named = raw.iter().map(|raw| raw.value.crop.as_ref().ok());
+    let used: Option<Vec<&str>> = named
+        .chain(instead.map(Some))
+        .map(|name| Some(around.crops.get(&name?.value)?.name.as_str()))
         .collect();
-    if let Some(own) = around.crops.own {
+    // A name that is misspelt may be that of a section.
+    if let (Some(own), Some(used)) = (around.crops.own, used) {
         check_used(own, &used, findings);
     }
     ingredients.into_iter().collect()
@@ -68,6 +67,7 @@ fn check_one(
     };
     let fallback = fallback(raw, around.feast, findings);
     let instead = instead(raw, around, findings);
+    let put_by = crop.and_then(|crop| put_by(raw, crop, findings));
     let name = raw.name().map(|name| name.value.clone());
     let least_share = raw.least_share?;
     let each_child_sows = raw.each_child_sows?;
@@ -91,7 +91,7 @@ fn check_one(
     };
     Ok(Ingredient {
         name,
-        crop: crop.clone(),
+        crop: put_by?,
         grades,
         source: source?,
         methods,
@@ -104,16 +104,32 @@ fn check_one(
     })
 }
 
-/// The crops that the cook takes in its place, by their names in the catalogue or the file.
-fn instead(raw: &RawIngredient, around: &Around<'_>, findings: &mut Findings) -> Read<Vec<String>> {
+/// The crop, put by as the file asks for it.
+fn put_by(raw: &RawIngredient, crop: &Crop, findings: &mut Findings) -> Read<Crop> {
+    let Some(given) = peek(&raw.kept)? else {
+        return Ok(crop.clone());
+    };
+    crop.kept(given.value).ok_or_else(|| {
+        let (cause, remedy) = match given.value {
+            Kept::Frozen => (
+                "is not fit for a freezer",
+                "remove `kept`, and plan it for the days that it keeps fresh",
+            ),
+            Kept::Dried => (
+                "is not dried without heat, or is dry when it is picked",
+                "remove `kept`, or freeze it: kept = \"frozen\"",
+            ),
+        };
+        let problem = Problem::new(Code::NotPutBy, format!("{} {cause}", quote(&crop.name)));
+        findings.report(problem.at(given.span, "").remedy(remedy))
+    })
+}
+
+/// The crops that the cook takes in its place, of the catalogue or the file.
+fn instead(raw: &RawIngredient, around: &Around<'_>, findings: &mut Findings) -> Read<Vec<Crop>> {
     let given = peek(&raw.instead)?.iter().flat_map(|given| &given.value);
-    let found: Vec<Read<String>> = given
-        .map(|name| {
-            around
-                .crops
-                .find(name, findings)
-                .map(|crop| crop.name.clone())
-        })
+    let found: Vec<Read<Crop>> = given
+        .map(|name| around.crops.find(name, findings).cloned())
         .collect();
     found.into_iter().collect()
 }

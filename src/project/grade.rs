@@ -256,6 +256,7 @@ fn check_class(
         name: raw.name?.value,
         children: raw.children?.value,
         slots: slots?,
+        falls_out: Vec::new(),
     })
 }
 

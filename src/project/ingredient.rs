@@ -2,7 +2,7 @@
 
 use crate::calendar::Date;
 use crate::diagnostic::{Given, Read, Span};
-use crate::garden::Method;
+use crate::garden::{Kept, Method};
 
 use super::crop_names::Crops;
 use super::figures::{count, number};
@@ -20,6 +20,9 @@ pub const METHODS: [(&str, Method); 4] = [
     ("bought", Method::Bought),
 ];
 
+/// The words for the ways of putting something by.
+pub const KEPT: [(&str, Kept); 2] = [("frozen", Kept::Frozen), ("dried", Kept::Dried)];
+
 /// Least share of the target that counts as in the pot, where the file does not say.
 pub const USUAL_LEAST_SHARE: f64 = 0.3;
 
@@ -36,6 +39,7 @@ pub struct RawIngredient {
     pub method: Read<Option<Given<Method>>>,
     pub patch: Read<Option<Given<String>>>,
     pub fallback: Read<Option<Given<RawFallback>>>,
+    pub kept: Read<Option<Given<Kept>>>,
     pub instead: Read<Option<Given<Vec<Given<String>>>>>,
 }
 
@@ -126,9 +130,19 @@ pub fn read(t: &mut Table<'_, '_>) -> RawIngredient {
             "none",
             text(),
         ),
+        kept: kept(t),
         instead: instead(t),
         fallback: t.maybe("if_it_fails", "what is bought instead", "none", fallback()),
     }
+}
+
+fn kept(t: &mut Table<'_, '_>) -> Read<Option<Given<Kept>>> {
+    t.maybe(
+        "kept",
+        "how the kitchen puts it by on the day of the pick; grams are those of the fresh crop",
+        "it keeps fresh, for the days of its crop",
+        word(&KEPT),
+    )
 }
 
 fn instead(t: &mut Table<'_, '_>) -> Read<Option<Given<Vec<Given<String>>>>> {

@@ -28,11 +28,35 @@ pub(super) fn put(file: &mut Table, dish: &Dish) {
     if let Some(Value::Table(own)) = file.get_mut("crop") {
         own.retain(|name, _| is_in_it(name));
     }
-    for begun in ["growing", "seedlings"] {
-        if let Some(Value::Array(list)) = file.get_mut(begun) {
-            let serves_it =
-                |name: &str, entry: &Value| is_in_it(name) && text(entry, "crop") == Some(name);
-            list.retain(|entry| text(entry, "for").is_none_or(|name| serves_it(name, entry)));
+    let is_cooked = |entry: &Table| {
+        let crop = entry.get("crop").and_then(Value::as_str)?;
+        is_in_it(crop).then(|| Value::from(crop))
+    };
+    if let Some(Value::Array(list)) = file.get_mut("seedlings") {
+        list.retain(|entry| {
+            entry
+                .as_table()
+                .is_none_or(|seedlings| is_cooked(seedlings).is_some())
+        });
+    }
+    let feast = file.get("project").and_then(|project| project.get("feast"));
+    let feast = feast.cloned();
+    for list in ["seedlings", "growing"] {
+        let list = file.get_mut(list).and_then(Value::as_array_mut);
+        let all = list.into_iter().flatten().filter_map(Value::as_table_mut);
+        for entry in all.filter(|entry| entry.contains_key("for")) {
+            match (is_cooked(entry), &feast) {
+                (Some(crop), _) => {
+                    entry.insert("for".to_owned(), crop);
+                }
+                // Nobody cooks it, but it stands all the same.
+                (None, Some(feast)) => {
+                    entry.remove("for");
+                    entry.remove("as_plants");
+                    entry.insert("cleared".to_owned(), feast.clone());
+                }
+                (None, None) => {}
+            }
         }
     }
     let dish = Table::from_iter([("ingredient".to_owned(), Value::Array(ingredients))]);

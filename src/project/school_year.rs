@@ -16,7 +16,8 @@ use super::table::{Table, table};
 /// Terms that a plan of at most 80 weeks can touch, with room to spare.
 const MOST_TERMS: usize = 20;
 
-const CARE: [(&str, Care); 3] = [
+/// The words for who cares.
+pub const CARE: [(&str, Care); 3] = [
     (Care::Nobody.key(), Care::Nobody),
     (Care::Staff.key(), Care::Staff),
     (Care::Families.key(), Care::Families),

@@ -7,6 +7,7 @@ use crate::facts::tasks::{Chance, Doer, Task};
 use crate::garden::{Break, Care, ClassAt, Garden};
 
 use crate::words::occasion::occasion;
+use crate::words::step_words::CROWDED;
 use crate::words::view::View;
 use crate::words::{care, decisions};
 use crate::words::{cautions, minutes, sentence, step_words, tasks};
@@ -163,9 +164,9 @@ fn made_up(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> Option<Stri
                 task.ingredient.name
             )
         }
-        IfMissed::Crowded => "If it is cancelled, thin as soon as you can: no lesson comes in time, \
-                              and in a crowded row plants stay small (common practice)."
-            .to_owned(),
+        IfMissed::Crowded => format!(
+            "If it is cancelled, thin as soon as you can: no lesson comes in time, and {CROWDED}."
+        ),
         IfMissed::Lost => {
             "If it is cancelled, tell the coordinator at once: no later lesson does as well."
                 .to_owned()

@@ -13,7 +13,7 @@ use super::ran_out;
 use crate::page::Page;
 use crate::words::Words;
 use crate::words::no_plan::why_none;
-use crate::words::other_plans::{bar, dish_of, held_back_by, who_grows_what};
+use crate::words::other_plans::{AS_IT_IS, TO_TAKE_IT, bar, dish_of, held_back_by, who_grows_what};
 use crate::words::view::{View, kind_of_promise, readiness};
 
 /// So many of the best dishes are told in full.
@@ -54,13 +54,13 @@ pub fn ideas(garden: &Garden, ideas: &[Idea]) -> Page {
     not_possible(ideas.iter().filter_map(why), &mut page);
     if let Some((best, _)) = planned.first().filter(|(best, _)| best.dish.is_some()) {
         page.heading(&format!("To cook {}", dish_of(best)));
-        page.line("Put these lines in place of all [[dish.ingredient]] of your file:");
+        page.line(TO_TAKE_IT);
         for line in dish_in_lines(&best.trial.garden) {
             page.line(&line);
         }
     }
     page.gap();
-    page.line("The file stays as it is. Grams of the other dishes are ours, and the program chose their grades.");
+    page.line(AS_IT_IS);
     page
 }
 

@@ -16,7 +16,7 @@ use crate::words::decisions::short;
 use crate::words::happened::happened;
 use crate::words::kept_picked::kept_picked;
 use crate::words::view::View;
-use crate::words::{self, Words, instead, tasks};
+use crate::words::{self, Words, instead, sentence, tasks};
 
 use super::decisions;
 
@@ -53,7 +53,14 @@ pub fn today(
     for (name, share) in &due.lost {
         let part = format!("{:.0} % of {name} is lost.", share * 100.0);
         page.item(&format!(
-            "{part} Plan the rest again: tureen plan FILE; until when what is possible: tureen show FILE --slack."
+            "{part} To plan the rest again: tureen plan FILE. What can still be done, and until when: tureen show FILE \
+             --slack."
+        ));
+    }
+    for shut in &due.shut {
+        let told = sentence(&happened(shut, view.words));
+        page.item(&format!(
+            "{told}. To plan the rest again: tureen plan FILE."
         ));
     }
     if let Some(need) = due.water {

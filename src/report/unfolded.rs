@@ -2,8 +2,7 @@
 //! costs.
 
 use crate::checker::CheckedPlan;
-use crate::facts::unfolded::{changes, other_ways, years};
-use crate::garden::Garden;
+use crate::facts::unfolded::{changes, years};
 use crate::page::Page;
 use crate::pipeline::Unfolded;
 use crate::words::{Words, unfolded as said};
@@ -18,13 +17,11 @@ pub fn as_of(unfolded: &Unfolded) -> Page {
 
 /// A plan that was made again, with what it changes before it.
 #[must_use]
-pub fn unfolded(garden: &Garden, checked: &CheckedPlan, unfolded: &Unfolded, plan: Page) -> Page {
+pub fn unfolded(checked: &CheckedPlan, unfolded: &Unfolded, plan: Page) -> Page {
     let mut page = as_of(unfolded);
-    let (changes, ways) = (
-        changes(unfolded, checked.plan()),
-        other_ways(unfolded, checked.plan()),
-    );
-    let rows = said::rows(garden, &changes, &ways);
+    let changes = changes(unfolded, checked.plan());
+    let row = |change| said::row(&unfolded.garden, change);
+    let rows: Vec<Vec<String>> = changes.iter().map(row).collect();
     match rows.is_empty() {
         true => page.line("No date moves."),
         false => {

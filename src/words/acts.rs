@@ -46,16 +46,19 @@ pub(crate) fn text(act: Act, taken_like: Option<&str>, words: Words) -> String {
              over it in the evening and takes it off in the morning.",
             words.temperatures(limit, limit)
         ),
-        Act::Pick { ripe, take, again } => format!(
-            "Pick when {}. {}{}",
-            ready(ripe),
-            taken_like.map_or_else(|| taken(take).to_owned(), |other| format!("Take it like {other}.")),
-            if again {
-                " It goes on bearing only if somebody picks it again and again."
-            } else {
-                ""
-            }
-        ),
+        Act::Pick {
+            ripe,
+            take,
+            again,
+            frozen,
+        } => {
+            let take = taken_like
+                .map_or_else(|| taken(take).to_owned(), |other| format!("Take it like {other}."));
+            let again = again.then_some(" It goes on bearing only if somebody picks it again and again.");
+            let frozen = frozen.then_some(" To the kitchen at once: it is frozen on the same day.");
+            let more = again.into_iter().chain(frozen).collect::<String>();
+            format!("Pick when {}. {take}{more}", ready(ripe))
+        }
     }
 }
 

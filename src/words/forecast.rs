@@ -95,7 +95,7 @@ fn cold(night: &Cold<'_>, words: Words) -> Vec<String> {
     let lost = in_beds(night, |one| &one.lost);
     if !lost.is_empty() {
         told.push(format!(
-            "It is colder than cloth or cover keep off: count {} as lost.",
+            "It is colder than a cloth or a cover keeps off: count {} as lost.",
             list(&lost)
         ));
     }

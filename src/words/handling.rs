@@ -1,7 +1,7 @@
 //! How a kitchen handles a crop, in words: in what state it comes, what is done to it, where it
 //! keeps.
 
-use crate::garden::{Arrives, Curing, Ingredient, Kitchen, Preparation, Store};
+use crate::garden::{Arrives, Curing, Freezing, Ingredient, Kitchen, Preparation, Store};
 
 use crate::words::{Words, list};
 
@@ -17,7 +17,7 @@ pub(crate) fn arrives(arrives: Arrives) -> &'static str {
 /// `, or spinach, or chard`: what the cook takes in its place; nothing where the file names none.
 pub(crate) fn or_instead(ingredient: &Ingredient) -> String {
     let instead = ingredient.instead.iter();
-    instead.map(|crop| format!(", or {crop}")).collect()
+    instead.map(|crop| format!(", or {}", crop.name)).collect()
 }
 
 /// All that is done to it before it is cooked: `wash, cut off leaves and tips and peel`; what
@@ -54,6 +54,23 @@ pub(crate) fn store(store: Store) -> &'static str {
         Store::ColdMoist => "cold and moist",
         Store::CoolMoist => "cool and moist",
         Store::CoolDry => "cool, dry and airy",
+        Store::Freezer => "frozen",
+        Store::Jar => "in closed jars, dark",
+    }
+}
+
+/// What is done to it before it is frozen.
+pub(crate) fn freezing(how: Freezing) -> String {
+    match how {
+        Freezing::Raw => "raw, washed and cut".to_owned(),
+        Freezing::Cooked => "cooked until it is soft, and cooled".to_owned(),
+        Freezing::Blanched(minutes) => format!(
+            "in boiling water for {}, cooled in ice water, drained",
+            match minutes {
+                1.0 => "a minute".to_owned(),
+                _ => format!("{minutes} minutes"),
+            }
+        ),
     }
 }
 

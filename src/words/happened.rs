@@ -2,7 +2,7 @@
 
 use crate::calendar::Date;
 use crate::facts::record::{grown_through, share_below};
-use crate::garden::Garden;
+use crate::garden::{Care, Garden};
 use crate::plan::StepKind;
 use crate::project::diary::Happened;
 use crate::units::{Celsius, Kilograms, Millimetres};
@@ -33,33 +33,32 @@ pub fn happened(what: &Happened, words: Words) -> String {
             step,
             ingredient,
             class,
+        } => format!(
+            "{class} missed its lesson: {ingredient} not {}",
+            done(*step)
+        ),
+        Happened::Up {
+            ingredient,
+            count,
+            of,
         } => {
-            format!(
-                "{class} missed its lesson: {ingredient} not {}",
-                done(*step)
-            )
+            let of = of.map_or_else(String::new, |of| format!(" of {of}"));
+            format!("{count}{of} {ingredient} plants are up")
         }
-        Happened::Up {
-            ingredient,
-            count,
-            of: None,
-        } => format!("{count} {ingredient} plants are up"),
-        Happened::Up {
-            ingredient,
-            count,
-            of: Some(of),
-        } => format!("{count} of {of} {ingredient} plants are up"),
         Happened::Lost {
             ingredient,
             share,
             cause,
         } => {
-            let cause = if cause.is_empty() {
-                String::new()
-            } else {
-                format!(": {cause}")
-            };
-            format!("{:.0} % of {ingredient} lost{cause}", share * 100.0)
+            let colon = if cause.is_empty() { "" } else { ": " };
+            format!("{:.0} % of {ingredient} lost{colon}{cause}", share * 100.0)
+        }
+        Happened::Closed { from, to, care } => {
+            let who = cares(*care);
+            format!("school closed {}, {who}", words.span(*from, *to))
+        }
+        Happened::NoLesson { class, day } => {
+            format!("no lesson of {class} on {}", words.short(*day))
         }
         Happened::Weather {
             low,
@@ -69,6 +68,14 @@ pub fn happened(what: &Happened, words: Words) -> String {
         } => weather((*low, *high), *rain, *frost, words),
         Happened::Words(said) => said.clone(),
         Happened::TakenBack(number) => format!("entry {number} does not count"),
+    }
+}
+
+fn cares(care: Care) -> &'static str {
+    match care {
+        Care::Nobody => "nobody cares for the plants",
+        Care::Staff => "staff care for the plants",
+        Care::Families => "families care for the plants",
     }
 }
 

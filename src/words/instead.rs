@@ -3,6 +3,7 @@
 use crate::explain::IfMissed;
 use crate::facts::tasks::Task;
 
+use super::step_words::CROWDED;
 use super::view::View;
 
 /// When a step can be made up for, or what is lost if it is not.
@@ -43,8 +44,7 @@ pub(crate) fn legend(all: &[IfMissed]) -> String {
             " \"Thin later\": the planned day is then too early for it; ask the coordinator when.";
     }
     if says(|what| what == IfMissed::Crowded) {
-        text += " \"As soon as you can\": no lesson comes in time, and in a crowded row plants stay \
-                 small (common practice).";
+        text += &format!(" \"As soon as you can\": no lesson comes in time, and {CROWDED}.");
     }
     text
 }

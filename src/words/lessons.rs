@@ -7,6 +7,7 @@ use crate::facts::tasks::{Chance, Spot, Task};
 use crate::garden::HandOver;
 use crate::plan::StepKind;
 
+use super::step_words::CROWDED;
 use super::view::View;
 use super::{minutes, sentence, tasks};
 
@@ -87,6 +88,7 @@ pub fn if_cancelled(view: &View<'_>, task: &Task<'_>, missed: IfMissed) -> Strin
 #[must_use]
 pub fn legend(all: &[IfMissed]) -> String {
     let says = |is: fn(&IfMissed) -> bool| all.iter().any(is);
+    let crowded = sentence(&format!("{CROWDED}."));
     let mut told: Vec<&str> = Vec::new();
     if says(|missed| matches!(missed, IfMissed::Lost)) {
         told.push(
@@ -100,7 +102,7 @@ pub fn legend(all: &[IfMissed]) -> String {
         told.push("\"Thin later\": the planned day is then too early; ask the coordinator when.");
     }
     if says(|missed| matches!(missed, IfMissed::Crowded)) {
-        told.push("In a crowded row plants stay small (common practice).");
+        told.push(&crowded);
     }
     told.join(" ")
 }

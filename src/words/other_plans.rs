@@ -6,6 +6,15 @@ use crate::facts::verdict::Readiness;
 use super::list;
 use super::view::{View, figure};
 
+/// How another dish comes into the file.
+pub(crate) const TO_TAKE_IT: &str = "Put these lines in place of all [[dish.ingredient]] of your file. Sections [crop], \
+                                     [[growing]] and [[seedlings]] of crops that are not among them go too: `tureen \
+                                     check` names each.";
+
+/// For what is planned when other dishes are.
+pub(crate) const AS_IT_IS: &str = "The file stays as it is, and all is planned as if nothing had been sown yet. Grams of the \
+                                   other dishes are ours, and the program chose their grades.";
+
 /// Signs of the longest bar.
 const BAR: usize = 20;
 

@@ -1,10 +1,10 @@
 //! What a repair of a project without a plan changes, in words.
 
 use crate::explain::Kind;
-use crate::garden::{Care, Garden};
+use crate::garden::{Care, Garden, Kept};
 use crate::units::Kilograms;
 
-use super::{Words, count, places};
+use super::{Words, count, places, sentence};
 
 /// A change in words, with its price.
 pub(crate) fn what_changes(garden: &Garden, kind: &Kind) -> String {
@@ -21,6 +21,7 @@ pub(crate) fn what_changes(garden: &Garden, kind: &Kind) -> String {
                 format!("Staff there in {pause}, who water and keep picking what bears.")
             }
         },
+        Kind::PutBy { ingredient, kept } => put_by(ingredient, *kept),
         Kind::LaterDelivery { from, to } => format!(
             "The kitchen takes the harvest by {} instead of {}, so it can be picked until then.",
             words.day(*to),
@@ -79,5 +80,16 @@ fn another_day(later: i64) -> String {
     format!(
         "The feast {} {side}.",
         count(later.unsigned_abs() / 7, "week")
+    )
+}
+
+fn put_by(ingredient: &str, kept: Kept) -> String {
+    let how = match kept {
+        Kept::Frozen => "frozen",
+        Kept::Dried => "dried",
+    };
+    format!(
+        "{} {how} when it is picked, and kept until the day.",
+        sentence(ingredient)
     )
 }

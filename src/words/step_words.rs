@@ -56,6 +56,9 @@ pub(crate) struct Mark {
 }
 
 /// Why a step fails in the next round, where its day alone is the reason.
+/// What becomes of what is not thinned in time.
+pub(crate) const CROWDED: &str = "plants in a crowded row stay small (common practice)";
+
 const TOO_LATE: &str = "the next round of sessions is too late";
 
 /// The table.
@@ -217,7 +220,7 @@ fn thin() -> StepWords {
         }),
         tended: |of, _| format!("thinned {of}"),
         too_late: |_| TOO_LATE,
-        left_out: Some("plants in a crowded row stay small (common practice)"),
+        left_out: Some(CROWDED),
     }
 }
 

@@ -1,9 +1,9 @@
 //! What planning again in the season changes, in words.
 
-use crate::facts::unfolded::{Change, Days, OtherWay, Years};
+use crate::calendar::Date;
+use crate::facts::unfolded::{Change, Moved, Years};
 use crate::garden::Garden;
 use crate::pipeline::Unfolded;
-use crate::project::diary::Entry;
 
 use super::figures::way;
 use super::happened::happened;
@@ -24,54 +24,56 @@ pub fn as_of(unfolded: &Unfolded, words: Words) -> String {
     )
 }
 
-/// All that changes, a row each: who, what, was, is, why.
+/// The row of a change: who, what, was, is, why.
 #[must_use]
-pub fn rows(garden: &Garden, changes: &[Change<'_>], ways: &[OtherWay<'_>]) -> Vec<Vec<String>> {
+pub fn row(garden: &Garden, change: &Change<'_>) -> Vec<String> {
     let words = Words::of(garden);
-    let days = |days: Option<Days>| days.map_or("-".to_owned(), |(from, to)| words.span(from, to));
-    let of_ways = ways.iter().map(|other| {
-        let [was, is] = [other.was, other.is].map(|method| way(method).to_owned());
-        let what = other.ingredient.to_owned();
-        vec![
-            who(garden, other.grade),
-            what,
+    let name = change.ingredient;
+    let (what, was, is) = match &change.moved {
+        Moved::Way { was, is } => (name.to_owned(), way(*was).to_owned(), way(*is).to_owned()),
+        Moved::Days {
+            method,
+            kind,
             was,
             is,
-            why(other.cause, words),
-        ]
+        } => {
+            let step = step_words::name(*method, *kind);
+            let (was, is) = days(was, is, words);
+            (format!("{step}: {name}"), was, is)
+        }
+    };
+    let why = change.cause.map_or_else(String::new, |entry| {
+        format!(
+            "{}, {}",
+            words.short(entry.on),
+            happened(&entry.what, words)
+        )
     });
-    let of_days = changes.iter().map(|change| {
-        let what = format!(
-            "{} {}",
-            step_words::of(change.kind).plain,
-            change.ingredient
-        );
-        let (was, is) = (days(change.was), days(change.is));
-        vec![
-            who(garden, change.grade),
-            what,
-            was,
-            is,
-            why(change.cause, words),
-        ]
-    });
-    of_ways.chain(of_days).collect()
+    vec![who(garden, change.grade), what, was, is, why]
+}
+
+/// Days before and now: first and last, or each where these are the same.
+fn days(was: &[Date], is: &[Date], words: Words) -> (String, String) {
+    let span = |days: &[Date]| match days {
+        [] => "-".to_owned(),
+        [one] => words.short(*one),
+        [first, .., last] => words.span(*first, *last),
+    };
+    let each = |days: &[Date]| {
+        let days: Vec<String> = days.iter().map(|day| words.short(*day)).collect();
+        days.join(", ")
+    };
+    match (span(was) == span(is), was == is) {
+        (false, _) => (span(was), span(is)),
+        (true, false) => (each(was), each(is)),
+        (true, true) => (span(was), "the same days, other classes".to_owned()),
+    }
 }
 
 /// The name of the grade with an id.
 fn who(garden: &Garden, id: &str) -> String {
     let grade = garden.grade_with_id(id);
     grade.map_or_else(|| id.to_owned(), |at| garden[at].name.clone())
-}
-
-fn why(cause: Option<&Entry>, words: Words) -> String {
-    cause.map_or_else(String::new, |entry| {
-        format!(
-            "{}, {}",
-            words.short(entry.on),
-            happened(&entry.what, words)
-        )
-    })
 }
 
 /// What it costs in ready years, or wins.

@@ -2,6 +2,7 @@
 
 mod answers;
 mod arguments;
+mod carry_over;
 mod changed;
 mod handouts;
 mod ideas;
@@ -10,6 +11,7 @@ mod new;
 mod note;
 mod place;
 mod programs;
+mod put_by;
 mod replacing;
 mod shell;
 mod steps;

@@ -6,6 +6,7 @@ mod bearing;
 mod clash;
 mod dominance;
 mod gaps;
+mod going_on;
 mod grades;
 mod growth;
 mod harvest_days;

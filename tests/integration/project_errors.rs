@@ -15,6 +15,7 @@ mod nasty;
 mod order;
 mod other_units;
 mod parts;
+mod phrases;
 mod record;
 mod slips;
 mod tables;

@@ -5,6 +5,7 @@ pub mod begun;
 mod crops;
 pub mod dice;
 pub mod few;
+mod going_on;
 pub mod make;
 mod school;
 mod sky;

@@ -2,6 +2,8 @@
 //! plan passes the checker, is read again as it was saved, and tells what each surprise costs. From the words of an
 //! entry to the screen.
 
+mod reading;
+
 use std::collections::BTreeSet;
 
 use tureen::calendar::{Date, plus_days};
@@ -26,13 +28,14 @@ struct Told {
 
 impl Told {
     fn note(&mut self, on: Date, words: &str) {
-        let what = phrase(words, &Names::of(&self.garden)).unwrap();
+        let what = phrase(words, &Names::of(&self.garden), on).unwrap();
         let entry = Entry { on, by: None, what };
         self.text += &entry.text();
     }
 
     fn until(&self, on: Date) -> Diary {
-        let (diary, problems) = read("diary.toml", &self.text, &Names::of(&self.garden), on);
+        let days = (self.garden.start(), on);
+        let (diary, problems) = read("diary.toml", &self.text, &Names::of(&self.garden), days);
         assert!(problems.is_empty());
         diary
     }
@@ -57,15 +60,15 @@ fn planned(garden: &Garden) -> CheckedPlan {
 /// All days before one on which something is done, with who does what.
 fn past(plan: &Plan, before: Date) -> BTreeSet<(String, StepKind, String, Date)> {
     let of = |p: &Planting| {
-        let mut days = Vec::new();
-        for step in p.steps.iter().filter(|step| !step.kind.is_span()) {
-            let of = |class: &str, date| (p.ingredient.clone(), step.kind, class.to_owned(), date);
-            match &step.when {
-                When::Sessions(visits) => days.extend(visits.iter().map(|v| of(&v.class, v.date))),
-                other => days.extend(other.first().map(|date| of("", date))),
-            }
-        }
-        days
+        let steps = p.steps.iter().filter(|step| !step.kind.is_span());
+        let days = steps.flat_map(|step| {
+            let turns = step.when.turns().into_iter();
+            turns.map(|(by, date)| {
+                let class = by.class().unwrap_or_default().to_owned();
+                (p.ingredient.clone(), step.kind, class, date)
+            })
+        });
+        days.collect::<Vec<_>>()
     };
     let all = plan.plantings.iter().flat_map(of);
     all.filter(|(.., date)| *date < before).collect()
@@ -93,7 +96,7 @@ fn reads_as_saved(told: &Told, checked: &CheckedPlan, garden: &Garden) -> Saved 
 
 fn screen(unfolded: &Unfolded, checked: &CheckedPlan) -> String {
     let page = report::plan_in_short(&unfolded.garden, checked, &[], None);
-    let page = report::unfolded(&unfolded.garden, checked, unfolded, page);
+    let page = report::unfolded(checked, unfolded, page);
     page.text(Look {
         width: 100,
         color: false,

@@ -2,14 +2,14 @@
 //! given, and so is where they stand.
 
 use crate::garden::Method;
-use crate::growth::least_ready_years;
+use crate::growth::{least_ready_years, printed_plants};
 
-use super::{BedClass, Candidate, DropReason, Dropped, Round, Search, Setting, refuse};
-use crate::candidates::going_on::{GoingOn, begun_picks};
+use super::{BedClass, Candidate, DropReason, Dropped, Round, Search, Setting, Steps, refuse};
+use crate::candidates::candidate::Task;
+use crate::candidates::going_on::{GoingOn, PrintedPicks};
 use crate::candidates::nursery::{Nursery, nurseries, nurseries_after};
-use crate::candidates::windows::{
-    Beginning, Seasons, Window, starts_as_plants, windows, windows_after,
-};
+use crate::candidates::takes::tasks;
+use crate::candidates::windows::{Beginning, Seasons, Window, windows};
 
 impl Search<'_> {
     /// All candidates that go on with what has begun in the beds or on the shelf.
@@ -36,7 +36,7 @@ impl Search<'_> {
             rows: garden[*bed].rows(),
             microclimate: garden[*bed].microclimate(),
         };
-        let as_plants = starts_as_plants(printed.method);
+        let as_plants = printed.method.starts_as_plants();
         let setting = Setting {
             method: printed.method,
             class: &class,
@@ -56,19 +56,32 @@ impl Search<'_> {
     /// The pick windows of what starts in the bed in a round, each ready often enough; what has begun is not sown
     /// for nothing any more, so of it every year counts.
     pub fn windows(&self, seasons: &Seasons, start: &Round) -> Vec<Window> {
-        let picked = self.going_on.map(|g| begun_picks(g.printed, g.as_of));
-        let picked = picked.filter(|picked| !picked.is_empty());
-        let beginning = Beginning::Start(start);
-        let mut windows = match picked {
-            Some(picked) => windows_after(seasons, beginning, (&picked, &self.pick_days)),
-            None => windows(seasons, beginning, &self.pick_days),
-        };
-        let least = match self.going_on {
-            Some(_) => 0,
-            None => least_ready_years(seasons.years()),
-        };
-        windows.retain(|w| w.ready.len() as usize >= least);
+        let mut printed = self.printed_picks.iter();
+        let printed = printed.find(|(own, _)| own.as_ref().is_none_or(|own| own == start));
+        let none = PrintedPicks::default();
+        let printed = printed.map_or(&none, |(_, picks)| picks);
+        let days = (printed, &self.pick_days[..]);
+        let mut windows = windows(seasons, Beginning::Start(start), days);
+        if self.going_on.is_none() {
+            let least = least_ready_years(seasons.years());
+            windows.retain(|w| w.ready.len() as usize >= least);
+        }
         windows
+    }
+
+    /// The work of steps. Of what has begun it is known how many plants there are.
+    pub fn tasks(&self, method: Method, steps: &Steps) -> Vec<Task> {
+        let garden = self.context.garden;
+        let mut tasks = tasks(garden, self.ingredient, method, steps);
+        let plants = self
+            .going_on
+            .and_then(|g| printed_plants(garden, g.printed));
+        if let Some(plants) = plants {
+            for task in &mut tasks {
+                task.effort = task.effort.of(plants);
+            }
+        }
+        tasks
     }
 
     /// The ways to raise the plants that are planted out in a round.

@@ -8,7 +8,7 @@ use crate::checker::planting::{Planting, Step};
 use crate::checker::run::Run;
 use crate::checker::seedlings::{self, exact_span};
 use crate::checker::thinned::{Grown, thinned_badly};
-use crate::garden::{Method, Source};
+use crate::garden::{Method, Printed, Source, Turns};
 use crate::plan::StepKind;
 
 use super::amount::differs;
@@ -20,7 +20,7 @@ pub fn faults(run: &Run<'_>, harvest: &Harvest, grown: &Grown<'_>) -> Vec<Fault>
     let mut faults = Vec::new();
     for (at, planting) in run.plantings.iter().enumerate() {
         faults.extend(method(run, planting));
-        faults.extend(steps(planting));
+        faults.extend(steps(run, planting));
         faults.extend(order(run, planting));
         faults.extend(thinning(run, (at, planting), grown));
         faults.extend(seedlings::faults(run, planting));
@@ -45,8 +45,14 @@ fn method(run: &Run<'_>, planting: &Planting<'_>) -> Option<Fault> {
 }
 
 /// The steps that a method takes, with as many picks as the plan has and with thinning where
-/// the plan thins.
-fn expected_steps(planting: &Planting<'_>, got: &[StepKind]) -> Vec<StepKind> {
+/// the plan thins. What was planted out before it was potted up stays without.
+fn expected_steps(run: &Run<'_>, planting: &Planting<'_>, got: &[StepKind]) -> Vec<StepKind> {
+    let begun = |step: &Option<Turns>| {
+        let mut step = step.iter();
+        step.any(|turns| turns.begun(run.garden.as_of()))
+    };
+    let passed_over = |printed: &Printed| begun(&printed.plant_out) && !begun(&printed.pot_up);
+    let is_potted_up = !planting.given.is_some_and(passed_over);
     let crop = &planting.ingredient.crop;
     let method = planting.plan.method;
     let has_pots = crop.indoor.is_some_and(|i| i.pots_per_flat.is_some());
@@ -56,7 +62,10 @@ fn expected_steps(planting: &Planting<'_>, got: &[StepKind]) -> Vec<StepKind> {
             Method::Direct | Method::Pieces | Method::Indoor => 1,
             Method::Bought | Method::Seedlings | Method::Growing | Method::Patch => 0,
         },
-        StepKind::PotUp => usize::from(method.is_on_shelf() && has_pots && !is_in_pots),
+        StepKind::PotUp => {
+            let from_shelf = method.is_on_shelf() && has_pots;
+            usize::from(from_shelf && !is_in_pots && is_potted_up)
+        }
         StepKind::Harden => usize::from(method.is_on_shelf()),
         StepKind::PlantOut => usize::from(StepKind::into_bed(method) == Some(kind)),
         StepKind::Thin => {
@@ -72,9 +81,9 @@ fn expected_steps(planting: &Planting<'_>, got: &[StepKind]) -> Vec<StepKind> {
         .collect()
 }
 
-fn steps(planting: &Planting<'_>) -> Option<Fault> {
+fn steps(run: &Run<'_>, planting: &Planting<'_>) -> Option<Fault> {
     let got: Vec<StepKind> = planting.plan.steps.iter().map(|s| s.kind).collect();
-    let expected = expected_steps(planting, &got);
+    let expected = expected_steps(run, planting, &got);
     (expected != got).then(|| Fault::Steps {
         planting: planting.name.clone(),
         expected,
@@ -119,7 +128,7 @@ fn thinning(run: &Run<'_>, planting: (usize, &Planting<'_>), grown: &Grown<'_>) 
 }
 
 /// What is ready in too few weather years is not sown: each planting, and all of an ingredient
-/// together where it has several.
+/// together where it has several. What has begun is not sown for nothing any more.
 fn rarely_ready(run: &Run<'_>, harvest: &Harvest) -> Vec<Fault> {
     let fault = |of: Subject, got: usize| {
         let expected = harvest.least_years();
@@ -131,14 +140,14 @@ fn rarely_ready(run: &Run<'_>, harvest: &Harvest) -> Vec<Fault> {
         })
     };
     let plantings = run.plantings.iter().zip(&harvest.plantings);
-    // What has begun is not sown for nothing any more.
     let plantings = plantings.filter(|(planting, _)| planting.given.is_none());
     let mut faults: Vec<Fault> = plantings
         .filter_map(|(p, years)| fault(Subject::Planting(p.name.clone()), *years))
         .collect();
     for (at, seen) in run.garden.ingredient_positions().zip(&harvest.ingredients) {
-        let several = run.plantings.iter().filter(|p| p.at == at).count() > 1;
-        if several && !harvest.plantings.is_empty() {
+        let own = || run.plantings.iter().filter(|p| p.at == at);
+        let is_chosen = own().count() > 1 && own().any(|p| p.given.is_none());
+        if is_chosen && !harvest.plantings.is_empty() {
             let of = Subject::Ingredient(run.garden[at].name.clone());
             faults.extend(fault(of, seen.ready_years()));
         }
@@ -154,6 +163,7 @@ fn patch_season(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
     let outside = |day| day < patch.pick_from || day > patch.pick_to;
     planting
         .picks()
+        .filter(|pick| !run.has_begun(pick))
         .filter_map(|pick| {
             let days = [pick.first, pick.last].map(|day| run.horizon.date(day));
             let got = days.into_iter().find(|day| outside(*day))?;
@@ -169,7 +179,7 @@ fn patch_season(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
 }
 
 /// What a patch bears keeps, after curing, for the crop's days. Of what is grown the replay
-/// counts this year by year.
+/// counts this year by year. What was picked too soon is given; then it is picked once more.
 fn patch_keeps(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
     let Source::Patch(_) = planting.ingredient.source else {
         return Vec::new();
@@ -177,9 +187,11 @@ fn patch_keeps(run: &Run<'_>, planting: &Planting<'_>) -> Vec<Fault> {
     let picking = planting.ingredient.crop.picking;
     let days = i64::from(picking.cure_days) + i64::from(picking.storage_days);
     let from = plus_days(run.garden.feast.day, -days);
-    let spoiled = planting
-        .picks()
-        .map(|pick| (pick, run.horizon.date(pick.first)))
+    let judged = planting.picks().enumerate();
+    let last = planting.picks().count().saturating_sub(1);
+    let judged = judged.filter(|(k, pick)| *k == last || !run.has_begun(pick));
+    let spoiled = judged
+        .map(|(_, pick)| (pick, run.horizon.date(pick.first)))
         .filter(|(_, day)| *day < from);
     let fault = |(pick, got): (&Step<'_>, _)| Fault::Day {
         step: pick.name.clone(),

@@ -107,13 +107,11 @@ fn nobody_there(step: &Step<'_>, day: Date, there: bool) -> Option<Fault> {
     })
 }
 
-/// The minutes that a step takes of each session; none where no session is used.
+/// The minutes that a step takes of each session, of the classes that come; none where no session is used.
 pub fn minutes(run: &Run<'_>, planting: &Planting<'_>, step: &Step<'_>) -> Option<Minutes> {
     Some(match &step.when {
-        When::Sessions(_) => {
-            let day = run.horizon.date(step.first);
-            let grade = run.garden.tending(planting.grade, day);
-            let children = run.garden.children_of(grade);
+        When::Sessions(visits) => {
+            let children = run.garden.children_of(visits.first()?.class.grade);
             let method = planting.plan.method;
             let effort = growth::effort(step.plan.kind, planting.ingredient, method, children);
             effort.minutes(planting.need?.plants)

@@ -1,7 +1,9 @@
-//! What has begun goes on: one of the candidates that go on with it is made. That their steps are as they were
-//! done, and that no other planting begins before the day as of which is planned, candidates keep by themselves.
+//! What has begun goes on: one of the candidates that go on with it is made, and what is sown beside it makes the
+//! ingredient ready often enough. That steps are as they were done, and that no other planting begins before the day as
+//! of which is planned, candidates keep by themselves.
 
-use crate::garden::PrintedAt;
+use crate::garden::{IngredientAt, PrintedAt};
+use crate::model::columns::{Ready, of};
 use crate::model::program::{Program, Terms};
 use crate::model::setting::Setting;
 
@@ -10,24 +12,37 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
     let Some(season) = &setting.garden.season else {
         return;
     };
-    for (which, printed) in season.printed.iter().enumerate() {
-        if !printed.begun(season.as_of) {
-            continue;
+    for at in setting.garden.ingredient_positions() {
+        for (which, _) in season.begun_of(at) {
+            goes_on(program, setting, at, which);
         }
-        let given = Some(PrintedAt(which));
-        let all = setting
-            .candidates
-            .numbered()
-            .filter(|(_, c)| c.given == given);
-        let made: Terms = all.map(|(k, _)| (setting.columns.made[k.0], 1.0)).collect();
-        program.at_most(made.clone(), 1.0);
-        match made.is_empty() {
-            // Nothing can become of it, so its ingredient is not in the pot.
-            true => program.at_most(
-                vec![(setting.columns.in_pot[printed.ingredient.0], 1.0)],
-                0.0,
-            ),
-            false => program.at_least(made, 1.0),
+        if season.begun_of(at).next().is_some() {
+            sown_beside(program, setting, at);
         }
+    }
+}
+
+/// One of the candidates that go on with a printed planting is made.
+fn goes_on(program: &mut Program, setting: &Setting<'_>, at: IngredientAt, which: PrintedAt) {
+    let own = of(setting.candidates, at).filter(|(_, c)| c.given == Some(which));
+    let made: Terms = own.map(|(k, _)| (setting.columns.made[k.0], 1.0)).collect();
+    if made.is_empty() {
+        // Nothing can become of it, so its ingredient is not in the pot.
+        program.at_most(vec![(setting.columns.in_pot[at.0], 1.0)], 0.0);
+        return;
+    }
+    program.at_most(made.clone(), 1.0);
+    program.at_least(made, 1.0);
+}
+
+/// What is new is sown only where the ingredient is then ready often enough.
+fn sown_beside(program: &mut Program, setting: &Setting<'_>, at: IngredientAt) {
+    let Ready::Decided { years, .. } = &setting.columns.ready[at.0] else {
+        return;
+    };
+    let least = f64::from(setting.candidates.least_ready_years());
+    for (k, _) in of(setting.candidates, at).filter(|(_, c)| c.given.is_none()) {
+        let made = (setting.columns.made[k.0], least);
+        program.at_most(vec![made, (*years, -1.0)], 0.0);
     }
 }

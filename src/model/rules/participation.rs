@@ -10,9 +10,14 @@ use crate::model::setting::Setting;
 
 /// Adds the rows of the rule.
 pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
+    let garden = setting.garden;
     let whole = |round: &Round| {
+        // What was begun is given, whoever came.
+        if round.first() < garden.as_of() {
+            return true;
+        }
         let grades = round.visits.first().map(|(class, _)| class.grade);
-        grades.is_some_and(|grade| round.visits.len() == setting.garden[grade].classes.len())
+        grades.is_some_and(|grade| round.visits.len() == garden[grade].classes.len())
     };
     debug_assert!(
         setting

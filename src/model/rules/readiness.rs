@@ -27,9 +27,12 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
             counted.extend(each);
             program.at_most(counted, 0.0);
             enough_in_a_ready_year(program, setting, at);
-            let mut in_pot = vec![(columns.in_pot[at.0], least)];
-            in_pot.extend(negated(years));
-            program.at_most(in_pot, 0.0);
+            // What has begun goes on, however seldom it is ready: `happened` asks only for what is sown beside it.
+            if garden.begun_of(at).next().is_none() {
+                let mut in_pot = vec![(columns.in_pot[at.0], least)];
+                in_pot.extend(negated(years));
+                program.at_most(in_pot, 0.0);
+            }
         }
         for (years, dish) in &columns.dish {
             let mut row = vec![(*dish, 1.0)];

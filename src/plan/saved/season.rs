@@ -5,11 +5,12 @@ use serde::{Deserialize, Serialize};
 
 use crate::calendar::Date;
 use crate::garden::{self, BedAt, Garden, Method, PrintedYears, Strips, Turn, Turns};
-use crate::plan::{Place, Planting, StepKind, Visit, When};
+use crate::plan::{By, Place, Planting, StepKind, Visit, When};
 use crate::units::Share;
 
 use super::error::SavedError;
 use super::mark::mark;
+use super::shut::Shut;
 
 /// A season that is under way.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -17,12 +18,17 @@ use super::mark::mark;
 pub struct Season {
     /// The day from which on was planned.
     pub as_of: Date,
+    /// The number of the last entry of the diary that it knows.
+    pub entries: usize,
     /// In how many weather years the plan before was ready: the worst ingredient, all added up, the whole dish.
     pub years: (u32, u32, u32),
     /// The plan before, without what is lost; steps that have begun as they were done.
     pub printed: Vec<Printed>,
     /// What is lost wholly.
     pub gone: Vec<Gone>,
+    /// School that falls out.
+    #[serde(default)]
+    pub shut: Shut,
 }
 
 /// One planting as it was printed.
@@ -90,6 +96,35 @@ impl Printed {
     pub fn first(&self) -> Option<Date> {
         self.steps.iter().filter_map(|step| step.when.first()).min()
     }
+
+    /// The same in positions of a garden.
+    ///
+    /// # Errors
+    /// A name that the project does not know.
+    pub fn in_garden(&self, garden: &Garden) -> Result<garden::Printed, SavedError> {
+        let ingredient = garden.ingredient_named(&self.ingredient);
+        let grade = garden.grade_with_id(&self.grade);
+        let turns = |kind: StepKind| {
+            let own = self.steps.iter().filter(move |step| step.kind == kind);
+            own.map(|step| turns_found(garden, &step.when))
+                .collect::<Result<Vec<_>, _>>()
+        };
+        let once = |kind| Ok(turns(kind)?.into_iter().next());
+        Ok(garden::Printed {
+            ingredient: ingredient
+                .ok_or_else(|| SavedError::not_known("ingredient", &self.ingredient))?,
+            grade: grade.ok_or_else(|| SavedError::not_known("grade", &self.grade))?,
+            method: self.method,
+            on_mat: self.on_mat,
+            places: places_found(garden, &self.places)?,
+            sow: once(StepKind::Sow)?,
+            pot_up: once(StepKind::PotUp)?,
+            plant_out: once(StepKind::PlantOut)?,
+            thin: once(StepKind::Thin)?,
+            picks: turns(StepKind::Pick)?,
+            left: Share(self.left.0.clamp(0.0, 1.0)),
+        })
+    }
 }
 
 impl Season {
@@ -104,19 +139,22 @@ impl Season {
         });
         Some(Self {
             as_of: season.as_of,
+            entries: season.entries,
             years: (worst, all, dish),
             printed: season.printed.iter().map(|p| named(garden, p)).collect(),
             gone: gone.collect(),
+            shut: Shut::of(garden, &season.shut),
         })
     }
 
     /// The same without what a garden does not know by name.
     #[must_use]
     pub fn as_far_as_known(&self, garden: &Garden) -> Self {
-        let printed = self.printed.iter().filter(|p| found(garden, p).is_ok());
+        let printed = self.printed.iter().filter(|p| p.in_garden(garden).is_ok());
         let gone = self.gone.iter();
-        let gone = gone.filter(|gone| found(garden, &gone.what).is_ok());
+        let gone = gone.filter(|gone| gone.what.in_garden(garden).is_ok());
         Self {
+            shut: self.shut.as_far_as_known(garden),
             printed: printed.cloned().collect(),
             gone: gone.cloned().collect(),
             ..self.clone()
@@ -129,21 +167,25 @@ impl Season {
     /// A name that the project does not know.
     pub fn in_garden(&self, garden: &Garden) -> Result<garden::Season, SavedError> {
         let printed = self.printed.iter().map(|p| {
-            let printed = found(garden, p)?;
+            let printed = p.in_garden(garden)?;
             within(garden, self.as_of, &printed)?;
             Ok(printed)
         });
         let gone = self.gone.iter().map(|gone| {
             Ok(garden::Gone {
-                what: found(garden, &gone.what)?,
+                what: gone.what.in_garden(garden)?,
                 on: gone.on,
             })
         });
+        let gone: Vec<garden::Gone> = gone.collect::<Result<_, _>>()?;
         let (worst, all, dish) = self.years;
         Ok(garden::Season {
             as_of: self.as_of,
+            entries: self.entries,
             printed: printed.collect::<Result<_, _>>()?,
-            gone: gone.collect::<Result<_, _>>()?,
+            clearing: gone.iter().flat_map(garden::Gone::clearing).collect(),
+            gone,
+            shut: self.shut.in_garden(garden)?,
             years: PrintedYears { worst, all, dish },
             made_for: mark(garden),
         })
@@ -200,31 +242,6 @@ fn places(garden: &Garden, places: &[(BedAt, Strips)]) -> Vec<Place> {
     places.iter().map(place).collect()
 }
 
-fn found(garden: &Garden, printed: &Printed) -> Result<garden::Printed, SavedError> {
-    let ingredient = garden.ingredient_named(&printed.ingredient);
-    let grade = garden.grade_with_id(&printed.grade);
-    let turns = |kind: StepKind| {
-        let own = printed.steps.iter().filter(move |step| step.kind == kind);
-        own.map(|step| turns_found(garden, &step.when))
-            .collect::<Result<Vec<_>, _>>()
-    };
-    let once = |kind| Ok(turns(kind)?.into_iter().next());
-    Ok(garden::Printed {
-        ingredient: ingredient
-            .ok_or_else(|| SavedError::not_known("ingredient", &printed.ingredient))?,
-        grade: grade.ok_or_else(|| SavedError::not_known("grade", &printed.grade))?,
-        method: printed.method,
-        on_mat: printed.on_mat,
-        places: places_found(garden, &printed.places)?,
-        sow: once(StepKind::Sow)?,
-        pot_up: once(StepKind::PotUp)?,
-        plant_out: once(StepKind::PlantOut)?,
-        thin: once(StepKind::Thin)?,
-        picks: turns(StepKind::Pick)?,
-        left: Share(printed.left.0.clamp(0.0, 1.0)),
-    })
-}
-
 /// What has begun has its days within the span of the plan: only there is anything known of weather.
 fn within(garden: &Garden, as_of: Date, printed: &garden::Printed) -> Result<(), SavedError> {
     let span = garden.start()..=garden.last_day();
@@ -237,16 +254,16 @@ fn within(garden: &Garden, as_of: Date, printed: &garden::Printed) -> Result<(),
 }
 
 fn turns_found(garden: &Garden, when: &When) -> Result<Turns, SavedError> {
-    let visit = |visit: &Visit| match garden.class_named(&visit.class) {
-        Some(class) => Ok((Turn::Class(class), visit.date)),
-        None => Err(SavedError::not_known("class", &visit.class)),
+    let turn = |(by, day): (By<'_>, Date)| match by {
+        By::Class(name) => match garden.class_named(name) {
+            Some(class) => Ok((Turn::Class(class), day)),
+            None => Err(SavedError::not_known("class", name)),
+        },
+        By::Families => Ok((Turn::Families, day)),
+        By::Adult => Ok((Turn::Adult, day)),
     };
-    Ok(Turns(match when {
-        When::Sessions(visits) => visits.iter().map(visit).collect::<Result<_, _>>()?,
-        When::Families(day) => vec![(Turn::Families, *day)],
-        When::Adult(day) => vec![(Turn::Adult, *day)],
-        When::Daily { .. } => Vec::new(),
-    }))
+    let turns = when.turns().into_iter().map(turn);
+    Ok(Turns(turns.collect::<Result<_, _>>()?))
 }
 
 fn places_found(garden: &Garden, places: &[Place]) -> Result<Vec<(BedAt, Strips)>, SavedError> {

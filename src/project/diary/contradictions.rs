@@ -36,7 +36,11 @@ fn ingredient(what: &Happened) -> Option<&str> {
         | Happened::Missed { ingredient, .. }
         | Happened::Up { ingredient, .. }
         | Happened::Lost { ingredient, .. } => Some(ingredient),
-        Happened::Weather { .. } | Happened::Words(_) | Happened::TakenBack(_) => None,
+        Happened::Closed { .. }
+        | Happened::NoLesson { .. }
+        | Happened::Weather { .. }
+        | Happened::Words(_)
+        | Happened::TakenBack(_) => None,
     }
 }
 
@@ -63,7 +67,6 @@ fn faults<'a>(name: &str, entries: &[&'a Given<Entry>]) -> Vec<Fault<'a>> {
         _ => None,
     });
     let sown: u32 = counts.fold(0, u32::saturating_add);
-    let mut lost = 0.0;
     for given in entries {
         match given.value.what {
             Happened::Up {
@@ -76,16 +79,6 @@ fn faults<'a>(name: &str, entries: &[&'a Given<Entry>]) -> Vec<Fault<'a>> {
             Happened::Up { count, .. } if sown > 0 && count > sown => {
                 let cause = format!("{count} are up, and only {sown} were sown");
                 found.push((cause, *given, first_sown.map(|given| given.span)));
-            }
-            Happened::Lost { share, .. } => {
-                lost += share;
-                if lost > 1.0 + 1e-9 {
-                    found.push((
-                        format!("more than all of {name} is lost by now"),
-                        *given,
-                        None,
-                    ));
-                }
             }
             _ => {}
         }
@@ -100,6 +93,8 @@ fn follows_sowing(what: &Happened) -> bool {
         Happened::Up { .. } => true,
         Happened::Missed { .. }
         | Happened::Lost { .. }
+        | Happened::Closed { .. }
+        | Happened::NoLesson { .. }
         | Happened::Weather { .. }
         | Happened::Words(_)
         | Happened::TakenBack(_) => false,

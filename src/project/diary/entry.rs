@@ -1,7 +1,7 @@
 //! One entry: a day, who wrote it, and what happened; and how it is written.
 
 use crate::calendar::Date;
-use crate::garden::Garden;
+use crate::garden::{Care, Garden};
 use crate::plan::StepKind;
 
 /// What a garden calls its ingredients and classes, for an entry must name one of them.
@@ -61,7 +61,7 @@ pub enum Happened {
         /// Which class.
         class: String,
     },
-    /// So many are up.
+    /// So many are up on that day, whatever was told before.
     Up {
         /// Of which ingredient.
         ingredient: String,
@@ -70,14 +70,30 @@ pub enum Happened {
         /// Of so many sown, if somebody counted.
         of: Option<u32>,
     },
-    /// A part of it is lost.
+    /// A part of what stood of it is lost.
     Lost {
         /// Of which ingredient.
         ingredient: String,
-        /// The part, 0 to 1.
+        /// The part of what stood on that day, 0 to 1.
         share: f64,
         /// By what.
         cause: String,
+    },
+    /// The school is closed.
+    Closed {
+        /// The first day.
+        from: Date,
+        /// The last day.
+        to: Date,
+        /// Who cares for plants then.
+        care: Care,
+    },
+    /// A lesson falls out.
+    NoLesson {
+        /// Of which class.
+        class: String,
+        /// On which day.
+        day: Date,
     },
     /// What thermometer and rain gauge told.
     Weather {
@@ -144,6 +160,15 @@ impl Happened {
                         .map(quoted),
                 ),
             ],
+            Self::Closed { from, to, care } => vec![
+                ("closed_from", Some(from.to_string())),
+                ("closed_to", Some(to.to_string())),
+                ("care", Some(quoted(care.key()))),
+            ],
+            Self::NoLesson { class, day } => vec![
+                ("no_lesson", Some(quoted(class))),
+                ("day", Some(day.to_string())),
+            ],
             Self::Weather {
                 low,
                 high,
@@ -176,6 +201,8 @@ impl Happened {
             } => ("missed", step, ingredient, Some(class.as_str())),
             Self::Up { .. }
             | Self::Lost { .. }
+            | Self::Closed { .. }
+            | Self::NoLesson { .. }
             | Self::Weather { .. }
             | Self::Words(_)
             | Self::TakenBack(_) => return Vec::new(),

@@ -4,17 +4,20 @@
 use super::super::meant;
 use super::super::names::{listed, near, quote};
 use super::entry::{Happened, Names};
+use crate::calendar::Date;
+use crate::garden::Care;
 use crate::plan::StepKind;
 
 /// How an entry may begin.
 const FORMS: &str = "write one of: sowed carrot 3a; potted, planted, thinned carrot; picked kale 3.2 kg; up carrot 12 of 44; \
-                     lost tomato 20 % slugs; missed 3a sowed carrot; weather -1 to 14 rain 5; frost; words ...";
+                     lost tomato 20 % slugs; missed 3a sowed carrot; no lesson 3a; closed to 2027-05-28 families; \
+                     weather -1 to 14 rain 5; frost; words ...";
 
 /// Reads a phrase.
 ///
 /// # Errors
 /// What is wrong with it, and how it is written.
-pub fn phrase(text: &str, names: &Names) -> Result<Happened, String> {
+pub fn phrase(text: &str, names: &Names, on: Date) -> Result<Happened, String> {
     let mut words: Vec<&str> = text.split_whitespace().collect();
     let first = words
         .first()
@@ -29,6 +32,8 @@ pub fn phrase(text: &str, names: &Names) -> Result<Happened, String> {
         "missed" => missed(&rest, names),
         "up" => up(&rest, names),
         "lost" => lost(&rest, names),
+        "closed" => closed(&rest, on),
+        "no" => no_lesson(&rest, names, on),
         "weather" => weather(&rest),
         "frost" => Ok(Happened::Weather {
             low: None,
@@ -142,6 +147,48 @@ fn missed(rest: &str, names: &Names) -> Result<Happened, String> {
         ingredient,
         class,
     })
+}
+
+/// `2027-05-17 to 2027-05-28 families`: the school is closed, and families care.
+fn closed(rest: &str, on: Date) -> Result<Happened, String> {
+    let form = || {
+        "write the last day, and who cares for the plants: closed to 2027-05-28 families; or closed 2027-05-17 to \
+         2027-05-28 staff, or nobody"
+            .to_owned()
+    };
+    let (mut days, mut care) = (Vec::new(), Care::Nobody);
+    let rest = rest.to_lowercase();
+    for word in rest.split_whitespace().filter(|word| *word != "to") {
+        match (word, word.parse::<Date>()) {
+            (_, Ok(day)) => days.push(day),
+            ("families", _) => care = Care::Families,
+            ("staff", _) => care = Care::Staff,
+            ("nobody" | "none", _) => care = Care::Nobody,
+            _ => return Err(form()),
+        }
+    }
+    let (from, to) = match days[..] {
+        [to] => (on, to),
+        [from, to] => (from, to),
+        _ => return Err(form()),
+    };
+    match from <= to {
+        true => Ok(Happened::Closed { from, to, care }),
+        false => Err(form()),
+    }
+}
+
+/// `lesson 3a`, on the day of the entry or on another: it falls out.
+fn no_lesson(rest: &str, names: &Names, on: Date) -> Result<Happened, String> {
+    let form = || "write it so: no lesson 3a, or no lesson 3a 2027-05-20".to_owned();
+    let rest = rest.strip_prefix("lesson ").ok_or_else(form)?;
+    let (word, day) = rest.split_once(' ').unwrap_or((rest, ""));
+    let class = class(word, names).ok_or_else(|| unknown(word, names))?;
+    let day = match day.trim() {
+        "" => on,
+        day => day.parse().map_err(|_| form())?,
+    };
+    Ok(Happened::NoLesson { class, day })
 }
 
 fn up(rest: &str, names: &Names) -> Result<Happened, String> {

@@ -2,15 +2,13 @@
 
 use toml::de::DeTable;
 
-use super::super::figures::{count, number};
-use super::super::kind::{date, flag, text, word};
-use super::super::names::{listed, near, quote};
+use super::super::kind::{date, text};
 use super::super::table::Table;
 use super::contradictions;
 use super::entry::{Entry, Happened, Names};
+use super::what::what;
 use crate::calendar::Date;
-use crate::diagnostic::{Code, Findings, Given, Problem, Problems, Read, Source, Span};
-use crate::plan::StepKind;
+use crate::diagnostic::{Code, Findings, Given, Problem, Problems, Read, Source, Span, peek};
 
 /// How a section of the file begins.
 const SECTION: &str = "[[entry]]";
@@ -24,9 +22,25 @@ pub struct Diary {
     pub sections: usize,
 }
 
-/// Reads a diary's text on a day. What is wrong in it is told beside what is sound.
+impl Diary {
+    /// All entries that count in order of their days, those of one day as they stand in the file.
+    #[must_use]
+    pub fn by_day(&self) -> Vec<(usize, &Entry)> {
+        let entries = self.entries.iter();
+        let mut all: Vec<_> = entries.map(|(number, entry)| (*number, entry)).collect();
+        all.sort_by_key(|(_, entry)| entry.on);
+        all
+    }
+}
+
+/// Reads the text of a diary of a plan from its start until a day. What is wrong in it is told beside what is sound.
 #[must_use]
-pub fn read(name: &str, text: &str, names: &Names, today: Date) -> (Diary, Problems) {
+pub fn read(
+    name: &str,
+    text: &str,
+    names: &Names,
+    (start, today): (Date, Date),
+) -> (Diary, Problems) {
     let mut findings = Findings::default();
     let sections = sections(text);
     let mut entries: Vec<(usize, Given<Entry>)> = Vec::new();
@@ -42,6 +56,7 @@ pub fn read(name: &str, text: &str, names: &Names, today: Date) -> (Diary, Probl
         }
     }
     take_back(&mut entries, &mut findings);
+    since(start, &mut entries, &mut findings);
     contradictions::tell(&entries, &mut findings);
     let diary = Diary {
         entries: entries
@@ -107,187 +122,22 @@ fn section(
     })
 }
 
-/// The kinds of steps by their keys.
-fn steps() -> Vec<(&'static str, StepKind)> {
-    StepKind::ALL
-        .iter()
-        .map(|kind| (kind.facts().key, *kind))
-        .collect()
-}
-
-/// A section as given.
-struct Raw {
-    on: Read<Given<Date>>,
-    by: Read<Option<Given<String>>>,
-    done: Read<Option<Given<StepKind>>>,
-    missed: Read<Option<Given<StepKind>>>,
-    up: Read<Option<Given<u32>>>,
-    lost: Read<Option<Given<f64>>>,
-    words: Read<Option<Given<String>>>,
-    back: Read<Option<Given<u32>>>,
-    ingredient: Read<Option<Given<String>>>,
-    class: Read<Option<Given<String>>>,
-    of: Read<Option<Given<u32>>>,
-    count: Read<Option<Given<u32>>>,
-    kg: Read<Option<Given<f64>>>,
-    cause: Read<Option<Given<String>>>,
-    weather: Read<Happened>,
-}
-
-fn raw(t: &mut Table<'_, '_>) -> Raw {
-    let steps = steps();
-    Raw {
-        on: t.need("on", "the day on which it happened", "2027-05-04", date()),
-        by: t.maybe("by", "who wrote it", "", text()),
-        done: t.maybe("done", "a step that was done", "", word(&steps)),
-        missed: t.maybe("missed", "a step that a class missed", "", word(&steps)),
-        up: t.maybe("up", "how many are up", "", count(0..=100_000)),
-        lost: t.maybe("lost", "which part is lost", "", number(0.0..=1.0)),
-        words: t.maybe("words", "anything else", "", text()),
-        back: t.maybe(
-            "takes_back",
-            "the number of an entry that does not count",
-            "",
-            count(1..=100_000),
-        ),
-        ingredient: t.maybe("ingredient", "of which ingredient", "", text()),
-        class: t.maybe("class", "which class", "", text()),
-        of: t.maybe("of", "of so many that were sown", "", count(1..=100_000)),
-        count: t.maybe("count", "how many seeds or plants", "", count(1..=100_000)),
-        kg: t.maybe("kg", "kilograms of a pick", "", number(0.0..=10_000.0)),
-        cause: t.maybe("cause", "by what it is lost", "", text()),
-        weather: weather(t),
-    }
-}
-
-fn weather(t: &mut Table<'_, '_>) -> Read<Happened> {
-    let degrees = || number(-60.0..=60.0);
-    let low = t.maybe("low_c", "the lowest temperature", "", degrees());
-    let high = t.maybe("high_c", "the highest temperature", "", degrees());
-    let rain = t.maybe("rain_mm", "rain in the gauge", "", number(0.0..=2000.0));
-    let frost = t.maybe("frost", "true if frost was seen", "", flag());
-    Ok(Happened::Weather {
-        low: value(low?),
-        high: value(high?),
-        rain: value(rain?),
-        frost: value(frost?).unwrap_or(false),
-    })
-}
-
-fn value<T>(given: Option<Given<T>>) -> Option<T> {
-    given.map(|given| given.value)
-}
-
 fn entry(t: &mut Table<'_, '_>, names: &Names, today: Date) -> Read<Entry> {
-    let mut raw = raw(t);
-    let on = raw.on?;
+    let on = t.need("on", "the day on which it happened", "2027-05-04", date());
+    let by = t.maybe("by", "who wrote it", "", text());
+    // All keys are asked for before anything is found wrong.
+    let what = what(t, names, peek(&on).map(|given| given.value));
+    let on = on?;
     if on.value > today {
         let cause = format!("{} has not come yet", on.value);
         let problem = Problem::new(Code::OutOfRange, cause).at(on.span, "");
         return Err(t.report(problem.remedy("write down what has happened, on its day")));
     }
-    let by = std::mem::replace(&mut raw.by, Ok(None));
-    let what = what(t, names, raw)?;
     Ok(Entry {
         on: on.value,
-        by: value(by?),
-        what,
+        by: by?.map(|given| given.value),
+        what: what?,
     })
-}
-
-fn what(t: &mut Table<'_, '_>, names: &Names, raw: Raw) -> Read<Happened> {
-    let ingredient = known(
-        t,
-        raw.ingredient?,
-        &names.ingredients,
-        (Code::NoSuchIngredient, "ingredient"),
-    )?;
-    let class = known(t, raw.class?, &names.classes, (Code::NoSuchGrade, "class"))?;
-    let of = |t: &mut Table<'_, '_>| ingredient.clone().ok_or_else(|| missing(t, "ingredient"));
-    let weather = raw.weather?;
-    Ok(
-        match (
-            raw.done?,
-            raw.missed?,
-            raw.up?,
-            raw.lost?,
-            raw.words?,
-            raw.back?,
-        ) {
-            (Some(step), None, None, None, None, None) => Happened::Done {
-                step: step.value,
-                ingredient: of(t)?,
-                class,
-                count: value(raw.count?),
-                kg: value(raw.kg?),
-            },
-            (None, Some(step), None, None, None, None) => Happened::Missed {
-                step: step.value,
-                ingredient: of(t)?,
-                class: class.ok_or_else(|| missing(t, "class"))?,
-            },
-            (None, None, Some(count), None, None, None) => Happened::Up {
-                ingredient: of(t)?,
-                count: count.value,
-                of: value(raw.of?),
-            },
-            (None, None, None, Some(share), None, None) => Happened::Lost {
-                ingredient: of(t)?,
-                share: share.value,
-                cause: value(raw.cause?).unwrap_or_default(),
-            },
-            (None, None, None, None, Some(words), None) => Happened::Words(words.value),
-            (None, None, None, None, None, Some(number)) => {
-                Happened::TakenBack(number.value as usize)
-            }
-            (None, None, None, None, None, None) if weather != NO_WEATHER => weather,
-            _ => return Err(t.report(not_one(t.span()))),
-        },
-    )
-}
-
-/// The weather of which nothing was written.
-const NO_WEATHER: Happened = Happened::Weather {
-    low: None,
-    high: None,
-    rain: None,
-    frost: false,
-};
-
-/// The problem of an entry that tells nothing, or several things.
-fn not_one(span: Span) -> Problem {
-    let remedy = "give one of done, missed, up, lost, words, takes_back, or the weather";
-    let problem = Problem::new(Code::ConflictingKeys, "an entry tells one thing");
-    problem.at(span, "").remedy(remedy)
-}
-
-/// A name that the garden has, if one is given.
-fn known(
-    t: &mut Table<'_, '_>,
-    given: Option<Given<String>>,
-    names: &[String],
-    (code, what): (Code, &str),
-) -> Read<Option<String>> {
-    let given = match given {
-        Some(given) if !names.contains(&given.value) => given,
-        known => return Ok(value(known)),
-    };
-    let all = || names.iter().map(String::as_str);
-    let problem = Problem::new(code, format!("there is no {what} {}", quote(&given.value)));
-    let remedy = match near(&given.value, all()) {
-        Some(other) => format!("did you mean {}?", quote(other)),
-        None => format!("there are {}", listed(all())),
-    };
-    Err(t.report(problem.at(given.span, "").remedy(remedy)))
-}
-
-fn missing(t: &mut Table<'_, '_>, key: &str) -> crate::diagnostic::Reported {
-    let problem = Problem::new(Code::MissingKey, format!("this entry has no `{key}`"));
-    t.report(
-        problem
-            .at(t.span(), "")
-            .remedy(format!("add a line such as `{key} = \"...\"`")),
-    )
 }
 
 /// Removes what was taken back, and the entries that take back.
@@ -311,4 +161,30 @@ fn take_back(entries: &mut Vec<(usize, Given<Entry>)>, findings: &mut Findings) 
         gone.extend([which, *number]);
     }
     entries.retain(|(number, _)| !gone.contains(number));
+}
+
+/// Removes steps that were done or missed before the start of the plan, which has none then.
+fn since(start: Date, entries: &mut Vec<(usize, Given<Entry>)>, findings: &mut Findings) {
+    entries.retain(|(_, given)| {
+        let is_step = match given.value.what {
+            Happened::Done { .. } | Happened::Missed { .. } => true,
+            Happened::Up { .. }
+            | Happened::Lost { .. }
+            | Happened::Closed { .. }
+            | Happened::NoLesson { .. }
+            | Happened::Weather { .. }
+            | Happened::Words(_)
+            | Happened::TakenBack(_) => false,
+        };
+        let (on, early) = (given.value.on, is_step && given.value.on < start);
+        if early {
+            let cause = format!("{on} lies before {start}, the start of the project");
+            let problem = Problem::new(Code::OutOfRange, cause).at(given.span, "");
+            findings.report(problem.remedy(
+                "correct the day of this entry, or set `start` in the project file to it; what was sown before the \
+                 start is a section [[seedlings]] or [[growing]] there, and `words` may tell of it here",
+            ));
+        }
+        !early
+    });
 }

@@ -2,13 +2,13 @@
 //! in what state it comes, what is done to it, crates and cold space, when it comes, cautions.
 
 use crate::facts::cautions::allergens;
-use crate::facts::kitchen::{Comes, HEAVIEST, Picked};
-use crate::garden::{CRATE, Ingredient, Preparation};
+use crate::facts::kitchen::{Comes, HEAVIEST};
+use crate::garden::CRATE;
 use crate::page::Page;
 use crate::words::occasion::occasion;
 use crate::words::view::View;
 use crate::words::{answers, fortnight, promise};
-use crate::words::{cautions, choice, count, handling, list, sentence};
+use crate::words::{cautions, choice, count, handling, kitchen, list};
 
 /// Writes the note.
 pub fn write(view: &View<'_>, page: &mut Page) {
@@ -110,19 +110,15 @@ fn state(view: &View<'_>, page: &mut Page) {
     page.heading("In what state it comes");
     let row = |comes: Comes<'_>| {
         let crop = &comes.ingredient.crop;
-        let keeps = match crop.picking.storage_days {
-            365.. => "a year".to_owned(),
-            days => count(days, "day"),
-        };
         vec![
             comes.ingredient.name.clone(),
-            arrives(comes.ingredient),
+            kitchen::arrives(comes.ingredient),
             handling::before_cooking(&crop.kitchen.steps),
             comes
                 .usable
                 .map_or_else(String::new, |share| share.to_string()),
             // On one line, so that the sheet holds all ingredients.
-            format!("{}, {keeps}", handling::store(crop.kitchen.store)).replace(' ', "\u{a0}"),
+            kitchen::keeps(crop).replace(' ', "\u{a0}"),
         ]
     };
     let rows: Vec<Vec<String>> = view.comes().into_iter().map(row).collect();
@@ -133,41 +129,8 @@ fn state(view: &View<'_>, page: &mut Page) {
         "It is stored dry. Wash everything in the kitchen under running drinking water just before it is \
          used, on the day, also what was rinsed in the garden.",
     );
-    before(view, page);
-}
-
-/// What is dried, threshed and soaked before it is cooked (common practice).
-fn before(view: &View<'_>, page: &mut Page) {
-    for ingredient in &view.garden.ingredients {
-        let how = ingredient.crop.how.as_ref();
-        let name = sentence(&ingredient.name);
-        if let Some(place) = how.and_then(|how| how.cures) {
-            page.item(&format!(
-                "{name}: dries or cures {}.",
-                handling::cures(place)
-            ));
-        }
-        if ingredient.crop.kitchen.steps.contains(&Preparation::Thresh) {
-            page.item(&format!(
-                "{name}: threshed in lessons, not in the kitchen. Unthreshed it takes six to eight times \
-                 the room."
-            ));
-        }
-        if how.is_some_and(|how| how.soaked) {
-            page.item(&format!(
-                "{name}: soak from the evening of {} on, in the cold, and pour the water away.",
-                view.words.full_day(view.soaked_from())
-            ));
-        }
-    }
-}
-
-/// `dry, soil brushed off, not washed; cured`.
-fn arrives(ingredient: &Ingredient) -> String {
-    let state = handling::arrives(ingredient.crop.kitchen.arrives);
-    match ingredient.crop.picking.cure_days {
-        0 => state.to_owned(),
-        days => format!("{state}; dried or cured for {}", count(days, "day")),
+    for text in kitchen::before(view) {
+        page.item(&text);
     }
 }
 
@@ -175,25 +138,7 @@ fn arrives(ingredient: &Ingredient) -> String {
 fn space(view: &View<'_>, page: &mut Page) {
     page.heading("Crates and cold space");
     for (store, here) in view.stores() {
-        let all: u32 = here.iter().map(|comes| comes.crates).sum();
-        let each: Vec<String> = here
-            .iter()
-            .map(|comes| {
-                format!(
-                    "{} {} of {}, best at {}",
-                    comes.ingredient.name,
-                    comes.crates,
-                    view.words.mass_in_both(comes.untrimmed),
-                    handling::temperature(&comes.ingredient.crop.kitchen, view.words)
-                )
-            })
-            .collect();
-        page.item(&format!(
-            "{}: {}. {}.",
-            sentence(handling::store(store)),
-            count(all, "crate"),
-            sentence(&each.join("; "))
-        ));
+        page.item(&kitchen::stored(view, store, &here));
     }
     page.line(&format!(
         "Of an ordinary year, as it comes, all at once. A crate is 60 x 40 x 20 cm (24 x 16 x 8 in) and \
@@ -210,7 +155,9 @@ fn arrivals(view: &View<'_>, page: &mut Page) {
     page.heading("When it comes");
     for ingredient in &view.garden.ingredients {
         let picked = view.picked(ingredient).into_iter();
-        let spans: Vec<String> = picked.map(|picked| days(view, picked)).collect();
+        let spans: Vec<String> = picked
+            .map(|picked| kitchen::picked(view, ingredient, picked))
+            .collect();
         if !spans.is_empty() {
             page.item(&format!("{}: picked {}.", ingredient.name, choice(&spans)));
         }
@@ -219,20 +166,6 @@ fn arrivals(view: &View<'_>, page: &mut Page) {
         "On which of these days the garden tells the day before: it picks when it is ripe. What keeps cold is \
          in the cold within two hours of the pick. All is in the kitchen by {deliver_by}."
     ));
-}
-
-/// `30 Aug - 4 Oct, then drying or curing until Fri 24 Sep at the latest`.
-fn days(view: &View<'_>, picked: Picked) -> String {
-    let cured = picked.cured.map_or_else(String::new, |last| {
-        let until = view.words.day(last);
-        format!(", then drying or curing until {until} at the latest")
-    });
-    let stands = match picked.stands_until(view.garden.feast.day) {
-        (least, most) if least == most => format!("{most}"),
-        (least, most) => format!("{least} to {most}"),
-    };
-    let span = view.words.span(picked.from, picked.to);
-    format!("{span}{cured}; days in the crate until the dish: {stands}")
 }
 
 /// Allergens and cautions; local rules come first.

@@ -38,7 +38,7 @@ fn text(idea: Idea) -> &'static str {
         Idea::MoreSessions => "one more session in the tight weeks.",
         Idea::LaterPick => {
             "a session of every class in the last days before the kitchen needs it \
-             (`harvest_days`), someone else who picks, or a crop that keeps longer."
+             (`harvest_days`), someone else who picks, or a crop that keeps longer or is put by (`kept`)."
         }
         Idea::BetterBed => {
             "another bed or a container (sun, depth, trellis), or one that is free earlier \

@@ -3,7 +3,6 @@
 
 use crate::facts::ours::{Between, Ours};
 use crate::garden::ClassAt;
-use crate::plan::Planting;
 
 use crate::page::Page;
 use crate::words::kept_picked::kept_picked;
@@ -38,9 +37,7 @@ pub(super) fn write(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
 
 /// Writes what must be picked week by week, beside the days for the dish.
 pub(super) fn keep_picked(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
-    let all = view.kept_picked();
-    let is_ours = |p: &Planting| ours.all().any(|(own, _)| std::ptr::eq(*own, p));
-    let mut kept = all.iter().filter(|kept| is_ours(kept.planting)).peekable();
+    let mut kept = view.kept_picked_of(ours).peekable();
     if kept.peek().is_some() {
         page.heading("Week by week");
     }

@@ -10,10 +10,14 @@ use crate::units::{Celsius, DegreeDays};
 use super::line::{Line, days, line, old_enough, way};
 use crate::words::{count, day_length};
 
-pub(super) const STARTING: [Line; 8] = [
+pub(super) const STARTING: [Line; 9] = [
     line("How", &["methods"], |crop, _, _| Some(methods(crop))),
     line("Seed", &["seed_size"], |crop, _, _| {
         Some(seed_size(crop.seed_size).to_owned())
+    }),
+    line("Seed keeps", &["seed_keeps_years"], |crop, _, _| {
+        let years = count(crop.seed_keeps_years?, "year");
+        Some(format!("for the sowings of {years}, cool and dry"))
     }),
     line("To sow it", &["ages.sowing"], |crop, _, _| {
         crop.ages.sowing.map(old_enough)
@@ -238,7 +242,7 @@ pub(super) const WEATHER: [Line; 7] = [
                 nights => format!("after {nights} nights colder than {} C, ", bulbs.below.0),
             };
             let long = match bulbs.day_length {
-                LongDay::Hours(hours) => format!("{} hours of light and more", hours.0),
+                LongDay::Hours(hours) => format!("{} hours of light or more", hours.0),
                 LongDay::Kind(KindOfThePlace::ByLatitude) => by_kind(),
             };
             Some(format!(
@@ -251,14 +255,12 @@ pub(super) const WEATHER: [Line; 7] = [
 
 /// The kinds of onions with the light that they need.
 fn by_kind() -> String {
-    let kinds = [
-        (DayLengthKind::Short, "under 35 degrees"),
-        (DayLengthKind::Intermediate, "under 38"),
-        (DayLengthKind::Long, "beyond"),
-    ];
-    let kinds = kinds.map(|(kind, place)| {
+    let kinds = DayLengthKind::ALL.map(|(kind, up_to)| {
         let (name, hours) = (day_length::kind(kind), kind.day_length().0);
-        format!("{hours} hours of light and more ({name} kinds, {place})")
+        let place = up_to.map_or("beyond".to_owned(), |up_to| {
+            format!("below {} degrees of latitude", up_to.0)
+        });
+        format!("{hours} hours of light or more ({name} kinds, {place})")
     });
     kinds.join(", ")
 }

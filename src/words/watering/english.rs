@@ -66,11 +66,16 @@ impl Speech for English {
             cans => format!(", up to {cans:.0} cans"),
         });
         let cans = cans.unwrap_or_default();
-        let names = match asked.weeks {
-            1 => format!("a name for its week{cans}"),
-            weeks if cans.is_empty() => format!("a name for each of its {weeks} weeks"),
-            weeks => format!("a name for each of its {weeks} weeks{cans} in the thirstiest"),
+        let weeks = match (asked.weeks, asked.of) {
+            (1, 1) => "a name for its week".to_owned(),
+            (weeks, of) if weeks == of => format!("a name for each of its {weeks} weeks"),
+            (weeks, of) => format!("a name for {weeks} of its {of} weeks"),
         };
+        let thirstiest = match cans.is_empty() || asked.weeks == 1 {
+            true => "",
+            false => " in the thirstiest",
+        };
+        let names = format!("{weeks}{cans}{thirstiest}");
         let days = self.words.days(*from, *to);
         format!("Families, please water in {name} ({days}): {names}.")
     }

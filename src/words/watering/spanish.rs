@@ -130,11 +130,16 @@ impl Speech for Spanish {
             cans => format!(", hasta {cans:.0} regaderas"),
         });
         let cans = cans.unwrap_or_default();
-        let names = match asked.weeks {
-            1 => format!("un nombre para su semana{cans}"),
-            weeks if cans.is_empty() => format!("un nombre para cada una de sus {weeks} semanas"),
-            weeks => format!("un nombre para cada una de sus {weeks} semanas{cans} en la más seca"),
+        let weeks = match (asked.weeks, asked.of) {
+            (1, 1) => "un nombre para su semana".to_owned(),
+            (weeks, of) if weeks == of => format!("un nombre para cada una de sus {weeks} semanas"),
+            (weeks, of) => format!("un nombre para {weeks} de sus {of} semanas"),
         };
+        let thirstiest = match cans.is_empty() || asked.weeks == 1 {
+            true => "",
+            false => " en la más seca",
+        };
+        let names = format!("{weeks}{cans}{thirstiest}");
         let (from, to) = (self.day(*from), self.day(*to));
         format!("Familias, por favor: riego en {name} (del {from} al {to}), {names}.")
     }

@@ -161,15 +161,15 @@ fn in_the_pot<'a>(
         let there = choices.iter().filter(|c| c.candidate.ready.has(*year));
         there.map(low).sum::<f64>() >= least - 1e-9
     };
-    if !season::goes_on(school.garden, at, &choices) {
+    let too_little = choices.iter().map(low).sum::<f64>() < least - 1e-9;
+    if too_little || !season::goes_on(school.garden, at, &choices) {
         return None;
     }
     let ready = (0..school.candidates.years)
         .filter(enough)
         .fold(0, |set: u64, year| set | 1 << year);
-    let alone =
-        choices.iter().all(|c| c.candidate.given.is_some()) && plantings_of(school, at) == 1;
-    (alone || ready.count_ones() >= school.candidates.least_ready_years()).then(|| Plantings {
+    let begun = choices.iter().all(|c| c.candidate.given.is_some());
+    (begun || ready.count_ones() >= school.candidates.least_ready_years()).then(|| Plantings {
         ready,
         years: f64::from(ready.count_ones()),
         low_share: (choices.iter().map(low).sum::<f64>() / target).min(1.0),

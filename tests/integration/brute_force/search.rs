@@ -87,7 +87,7 @@ impl<'a> Search<'a> {
     /// The value of every aim but the first, in order; `None` if nothing keeps the rules.
     pub fn aims(mut self, concession: u32) -> Result<Option<Vec<f64>>, TooLarge> {
         let mut values = Vec::new();
-        for aim in Aim::of(self.school.garden).iter().copied().skip(1) {
+        for aim in Aim::of(self.school.garden).skip(1) {
             let Some(value) = self.best(aim)? else {
                 assert!(values.is_empty(), "a held aim was reached before");
                 return Ok(None);

@@ -6,20 +6,23 @@ use std::collections::BTreeMap;
 use tureen::calendar::{Date, plus_days};
 use tureen::candidates::{Candidate, Candidates, PickDay, Thinning};
 use tureen::checker::check;
-use tureen::garden::{Garden, IngredientAt, Printed, Turn};
+use tureen::garden::{Care, Garden, IngredientAt, Printed, Turn};
 use tureen::model::{Outcome, solve};
 use tureen::pipeline::{Unfolded, unfold};
 use tureen::plan::{Aim, Plan, StepKind, When};
 use tureen::project::diary::{Diary, Entry, Happened};
 
+use crate::random_gardens::begun::{garden_turned_over, garden_with_seedlings};
 use crate::random_gardens::dice::Dice;
 use crate::random_gardens::make::{TINY, garden};
 
 use super::takes::Choice;
 use super::{MOST_NODES, Same, Tried, compare, options, try_all};
 
-/// So many gardens are looked at.
-const SEEDS: u64 = 300;
+/// So many gardens are looked at, of which in some seedlings stand on the shelf at the start or something in the beds.
+const SEEDS: u64 = 400;
+const SEEDS_WITH_SEEDLINGS: u64 = 200;
+const SEEDS_TURNED_OVER: u64 = 60;
 
 /// Who comes on which days.
 type Days = BTreeMap<Turn, Vec<Date>>;
@@ -164,7 +167,8 @@ fn of_candidate(candidate: &Candidate, kind: StepKind, as_of: Date) -> Days {
     days
 }
 
-/// Something that happens to a plan by a day: a loss of a part or of all, a step done later, or a class that missed one.
+/// Something that happens to a plan by a day: a loss of a part or of all, a step done later, a class that missed one, or
+/// school that falls out.
 fn news(plan: &Plan, on: Date, dice: &mut Dice) -> Option<Happened> {
     let begun = |p: &&tureen::plan::Planting| {
         let first = p
@@ -183,7 +187,7 @@ fn news(plan: &Plan, on: Date, dice: &mut Dice) -> Option<Happened> {
     let step = planting.steps.iter().rfind(|s| {
         !s.kind.is_span() && !s.kind.is_harvest() && s.when.first().is_some_and(|first| first < on)
     });
-    Some(match (dice.below(4), step.map(|s| (s.kind, &s.when))) {
+    Some(match (dice.below(6), step.map(|s| (s.kind, &s.when))) {
         (0, Some((step, When::Sessions(visits)))) => Happened::Missed {
             step,
             ingredient,
@@ -196,7 +200,17 @@ fn news(plan: &Plan, on: Date, dice: &mut Dice) -> Option<Happened> {
             count: None,
             kg: None,
         },
-        (2, _) => Happened::Lost {
+        // Closed from some days ago on; a lesson of this week or of one of the next.
+        (2, _) => Happened::Closed {
+            from: plus_days(on, -i64::from(dice.int(0, 9))),
+            to: plus_days(on, i64::from(dice.int(0, 12))),
+            care: [Care::Nobody, Care::Staff, Care::Families][dice.below(3)],
+        },
+        (3, Some((_, When::Sessions(visits)))) => Happened::NoLesson {
+            class: visits[dice.below(visits.len())].class.clone(),
+            day: plus_days(on, i64::from(dice.int(0, 20)) - 6),
+        },
+        (4, _) => Happened::Lost {
             ingredient,
             share: 0.3,
             cause: String::new(),
@@ -210,9 +224,8 @@ fn news(plan: &Plan, on: Date, dice: &mut Dice) -> Option<Happened> {
 }
 
 /// A tiny garden that was planned, and what has happened in it by a day in the middle of its season.
-fn under_way(seed: u64, concession: u32) -> Option<Unfolded> {
-    let garden = garden(seed, &TINY);
-    let Outcome::Planned(plan) = solve(&garden, &options(concession)) else {
+fn under_way(garden: &Garden, seed: u64, concession: u32) -> Option<Unfolded> {
+    let Outcome::Planned(plan) = solve(garden, &options(concession)) else {
         return None;
     };
     let dice = &mut Dice::new(seed + 1_000);
@@ -238,7 +251,7 @@ fn under_way(seed: u64, concession: u32) -> Option<Unfolded> {
         entries: vec![(1, entry(what))],
         sections: 1,
     };
-    unfold(&garden, (&plan, None), &diary, on).unwrap()
+    unfold(garden, (&plan, None), &diary, on).unwrap()
 }
 
 /// What came of the gardens.
@@ -257,8 +270,9 @@ impl Seen {
         match found {
             Outcome::Planned(plan) => {
                 if let Err(violations) = check(&unfolded.garden, plan.clone()) {
+                    let news = &unfolded.counted;
                     self.wrong
-                        .push(format!("seed {seed}: refused: {violations:?}"));
+                        .push(format!("seed {seed}: refused: {violations:?}; {news:?}"));
                 }
                 let mut aims = plan.aims.iter();
                 let dates = aims.find(|r| r.aim == Aim::MovedDates).unwrap().value;
@@ -290,12 +304,12 @@ impl Seen {
     }
 }
 
-#[test]
-fn the_rest_of_a_season_is_planned_as_trying_everything_does() {
+/// Looks at the gardens of so many seeds.
+fn all(seeds: u64, garden: impl Fn(u64) -> Garden) -> Seen {
     let mut seen = Seen::default();
-    for seed in 0..SEEDS {
+    for seed in 0..seeds {
         let concession = (seed % 2) as u32;
-        let Some(unfolded) = under_way(seed, concession) else {
+        let Some(unfolded) = under_way(&garden(seed), seed, concession) else {
             continue;
         };
         let garden = &unfolded.garden;
@@ -306,21 +320,44 @@ fn the_rest_of_a_season_is_planned_as_trying_everything_does() {
             seen.compares(seed, (&tried, found), &unfolded);
         }
     }
-    let Seen {
-        full,
-        none,
-        moved,
-        wrong,
-    } = seen;
-    println!("{full} planned, {none} impossible, in {moved} dates move");
+    println!(
+        "{} planned, {} impossible, in {} dates move",
+        seen.full, seen.none, seen.moved
+    );
+    let wrong = &seen.wrong;
     assert!(
         wrong.is_empty(),
         "{} of them:\n{}",
         wrong.len(),
         wrong.join("\n")
     );
+    seen
+}
+
+#[test]
+fn the_rest_of_a_season_is_planned_as_trying_everything_does() {
+    let seen = all(SEEDS, |seed| garden(seed, &TINY));
+    let Seen {
+        full, none, moved, ..
+    } = seen;
     assert!(
         full > 40 && none > 4 && moved > 10,
         "{full}, {none}, {moved}"
     );
+}
+
+/// The same of gardens in which seedlings stand on the shelf when the plan begins.
+#[test]
+fn begun_seedlings_go_on_as_trying_everything_does() {
+    let seen = all(SEEDS_WITH_SEEDLINGS, |seed| {
+        garden_with_seedlings(seed, &TINY)
+    });
+    assert!(seen.full > 10, "{seen:?}");
+}
+
+/// The same of gardens in which something stands in the beds when the plan begins.
+#[test]
+fn what_stood_in_beds_goes_on_as_trying_everything_does() {
+    let seen = all(SEEDS_TURNED_OVER, |seed| garden_turned_over(seed, &TINY));
+    assert!(seen.full > 10, "{seen:?}");
 }

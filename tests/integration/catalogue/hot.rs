@@ -1,9 +1,9 @@
-//! What the crops of the catalogue do in heat, and where winters are mild.
+//! What the crops of the catalogue do in heat, in cold when they are young, and where winters are mild.
 
 use tureen::calendar::Horizon;
 use tureen::catalogue::Catalogue;
 use tureen::garden::{Crop, Method, Microclimate, OPEN_GROUND};
-use tureen::growth::{CropSeason, Fate, Light};
+use tureen::growth::{CropSeason, Fate, Light, Loss};
 use tureen::units::{Celsius, Latitude};
 use tureen::weather::Record;
 
@@ -164,4 +164,26 @@ fn garlic_needs_a_winter_and_long_days() {
     assert!(by(november) * 10 >= grown.len() * 8, "{}", by(november));
     let warm = seasons(garlic, &tropics(YEARS));
     assert!((0..365).all(|day| warm.iter().all(|season| season.sown(day).ripe.is_none())));
+}
+
+/// Broccoli and cauliflower grow well in summers by a cold sea, of 10 to 11 C (common practice in the far north and south); a fortnight of days
+/// that do not pass 10 C makes them button. Bok choy runs to seed already at 9 C.
+#[test]
+fn cold_makes_young_plants_flower_but_a_cool_summer_does_not() {
+    let catalogue = catalogue();
+    let flowers = |name: &str, low: f64, high: f64| {
+        let years = steady_years(&[daily(low, high); 3]);
+        let seasons = seasons(named(&catalogue, name), &(Latitude(0.0), years));
+        let gone = seasons[0].planted(10).gone;
+        gone.is_some_and(|(_, loss)| loss == Loss::Bolted)
+    };
+    for name in ["broccoli", "cauliflower"] {
+        assert!(!flowers(name, 6.5, 15.0), "{name}");
+        assert!(!flowers(name, 4.0, 13.0), "{name}");
+        assert!(flowers(name, 2.0, 10.0), "{name}");
+    }
+    for name in ["bok choy", "napa cabbage"] {
+        assert!(!flowers(name, 6.5, 15.0), "{name}");
+        assert!(flowers(name, 4.5, 13.5), "{name}");
+    }
 }

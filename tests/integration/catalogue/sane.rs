@@ -93,6 +93,8 @@ fn what_keeps_cold_keeps_colder_than_what_keeps_cool_and_moist() {
                 Store::ColdMoist => high.0 < 4.5,
                 Store::CoolMoist => low.0 > 4.0,
                 Store::CoolDry => true,
+                // Nothing comes from the garden frozen or dried.
+                Store::Freezer | Store::Jar => false,
             }
         },
         |c| format!("{:?}", c.kitchen),
@@ -221,6 +223,20 @@ fn seed_rots_and_sets_and_cloves_wait() {
                     .is_none_or(|days| (21..=42).contains(&days))
         },
         |c| format!("{:?}", c.ground),
+    );
+}
+
+/// What is sown as seed says for how long that keeps; pieces and bought plants are none.
+#[test]
+fn seed_keeps_for_years() {
+    for_every_crop(
+        |c| {
+            let as_seed = |method: &Method| matches!(method, Method::Direct | Method::Indoor);
+            c.seed_keeps_years.is_some() == c.methods.iter().any(as_seed)
+                && c.seed_keeps_years
+                    .is_none_or(|years| (1..=6).contains(&years))
+        },
+        |c| format!("{:?}", c.seed_keeps_years),
     );
 }
 

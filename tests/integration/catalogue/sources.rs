@@ -50,6 +50,7 @@ fn every_group_of_every_crop_has_a_source() {
             ("thinning", entry.crop.thinning.is_some()),
             ("caution", !entry.crop.caution.text.is_empty()),
             ("ripening.upper", entry.crop.ripening.upper.is_some()),
+            ("seed_keeps_years", entry.crop.seed_keeps_years.is_some()),
         ];
         for (group, given) in optional {
             assert_eq!(

@@ -40,6 +40,31 @@ fn wrong_arguments_end_with_2() {
     trouble(&folder, 2, &["show", "garden.toml", "--space", "--water"]);
 }
 
+/// Every argument that is a day says how a day is written.
+#[test]
+fn a_day_that_is_none_ends_with_2_and_says_how_days_are_written() {
+    let folder = Folder::new("no-day");
+    for (command, argument) in [
+        ("plan", "--on"),
+        ("why", "--on"),
+        ("days", "--on"),
+        ("days", "--from"),
+        ("days", "--to"),
+        ("ideas", "--day"),
+        ("today", "--on"),
+        ("note", "--on"),
+        ("new", "--from"),
+    ] {
+        for day in ["2027-99-01", "28.4.2027", ""] {
+            let error = trouble(&folder, 2, &[command, "garden.toml", argument, day]);
+            assert!(
+                error.contains("write year, month and day, such as 2027-04-28"),
+                "{error}"
+            );
+        }
+    }
+}
+
 #[test]
 fn an_unknown_grade_ends_with_2_and_names_the_grades() {
     let folder = Folder::new("unknown-grade");

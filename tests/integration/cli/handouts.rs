@@ -122,4 +122,9 @@ fn one_class_gets_its_pages_and_its_calendar() {
         "{said}"
     );
     assert!(!folder.path("none").exists());
+    // The folder of the school is not thinned out to one class.
+    let wider = folder.run(&["handouts", "garden.toml", "--out", "all", "--for", "1a"]);
+    assert_eq!(wider.status.code(), Some(2));
+    assert!(text(&wider.stderr).contains("holds the handouts of the whole school"));
+    assert_eq!(files(&folder.path("all")), all);
 }

@@ -1,13 +1,18 @@
 //! Other dishes for the same garden, on the smallest scenario.
 
+use tureen::catalogue::{Catalogue, Dish};
+use tureen::garden::Source;
+use tureen::project::{self, Change};
+
 use super::text;
 use super::trials::{as_it_is, two_beds};
 
 /// The lines of `ideas` that put the best dish into the file.
 fn lines_to_put_in(answer: &str) -> String {
     let (_, after) = answer.split_once("in place of all").unwrap();
-    let lines = after.lines().skip(1).map(str::trim);
+    let lines = after.lines().map(str::trim);
     lines
+        .skip_while(|line| *line != "[[dish.ingredient]]")
         .take_while(|line| !line.is_empty())
         .map(|line| format!("{line}\n"))
         .collect()
@@ -111,16 +116,48 @@ fn what_was_for_the_dish_of_the_file_goes_with_it() {
     assert!(answer.contains("Potato and leek soup"), "{answer}");
 }
 
+/// What stands in a bed for the dish of the file is no less there if another is cooked: it is in the way until the
+/// day itself, or becomes the ingredient that the other dish makes of that crop.
+#[test]
+fn what_stands_in_the_beds_keeps_its_room() {
+    let more = "\n[[growing]]\ncrop = \"lettuce (leaf)\"\nbed = \"A\"\nstrips = 3\n\
+                sown = 2027-04-01\nas_plants = true\nfor = \"lettuce\"\n";
+    let folder = two_beds("ideas-stands", |file| {
+        file.replace("method = \"indoor\"\n", "") + more
+    });
+    let with = |crop: &str| {
+        let dish = Dish {
+            name: "On trial".to_owned(),
+            months: (1, 12),
+            ingredients: vec![(crop.to_owned(), 20.0)],
+        };
+        let changes = [Change::OtherDish(dish)];
+        let catalogue = Catalogue::load().unwrap();
+        project::load_changed(&folder.path("garden.toml"), &changes, &catalogue).unwrap()
+    };
+    let other = with("kale");
+    assert!(other.begun.is_empty());
+    let [former] = other.former.as_slice() else {
+        panic!("{:?}", other.former);
+    };
+    assert_eq!(former.strips.count, 3);
+    assert_eq!(former.cleared, other.feast.day);
+    let same = with("lettuce (leaf)");
+    assert!(same.former.is_empty());
+    assert_eq!(same.begun.len(), 1);
+    assert!(matches!(same.ingredients[0].source, Source::Begun(_)));
+}
+
 #[test]
 fn another_day_must_be_a_school_day() {
     let folder = as_it_is("ideas-day");
     // A week earlier, as `days` tells, nothing is ready.
-    let answer = folder.answer(&["ideas", "garden.toml", "--on", "2027-06-18"]);
+    let answer = folder.answer(&["ideas", "garden.toml", "--day", "2027-06-18"]);
     assert!(
         answer.starts_with("No dish has a plan for Fri 18 Jun 2027."),
         "{answer}"
     );
-    let none = folder.run(&["ideas", "garden.toml", "--on", "2027-05-05"]);
+    let none = folder.run(&["ideas", "garden.toml", "--day", "2027-05-05"]);
     assert_eq!(none.status.code(), Some(2));
     assert!(text(&none.stderr).contains("There is no school on 2027-05-05."));
 }

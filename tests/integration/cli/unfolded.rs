@@ -37,7 +37,7 @@ fn a_lost_crop_is_sown_again_and_told_in_the_first_lines() {
     let (folder, _) = with_diary("unfold-lost", LOST);
     let before = folder.answer(&["today", "garden.toml", "--on", "2027-04-28"]);
     assert!(
-        before.contains("100 % of spinach is lost. Plan the rest again"),
+        before.contains("100 % of spinach is lost. To plan the rest again"),
         "{before}"
     );
     let told = folder.answer(&["plan", "garden.toml", "--on", "2027-04-28", "--out", "."]);
@@ -48,7 +48,7 @@ fn a_lost_crop_is_sown_again_and_told_in_the_first_lines() {
     );
     assert!(first.contains("one entry of the diary"), "{first}");
     assert!(
-        first.contains("sow spinach") && first.contains("snails"),
+        first.contains("Sow in bed: spinach  20 Apr  4 May") && first.contains("snails"),
         "{first}"
     );
     assert!(first.contains("Ready in the 20 weather years"), "{first}");
@@ -129,7 +129,7 @@ fn a_class_that_missed_its_lesson_makes_up_for_it_in_its_next() {
     let told = folder.answer(&["plan", "garden.toml", "--on", "2027-05-14", "--out", "."]);
     let row = told
         .lines()
-        .find(|line| line.contains("sow radish"))
+        .find(|line| line.contains("Sow in bed: radish"))
         .unwrap();
     assert!(
         row.contains("11-12 May") && row.contains("11-19 May"),
@@ -224,7 +224,7 @@ fn another_way_of_growing_is_told_with_the_days_that_fall_away() {
     for part in [
         "Grade 5 tomato",
         "bought as",
-        "sow tomato 30 Apr - 7 May -",
+        "Sow indoors: tomato 30 Apr - 7 May -",
         "lost: slugs",
     ] {
         assert!(changes.contains(part), "{part}: {changes}");
@@ -233,4 +233,168 @@ fn another_way_of_growing_is_told_with_the_days_that_fall_away() {
         !changes.contains("potato") && !changes.contains("leek"),
         "{changes}"
     );
+}
+
+#[test]
+fn after_the_dish_nothing_is_left_to_plan() {
+    let (folder, _) = with_diary("unfold-over", LOST);
+    let over = folder.run(&["plan", "garden.toml", "--on", "2028-01-10"]);
+    assert_eq!(over.status.code(), Some(2));
+    let told = text(&over.stderr);
+    assert!(
+        told.contains("nothing of its season is left to plan"),
+        "{told}"
+    );
+    assert!(told.contains("--on DATE"), "{told}");
+}
+
+/// The saved plan knows of one loss; another that is written down later, for a day before, is still to be decided.
+#[test]
+fn a_loss_that_is_written_down_late_is_told_until_it_is_planned_for() {
+    let (folder, _) = with_diary("unfold-late-entry", LOST);
+    folder.answer(&["plan", "garden.toml", "--on", "2027-04-28", "--out", "."]);
+    let late = "\n[[entry]]\non = 2027-04-26\nlost = 1.0\ningredient = \"radish\"\n";
+    std::fs::write(folder.path("diary.toml"), LOST.to_owned() + late).unwrap();
+    let today = folder.answer(&["today", "garden.toml", "--on", "2027-04-28"]);
+    assert!(today.contains("100 % of radish is lost"), "{today}");
+    assert!(!today.contains("of spinach is lost"), "{today}");
+}
+
+/// A broken section is told also where nothing has begun yet.
+#[test]
+fn what_is_wrong_in_the_diary_is_told_before_the_first_step() {
+    let (folder, _) = with_diary("unfold-broken", "[[entry]]\non = 2027-03-01\nlost = 2.0\n");
+    let output = folder.run(&["plan", "garden.toml", "--on", "2027-03-01"]);
+    assert!(
+        text(&output.stderr).contains("diary.toml"),
+        "{}",
+        text(&output.stderr)
+    );
+}
+
+/// What has begun was ordered before; what is sown again is ordered at once, on the screen and on the shopping list.
+#[test]
+fn only_what_is_still_to_come_is_ordered() {
+    let lost = LOST
+        .replace("2027-04-27", "2027-05-13")
+        .replace("spinach", "radish");
+    let (folder, first) = with_diary("unfold-orders", &lost);
+    let ordered = |plan: &str| {
+        let (_, orders) = plan.split_once("DECIDE NEXT").unwrap();
+        let order = orders.lines().find(|line| line.contains("Order seed"));
+        order.unwrap().to_owned()
+    };
+    assert!(ordered(&first).contains("spinach"), "{first}");
+    let plan = folder.answer(&["plan", "garden.toml", "--on", "2027-05-14", "--out", "."]);
+    folder.answer(&["handouts", "garden.toml", "--out", "out"]);
+    let shopping = folder.read("out/shopping.html");
+    let orders = ordered(&plan);
+    assert!(
+        orders.contains("by Fri 14 May") && orders.contains("radish"),
+        "{plan}"
+    );
+    assert!(!orders.contains("spinach"), "{plan}");
+    let (_, table) = shopping.split_once("Seed, pieces and plants").unwrap();
+    let (table, _) = table.split_once("</table>").unwrap();
+    assert!(
+        table.contains("radish") && table.contains("14\u{a0}May"),
+        "{table}"
+    );
+    assert!(!table.contains("spinach"), "{table}");
+}
+
+/// A step before the start of the project is told with its line; the plan, the week and the pages are made all the same.
+#[test]
+fn an_entry_of_a_day_before_the_start_stops_nothing() {
+    let early =
+        "[[entry]]\non = 2027-02-23\ndone = \"sow\"\ningredient = \"spinach\"\nclass = \"2a\"\n";
+    let (folder, _) = with_diary("unfold-early", early);
+    for command in [&["plan", "--out", "."][..], &["today"], &["days"]] {
+        let all = [
+            &[command[0], "garden.toml", "--on", "2027-04-28"],
+            &command[1..],
+        ]
+        .concat();
+        let told = folder.run(&all);
+        assert_eq!(told.status.code(), Some(0), "{command:?}");
+        let wrong = text(&told.stderr);
+        for part in [
+            "diary.toml:1",
+            "2027-02-23 lies before 2027-03-01",
+            "`start`",
+        ] {
+            assert!(wrong.contains(part), "{command:?}: {wrong}");
+        }
+    }
+    folder.answer(&["show", "garden.toml", "--all"]);
+}
+
+/// What is tried goes on with the season: what leaves out what has begun is refused, and `days` shows no day gone by.
+#[test]
+fn what_is_tried_goes_on_with_the_season() {
+    let (folder, _) = with_diary("unfold-tried", LOST);
+    let on = ["--on", "2027-05-20"];
+    let later = "calendar.start=2027-05-15";
+    let told = folder.run(&[&["try", "garden.toml", "--set", later], &on[..]].concat());
+    assert_eq!(told.status.code(), Some(3));
+    let told = text(&told.stderr);
+    for part in ["the season cannot go on", "before the start of the project"] {
+        assert!(told.contains(part), "{part}: {told}");
+    }
+    let days = [&["days", "garden.toml", "--from", "2027-04-30"], &on[..]].concat();
+    let told = folder.answer(&[&days, &["--to", "2027-06-25"][..]].concat());
+    assert!(!told.contains("14 May"), "{told}");
+    assert!(told.contains("21 May") && told.contains("18 Jun"), "{told}");
+}
+
+/// A closure of two weeks is one entry: what was due makes up after it, families are asked, all that reads the plan knows.
+#[test]
+fn a_school_that_is_closed_plans_around_it() {
+    let folder = Folder::new("unfold-closed");
+    folder.answer(&["plan", "garden.toml", "--out", "."]);
+    let closed = "[[entry]]\non = 2027-05-11\nclosed_from = 2027-05-10\nclosed_to = 2027-05-14\n\
+                  care = \"families\"\n";
+    std::fs::write(folder.path("diary.toml"), closed).unwrap();
+    let before = folder.answer(&["today", "garden.toml", "--on", "2027-05-12"]);
+    let before = before.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        before.contains(
+            "School closed 10-14 May, families care for the plants. To plan the rest again"
+        ),
+        "{before}"
+    );
+    let told = folder.answer(&["plan", "garden.toml", "--on", "2027-05-12", "--out", "."]);
+    let flat = told.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(
+        flat.contains("Sow in bed: radish 11-12 May 18-19 May"),
+        "{told}"
+    );
+    assert!(
+        flat.contains("school closed 10-14 May, families care for the plants"),
+        "{told}"
+    );
+    folder.answer(&["verify", "garden.toml", "plan.json"]);
+    let today = folder.answer(&["today", "garden.toml", "--on", "2027-05-12"]);
+    assert!(!today.contains("To plan the rest again"), "{today}");
+    folder.answer(&["handouts", "garden.toml", "--out", "out"]);
+    let space = folder.read("out/principal.html").replace('\u{a0}', " ");
+    assert!(space.contains("Closure"), "{space}");
+    // Taken back, it is none.
+    let back = format!("{closed}\n[[entry]]\non = 2027-05-12\ntakes_back = 1\n");
+    std::fs::write(folder.path("diary.toml"), back).unwrap();
+    let open = folder.answer(&["plan", "garden.toml", "--on", "2027-05-12"]);
+    assert!(!open.contains("school closed"), "{open}");
+}
+
+/// A single lesson that is known to fall out is planned around before it does.
+#[test]
+fn a_lesson_to_come_that_falls_out_moves_what_is_due_in_it() {
+    let entry = "[[entry]]\non = 2027-05-03\nno_lesson = \"1b\"\nday = 2027-05-12\n";
+    let (folder, _) = with_diary("unfold-no-lesson", entry);
+    let told = folder.answer(&["plan", "garden.toml", "--on", "2027-05-04", "--out", "."]);
+    let flat = told.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(flat.contains("no lesson of 1b on 12 May"), "{told}");
+    let page = folder.answer(&["show", "garden.toml", "--grade", "1"]);
+    assert!(!page.contains("12 May"), "{page}");
+    folder.answer(&["verify", "garden.toml", "plan.json"]);
 }

@@ -12,11 +12,13 @@ use tureen::garden::{Garden, Ingredient, Method};
 use tureen::model::Options;
 use tureen::pipeline;
 use tureen::plan::Aim;
+use tureen::units::Share;
 
 use crate::brute_force::options;
 use crate::brute_force::search::{Search, TooLarge};
 use crate::brute_force::takes::School;
 use crate::random_gardens::make::{TINY, garden};
+use crate::support::gardens::tiny_garden;
 
 /// More ways than this of planting one ingredient, and more nodes, are not tried.
 const MOST_WAYS: usize = 500;
@@ -190,4 +192,27 @@ fn no_fewer_strips_would_do() {
          {open} not settled"
     );
     assert!(fewer_than_there > GARDENS / 2 && open <= 1);
+}
+
+/// The share that is held is a quotient; where it is multiplied again it can come out a hair above the whole blocks that
+/// it came from, and no block more is asked for.
+#[test]
+fn rounding_asks_for_no_strip_more() {
+    let mut above = 0;
+    for tenths in 0..60 {
+        let mut garden = tiny_garden();
+        garden.ingredients.truncate(1);
+        // More than all strips bring.
+        garden.ingredients[0].grams_per_portion = 700.0 + f64::from(tenths) / 10.0;
+        garden.ingredients[0].least_share = Share(0.05);
+        let checked = pipeline::plan(&garden, &options()).unwrap();
+        let seen = &checked.replay().ingredients[0];
+        let target = garden.ingredients[0].target(garden.feast.portions);
+        above += u32::from(target.0 * seen.low_share.0 > seen.low.0);
+        let strips = fewest_strips(&garden, &checked, &options()).unwrap();
+        assert!(strips.is_least(), "{strips:?}");
+        assert_eq!(strips.at_least, strips.enough, "{tenths}: {strips:?}");
+    }
+    println!("{above} of 60 come out above");
+    assert!(above > 0);
 }

@@ -11,7 +11,7 @@ use tureen::candidates::Candidates;
 use tureen::catalogue::Catalogue;
 use tureen::deadline::Deadline;
 use tureen::explain::{Diagnosis, Kind, Workbench};
-use tureen::garden::{Garden, Grade, Ingredient};
+use tureen::garden::{Garden, Grade, Ingredient, Kept};
 use tureen::model::Options;
 use tureen::pipeline::{self, NoPlan};
 use tureen::project::{self, Change};
@@ -63,6 +63,7 @@ fn ladders(garden: &Garden) -> Vec<Vec<Rung>> {
     for ingredient in &garden.ingredients {
         ladders.push(fewer_grams(ingredient));
         ladders.push(another_grade(garden, ingredient));
+        ladders.push(put_by(ingredient));
         if garden.ingredients.len() > 1 {
             let name = &ingredient.name;
             let (name_of_it, mut changes) = one(
@@ -151,6 +152,26 @@ fn another_grade(garden: &Garden, ingredient: &Ingredient) -> Vec<Rung> {
     others.iter().map(rung).collect()
 }
 
+/// Frozen, then dried, where that keeps it longer than fresh.
+fn put_by(ingredient: &Ingredient) -> Vec<Rung> {
+    let name = &ingredient.name;
+    let (fresh, kitchen) = (
+        ingredient.crop.picking.storage_days,
+        &ingredient.crop.kitchen,
+    );
+    let key = format!("dish.ingredient.\"{name}\".kept");
+    let frozen = kitchen.freezing.is_some() && fresh < 240;
+    let dried = kitchen.dried_days.is_some() && fresh < 365;
+    let rung = |way: Kept, word| one(format!("{name} {way:?}"), &key, word);
+    let ways = [
+        (frozen, rung(Kept::Frozen, "frozen")),
+        (dried, rung(Kept::Dried, "dried")),
+    ];
+    ways.into_iter()
+        .filter_map(|(fits, rung)| fits.then_some(rung))
+        .collect()
+}
+
 fn fewer_grams(ingredient: &Ingredient) -> Vec<Rung> {
     let name = &ingredient.name;
     let way = format!("dish.ingredient.\"{name}\".grams_per_portion");
@@ -177,6 +198,7 @@ fn worded(kind: &Kind) -> Option<String> {
         Kind::FewerGrams { ingredient, to, .. } => format!("{ingredient} {to} g"),
         Kind::AnotherGrade { ingredient, grade } => format!("{ingredient} by {grade}"),
         Kind::Bought { ingredient } => format!("{ingredient} bought"),
+        Kind::PutBy { ingredient, kept } => format!("{ingredient} {kept:?}"),
         Kind::BedForAll { bed } => format!("bed {bed} for all"),
         Kind::Cover { .. }
         | Kind::Trellis { .. }

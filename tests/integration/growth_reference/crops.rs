@@ -85,6 +85,7 @@ pub fn plain() -> Crop {
             trellis: false,
         },
         seed_size: SeedSize::Medium,
+        seed_keeps_years: None,
         ages: Ages::default(),
         water: None,
         stages: None,

@@ -1,6 +1,6 @@
 //! How warm crops are kept, and what fills a crate.
 
-use tureen::garden::CRATE;
+use tureen::garden::{CRATE, Freezing};
 use tureen::units::Kilograms;
 
 use super::check::Check;
@@ -61,6 +61,17 @@ const STORED: [(&str, f64, f64, &str); 51] = [
     ("snow pea", 32.0, 32.0, "NEVMG-T16"),
 ];
 
+/// Least and most minutes in boiling water before a crop is frozen, of pieces of the size that the table names.
+const SCALDED: [(&str, f64, f64); 7] = [
+    ("asparagus", 3.0, 3.0),
+    ("broccoli", 3.0, 4.0),
+    ("brussels sprouts", 4.0, 4.0),
+    ("sweet corn", 4.0, 4.0),
+    ("lima bean", 3.0, 3.0),
+    ("shelling pea", 1.5, 1.5),
+    ("rhubarb", 1.5, 1.5),
+];
+
 /// Pounds in a box, and bushels that the box holds.
 const BOXES: [(&str, f64, f64, &str); 19] = [
     ("tomato", 53.0, 1.0, "GFB-BUSHEL"),
@@ -110,5 +121,23 @@ pub fn checks() -> Vec<Check> {
         let check = Check::number(&what, ours, printed, TENTHS, source);
         checks.push(check.of(&[name], "kitchen.crate"));
     }
+    for (name, least, most) in SCALDED {
+        let minutes = match crop(&catalogue, name).kitchen.freezing {
+            Some(Freezing::Blanched(minutes)) => minutes,
+            _ => f64::NAN,
+        };
+        let what = format!("{name}: minutes in boiling water before it is frozen");
+        let check = Check::range(&what, minutes, least, most, "UIUC-FREEZE");
+        checks.push(check.of(&[name], "kitchen.freezing.blanched"));
+    }
+    // Scalded for half an hour is cooked.
+    let beet = crop(&catalogue, "beet").kitchen.freezing;
+    let beet = if beet == Some(Freezing::Cooked) {
+        "cooked"
+    } else {
+        "not cooked"
+    };
+    let check = Check::words("beet: before it is frozen", beet, "cooked", "UIUC-FREEZE");
+    checks.push(check.of(&["beet"], "kitchen.freezing"));
     checks
 }

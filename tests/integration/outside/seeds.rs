@@ -59,6 +59,52 @@ const LEAST_FOR_SALE: [(&[&str], f64); 49] = [
     (&["snow pea"], 80.0),
 ];
 
+/// ISU-SEEDLIFE: kinds with the years for which their seed keeps, each by the crops that it is for.
+const KEEPS: [(&[&str], f64); 36] = [
+    (&["bush bean", "pole bean", "dry bean"], 3.0),
+    (&["beet"], 4.0),
+    (&["broccoli"], 3.0),
+    (&["brussels sprouts"], 4.0),
+    (&["cabbage"], 4.0),
+    (&["carrot"], 3.0),
+    (&["celeriac"], 3.0),
+    (&["cauliflower"], 4.0),
+    (&["celery"], 3.0),
+    (&["chard"], 4.0),
+    (&["napa cabbage"], 3.0),
+    (&["collards"], 5.0),
+    (&["sweet corn"], 2.0),
+    (&["cucumber"], 5.0),
+    (&["eggplant"], 4.0),
+    (&["endive"], 5.0),
+    (&["fennel"], 4.0),
+    (&["kale"], 4.0),
+    (&["kohlrabi"], 3.0),
+    (&["leek"], 2.0),
+    (&["lettuce (leaf)", "lettuce (head)"], 6.0),
+    (&["melon"], 5.0),
+    (&["mustard"], 4.0),
+    (&["okra"], 2.0),
+    (&["onion (from seed)"], 1.0),
+    (&["parsley"], 1.0),
+    (&["parsnip"], 1.0),
+    (&["shelling pea", "snap pea", "snow pea"], 3.0),
+    (&["sweet pepper", "hot pepper"], 2.0),
+    (&["pumpkin"], 4.0),
+    (&["radish"], 5.0),
+    (&["rutabaga"], 4.0),
+    (&["spinach"], 3.0),
+    (&["summer squash", "winter squash"], 4.0),
+    (&["tomato"], 4.0),
+    (&["turnip", "watermelon"], 4.0),
+];
+
+const SEED_KEEPS: Field = Field {
+    path: "seed_keeps_years",
+    of: |crop| crop.seed_keeps_years.map(f64::from),
+    tolerance: EXACT,
+};
+
 const GERMINATES: Field = Field {
     path: "germinates",
     of: |crop| Some(crop.germinates.0 * 100.0),
@@ -159,6 +205,9 @@ pub fn checks() -> Vec<Check> {
     let sale = LEAST_FOR_SALE
         .map(|(names, percent)| GERMINATES.check(&catalogue, names, percent, "7CFR201.31"));
     let mut checks = Vec::from(sale);
+    checks.extend(
+        KEEPS.map(|(names, years)| SEED_KEEPS.check(&catalogue, names, years, "ISU-SEEDLIFE")),
+    );
     checks.extend(
         RULE_OF_THUMB.map(|(plants, germinates, survives, seeds, source)| {
             let found = seeds_for(plants, Share(germinates * survives), Share(0.5));

@@ -154,7 +154,11 @@ fn what_the_cook_takes_in_its_place_is_known_by_name() {
         )
     };
     let garden = loaded(&instead("[\"rocket\", \"oca\"]"));
-    assert_eq!(garden.ingredients[0].instead, ["arugula", "oca"]);
+    let taken = &garden.ingredients[0].instead;
+    let names: Vec<&str> = taken.iter().map(|crop| crop.name.as_str()).collect();
+    assert_eq!(names, ["arugula", "oca"]);
+    // With the figures that the file gives it.
+    assert_eq!(taken[1].ripening.days_from_sowing, Some(150.0));
     let read = project::load_text(
         "garden.toml",
         &instead("[\"oca\", \"spinich\"]"),

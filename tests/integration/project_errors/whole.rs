@@ -135,6 +135,7 @@ fn the_full_file_gives_its_school() {
             slot(Weekday::Thu, 1, day("2027-01-21"), 30.0, Some("08:05:00")),
             slot(Weekday::Mon, 2, day("2027-08-30"), 45.0, Some("23:30:00")),
         ],
+        falls_out: Vec::new(),
     };
     assert_eq!(garden.grades[0].classes[1], second_b);
     let fridays = slot(Weekday::Fri, 1, day("2027-01-11"), 40.0, None);

@@ -143,6 +143,7 @@ pub fn crop(dice: &mut Dice, name: String) -> Crop {
             trellis: dice.chance(kind.climbs),
         },
         seed_size: kind.seed,
+        seed_keeps_years: None,
         ages: Ages::default(),
         water: None,
         stages: None,

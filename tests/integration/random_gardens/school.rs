@@ -134,6 +134,7 @@ fn class(dice: &mut Dice, year: &SchoolYear, grade: usize, class: u32, hurried: 
         name: format!("{grade}{}", ["a", "b"][class as usize]),
         children: dice.int(3, 12),
         slots,
+        falls_out: Vec::new(),
     }
 }
 

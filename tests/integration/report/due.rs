@@ -80,7 +80,13 @@ fn an_entry_stands_for_the_first_open_sowing_of_its_class() {
     // Without a class it is that of both.
     let both = done("2027-03-18", sow, None);
     assert_eq!(late(vec![both.clone()], sow), days(&all[2..]));
-    assert_eq!(late(vec![both.clone(), both], sow), days(&[]));
+    // Written twice it still tells of that lesson, and of none that is to come.
+    assert_eq!(late(vec![both.clone(), both], sow), days(&all[2..]));
+    // On the day of the first class it does not tell of the lesson of the other, which is still to come.
+    assert_eq!(
+        late(vec![done("2027-03-16", sow, None)], sow),
+        days(&all[1..])
+    );
     // Weeks too early it can mean none.
     assert_eq!(
         late(vec![done("2027-02-01", sow, Some("1a"))], sow),

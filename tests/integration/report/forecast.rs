@@ -115,7 +115,7 @@ fn its_sentences_say_who_goes_out_with_what() {
     let text = ahead(|_| (), &[night("2027-05-10", -6.0)], |_| ());
     assert!(
         text.contains(
-            "colder than cloth or cover keep off: count tomato (bed A) and bean (bed B) as lost."
+            "colder than a cloth or a cover keeps off: count tomato (bed A) and bean (bed B) as lost."
         ),
         "{text}"
     );

@@ -100,6 +100,7 @@ pub fn sown_crop(name: &str, days: f64) -> Crop {
             trellis: false,
         },
         seed_size: SeedSize::Medium,
+        seed_keeps_years: None,
         ages: Ages::default(),
         water: None,
         stages: None,
@@ -116,6 +117,8 @@ pub fn kitchen() -> Kitchen {
         store: Store::ColdMoist,
         temperature: (Celsius(0.0), Celsius(4.0)),
         crate_holds: Kilograms(10.0),
+        freezing: None,
+        dried_days: None,
     }
 }
 

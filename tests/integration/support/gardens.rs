@@ -25,6 +25,7 @@ pub fn class(name: &str, children: u32, day: Weekday, every_weeks: u32, from: Da
             minutes: Minutes(45.0),
             at: None,
         }],
+        falls_out: Vec::new(),
     }
 }
 

@@ -173,9 +173,7 @@ pub fn tiny_tomato() -> Planting {
 /// A valid plan for the tiny garden: 48 beans of 20 g (0.96 kg of a target of 1 kg) and 4
 /// tomatoes of 250 g (1 kg of a target of 2 kg) in a poor year.
 pub fn tiny_plan(garden: &Garden) -> Plan {
-    let aims = Aim::ALL
-        .into_iter()
-        .zip([2.0, 2.0, 5.0, 2.0, 0.5, 2.0, 3.0, 0.0, 7.0, 0.0, 4.0]);
+    let aims = Aim::of(garden).zip([2.0, 2.0, 5.0, 2.0, 0.5, 2.0, 3.0, 0.0, 7.0, 0.0, 4.0]);
     let promises = vec![
         promise("bean", 2, 0.96, 1.44),
         promise("tomato", 3, 1.0, 2.0),
