@@ -203,9 +203,20 @@ impl Garden {
         };
         let stays = |at: &IngredientAt| wanted(*at) || begun(*at);
         let stay: Vec<IngredientAt> = self.ingredient_positions().filter(stays).collect();
+        self.of_some(&stay)
+    }
+
+    /// The same project as if it had never had an ingredient, begun or not.
+    #[must_use]
+    pub fn without(&self, at: IngredientAt) -> Self {
+        let others = self.ingredient_positions().filter(|other| *other != at);
+        self.of_some(&others.collect::<Vec<_>>())
+    }
+
+    fn of_some(&self, some: &[IngredientAt]) -> Self {
         Self {
-            ingredients: stay.iter().map(|at| self[*at].clone()).collect(),
-            season: self.season.as_ref().map(|season| season.of_some(&stay)),
+            ingredients: some.iter().map(|at| self[*at].clone()).collect(),
+            season: self.season.as_ref().map(|season| season.of_some(some)),
             ..self.clone()
         }
     }

@@ -41,8 +41,8 @@ pub(super) struct Arguments {
     /// Also replaces files in these folders that this program did not write.
     #[arg(long)]
     replace: bool,
-    /// The day as of which the rest of the season is planned, where a diary and a saved plan stand beside the
-    /// project file [default: today]. With a day before the first step all is planned afresh.
+    /// The day as of which the rest of the season is planned, where a saved plan stands beside the project file
+    /// [default: today, where a diary stands there too]. With a day before the first step all is planned afresh.
     #[arg(long, value_name = "DATE", value_parser = day)]
     on: Option<Date>,
     #[command(flatten)]

@@ -11,7 +11,6 @@ use crate::garden::Garden;
 use crate::page::Page;
 use crate::pipeline::{Unfolded, Unreadable, read_printed, unfold};
 use crate::plan::saved::SavedError;
-use crate::project::diary::DIARY_FILE;
 use crate::project::{self, Change};
 use crate::report;
 use crate::words::Words;
@@ -30,15 +29,19 @@ pub(super) struct UnderWay {
 }
 
 impl UnderWay {
-    /// By the saved plan beside the project file and the diary, as of a day or today. Without one of them, or where
-    /// nothing has begun, none is.
+    /// By the saved plan beside the project file, as of a day that is given, or by plan and diary as of today. Without
+    /// them, or where nothing has begun, none is.
     pub fn of(project: &Path, garden: &Garden, on: Option<Date>) -> Result<Self, Trouble> {
         let path = plan_path(project, None);
-        if !path.exists() || !project.with_file_name(DIARY_FILE).exists() {
+        if !path.exists() {
             return Ok(Self::default());
         }
-        let on = on.unwrap_or_else(clock::today);
-        let (diary, wrong) = diary(project, garden, on)?;
+        let day = on.unwrap_or_else(clock::today);
+        let (diary, wrong) = diary(project, garden, day)?;
+        if on.is_none() && diary.sections == 0 {
+            return Ok(Self::default());
+        }
+        let on = day;
         let trouble = |why| Trouble::no_season(&path, &why);
         let (before, season) = read_printed(&path).map_err(trouble)?;
         let season = unfold(garden, (&before, season.as_ref()), &diary, on);

@@ -131,7 +131,10 @@ impl Workbench<'_> {
     fn hopeless(&self, garden: &Garden) -> Vec<IngredientAt> {
         let alone = |at: &IngredientAt| {
             let only = garden.with_ingredients(|other| other == *at);
+            // What has begun stands beside each, and may itself be what cannot be.
+            let beside = garden.without(*at).with_ingredients(|_| false);
             self.possible(&only) == Possible::No
+                && (beside.ingredients.is_empty() || self.possible(&beside) != Possible::No)
         };
         let all: Vec<IngredientAt> = garden.ingredient_positions().collect();
         all.into_par_iter().filter(alone).collect()

@@ -45,7 +45,7 @@ impl Unfolded {
 }
 
 /// What the diary says of the plan before, as of a day. `base` is the garden of the file, `before` the saved plan and
-/// the season in which it was made. `None` before the first step, and without a diary.
+/// the season in which it was made. `None` before the first step.
 ///
 /// # Errors
 /// A name in the saved plan that the project does not know.
@@ -65,7 +65,7 @@ pub fn unfold(
     let mut held = base.clone();
     fall_out(&mut held, &shut.in_garden(base)?);
     let mut reading = Reading::of(&held, as_of, (before, season));
-    if diary.sections == 0 || !reading.has_begun() {
+    if !reading.has_begun() {
         return Ok(None);
     }
     // What the plan before was made with has had its effect there.

@@ -13,13 +13,13 @@ use super::{Words, list, step_words};
 #[must_use]
 pub fn as_of(unfolded: &Unfolded, words: Words) -> String {
     let day = words.full_day(unfolded.garden.as_of());
-    let entries = match unfolded.entries {
-        0 => "a diary without an entry by then".to_owned(),
-        1 => "one entry of the diary".to_owned(),
-        n => format!("{n} entries of the diary"),
+    let by = match unfolded.entries {
+        0 => "by the saved plan; nothing else is written down".to_owned(),
+        1 => "by the saved plan and one entry of the diary".to_owned(),
+        n => format!("by the saved plan and {n} entries of the diary"),
     };
     format!(
-        "Planned as of {day}, by the saved plan and {entries}. What was due before that day is taken as \
+        "Planned as of {day}, {by}. What was due before that day is taken as \
          done, unless the diary says otherwise."
     )
 }

@@ -4,6 +4,7 @@ mod answers;
 mod arguments;
 mod carry_over;
 mod changed;
+mod closed;
 mod handouts;
 mod ideas;
 mod looks;

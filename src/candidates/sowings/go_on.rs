@@ -88,7 +88,12 @@ impl Search<'_> {
     pub fn nurseries(&self, start: &Round, dropped: &mut Dropped) -> Vec<Nursery> {
         match &self.going_on {
             Some(going_on) => {
-                nurseries_after(self.context, (self.at, going_on), &self.rounds, start)
+                let after = (self.at, going_on);
+                let found = nurseries_after(self.context, after, &self.rounds, start);
+                if found.is_empty() {
+                    refuse(dropped, DropReason::NoSession);
+                }
+                found
             }
             None => nurseries(self.context, self.at, &self.rounds, start, dropped),
         }

@@ -8,7 +8,7 @@ const LOST: &str =
     "[[entry]]\non = 2027-04-27\nlost = 1.0\ningredient = \"spinach\"\ncause = \"snails\"\n";
 
 /// The small school with its plan saved and an entry in its diary.
-fn with_diary(name: &str, diary: &str) -> (Folder, String) {
+pub fn with_diary(name: &str, diary: &str) -> (Folder, String) {
     let folder = Folder::new(name);
     let first = folder.answer(&["plan", "garden.toml", "--out", "."]);
     std::fs::write(folder.path("diary.toml"), diary).unwrap();
@@ -92,7 +92,7 @@ fn events_that_stay_keep_their_ids_and_days_and_none_is_doubled() {
 }
 
 #[test]
-fn before_the_first_step_and_without_a_diary_all_is_as_it_was() {
+fn before_the_first_step_all_is_as_it_was_and_without_a_diary_a_day_is_asked_for() {
     let (folder, first) = with_diary("unfold-none", LOST);
     let first: Vec<&str> = first
         .lines()
@@ -102,8 +102,19 @@ fn before_the_first_step_and_without_a_diary_all_is_as_it_was() {
     let early = text(&early.stdout);
     assert_eq!(early.trim_end(), first.join("\n").trim_end());
     std::fs::remove_file(folder.path("diary.toml")).unwrap();
-    let without = folder.answer(&["plan", "garden.toml", "--on", "2027-05-20"]);
+    let without = folder.answer(&["plan", "garden.toml"]);
     assert_eq!(without.trim_end(), first.join("\n").trim_end());
+    // The saved plan alone tells what was due by a day.
+    let by_the_plan = folder.answer(&["plan", "garden.toml", "--on", "2027-05-20"]);
+    let words: Vec<&str> = by_the_plan.split_whitespace().collect();
+    let told = words.join(" ");
+    assert!(
+        told.starts_with(
+            "Planned as of Thu 20 May 2027, by the saved plan; nothing else is written down."
+        ),
+        "{by_the_plan}"
+    );
+    assert!(told.contains("No date moves."), "{by_the_plan}");
 }
 
 #[test]
@@ -345,56 +356,4 @@ fn what_is_tried_goes_on_with_the_season() {
     let told = folder.answer(&[&days, &["--to", "2027-06-25"][..]].concat());
     assert!(!told.contains("14 May"), "{told}");
     assert!(told.contains("21 May") && told.contains("18 Jun"), "{told}");
-}
-
-/// A closure of two weeks is one entry: what was due makes up after it, families are asked, all that reads the plan knows.
-#[test]
-fn a_school_that_is_closed_plans_around_it() {
-    let folder = Folder::new("unfold-closed");
-    folder.answer(&["plan", "garden.toml", "--out", "."]);
-    let closed = "[[entry]]\non = 2027-05-11\nclosed_from = 2027-05-10\nclosed_to = 2027-05-14\n\
-                  care = \"families\"\n";
-    std::fs::write(folder.path("diary.toml"), closed).unwrap();
-    let before = folder.answer(&["today", "garden.toml", "--on", "2027-05-12"]);
-    let before = before.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(
-        before.contains(
-            "School closed 10-14 May, families care for the plants. To plan the rest again"
-        ),
-        "{before}"
-    );
-    let told = folder.answer(&["plan", "garden.toml", "--on", "2027-05-12", "--out", "."]);
-    let flat = told.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(
-        flat.contains("Sow in bed: radish 11-12 May 18-19 May"),
-        "{told}"
-    );
-    assert!(
-        flat.contains("school closed 10-14 May, families care for the plants"),
-        "{told}"
-    );
-    folder.answer(&["verify", "garden.toml", "plan.json"]);
-    let today = folder.answer(&["today", "garden.toml", "--on", "2027-05-12"]);
-    assert!(!today.contains("To plan the rest again"), "{today}");
-    folder.answer(&["handouts", "garden.toml", "--out", "out"]);
-    let space = folder.read("out/principal.html").replace('\u{a0}', " ");
-    assert!(space.contains("Closure"), "{space}");
-    // Taken back, it is none.
-    let back = format!("{closed}\n[[entry]]\non = 2027-05-12\ntakes_back = 1\n");
-    std::fs::write(folder.path("diary.toml"), back).unwrap();
-    let open = folder.answer(&["plan", "garden.toml", "--on", "2027-05-12"]);
-    assert!(!open.contains("school closed"), "{open}");
-}
-
-/// A single lesson that is known to fall out is planned around before it does.
-#[test]
-fn a_lesson_to_come_that_falls_out_moves_what_is_due_in_it() {
-    let entry = "[[entry]]\non = 2027-05-03\nno_lesson = \"1b\"\nday = 2027-05-12\n";
-    let (folder, _) = with_diary("unfold-no-lesson", entry);
-    let told = folder.answer(&["plan", "garden.toml", "--on", "2027-05-04", "--out", "."]);
-    let flat = told.split_whitespace().collect::<Vec<_>>().join(" ");
-    assert!(flat.contains("no lesson of 1b on 12 May"), "{told}");
-    let page = folder.answer(&["show", "garden.toml", "--grade", "1"]);
-    assert!(!page.contains("12 May"), "{page}");
-    folder.answer(&["verify", "garden.toml", "plan.json"]);
 }
