@@ -14,9 +14,9 @@ use super::safe::steady;
 use said::said;
 
 /// The most columns of figures that fit on paper side by side.
-const COLUMNS: usize = 12;
+const COLUMNS: usize = 11;
 
-/// A cell of so many letters is never broken: it asks for less room than most heads of columns.
+/// A cell of so many letters is not broken on a screen: it asks for less room than most heads of columns.
 const SHORT: usize = 10;
 
 /// What is drawn on a page, where there is something to draw.
@@ -140,7 +140,7 @@ fn table(table: &Table, heading: &str, chip: &dyn Fn(&str) -> Option<Markup>) ->
     }
 }
 
-/// The class of a cell that stays on one line, such as a day or `Grade 1`.
+/// The class of a cell that stays on one line on a screen, such as a day or `Grade 1`; paper is narrower.
 fn whole(cell: Option<&String>) -> Option<&'static str> {
     let text = cell.filter(|text| text.contains(' '))?;
     (text.chars().count() <= SHORT).then_some("whole")
