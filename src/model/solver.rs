@@ -53,7 +53,7 @@ pub enum Unsolved {
 /// The search keeps every point of choice that is still open, so one search looks at no more of
 /// them than would fill so many bytes, if none were ever closed. Counted, not timed: the same
 /// program ends at the same point on every machine.
-const MOST_BYTES: usize = 400 << 20;
+const MOST_BYTES: usize = 320 << 20;
 
 /// And at no more than would be so many terms of rows, if each were looked at once at every point.
 const MOST_WORK: usize = 500_000_000;
