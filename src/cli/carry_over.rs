@@ -14,6 +14,7 @@ use crate::project::carry_over::{CarriedOver, Left, carry_over, weather_text};
 use crate::words::{Words, carry_over as said};
 
 use super::answer::{Answer, Exit, Trouble};
+use super::argument::day;
 use super::clock;
 use super::load::{catalogue, diary, load, plan_path, wrong_project};
 use super::save::Output;
@@ -28,7 +29,7 @@ pub(super) struct Arguments {
     #[arg(long, value_name = "FOLDER")]
     out: PathBuf,
     /// The day by which the diary is read [default: today].
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = day)]
     on: Option<Date>,
 }
 
@@ -90,8 +91,11 @@ fn season(
         return Ok((None, None, Screen::default()));
     }
     let (plan, season) = read_printed(&path).map_err(|why| Trouble::saved_plan(&path, &why))?;
-    // After the last day nothing more can happen to what grew.
     let (diary, wrong) = diary(file, garden, on)?;
+    if diary.sections == 0 {
+        return Ok((Some(plan), None, wrong));
+    }
+    // After the last day nothing more can happen to what grew.
     let by = on.min(garden.last_day());
     let unfolded = unfold(garden, (&plan, season.as_ref()), &diary, by);
     let unfolded = unfolded.map_err(|why| Trouble::no_season(&path, &Unreadable::Content(why)))?;

@@ -3,7 +3,7 @@
 mod sessions;
 
 use crate::catalogue::Catalogue;
-use crate::garden::{Bed, Care, Crop, Garden, GradeAt, IngredientAt, Kept, Method, Source};
+use crate::garden::{Bed, Care, Garden, GradeAt, IngredientAt, Method, Source};
 use crate::project::{Change, along_trellis_of};
 
 use super::kind::Kind;
@@ -143,20 +143,14 @@ fn another_crop(garden: &Garden, at: IngredientAt, catalogue: &Catalogue) -> Lad
 /// It is frozen, or dried; where that would not keep it longer there is no rung.
 fn put_by(garden: &Garden, at: IngredientAt) -> Ladder {
     let ingredient = &garden[at];
-    let crop = &ingredient.crop;
-    let is_longer = |put_by: &Crop| put_by.picking.storage_days > crop.picking.storage_days;
-    let ways = [(Kept::Frozen, "\"frozen\""), (Kept::Dried, "\"dried\"")];
-    let ways = ways
-        .into_iter()
-        .filter(|(kept, _)| crop.kept(*kept).is_some_and(|c| is_longer(&c)));
-    let rungs = ways.map(|(kept, word)| Rung {
+    let rungs = ingredient.crop.keeps_longer().map(|kept| Rung {
         kind: Kind::PutBy {
             ingredient: ingredient.name.clone(),
             kept,
         },
         changes: vec![Change::set(
             &["dish", "ingredient", &ingredient.name, "kept"],
-            word,
+            &format!("{:?}", kept.key()),
         )],
     });
     Ladder {

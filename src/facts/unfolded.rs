@@ -158,17 +158,7 @@ fn days(dates: &BTreeSet<(By<'_>, Date)>) -> Vec<Date> {
 }
 
 fn cause<'a>(unfolded: &'a Unfolded, name: &str) -> Option<&'a Entry> {
-    let about = |entry: &&Entry| match &entry.what {
-        Happened::Done { ingredient, .. }
-        | Happened::Missed { ingredient, .. }
-        | Happened::Up { ingredient, .. }
-        | Happened::Lost { ingredient, .. } => ingredient == name,
-        Happened::Closed { .. }
-        | Happened::NoLesson { .. }
-        | Happened::Weather { .. }
-        | Happened::Words(_)
-        | Happened::TakenBack(_) => false,
-    };
+    let about = |entry: &&Entry| entry.what.ingredient() == Some(name);
     let of_all = |entry: &&Entry| {
         matches!(
             entry.what,

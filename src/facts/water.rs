@@ -1,11 +1,13 @@
 //! The watering list: a row for each week in which something stands, and what belongs to the
 //! weeks of a break.
 
+use std::collections::BTreeSet;
+
 use chrono::{Datelike, Weekday};
 
 use crate::calendar::{Date, days_between, monday_of, plus_days};
 use crate::checker::{WaterNeed, Watering};
-use crate::garden::{Bed, BedAt, Break, Care};
+use crate::garden::{Bed, BedAt, Break, Care, Store};
 use crate::plan::When;
 use crate::units::Litres;
 
@@ -44,6 +46,8 @@ pub struct BreakWeek<'a> {
     pub of: usize,
     /// What families pick in it, day by day.
     pub picks: Vec<BreakPick<'a>>,
+    /// Of these, what is frozen on the same day.
+    pub frozen: Vec<&'a str>,
     /// What whoever cares in it keeps picked, so that it goes on bearing.
     pub kept_picked: Vec<&'a str>,
     /// The ingredients whose seedbeds need a look every day.
@@ -217,15 +221,28 @@ fn break_week<'a>(facts: &'a Facts<'a>, week: usize) -> Option<BreakWeek<'a>> {
     let sunday = plus_days(monday, 6);
     let seedbeds = facts.watering().seedbeds.iter();
     let damp = seedbeds.filter(|s| s.from <= sunday && s.up >= monday);
+    let picks = picks(facts, monday, sunday);
     Some(BreakWeek {
         pause,
         number,
         of,
-        picks: picks(facts, monday, sunday),
+        frozen: frozen(facts, &picks),
+        picks,
         kept_picked: kept_picked(facts, monday, sunday),
         damp: damp.map(|s| s.ingredient.as_str()).collect(),
         seedlings: flats(facts, week) > 0,
     })
+}
+
+/// The ingredients of some picks that are frozen on the same day, each once.
+fn frozen<'a>(facts: &Facts<'a>, picks: &[BreakPick<'a>]) -> Vec<&'a str> {
+    let garden = facts.garden;
+    let is_frozen = |name: &&str| {
+        let at = garden.ingredient_named(name);
+        at.is_some_and(|at| garden[at].crop.kitchen.store == Store::Freezer)
+    };
+    let names: BTreeSet<&str> = picks.iter().map(|pick| pick.ingredient).collect();
+    names.into_iter().filter(is_frozen).collect()
 }
 
 /// What is kept picked in a week of a break, in the order of the plan.

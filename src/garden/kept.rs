@@ -22,7 +22,28 @@ pub enum Kept {
     Dried,
 }
 
+impl Kept {
+    /// Its word in a project file.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Frozen => "frozen",
+            Self::Dried => "dried",
+        }
+    }
+}
+
 impl Crop {
+    /// The ways of putting it by in which it keeps longer than as it is.
+    pub fn keeps_longer(&self) -> impl Iterator<Item = Kept> {
+        let fresh = self.picking.storage_days;
+        let longer = move |kept: &Kept| {
+            let put_by = self.kept(*kept);
+            put_by.is_some_and(|put_by| put_by.picking.storage_days > fresh)
+        };
+        [Kept::Frozen, Kept::Dried].into_iter().filter(longer)
+    }
+
     /// The crop as it is put by; `None` where it is not fit for that.
     #[must_use]
     pub fn kept(&self, kept: Kept) -> Option<Self> {

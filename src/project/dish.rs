@@ -110,15 +110,13 @@ fn put_by(raw: &RawIngredient, crop: &Crop, findings: &mut Findings) -> Read<Cro
         return Ok(crop.clone());
     };
     crop.kept(given.value).ok_or_else(|| {
-        let (cause, remedy) = match given.value {
-            Kept::Frozen => (
-                "is not fit for a freezer",
-                "remove `kept`, and plan it for the days that it keeps fresh",
-            ),
-            Kept::Dried => (
-                "is not dried without heat, or is dry when it is picked",
-                "remove `kept`, or freeze it: kept = \"frozen\"",
-            ),
+        let cause = match given.value {
+            Kept::Frozen => "is not fit for a freezer",
+            Kept::Dried => "is not dried without heat, or is dry when it is picked",
+        };
+        let remedy = match crop.keeps_longer().next() {
+            Some(other) => format!("remove `kept`, or write \"{}\"", other.key()),
+            None => "remove `kept`, and plan it for the days that it keeps as it is".to_owned(),
         };
         let problem = Problem::new(Code::NotPutBy, format!("{} {cause}", quote(&crop.name)));
         findings.report(problem.at(given.span, "").remedy(remedy))

@@ -21,7 +21,10 @@ pub const METHODS: [(&str, Method); 4] = [
 ];
 
 /// The words for the ways of putting something by.
-pub const KEPT: [(&str, Kept); 2] = [("frozen", Kept::Frozen), ("dried", Kept::Dried)];
+pub const KEPT: [(&str, Kept); 2] = [
+    (Kept::Frozen.key(), Kept::Frozen),
+    (Kept::Dried.key(), Kept::Dried),
+];
 
 /// Least share of the target that counts as in the pot, where the file does not say.
 pub const USUAL_LEAST_SHARE: f64 = 0.3;

@@ -27,6 +27,8 @@ pub enum Idea {
     WarmerPlace,
     /// Another day for the dish, or a quicker variety.
     AnotherDay,
+    /// It is put by when it is ripe.
+    PutBy,
     /// Someone on site in the break.
     SomeoneThere,
     /// Grades named in the file; it helps all of them.
@@ -70,6 +72,13 @@ pub(super) fn ideas(garden: &Garden, found: &Impossible) -> Vec<(Idea, Vec<Ingre
         {
             let idea = Idea::against(*reason);
             ideas.entry(idea).or_default().push(left_out.ingredient);
+            // What is ripe at another time than that of the dish.
+            let untimely = matches!(idea, Idea::LaterPick | Idea::AnotherDay);
+            let keeps_longer = || garden[left_out.ingredient].crop.keeps_longer().next();
+            if untimely && keeps_longer().is_some() {
+                let put_by = ideas.entry(Idea::PutBy).or_default();
+                put_by.push(left_out.ingredient);
+            }
         }
     }
     for whom in ideas.values_mut() {

@@ -13,7 +13,7 @@ type Fault<'a> = (String, &'a Given<Entry>, Option<Span>);
 pub(super) fn tell(entries: &[(usize, Given<Entry>)], findings: &mut Findings) {
     let mut by_ingredient: BTreeMap<&str, Vec<&Given<Entry>>> = BTreeMap::new();
     for (_, given) in entries {
-        if let Some(ingredient) = ingredient(&given.value.what) {
+        if let Some(ingredient) = given.value.what.ingredient() {
             by_ingredient.entry(ingredient).or_default().push(given);
         }
     }
@@ -27,20 +27,6 @@ pub(super) fn tell(entries: &[(usize, Given<Entry>)], findings: &mut Findings) {
                 "correct one of them, or take it back with `tureen note FILE --undo NUMBER`",
             ));
         }
-    }
-}
-
-fn ingredient(what: &Happened) -> Option<&str> {
-    match what {
-        Happened::Done { ingredient, .. }
-        | Happened::Missed { ingredient, .. }
-        | Happened::Up { ingredient, .. }
-        | Happened::Lost { ingredient, .. } => Some(ingredient),
-        Happened::Closed { .. }
-        | Happened::NoLesson { .. }
-        | Happened::Weather { .. }
-        | Happened::Words(_)
-        | Happened::TakenBack(_) => None,
     }
 }
 

@@ -130,6 +130,22 @@ impl Entry {
 type Line = (&'static str, Option<String>);
 
 impl Happened {
+    /// The ingredient that it is about, if it is about one.
+    #[must_use]
+    pub fn ingredient(&self) -> Option<&str> {
+        match self {
+            Self::Done { ingredient, .. }
+            | Self::Missed { ingredient, .. }
+            | Self::Up { ingredient, .. }
+            | Self::Lost { ingredient, .. } => Some(ingredient),
+            Self::Closed { .. }
+            | Self::NoLesson { .. }
+            | Self::Weather { .. }
+            | Self::Words(_)
+            | Self::TakenBack(_) => None,
+        }
+    }
+
     /// What stands in the file for it.
     fn keys(&self) -> Vec<Line> {
         let named = |name: &str| Some(quoted(name));

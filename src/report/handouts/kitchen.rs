@@ -113,7 +113,7 @@ fn state(view: &View<'_>, page: &mut Page) {
         vec![
             comes.ingredient.name.clone(),
             kitchen::arrives(comes.ingredient),
-            handling::before_cooking(&crop.kitchen.steps),
+            kitchen::made_ready(crop),
             comes
                 .usable
                 .map_or_else(String::new, |share| share.to_string()),

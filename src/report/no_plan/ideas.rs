@@ -38,7 +38,7 @@ fn text(idea: Idea) -> &'static str {
         Idea::MoreSessions => "one more session in the tight weeks.",
         Idea::LaterPick => {
             "a session of every class in the last days before the kitchen needs it \
-             (`harvest_days`), someone else who picks, or a crop that keeps longer or is put by (`kept`)."
+             (`harvest_days`), someone else who picks, or a crop that keeps longer."
         }
         Idea::BetterBed => {
             "another bed or a container (sun, depth, trellis), or one that is free earlier \
@@ -53,6 +53,7 @@ fn text(idea: Idea) -> &'static str {
             "another day for the dish, a quicker variety, a cover over the bed, or two \
              sowings."
         }
+        Idea::PutBy => "frozen or dried when it is ripe, for the day (`kept`).",
         Idea::SomeoneThere => "someone on site in the break.",
         Idea::NamedGrades => {
             "name in the file which may grow what (`grade`), without those that have nothing \

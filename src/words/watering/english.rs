@@ -128,6 +128,12 @@ impl Speech for English {
             let picks: Vec<String> = week.picks.iter().map(|pick| self.pick(pick)).collect();
             parts.push(format!("Pick if ripe and still there: {}.", list(&picks)));
         }
+        if !week.frozen.is_empty() {
+            parts.push(format!(
+                "Frozen on the same day: {}; ask the kitchen how, and who opens the freezer.",
+                list(&week.frozen)
+            ));
+        }
         if !week.kept_picked.is_empty() {
             let kept = list(&week.kept_picked);
             parts.push(format!(

@@ -197,6 +197,12 @@ impl Speech for Spanish {
             let picks = list(&picks);
             parts.push(format!("Recoger, si ya maduró y todavía queda: {picks}."));
         }
+        if !week.frozen.is_empty() {
+            parts.push(format!(
+                "Congelar el mismo día: {}; preguntar en la cocina cómo, y quién abre el congelador.",
+                list(&week.frozen)
+            ));
+        }
         if !week.kept_picked.is_empty() {
             let kept = list(&week.kept_picked);
             parts.push(format!(

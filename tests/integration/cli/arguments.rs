@@ -54,6 +54,7 @@ fn a_day_that_is_none_ends_with_2_and_says_how_days_are_written() {
         ("today", "--on"),
         ("note", "--on"),
         ("new", "--from"),
+        ("carry-over", "--on"),
     ] {
         for day in ["2027-99-01", "28.4.2027", ""] {
             let error = trouble(&folder, 2, &[command, "garden.toml", argument, day]);

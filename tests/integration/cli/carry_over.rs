@@ -290,3 +290,24 @@ fn plans(folder: &Folder, file: &str, tired: Option<&str>) {
     let plan = folder.run(&["plan", file, "--time-limit", "60"]);
     assert_eq!(code(&plan), Some(0), "{file}\n{}", text(&plan.stdout));
 }
+
+/// Where there is no diary the new file does not claim one.
+#[test]
+fn a_plan_without_a_diary_is_believed_as_a_plan() {
+    let folder = Folder::new("carry-over-plan-alone");
+    folder.answer(&["plan", "garden.toml", "--out", "."]);
+    folder.answer(&[
+        "carry-over",
+        "garden.toml",
+        "--out",
+        "next",
+        "--on",
+        "2027-07-01",
+    ]);
+    let next = folder.read("next/garden.toml");
+    assert!(
+        next.contains("what grew in the beds is as it was planned"),
+        "{next}"
+    );
+    assert!(!next.contains("diary"), "{next}");
+}

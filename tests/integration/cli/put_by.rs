@@ -26,6 +26,11 @@ fn what_is_frozen_is_picked_when_it_is_ripe_and_cooked_months_later() {
     let fresh = peas_for_autumn("put-by-fresh", "");
     let none = fresh.run(&["plan", "garden.toml"]);
     assert_eq!(none.status.code(), Some(4), "{}", text(&none.stdout));
+    assert!(
+        text(&none.stdout).contains("frozen or dried when it is ripe, for the day (`kept`)"),
+        "{}",
+        text(&none.stdout)
+    );
     // The way out is among those that are planned and proved.
     let why = fresh.run(&["why", "garden.toml"]);
     assert!(
@@ -53,4 +58,40 @@ fn what_is_frozen_is_picked_when_it_is_ripe_and_cooked_months_later() {
     let grade = frozen.answer(&["show", "garden.toml", "--grade", "1"]);
     let grade = grade.split_whitespace().collect::<Vec<_>>().join(" ");
     assert!(grade.contains("it is frozen on the same day"), "{grade}");
+}
+
+/// Families who pick in a break are told that it is frozen on the same day, and the kitchen that nobody is there then.
+#[test]
+fn what_families_pick_is_frozen_on_the_same_day() {
+    let folder = two_beds("put-by-families", |file| {
+        let (before, rest) = file.split_once("[[dish.ingredient]]").unwrap();
+        let (_, beds) = rest.split_once("[[bed]]").unwrap();
+        let (beds, _) = beds.split_once("# What this school knows better").unwrap();
+        let before = before
+            .replace("feast = 2027-06-25", "feast = 2027-09-24\nfamilies_also = \"es\"")
+            .replace("deliver_by = 2027-06-24", "deliver_by = 2027-09-23")
+            .replace("to = 2027-06-25 }]", "to = 2027-09-24 }]")
+            .replace(
+                "care = \"none\" }]",
+                "care = \"none\" }, { name = \"Summer\", from = 2027-06-12, to = 2027-09-05, care = \"families\" }]",
+            );
+        format!(
+            "{before}[[dish.ingredient]]\ncrop = \"shelling pea\"\ngrade = \"1\"\ngrams_per_portion = 5\n\
+             kept = \"frozen\"\n[[bed]]{beds}"
+        )
+    });
+    folder.answer(&["plan", "garden.toml", "--out", "."]);
+    folder.answer(&["handouts", "garden.toml", "--out", "out"]);
+    let page = |name: &str| {
+        folder
+            .read(&format!("out/{name}.html"))
+            .replace('\u{a0}', " ")
+    };
+    let asked = "Frozen on the same day: shelling pea; ask the kitchen how";
+    assert!(page("summer").contains(asked), "{}", page("summer"));
+    let asked = "Congelar el mismo día: shelling pea";
+    assert!(page("summer-es").contains(asked), "{}", page("summer-es"));
+    let ready = "shell, wash: when it is picked";
+    assert!(page("kitchen").contains(ready), "{}", page("kitchen"));
+    assert!(page("kitchen").contains("agree in time who does it"));
 }
