@@ -43,6 +43,17 @@ pub const TINY_CHOICE: Size = Size {
     ..TINY
 };
 
+/// More sowings than the ground, the shelf and the lessons hold.
+pub const CROWDED: Size = Size {
+    grades: (3, 4),
+    ingredients: (3, 4),
+    beds: (2, 4),
+    strips: (2, 9),
+    weeks: (16, 24),
+    years: (8, 12),
+    flats: (2, 10),
+};
+
 /// About a school.
 pub const LARGER: Size = Size {
     grades: (3, 6),

@@ -13,7 +13,7 @@ use tureen::model::{Outcome, Recorded, solve_and_record, solve_where};
 use tureen::plan::{Plan, Planting, When};
 
 use super::few;
-use super::make::{TINY, TINY_CHOICE, garden, open_garden};
+use super::make::{CROWDED, TINY, TINY_CHOICE, garden, open_garden};
 use super::{AMPLE, options};
 
 #[test]
@@ -45,6 +45,40 @@ fn plans_of_more_gardens_with_open_grades_are_what_they_were() {
         "open-108",
         (108..116).map(|seed| (seed, open_garden(seed, &TINY_CHOICE))),
     );
+}
+
+#[test]
+fn plans_of_crowded_gardens_are_what_they_were() {
+    same("crowded-0", (0..16).map(|seed| (seed, crowded(seed))));
+}
+
+#[test]
+fn plans_of_more_crowded_gardens_are_what_they_were() {
+    same("crowded-16", (16..30).map(|seed| (seed, crowded(seed))));
+}
+
+#[test]
+fn plans_of_yet_more_crowded_gardens_are_what_they_were() {
+    same("crowded-32", (32..48).map(|seed| (seed, crowded(seed))));
+}
+
+#[test]
+fn plans_of_other_crowded_gardens_are_what_they_were() {
+    same("crowded-48", (48..64).map(|seed| (seed, crowded(seed))));
+}
+
+#[test]
+fn plans_of_the_last_crowded_gardens_are_what_they_were() {
+    same("crowded-64", (64..80).map(|seed| (seed, crowded(seed))));
+}
+
+/// A garden in which sowings are many and strips, flats and minutes few.
+fn crowded(seed: u64) -> Garden {
+    let mut garden = open_garden(seed, &CROWDED);
+    for (at, ingredient) in garden.ingredients.iter_mut().enumerate() {
+        ingredient.max_sowings = 1 + (seed as usize + at) as u32 % 2;
+    }
+    garden
 }
 
 /// Of gardens with a few ways of each ingredient, which are soon decided.
