@@ -141,7 +141,7 @@ pub struct Candidate {
     /// Steps not done by the children who sowed.
     pub by_others: u32,
     /// Weeks that its seedlings are older than they need be, and whole weeks that its harvest
-    /// waits for the feast.
+    /// waits for the feast; of what is put by, weeks from the first day to its last pick.
     pub idle_weeks: u32,
     /// The printed planting with which it goes on; `None` for one that has yet to begin.
     pub given: Option<PrintedAt>,

@@ -280,7 +280,8 @@ impl<'a> Search<'a> {
                 late,
             ),
             by_others: by_others(garden, self.grade, &steps),
-            idle_weeks: nursery.map_or(0, |n| n.late_weeks) + waiting_weeks(garden, &window.picks),
+            idle_weeks: nursery.map_or(0, |n| n.late_weeks)
+                + waiting_weeks(garden, self.at, &window.picks),
             ready: window.ready.clone(),
             gaps: match nursery {
                 Some(n) => self.context.gaps_touching(n.from, begun.start.last()),

@@ -230,7 +230,7 @@ fn standing(
         gaps: Vec::new(),
         fragile,
         by_others: by_others(garden, grade, &steps),
-        idle_weeks: waiting_weeks(garden, &steps.picks),
+        idle_weeks: waiting_weeks(garden, at, &steps.picks),
         steps,
     }
 }

@@ -1,7 +1,7 @@
 //! What the steps of a planting take: days in the bed, minutes of sessions, other people.
 
 use crate::calendar::{Date, plus_days};
-use crate::garden::{CLEARING_DAYS, Garden, GradeAt, Ingredient, Method};
+use crate::garden::{CLEARING_DAYS, Garden, GradeAt, Ingredient, IngredientAt, Method};
 use crate::growth::effort;
 use crate::plan::StepKind;
 
@@ -18,15 +18,20 @@ pub fn bed_days(context: &Context<'_>, from: Date, picks: &[PickDay]) -> (usize,
     (context.horizon.day(from), context.horizon.day(cleared))
 }
 
-/// Whole weeks from the last pick to the feast, for which the harvest is kept.
+/// Whole weeks from the last pick to the feast, for which the harvest is kept. What is put by keeps as well early as
+/// late, and early leaves time to begin again: it counts the weeks from the first day to its last pick.
 #[must_use]
-pub fn waiting_weeks(garden: &Garden, picks: &[PickDay]) -> u32 {
+pub fn waiting_weeks(garden: &Garden, at: IngredientAt, picks: &[PickDay]) -> u32 {
     let last = picks
         .iter()
         .map(PickDay::last)
         .max()
         .unwrap_or(garden.feast.day);
-    u32::try_from((garden.feast.day - last).num_days() / 7).unwrap_or(0)
+    let waits = match garden[at].crop.is_put_by() {
+        true => last - garden.start(),
+        false => garden.feast.day - last,
+    };
+    u32::try_from(waits.num_days() / 7).unwrap_or(0)
 }
 
 /// The work of all steps in sessions that are still open.

@@ -60,6 +60,7 @@ pub struct Seasons {
     packet_out: [Vec<CropSeason>; 2],
     as_plants: bool,
     picking: crate::garden::Picking,
+    put_by: bool,
     first_day: Date,
     deliver_by: Date,
     eaten: usize,
@@ -86,6 +87,7 @@ impl Seasons {
             packet_out: [1.0 - PACKET_OUT, 1.0 + PACKET_OUT].map(taking),
             as_plants,
             picking: crop.picking,
+            put_by: crop.is_put_by(),
             first_day: horizon.first(),
             deliver_by: garden.feast.deliver_by,
             eaten: horizon
@@ -217,7 +219,7 @@ pub fn windows(
 }
 
 /// The windows of a planting of which nobody has picked: for every last pick the longest chain of picks before
-/// it, with and without families, but begun as late as loses nothing.
+/// it, with and without families, but begun as late as loses nothing; of what is put by ended as early.
 fn first_windows(
     seasons: &Seasons,
     beginning: Beginning<'_>,
@@ -234,7 +236,7 @@ fn first_windows(
     let mut seen = BTreeSet::new();
     let mut windows = Vec::new();
     for chain in chains(pick_days.iter().filter(useful)) {
-        let window = as_late(seasons, fates, &packet_out, &chain);
+        let window = trimmed(seasons, fates, &packet_out, &chain);
         if seen.insert(window.picks.clone()) {
             windows.push(window);
         }
@@ -278,9 +280,9 @@ fn chains<'d>(days: impl Iterator<Item = &'d PickDay>) -> Vec<Vec<PickDay>> {
 }
 
 /// The chain without the first picks that bring nothing: without them it is ready in the same years, also if
-/// its packet days are out either way. So it is picked fresh, and those who pick are free until then. Two picks
-/// stay, so that one can be missed.
-fn as_late(seasons: &Seasons, fates: &Fates, packet_out: &[Fates; 2], chain: &[PickDay]) -> Window {
+/// its packet days are out either way. So it is picked fresh, and those who pick are free until then. What is put by
+/// gains nothing in the bed: it goes without the last ones. Two picks stay, so that one can be missed.
+fn trimmed(seasons: &Seasons, fates: &Fates, packet_out: &[Fates; 2], chain: &[PickDay]) -> Window {
     let ready = seasons.ready(fates, chain);
     let out = packet_out
         .each_ref()
@@ -291,7 +293,7 @@ fn as_late(seasons: &Seasons, fates: &Fates, packet_out: &[Fates; 2], chain: &[P
             && out.all(|(fates, ready)| seasons.ready(fates, picks) == *ready)
     };
     let mut picks = chain;
-    while let [_, rest @ ..] = picks
+    while let ([_, rest @ ..], false) | ([rest @ .., _], true) = (picks, seasons.put_by)
         && rest.len() >= FEWEST_PICKS
         && loses_nothing(rest)
     {

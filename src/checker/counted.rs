@@ -83,14 +83,18 @@ fn second_steps(run: &Run<'_>) -> usize {
     sessions.values().map(|steps| steps - 1).sum()
 }
 
-/// Weeks that seedlings are older than they need be, and whole weeks that the harvest waits.
+/// Weeks that seedlings are older than they need be, and whole weeks that the harvest waits; for what is put by, that one
+/// waits for it.
 fn waiting(run: &Run<'_>, planting: &Planting<'_>) -> f64 {
     let age = weeks_old(run, planting).unwrap_or(0);
     let least = planting.ingredient.crop.indoor.map_or(0, |i| i.weeks_lo);
     let picked = planting.picks().map(|pick| pick.last).max();
-    let feast = run.horizon.day_number(run.garden.feast.day);
-    let kept = picked
-        .zip(feast)
-        .map_or(0, |(day, feast)| feast.saturating_sub(day) / 7);
+    let (from, to) = match planting.ingredient.crop.is_put_by() {
+        true => (run.horizon.day_number(run.garden.start()), picked),
+        false => (picked, run.horizon.day_number(run.garden.feast.day)),
+    };
+    let kept = from
+        .zip(to)
+        .map_or(0, |(from, to)| to.saturating_sub(from) / 7);
     (age.saturating_sub(least) as usize + kept) as f64
 }

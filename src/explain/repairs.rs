@@ -4,6 +4,7 @@
 use rayon::prelude::*;
 
 use crate::catalogue::Catalogue;
+use crate::checker::CheckedPlan;
 use crate::garden::{Garden, IngredientAt};
 use crate::growth::{Block, need, widest_rows};
 use crate::model::Possible;
@@ -24,7 +25,8 @@ pub struct Diagnosis {
     pub conflict_is_least: bool,
     /// Changes that are enough, each by itself: one of a kind and thing, the cheapest kind first.
     pub repairs: Vec<Repair>,
-    /// Where no single change is enough: several that are, together.
+    /// Several changes that are enough together, where no single one is, or where each that is
+    /// weighs more than the heaviest of them.
     pub together: Option<Repair>,
     /// True if the time ran out before all was tried.
     pub cut_short: bool,
@@ -37,6 +39,13 @@ pub struct Repair {
     pub kinds: Vec<Kind>,
     /// The changed project and its plan.
     pub trial: Trial,
+}
+
+impl Repair {
+    /// What its heaviest change asks of a school.
+    fn weight(&self) -> u32 {
+        self.kinds.iter().map(Kind::weight).max().unwrap_or(0)
+    }
 }
 
 /// Other crops that are told of for one ingredient.
@@ -56,21 +65,26 @@ impl Workbench<'_> {
             .into_par_iter()
             .filter_map(|rung| self.repaired(vec![rung]))
             .collect();
-        repairs.sort_by_key(|repair| repair.kinds.iter().map(Kind::weight).max());
+        repairs.sort_by_key(Repair::weight);
         let hopeless = self.hopeless(garden);
         let (conflict, conflict_is_least) = match hopeless.is_empty() {
             true => self.conflict(garden),
             false => (Vec::new(), false),
         };
         let name = |at: &IngredientAt| garden[*at].name.clone();
+        // Where one change helps several ingredients, it is seldom the smallest for any of them.
+        let together = match repairs.first() {
+            None => self.several(garden, &hopeless, catalogue),
+            Some(single) if hopeless.len() > 1 => self
+                .several(garden, &hopeless, catalogue)
+                .filter(|several| several.weight() < single.weight()),
+            Some(_) => None,
+        };
         Diagnosis {
             conflict: conflict.iter().map(name).collect(),
             conflict_is_least,
             hopeless: hopeless.iter().map(name).collect(),
-            together: match repairs.is_empty() {
-                true => self.several(garden, &hopeless, catalogue),
-                false => None,
-            },
+            together,
             repairs,
             cut_short: self.options.deadline.is_over() || unclimbed,
         }
@@ -102,11 +116,16 @@ impl Workbench<'_> {
         }
     }
 
-    /// Plans and checks the project with some rungs taken.
+    /// Plans and checks the project with some rungs taken. What is ready in none of the years that count is no repair.
     fn repaired(&self, rungs: Vec<Rung>) -> Option<Repair> {
         let changes = rungs.iter().flat_map(|r| r.changes.clone()).collect();
         let trial = self.trial(&self.needed(changes)).ok()?;
-        trial.outcome.is_ok().then(|| Repair {
+        let ready = |checked: &CheckedPlan| match checked.unseen() {
+            Some(unseen) => unseen.dish,
+            None => checked.replay().whole_dish_years(),
+        };
+        let helps = trial.outcome.as_ref().is_ok_and(|plan| ready(plan) > 0);
+        helps.then(|| Repair {
             kinds: rungs.into_iter().map(|rung| rung.kind).collect(),
             trial,
         })
@@ -168,19 +187,48 @@ impl Workbench<'_> {
     }
 
     /// Several changes that help together: what each hopeless ingredient needs beside fewer
-    /// grams, then fewer grams of all.
+    /// grams, then fewer grams of all. What is changed around the dish serves more than one of them; where that
+    /// gives no plan, each is changed by itself.
     fn several(
         &self,
         garden: &Garden,
         hopeless: &[IngredientAt],
         catalogue: &Catalogue,
     ) -> Option<Repair> {
-        let needs = hopeless.iter();
-        let mut rungs: Vec<Rung> = needs
-            .filter_map(|at| self.alone(garden, *at, catalogue))
-            .filter(|rung| !matches!(rung.kind, Kind::FewerGrams { .. }))
-            .collect();
-        let mut taken: Vec<Change> = rungs.iter().flat_map(|r| r.changes.clone()).collect();
+        let own = |at| ladder::of_ingredient(garden, at, catalogue);
+        let all = |at| [own(at), ladder::around_the_dish(garden)].concat();
+        let several = self.several_of(hopeless, &all);
+        several.or_else(|| match hopeless.is_empty() {
+            true => None,
+            false => self.several_of(hopeless, &own),
+        })
+    }
+
+    /// The same, each ingredient by its own ladders.
+    fn several_of(
+        &self,
+        hopeless: &[IngredientAt],
+        ladders: &dyn Fn(IngredientAt) -> Vec<Ladder>,
+    ) -> Option<Repair> {
+        let (mut rungs, mut taken, mut bought) = (Vec::new(), Vec::new(), Vec::new());
+        for at in hopeless {
+            // What helps one may help the next as well.
+            if self.is_possible_alone(*at, &taken) {
+                continue;
+            }
+            let rung = self.alone(*at, &taken, ladders(*at))?;
+            match rung.kind {
+                Kind::FewerGrams { .. } => {}
+                // What is bought is no ingredient of the file: those after it move up.
+                Kind::Bought { .. } => bought.push(rung),
+                _ => {
+                    taken.extend(rung.changes.clone());
+                    rungs.push(rung);
+                }
+            }
+        }
+        taken.extend(bought.iter().flat_map(|r| r.changes.clone()));
+        rungs.extend(bought);
         if !self.helps(&taken) {
             for rung in self.fewer_grams_of_all(&taken)? {
                 taken.extend(rung.changes.clone());
@@ -190,20 +238,24 @@ impl Workbench<'_> {
         self.repaired(rungs)
     }
 
-    /// The cheapest rung that makes an ingredient possible if it were the only one.
-    fn alone(&self, garden: &Garden, at: IngredientAt, catalogue: &Catalogue) -> Option<Rung> {
+    /// The cheapest rung that, beside what is taken, makes an ingredient possible if it were the only one.
+    fn alone(&self, at: IngredientAt, taken: &[Change], mut ladders: Vec<Ladder>) -> Option<Rung> {
         let helps = |changes: &[Change]| {
             let in_time = !self.options.deadline.is_over();
-            in_time
-                && (self.load)(changes).is_ok_and(|changed| {
-                    let only = changed.with_ingredients(|other| other == at);
-                    self.possible(&only) == Possible::Yes
-                })
+            in_time && self.is_possible_alone(at, &[taken, changes].concat())
         };
-        let mut ladders = ladder::of_ingredient(garden, at, catalogue);
-        let bought = ladders.pop();
-        ladders.splice(1..1, ladder::around_the_dish(garden));
-        ladders.iter().chain(&bought).find_map(|l| l.lowest(&helps))
+        ladders.sort_by_key(Ladder::weight);
+        let bought = ladders.pop()?;
+        let lowest = ladders.iter().find_map(|ladder| ladder.lowest(&helps));
+        lowest.or_else(|| bought.rungs.into_iter().next())
+    }
+
+    /// True if an ingredient can be in the pot as the only one of the changed project.
+    fn is_possible_alone(&self, at: IngredientAt, changes: &[Change]) -> bool {
+        (self.load)(changes).is_ok_and(|changed| {
+            let only = changed.with_ingredients(|other| other == at);
+            self.possible(&only) == Possible::Yes
+        })
     }
 
     /// With some changes made: every ingredient has the part of its grams that all can have

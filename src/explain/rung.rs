@@ -52,6 +52,11 @@ impl Ladder {
         good
     }
 
+    /// What its kind of change asks of a school.
+    pub fn weight(&self) -> u32 {
+        self.rungs.first().map_or(0, |rung| rung.kind.weight())
+    }
+
     /// True if its rungs are other crops, of which none is cheaper than another.
     pub fn is_about_crops(&self) -> bool {
         let first = self.rungs.first();

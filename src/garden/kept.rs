@@ -44,6 +44,15 @@ impl Crop {
         [Kept::Frozen, Kept::Dried].into_iter().filter(longer)
     }
 
+    /// True of a crop that is put by.
+    #[must_use]
+    pub fn is_put_by(&self) -> bool {
+        match self.kitchen.store {
+            Store::Freezer | Store::Jar => true,
+            Store::ColdMoist | Store::CoolMoist | Store::CoolDry => false,
+        }
+    }
+
     /// The crop as it is put by; `None` where it is not fit for that.
     #[must_use]
     pub fn kept(&self, kept: Kept) -> Option<Self> {

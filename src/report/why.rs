@@ -30,9 +30,25 @@ pub fn why_no_plan(garden: &Garden, found: &Hindrance, diagnosis: &Diagnosis) ->
         page.heading("The heart of it");
         page.line(&heart(garden, diagnosis));
     }
-    match &diagnosis.together {
-        None => each(garden, diagnosis, &mut page),
-        Some(several) => together(garden, several, &mut page),
+    page.heading("What would be enough");
+    if let Some(several) = &diagnosis.together {
+        together(garden, diagnosis, several, &mut page);
+    }
+    match (diagnosis.repairs.is_empty(), &diagnosis.together) {
+        (false, None) => page.line("Each of these is enough by itself. All were planned and checked."),
+        (false, Some(_)) => {
+            page.gap();
+            page.line("Each of these is enough by itself too.");
+        }
+        (true, None) => page.line(
+            "Nothing that was tried: fewer grams, other crops, freezing or drying, a later day for the kitchen, more \
+             flats, beds, minutes and sessions, someone there in the breaks, fleece, other days.",
+        ),
+        (true, Some(_)) => {}
+    }
+    for repair in &diagnosis.repairs {
+        page.gap();
+        repaired(garden, repair, &mut page);
     }
     page
 }
@@ -75,34 +91,21 @@ fn heart(garden: &Garden, diagnosis: &Diagnosis) -> String {
     }
 }
 
-/// Repairs of which each is enough.
-fn each(garden: &Garden, diagnosis: &Diagnosis, page: &mut Page) {
-    page.heading("What would be enough");
-    if diagnosis.repairs.is_empty() {
-        page.line(
-            "Nothing that was tried: fewer grams, other crops, a later day for the kitchen, more \
-             flats, beds, minutes and sessions, someone there in the breaks, fleece, other days.",
-        );
-        return;
-    }
-    page.line("Each of these is enough by itself. All were planned and checked.");
-    for repair in &diagnosis.repairs {
-        page.gap();
-        for kind in &repair.kinds {
-            page.item(&what_changes(garden, kind));
+/// A repair of several changes.
+fn together(garden: &Garden, diagnosis: &Diagnosis, several: &Repair, page: &mut Page) {
+    page.line(match diagnosis.repairs.is_empty() {
+        true => {
+            "No single change that was tried is enough. All of these together are; the plan was \
+             made and checked."
         }
-        outcome(garden, repair, page);
-    }
+        false => "All of these together are enough; the plan was made and checked.",
+    });
+    page.gap();
+    repaired(garden, several, page);
 }
 
-/// A repair of several changes.
-fn together(garden: &Garden, repair: &Repair, page: &mut Page) {
-    page.heading("What would be enough");
-    page.line(
-        "No single change that was tried is enough. All of these together are; the plan was made \
-         and checked.",
-    );
-    page.gap();
+/// What a repair changes, and what comes of it.
+fn repaired(garden: &Garden, repair: &Repair, page: &mut Page) {
     for kind in &repair.kinds {
         page.item(&what_changes(garden, kind));
     }

@@ -11,20 +11,13 @@ use super::{count, handling, sentence};
 pub fn before(view: &View<'_>) -> Vec<String> {
     let of = |ingredient| before_of(view, ingredient);
     let all = view.garden.ingredients.iter();
-    let put_by = all.clone().any(|ingredient| is_put_by(&ingredient.crop));
+    let put_by = all.clone().any(|ingredient| ingredient.crop.is_put_by());
     let put_by = put_by.then(|| {
         "What is frozen or dried is washed and made ready when it is picked, also on a day without school: agree in \
          time who does it, and who opens the freezer."
             .to_owned()
     });
     all.flat_map(of).chain(put_by).chain(frozen(view)).collect()
-}
-
-fn is_put_by(crop: &Crop) -> bool {
-    match crop.kitchen.store {
-        Store::Freezer | Store::Jar => true,
-        Store::ColdMoist | Store::CoolMoist | Store::CoolDry => false,
-    }
 }
 
 /// For how long what is frozen is good, once for all of it.
@@ -93,7 +86,7 @@ pub fn arrives(ingredient: &Ingredient) -> String {
 #[must_use]
 pub fn made_ready(crop: &Crop) -> String {
     let steps = handling::before_cooking(&crop.kitchen.steps);
-    match is_put_by(crop) {
+    match crop.is_put_by() {
         true => format!("{steps}: when it is picked"),
         false => steps,
     }

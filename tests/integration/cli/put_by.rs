@@ -95,3 +95,74 @@ fn what_families_pick_is_frozen_on_the_same_day() {
     assert!(page("kitchen").contains(ready), "{}", page("kitchen"));
     assert!(page("kitchen").contains("agree in time who does it"));
 }
+
+/// Two that are ripe long before the day are each put by: together that asks less than an earlier day,
+/// or is the only way.
+#[test]
+fn of_two_that_are_ripe_too_early_both_are_put_by() {
+    let folder = two_beds("put-by-both", |file| {
+        let (before, rest) = file.split_once("[[dish.ingredient]]").unwrap();
+        let (_, beds) = rest.split_once("[[bed]]").unwrap();
+        let (beds, _) = beds.split_once("# What this school knows better").unwrap();
+        let before = before
+            .replace("feast = 2027-06-25", "feast = 2027-09-24")
+            .replace("deliver_by = 2027-06-24", "deliver_by = 2027-09-23")
+            .replace("to = 2027-06-25 }]", "to = 2027-09-24 }]")
+            .replace(
+                "care = \"none\" }]",
+                "care = \"none\" }, { name = \"Summer\", from = 2027-06-26, to = 2027-09-05, care = \"none\" }]",
+            );
+        let ingredient = |crop: &str, grade: u32| {
+            format!(
+                "[[dish.ingredient]]\ncrop = \"{crop}\"\ngrade = \"{grade}\"\ngrams_per_portion = 5\n"
+            )
+        };
+        let dish = [ingredient("shelling pea", 1), ingredient("snap pea", 2)].concat();
+        format!("{before}{dish}[[bed]]{beds}")
+    });
+    let why = text(&folder.run(&["why", "garden.toml"]).stdout);
+    for told in [
+        "No single change that was tried is enough. All of these together are",
+        "Shelling pea frozen when it is picked, and kept until the day.",
+        "Snap pea frozen when it is picked, and kept until the day.",
+    ] {
+        assert!(why.contains(told), "{told}: {why}");
+    }
+
+    // An earlier day would be enough by itself, and asks more.
+    let soup = include_str!("../../../scenarios/soup-day/garden.toml");
+    let weather = include_str!("../../../scenarios/soup-day/weather.csv");
+    let folder = Folder::with("put-by-soup", |_| {
+        soup.replace("feast = 2027-10-08", "feast = 2027-12-03")
+            .replace("rain_date = 2027-10-15", "rain_date = 2027-12-10")
+            .replace("deliver_by = 2027-10-06", "deliver_by = 2027-12-01")
+    });
+    std::fs::write(folder.path("weather.csv"), weather).unwrap();
+    let why = text(&folder.run(&["why", "garden.toml"]).stdout);
+    let at = |told: &str| why.find(told).unwrap_or_else(|| panic!("{told}: {why}"));
+    let order = [
+        "All of these together are enough",
+        "Tomato frozen when it is picked",
+        "Kale frozen when it is picked",
+        "Each of these is enough by itself too.",
+        "The feast 5 weeks earlier.",
+    ];
+    assert!(order.map(at).is_sorted(), "{why}");
+}
+
+/// Nothing is gained by leaving ripe peas in the bed that go into the freezer: sown in April they are picked from June
+/// to early August, though there are lessons until late September.
+#[test]
+fn what_is_frozen_does_not_wait_in_the_bed() {
+    let frozen = peas_for_autumn("put-by-early", "kept = \"frozen\"");
+    let plan = frozen.answer(&["plan", "garden.toml", "--all"]);
+    let plan = plan.split_whitespace().collect::<Vec<_>>().join(" ");
+    let (_, picks) = plan
+        .split_once("Pick the first of these when it is ripe: ")
+        .unwrap();
+    let (picks, _) = picks.split_once(": 12 min").unwrap();
+    assert_eq!(
+        picks,
+        "1a Tue 22 Jun; or 1a Tue 6 Jul; or 1a Tue 20 Jul; or 1a Tue 3 Aug"
+    );
+}
