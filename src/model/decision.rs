@@ -87,8 +87,8 @@ impl<'a> Decision<'a> {
     /// Decides in three steps: which plantings give the best years, with the least amounts;
     /// among those that keep these years, how much of each; and among those that keep both,
     /// the small aims. Each step looks only at candidates that differ in what it asks for.
-    /// Where grades are open and too many candidates are left for the small aims, these are followed with
-    /// the grades chosen by then.
+    /// Where grades are open and too many candidates are left for the small aims, or the half of the time that
+    /// the years have is over before they are all followed, the rest is followed with the grades chosen by then.
     ///
     /// # Errors
     /// No plan was found in time, or a failure of the solver.
@@ -118,8 +118,15 @@ impl<'a> Decision<'a> {
             return Ok(Decided { recorded, points });
         }
         let mut best = (board, staged);
+        if !best.1.has_followed_years()
+            && promising.is_some()
+            && let Some(planned) = self.with_grades_of(&best, &best.1.aims)
+        {
+            return Ok(planned);
+        }
         for (scope, aims) in self.after_years() {
-            if self.pace.deadline.is_over() {
+            // Aims have an order: where one was not looked at, none after it is.
+            if self.pace.deadline.is_over() || !best.1.has_followed_years() {
                 break;
             }
             let later = self.later(&best.1.aims, scope);

@@ -65,6 +65,12 @@ impl Staged {
         !aims.any(|a| a.aim == Aim::InThePot && a.value < wanted)
     }
 
+    /// True if time sufficed for all aims about years.
+    #[must_use]
+    pub fn has_followed_years(&self) -> bool {
+        self.aims.len() >= ABOUT_YEARS.len()
+    }
+
     /// Keeps the plantings of the point.
     fn keep_point(&mut self, board: &Board<'_>) {
         let chosen = chosen(&board.candidates, &board.columns, &self.values);
