@@ -169,6 +169,9 @@ impl Judge<'_> {
             .env("TMPDIR", &self.folder)
             .env("INSTA_UPDATE", "no")
             .env("PROPTEST_DISABLE_FAILURE_PERSISTENCE", "true")
+            // Cargo names the program that it built for this benchmark: a test would run that one, in
+            // which nothing lives, and not the one beside itself.
+            .env_remove("CARGO_BIN_EXE_tureen")
             .stdin(Stdio::null())
             .stdout(Stdio::null())
             .stderr(Stdio::null())
