@@ -7,10 +7,14 @@ use super::at::{GroupAt, OptionAt, VarAt};
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Dead;
 
-/// A smaller step than this in the bound of a column of parts is not worth taking.
-const LEAST_STEP: f64 = 1e-7;
-/// What a sum of rounded numbers may be out by.
+/// A smaller step than this in the bound of a column of parts is not worth taking. All columns together may be out by
+/// less than a gain.
+const LEAST_STEP: f64 = 1e-8;
+/// What the bound of a whole column may be out by.
 const ROUNDING: f64 = 1e-6;
+/// What a sum of rounded numbers may be out by. Far less than a gain: where both were alike, each point as good as the best
+/// known one would pass for a better one until all of it is decided.
+pub const LEAST_ROUNDING: f64 = 1e-8;
 
 /// What has become less.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -215,7 +219,7 @@ impl Domains {
     pub fn raise(&mut self, column: VarAt, lo: f64) -> Result<(), Dead> {
         let Bounds { lo: old, hi, whole } = self.column(column);
         let lo = if whole { (lo - ROUNDING).ceil() } else { lo };
-        if lo > hi + ROUNDING {
+        if lo > hi + LEAST_ROUNDING {
             return Err(Dead);
         }
         if lo > old + LEAST_STEP {
@@ -230,7 +234,7 @@ impl Domains {
     pub fn lower(&mut self, column: VarAt, hi: f64) -> Result<(), Dead> {
         let Bounds { lo, hi: old, whole } = self.column(column);
         let hi = if whole { (hi + ROUNDING).floor() } else { hi };
-        if hi < lo - ROUNDING {
+        if hi < lo - LEAST_ROUNDING {
             return Err(Dead);
         }
         if hi < old - LEAST_STEP {

@@ -23,7 +23,7 @@ impl Search<'_> {
         } else {
             found
         };
-        if !point::keeps_rows(self.board, &values) || !self.is_better(cost) || !self.fits(&chosen) {
+        if !self.is_better(cost) || !point::keeps_rows(self.board, &values) || !self.fits(&chosen) {
             return;
         }
         self.rows.lower_objective(cost - self.gain());

@@ -5,7 +5,7 @@
 use std::ops::Range;
 
 use super::at::{GroupAt, OptionAt, RowAt, VarAt};
-use super::domains::{Dead, Domains};
+use super::domains::{Dead, Domains, LEAST_ROUNDING};
 use super::notes::{By, Least, Notes, ShareAt, Was};
 
 /// What a column of the program is in a search.
@@ -54,8 +54,6 @@ pub struct Linear {
     free: Vec<(VarAt, f64)>,
     /// The right side.
     pub rhs: f64,
-    /// By so much rounding may pass it.
-    off: f64,
 }
 
 /// A term as it is collected: the group and option that it belongs to, its weight and column.
@@ -76,7 +74,6 @@ impl Linear {
             owned: Vec::new(),
             free: Vec::new(),
             rhs,
-            off: 1e-6,
         };
         for (column, stands, weight) in terms {
             let of = |option: &OptionAt| domains.group_of(*option);
@@ -136,13 +133,6 @@ impl Linear {
             waits_at: Vec::new(),
             waits: false,
         });
-    }
-
-    /// The same without any forgiveness for rounding but the least: a row that asks for a better
-    /// value than the best so far is exact.
-    #[must_use]
-    pub fn exact(self) -> Self {
-        Self { off: 1e-8, ..self }
     }
 
     /// The groups in the row.
@@ -335,7 +325,7 @@ impl Linear {
             sum += self.shares[k].now.least;
         }
         let slack = self.rhs - sum;
-        if slack < -self.off {
+        if slack < -LEAST_ROUNDING {
             return Err(Dead);
         }
         let slack = slack.max(0.0);
@@ -359,7 +349,7 @@ impl Linear {
                 continue;
             }
             let more = self.least_of(part, domains) - least;
-            if more > slack + self.off {
+            if more > slack + LEAST_ROUNDING {
                 domains.close(part.option)?;
                 continue;
             }
@@ -371,7 +361,7 @@ impl Linear {
                 }
             }
         }
-        if -least > slack + self.off {
+        if -least > slack + LEAST_ROUNDING {
             for option in self.others(share, domains).collect::<Vec<OptionAt>>() {
                 domains.close(option)?;
             }

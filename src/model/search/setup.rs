@@ -154,7 +154,7 @@ impl<'a> Search<'a> {
         let cost: Terms = cost.map(|(col, weight)| (*col, sign * weight)).collect();
         let better = self.goal.better_than.map(|v| sign * v - self.gain());
         let rhs = better.unwrap_or(f64::MAX);
-        let cost = Linear::new(in_search(&cost, stands), rhs, &self.domains).exact();
+        let cost = Linear::new(in_search(&cost, stands), rhs, &self.domains);
         self.rows.add(Row::Linear(cost));
         for (section, rows) in self.board.program.sections() {
             for row in rows {
