@@ -23,7 +23,7 @@ use tureen::model::{Options, Outcome, Possible, possible, solve};
 use tureen::plan::{Aim, Place, Plan};
 
 use begun::{garden_turned_over, garden_with_seedlings};
-use make::{LARGER, Size, TINY, TINY_CHOICE, garden, open_garden};
+use make::{LARGER, Size, TINY, TINY_CHOICE, garden, open_garden, shared_garden};
 
 /// A time within which every tiny garden must be proved; no solve should come near it.
 const AMPLE: Duration = Duration::from_secs(60);
@@ -165,6 +165,18 @@ fn plans_with_chosen_grades_pass_the_checker_with_every_aim_proved() {
         let open: Vec<_> = plan.aims.iter().filter(|a| !a.proved()).collect();
         assert!(open.is_empty(), "seed {seed}: {open:?}");
     }
+}
+
+#[test]
+fn plans_of_crops_that_grades_share_pass_the_checker_with_every_aim_proved() {
+    let plans = plans_of(0..40, |seed| shared_garden(seed, &TINY_CHOICE), AMPLE);
+    assert!(plans.len() > 12, "{} plans", plans.len());
+    for (seed, plan) in &plans {
+        let open: Vec<_> = plan.aims.iter().filter(|a| !a.proved()).collect();
+        assert!(open.is_empty(), "seed {seed}: {open:?}");
+    }
+    let shared = |plan: &Plan| plan.plantings.iter().any(|p| p.grades.len() > 1);
+    assert!(plans.iter().any(|(_, plan)| shared(plan)));
 }
 
 #[test]
