@@ -2,7 +2,7 @@
 //! its steps.
 
 use crate::calendar::{Date, Horizon, plus_days};
-use crate::garden::{GradeAt, Method, Seedlings};
+use crate::garden::{GradeAt, Method, Seedlings, Team};
 use crate::plan::{Planting, PlantingAt, StepKind};
 
 use super::Facts;
@@ -100,6 +100,14 @@ impl<'a> Facts<'a> {
         let end = self.garden.last_day();
         let team = self.team_of(planting);
         !team.has(by) && self.garden.tending(team, end).has(by)
+    }
+
+    /// The grades that grow a planting and have left it to others by the end.
+    #[must_use]
+    pub fn left_by(&self, planting: &Planting) -> Team {
+        let team = self.team_of(planting);
+        let stay = self.garden.tending(team, self.garden.last_day());
+        team.grades().filter(|grade| !stay.has(*grade)).collect()
     }
 
     /// The first and last day of a planting's seedlings on the shelf; of those that stood there already, from

@@ -108,7 +108,7 @@ fn beds(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     for (planting, _) in &ours.adopted {
         page.item(&format!(
             "Taken over from {}: {}.",
-            view.team_name(view.team_of(planting)),
+            view.team_name(view.left_by(planting)),
             plantings::title(view, planting)
         ));
     }

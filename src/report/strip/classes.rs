@@ -56,7 +56,7 @@ fn written(view: &View<'_>, ours: &Ours<'_>, entry: Entry<'_>) -> AgendaEntry {
             let adopted = ours
                 .adopted
                 .iter()
-                .map(|(p, i)| format!("{} of {}", i.name, view.team_name(view.team_of(p))));
+                .map(|(p, i)| format!("{} of {}", i.name, view.team_name(view.left_by(p))));
             let adopted: Vec<String> = adopted.collect();
             let what = lessons::moves_up(view, view.handed_over(ours.grade), &adopted);
             (vec![day], what, Weight::Rule)
