@@ -23,6 +23,8 @@ mod shelf;
 mod shut;
 mod strips;
 mod taking_part;
+mod team;
+mod tending;
 mod tongue;
 mod under_way;
 
@@ -56,6 +58,7 @@ pub use season::{
 pub use shelf::{MAT, Shelf};
 pub use shut::Shut;
 pub use strips::{StripAt, Strips};
+pub use team::{FARTHEST, Seat, Team};
 pub use tongue::Tongue;
 
 use crate::calendar::{Date, Horizon};
@@ -235,41 +238,10 @@ impl Garden {
         (0..self.beds.len()).map(BedAt)
     }
 
-    /// All classes of a grade.
-    pub fn classes_of(&self, grade: GradeAt) -> impl Iterator<Item = ClassAt> + use<> {
-        (0..self[grade].classes.len()).map(move |class| ClassAt { grade, class })
-    }
-
     /// One class.
     #[must_use]
     pub fn class(&self, at: ClassAt) -> &Class {
         &self[at.grade].classes[at.class]
-    }
-
-    /// Total children of a grade.
-    #[must_use]
-    pub fn children_of(&self, grade: GradeAt) -> u32 {
-        self[grade].classes.iter().map(|c| c.children).sum()
-    }
-
-    /// The grade whose classes tend the plantings of `grade` on `day`: itself, or, after
-    /// moving up, the adopter where the grade leaves the school.
-    #[must_use]
-    pub fn tending(&self, grade: GradeAt, day: Date) -> GradeAt {
-        match (self[grade].hand_over, self.school_year.moves_up) {
-            (HandOver::Leaves { adopter }, Some(moves_up)) if day >= moves_up => adopter,
-            _ => grade,
-        }
-    }
-
-    /// True if the children who tend a grade's plantings on `day` are those who tended them
-    /// before moving up.
-    #[must_use]
-    pub fn same_children(&self, grade: GradeAt, day: Date) -> bool {
-        match self.school_year.moves_up {
-            Some(moves_up) if day >= moves_up => self[grade].hand_over == HandOver::SameChildren,
-            _ => true,
-        }
     }
 
     /// The days on which a class meets within the plan's span, in order.

@@ -3,6 +3,7 @@
 //! edit the saved form.
 
 mod at;
+mod one_or_several;
 mod rule;
 pub mod saved;
 mod stand;
@@ -191,8 +192,9 @@ impl Place {
 pub struct Planting {
     /// The ingredient's name.
     pub ingredient: String,
-    /// The id of the grade that grows it.
-    pub grade: String,
+    /// The ids of the grades that grow it, in the order of the project file.
+    #[serde(rename = "grade", with = "one_or_several")]
+    pub grades: Vec<String>,
     /// How it is grown.
     pub method: Method,
     /// Steps in order of time; one `Pick` per round of the pick window.

@@ -1,7 +1,7 @@
 //! How much of a planting there may be: whole blocks between the least that counts and the
 //! target, and the flats that they take on the shelf.
 
-use crate::garden::{Garden, GradeAt, IngredientAt, Method, Rows};
+use crate::garden::{Garden, IngredientAt, Method, Rows, Team};
 use crate::growth::{Block, Need, need_in};
 use crate::units::Kilograms;
 
@@ -35,7 +35,7 @@ pub struct Level {
 
 impl Amounts {
     /// Amounts of an ingredient by a method in beds of one way of rows that have `strips` in all, grown
-    /// by a grade.
+    /// by a team.
     ///
     /// # Errors
     /// No plant fits across the bed, the beds do not hold the least amount, or there are not as many seedlings.
@@ -43,12 +43,12 @@ impl Amounts {
         garden: &Garden,
         at: IngredientAt,
         method: Method,
-        grade: GradeAt,
+        team: Team,
         (rows, strips): (Rows, u32),
     ) -> Result<Self, DropReason> {
         let ingredient = &garden[at];
         let block = Block::of(&ingredient.crop, rows).ok_or(DropReason::NoBed)?;
-        let need_of = |blocks: u32| need_in(garden, at, grade, method, blocks * block.plants);
+        let need_of = |blocks: u32| need_in(garden, at, team, method, blocks * block.plants);
         let one = need_of(1);
         let target = ingredient.target(garden.feast.portions);
         let least = match ingredient.most_plantings() {

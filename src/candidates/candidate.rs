@@ -1,7 +1,7 @@
 //! One planting that might be made: its steps on real days and what it takes and gives.
 
 use crate::calendar::Date;
-use crate::garden::{ClassAt, GradeAt, IngredientAt, Method, PrintedAt};
+use crate::garden::{ClassAt, IngredientAt, Method, PrintedAt, Team};
 use crate::growth::Effort;
 use crate::plan::StepKind;
 
@@ -116,8 +116,8 @@ pub struct Moves {
 pub struct Candidate {
     /// Of which ingredient.
     pub ingredient: IngredientAt,
-    /// The grade that grows it.
-    pub grade: GradeAt,
+    /// Who grows it.
+    pub team: Team,
     /// How it is grown.
     pub method: Method,
     /// Its steps.
@@ -155,7 +155,7 @@ impl Candidate {
     #[must_use]
     pub fn is_same_planting(&self, other: &Self) -> bool {
         self.ingredient == other.ingredient
-            && self.grade == other.grade
+            && self.team == other.team
             && self.method == other.method
             && self.plots == other.plots
             && self.steps == other.steps

@@ -1,11 +1,11 @@
-//! Throws out a candidate if another one of the same ingredient and grade is at least as good in
+//! Throws out a candidate if another one of the same ingredient and team is at least as good in
 //! everything that counts: ready years, beds, days, shelf, sessions, care and the small aims.
 //! Days on which the shelf can never run short do not count.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::calendar::Date;
-use crate::garden::{ClassAt, Garden, GradeAt, IngredientAt};
+use crate::garden::{ClassAt, Garden, IngredientAt, Team};
 use crate::growth::Effort;
 use crate::plan::StepKind;
 
@@ -26,8 +26,8 @@ struct Tight {
     scope: Scope,
     /// Days on which flats can run short, in order.
     shelf_days: Vec<usize>,
-    /// Ingredients with the grades in whose sessions another planting may have its steps.
-    sessions: BTreeSet<(IngredientAt, GradeAt)>,
+    /// Ingredients with the teams in whose sessions another planting may have its steps.
+    sessions: BTreeSet<(IngredientAt, Team)>,
     /// Sessions that can be too short; `None` if every session counts, for a second step in it does.
     crowded: Option<BTreeSet<SessionOf>>,
 }
@@ -36,13 +36,13 @@ struct Tight {
 pub fn keep_best(garden: &Garden, all: Vec<Candidate>, scope: Scope) -> Vec<Candidate> {
     let tight = Tight::of(garden, &all, scope);
     // Moved, not copied: there can be tens of thousands.
-    let mut growers: BTreeMap<(IngredientAt, GradeAt), Vec<Candidate>> = BTreeMap::new();
+    let mut growers: BTreeMap<(IngredientAt, Team), Vec<Candidate>> = BTreeMap::new();
     for c in all {
-        growers.entry((c.ingredient, c.grade)).or_default().push(c);
+        growers.entry((c.ingredient, c.team)).or_default().push(c);
     }
     let mut kept = Vec::new();
-    let grades = |at: IngredientAt| garden[at].grades.iter().map(move |grade| (at, *grade));
-    for grown_by in garden.ingredient_positions().flat_map(grades) {
+    let teams = |at: IngredientAt| garden[at].teams.iter().map(move |team| (at, *team));
+    for grown_by in garden.ingredient_positions().flat_map(teams) {
         let own = growers.remove(&grown_by).unwrap_or_default().into_iter();
         let mut own: Vec<(Candidate, Vec<Session>)> = own
             .map(|c| {
@@ -172,18 +172,18 @@ impl Tight {
     }
 }
 
-/// Ingredients, with their grades, that have a session that another planting may use too.
-fn sharing(garden: &Garden, all: &[Candidate]) -> BTreeSet<(IngredientAt, GradeAt)> {
-    let mut classes: BTreeMap<(IngredientAt, GradeAt), BTreeSet<ClassAt>> = BTreeMap::new();
+/// Ingredients, with their teams, that have a session that another planting may use too.
+fn sharing(garden: &Garden, all: &[Candidate]) -> BTreeSet<(IngredientAt, Team)> {
+    let mut classes: BTreeMap<(IngredientAt, Team), BTreeSet<ClassAt>> = BTreeMap::new();
     for c in all {
-        let of = classes.entry((c.ingredient, c.grade)).or_default();
+        let of = classes.entry((c.ingredient, c.team)).or_default();
         of.extend(c.tasks.iter().map(|t| t.class));
     }
     let apart = garden.each_grade_grows_one();
-    let shared = |(at, grade): &(IngredientAt, GradeAt), own: &BTreeSet<ClassAt>| {
+    let shared = |(at, team): &(IngredientAt, Team), own: &BTreeSet<ClassAt>| {
         let others = classes
             .iter()
-            .filter(|((other, by), _)| other != at && !(apart && by == grade));
+            .filter(|((other, by), _)| other != at && !(apart && by == team));
         garden[*at].most_plantings() > 1 || others.into_iter().any(|(_, c)| !c.is_disjoint(own))
     };
     let sharing = classes.iter().filter(|(of, own)| shared(of, own));

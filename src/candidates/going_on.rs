@@ -86,7 +86,7 @@ impl GoingOn<'_> {
         let block = Block::of(crop, garden[*bed].rows()).ok_or(DropReason::NoBed)?;
         let strips = printed.strips();
         let plants = block.plants_on(strips);
-        let own = (printed.ingredient, printed.grade);
+        let own = (printed.ingredient, printed.team);
         let need = need_in(garden, own.0, own.1, printed.method, plants);
         // Whole blocks, unless other plantings part its strips otherwise.
         let parts = self

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::calendar::Date;
 use crate::garden::{
-    BedAt, Begun, Crop, Garden, GradeAt, MOST_PLOTS, Microclimate, Plot, Rows, Strips,
+    BedAt, Begun, Crop, Garden, MOST_PLOTS, Microclimate, Plot, Rows, Strips, Team,
 };
 
 use super::dropped::DropReason;
@@ -61,7 +61,7 @@ pub fn bed_classes(garden: &Garden) -> Vec<BedClass> {
     classes
 }
 
-/// The plots (as a bit set over `plots`) of one bed class in which a grade's crop may stand from
+/// The plots (as a bit set over `plots`) of one bed class in which a team's crop may stand from
 /// `day` on.
 ///
 /// # Errors
@@ -70,7 +70,7 @@ pub fn allowed(
     garden: &Garden,
     plots: &[Plot],
     class: &BedClass,
-    (crop, grade): (&Crop, GradeAt),
+    (crop, team): (&Crop, Team),
     day: Date,
 ) -> Result<PlotSet, DropReason> {
     let suitable = PlotSet::of(plots, |plot| {
@@ -83,7 +83,7 @@ pub fn allowed(
     if suitable.is_empty() {
         return Err(DropReason::NoBed);
     }
-    let open = PlotSet::of(plots, |plot| garden[plot.bed].is_open_to(grade));
+    let open = PlotSet::of(plots, |plot| garden[plot.bed].is_open_to(team));
     let suitable = suitable.and(open);
     if suitable.is_empty() {
         return Err(DropReason::NotItsBed);

@@ -4,7 +4,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::calendar::Date;
-use crate::garden::{ClassAt, Garden, GradeAt, IngredientAt};
+use crate::garden::{ClassAt, Garden, IngredientAt, Team};
 
 use super::candidate::Candidate;
 use super::shelf::ShelfDays;
@@ -88,8 +88,8 @@ pub fn greatest_use(garden: &Garden, all: &[Candidate], use_of: impl Fn(&Candida
 /// A session: a class and a day on which it meets.
 pub type SessionOf = (ClassAt, Date);
 
-/// The minutes that the plantings of each ingredient want in a session, by the grade that grows it.
-type Wanted = BTreeMap<(GradeAt, IngredientAt), Vec<f64>>;
+/// The minutes that the plantings of each ingredient want in a session, by the team that grows it.
+type Wanted = BTreeMap<(Team, IngredientAt), Vec<f64>>;
 
 /// The sessions in which plantings that may be made together can want more minutes than there are.
 #[must_use]
@@ -103,7 +103,7 @@ pub fn crowded_sessions(garden: &Garden, all: &[Candidate]) -> BTreeSet<SessionO
         }
         for (session, minutes) in own {
             let of = wanted.entry(session).or_default();
-            of.entry((c.grade, c.ingredient)).or_default().push(minutes);
+            of.entry((c.team, c.ingredient)).or_default().push(minutes);
         }
     }
     let apart = garden.each_grade_grows_one();
@@ -115,15 +115,15 @@ pub fn crowded_sessions(garden: &Garden, all: &[Candidate]) -> BTreeSet<SessionO
 }
 
 /// The most minutes that are wanted in one session. Where no grade grows two ingredients (`apart`), of those of
-/// one grade only one counts; plantings of two grades may still meet in a class that takes one of them over.
+/// one team only one counts; plantings of two teams may still meet in a class that takes one of them over.
 fn most_minutes(garden: &Garden, wanted: Wanted, apart: bool) -> f64 {
-    let mut of_grade: BTreeMap<GradeAt, f64> = BTreeMap::new();
-    for ((grade, at), mut minutes) in wanted {
+    let mut of_team: BTreeMap<Team, f64> = BTreeMap::new();
+    for ((team, at), mut minutes) in wanted {
         minutes.sort_unstable_by(|a, b| b.total_cmp(a));
         let sowings = garden[at].most_plantings() as usize;
         let own: f64 = minutes.iter().take(sowings).sum();
-        let most = of_grade.entry(grade).or_default();
+        let most = of_team.entry(team).or_default();
         *most = if apart { most.max(own) } else { *most + own };
     }
-    of_grade.values().sum()
+    of_team.values().sum()
 }

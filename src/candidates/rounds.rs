@@ -1,10 +1,10 @@
-//! Rounds: the smallest sets of sessions in which every class that tends a grade's plantings
-//! meets once. A grade's step happens in one round.
+//! Rounds: the smallest sets of sessions in which every class that tends a team's plantings
+//! meets once. A team's step happens in one round.
 
 use std::collections::BTreeSet;
 
 use crate::calendar::{Date, plus_days};
-use crate::garden::{ClassAt, Garden, GradeAt};
+use crate::garden::{ClassAt, Garden, Team};
 use crate::plan::{Visit, When};
 
 use super::context::Context;
@@ -12,11 +12,16 @@ use super::context::Context;
 /// One session of every class, close together, all on one side of moving up.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Round {
-    /// One visit per class of the tending grade, in the order of its classes.
+    /// One visit per class of the tending team, in the order of its classes.
     pub visits: Vec<(ClassAt, Date)>,
 }
 
 impl Round {
+    /// The classes that come.
+    pub fn classes(&self) -> impl Iterator<Item = ClassAt> + '_ {
+        self.visits.iter().map(|(class, _)| *class)
+    }
+
     /// The first session's day.
     #[must_use]
     pub fn first(&self) -> Date {
@@ -46,25 +51,25 @@ impl Round {
     }
 }
 
-/// All rounds in which the plantings of `grade` are tended, by first and last day. One round
+/// All rounds in which the plantings of `team` are tended, by first and last day. One round
 /// may begin in every week; rounds that share sessions are different choices of the same step.
 #[must_use]
-pub fn rounds(context: &Context<'_>, grade: GradeAt) -> Vec<Round> {
+pub fn rounds(context: &Context<'_>, team: Team) -> Vec<Round> {
     let Context {
         garden, horizon, ..
     } = context;
-    let before = garden.tending(grade, horizon.first());
-    let after = garden.tending(grade, horizon.last());
+    let before = garden.tending(team, horizon.first());
+    let after = garden.tending(team, horizon.last());
     let mut found = BTreeSet::new();
     for tending in BTreeSet::from([before, after]) {
         let sessions: Vec<(ClassAt, Vec<Date>)> = garden
             .classes_of(tending)
-            .map(|c| (c, tended_sessions(context, grade, tending, c)))
+            .map(|c| (c, tended_sessions(context, (team, tending), c)))
             .collect();
         let harvest = garden.school_year.harvest_days.iter();
         found.extend(harvest.filter_map(|h| round_within(&sessions, h.day, h.day)));
         let sessions = lessons(garden, sessions);
-        let span = i64::from(garden[tending].round_weeks()) * 7;
+        let span = i64::from(garden.round_weeks(tending)) * 7;
         for week in 0..horizon.weeks() {
             let from = horizon.monday(week);
             let to = plus_days(from, span - 1);
@@ -84,17 +89,16 @@ pub fn rounds(context: &Context<'_>, grade: GradeAt) -> Vec<Round> {
     rounds
 }
 
-/// The days on which `class` of `tending` meets while it tends the plantings of `grade`.
+/// The days on which `class` of `tending` meets while that tends the plantings of `team`.
 fn tended_sessions(
     context: &Context<'_>,
-    grade: GradeAt,
-    tending: GradeAt,
+    (team, tending): (Team, Team),
     class: ClassAt,
 ) -> Vec<Date> {
     let garden = context.garden;
     let mut days = context.sessions(class).to_vec();
     days.retain(|d| {
-        *d >= garden.as_of() && *d <= garden.last_day() && garden.tending(grade, *d) == tending
+        *d >= garden.as_of() && *d <= garden.last_day() && garden.tending(team, *d) == tending
     });
     days
 }

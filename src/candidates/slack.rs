@@ -2,7 +2,7 @@
 //! rule about days is broken, or too many ready years are lost. The checker counts them as well.
 
 use crate::calendar::{Date, monday_of, plus_days};
-use crate::garden::{ClassAt, GradeAt, Ingredient};
+use crate::garden::{ClassAt, Ingredient, Team};
 use crate::growth::{Fate, least_ready_years};
 
 use super::candidate::Steps;
@@ -17,9 +17,9 @@ const BEARABLE: usize = 10;
 /// The next round after another: every class comes later than in that one, as soon as all of
 /// them meet close together. `None` if they no longer do, or if it is then the turn of others.
 #[must_use]
-pub fn next_round(context: &Context<'_>, grade: GradeAt, round: &Round) -> Option<Round> {
+pub fn next_round(context: &Context<'_>, team: Team, round: &Round) -> Option<Round> {
     let garden = context.garden;
-    let weeks = i64::from(garden[garden.tending(grade, round.first())].round_weeks());
+    let weeks = i64::from(garden.round_weeks(garden.tending(team, round.first())));
     let later = |(class, day): &(_, Date)| Some((*class, context.next_session(*class, *day)?));
     let mut late = Round {
         visits: round.visits.iter().map(later).collect::<Option<_>>()?,
@@ -34,7 +34,7 @@ pub fn next_round(context: &Context<'_>, grade: GradeAt, round: &Round) -> Optio
             *day = context.next_session(*class, plus_days(from, -1))?;
         }
     }
-    let in_turn = |(class, day): &(ClassAt, Date)| garden.tending(grade, *day) == class.grade;
+    let in_turn = |(class, day): &(ClassAt, Date)| garden.tending(team, *day).has(class.grade);
     (late.visits.iter().all(in_turn) && late.last() <= garden.last_day()).then_some(late)
 }
 
@@ -42,11 +42,11 @@ pub fn next_round(context: &Context<'_>, grade: GradeAt, round: &Round) -> Optio
 #[must_use]
 pub fn late_start(
     context: &Context<'_>,
-    grade: GradeAt,
+    team: Team,
     seasons: &Seasons,
     start: &Round,
 ) -> Option<(Round, Vec<Vec<Fate>>)> {
-    let late = next_round(context, grade, start)?;
+    let late = next_round(context, team, start)?;
     let fates = (0..late.visits.len())
         .map(|j| seasons.fates(late.day_of_part(j)))
         .collect();
@@ -73,12 +73,12 @@ pub fn bearable_start<'l>(
 #[must_use]
 pub fn fragile(
     context: &Context<'_>,
-    (ingredient, grade): (&Ingredient, GradeAt),
+    (ingredient, team): (&Ingredient, Team),
     steps: &Steps,
     nursery: Option<&Nursery>,
     late_start: Option<&Round>,
 ) -> u32 {
-    let later = |round: &Round| next_round(context, grade, round);
+    let later = |round: &Round| next_round(context, team, round);
     // What has begun cannot fall out any more.
     let open = |round: &Round| round.first() >= context.garden.as_of();
     let in_bed = match &steps.plant_out {

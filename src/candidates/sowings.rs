@@ -3,7 +3,7 @@
 mod go_on;
 
 use crate::calendar::{Date, days_between};
-use crate::garden::{GradeAt, Ingredient, IngredientAt, Method, Plot, Source};
+use crate::garden::{Ingredient, IngredientAt, Method, Plot, Source, Team};
 use crate::growth::{Emergence, ThinningDays};
 
 use super::amounts::Amounts;
@@ -20,12 +20,12 @@ use super::takes::{bed_days, by_others, most_blocks_in_lessons, waiting_weeks};
 use super::unlisted::MOST_CANDIDATES;
 use super::windows::{Seasons, Window, family_days, pick_days};
 
-/// The enumeration of one ingredient, grown by one grade.
+/// The enumeration of one ingredient, grown by one team.
 struct Search<'a> {
     context: &'a Context<'a>,
     at: IngredientAt,
     ingredient: &'a Ingredient,
-    grade: GradeAt,
+    team: Team,
     plots: &'a [Plot],
     rounds: Vec<Round>,
     pick_days: Vec<PickDay>,
@@ -81,17 +81,17 @@ pub fn candidates(
             printed,
             as_of: garden.as_of(),
         };
-        Search::new(context, plots, (at, printed.grade), Some(going_on))
+        Search::new(context, plots, (at, printed.team), Some(going_on))
             .go_on(&going_on, dropped, &mut found);
     }
     if begun.len() >= ingredient.most_plantings() as usize {
         return found;
     }
-    let search = |grade: &GradeAt| Search::new(context, plots, (at, *grade), None);
-    let searches: Vec<Search<'_>> = ingredient.grades.iter().map(search).collect();
+    let search = |team: &Team| Search::new(context, plots, (at, *team), None);
+    let searches: Vec<Search<'_>> = ingredient.teams.iter().map(search).collect();
     for method in methods {
         for class in &bed_classes(garden) {
-            // The weather is the same for every grade.
+            // The weather is the same for every team.
             let mut seasons = None;
             for search in &searches {
                 if found.len() > MOST_CANDIDATES {
@@ -108,17 +108,17 @@ impl<'a> Search<'a> {
     fn new(
         context: &'a Context<'a>,
         plots: &'a [Plot],
-        (at, grade): (IngredientAt, GradeAt),
+        (at, team): (IngredientAt, Team),
         going_on: Option<GoingOn<'a>>,
     ) -> Self {
-        let rounds = rounds(context, grade);
+        let rounds = rounds(context, team);
         let pick_days = pick_days(context.garden, at, &rounds);
         let printed_picks = printed_picks(context.garden, at, going_on.as_ref(), &pick_days);
         Self {
             context,
             at,
             ingredient: &context.garden[at],
-            grade,
+            team,
             plots,
             rounds,
             pick_days,
@@ -138,12 +138,12 @@ impl<'a> Search<'a> {
     ) {
         let garden = self.context.garden;
         let crop = &self.ingredient.crop;
-        let own = (crop, self.grade);
+        let own = (crop, self.team);
         let ever = allowed(garden, self.plots, class, own, garden.last_day());
         let amounts = ever.and_then(|plots| {
             let strips = plots.iter().map(|k| self.plots[k.0].strips.count).sum();
             let beds = (class.rows, strips);
-            Amounts::of(garden, self.at, method, self.grade, beds)
+            Amounts::of(garden, self.at, method, self.team, beds)
         });
         let amounts = match amounts.and_then(|a| self.within_shelf(method, a)) {
             Ok(amounts) => amounts,
@@ -185,7 +185,7 @@ impl<'a> Search<'a> {
         found: &mut Vec<Candidate>,
     ) {
         let garden = self.context.garden;
-        let own = (&self.ingredient.crop, self.grade);
+        let own = (&self.ingredient.crop, self.team);
         let plots = match &self.going_on {
             Some(going_on) => Ok(going_on.plots(self.plots)),
             None => allowed(garden, self.plots, setting.class, own, start.first()),
@@ -210,7 +210,7 @@ impl<'a> Search<'a> {
                 .collect(),
             false => vec![None],
         };
-        let late = late_start(self.context, self.grade, setting.seasons, start);
+        let late = late_start(self.context, self.team, setting.seasons, start);
         let up = emergence(setting, start);
         let begun = Begun {
             start,
@@ -266,7 +266,7 @@ impl<'a> Search<'a> {
             given: self.going_on.map(|going_on| going_on.at),
             moves: self.open.moved(&steps),
             ingredient: self.at,
-            grade: self.grade,
+            team: self.team,
             method: setting.method,
             plots: begun.plots,
             bed_days: bed_days(self.context, begun.start.first(), &window.picks),
@@ -274,12 +274,12 @@ impl<'a> Search<'a> {
             shelf,
             fragile: fragile(
                 self.context,
-                (self.ingredient, self.grade),
+                (self.ingredient, self.team),
                 &steps,
                 nursery,
                 late,
             ),
-            by_others: by_others(garden, self.grade, &steps),
+            by_others: by_others(garden, self.team, &steps),
             idle_weeks: nursery.map_or(0, |n| n.late_weeks)
                 + waiting_weeks(garden, self.at, &window.picks),
             ready: window.ready.clone(),

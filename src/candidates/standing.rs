@@ -3,8 +3,8 @@
 
 use crate::calendar::plus_days;
 use crate::garden::{
-    BedAt, Begun, BegunAt, Garden, GradeAt, Ingredient, IngredientAt, Method, PatchAt, Plot,
-    Printed, Source, Strips,
+    BedAt, Begun, BegunAt, Garden, Ingredient, IngredientAt, Method, PatchAt, Plot, Printed,
+    Source, Strips, Team,
 };
 use crate::growth::{Block, least_ready_years};
 use crate::units::Kilograms;
@@ -31,14 +31,14 @@ pub fn candidates(
 ) -> Vec<Candidate> {
     let ingredient = &context.garden[at];
     let mut all = Vec::new();
-    for grade in &ingredient.grades {
+    for team in &ingredient.teams {
         let found = match ingredient.source {
             Source::Sown => return Vec::new(),
             Source::Begun(which) => match context.garden[which].in_bed() {
-                Some(place) => begun(context, plots, (at, *grade), (which, place)),
+                Some(place) => begun(context, plots, (at, *team), (which, place)),
                 None => return Vec::new(),
             },
-            Source::Patch(which) => patch(context, at, *grade, which),
+            Source::Patch(which) => patch(context, at, *team, which),
         };
         match found {
             Ok(found) => all.extend(found),
@@ -67,7 +67,7 @@ pub fn keep_until_cleared(garden: &Garden, plots: &mut [Plot], standing: &[Candi
 fn begun(
     context: &Context<'_>,
     plots: &[Plot],
-    (at, grade): (IngredientAt, GradeAt),
+    (at, team): (IngredientAt, Team),
     (which, (bed, strips)): (BegunAt, (BedAt, Strips)),
 ) -> Result<Vec<Candidate>, DropReason> {
     let garden = context.garden;
@@ -81,7 +81,7 @@ fn begun(
         bed.microclimate(),
         begun.as_plants(),
     );
-    let pick_days = pick_days(garden, at, &rounds(context, grade));
+    let pick_days = pick_days(garden, at, &rounds(context, team));
     let printed = printed_picks(garden, at, &pick_days);
     let beginning = Beginning::Given(begun.since);
     let mut windows = windows(&seasons, beginning, (&printed, &pick_days));
@@ -106,7 +106,7 @@ fn begun(
     enough(garden, ingredient, &amounts)?;
     let found = windows.into_iter().map(|w| Candidate {
         plots: plot,
-        ..standing(context, (at, grade), Method::Growing, w, amounts.clone())
+        ..standing(context, (at, team), Method::Growing, w, amounts.clone())
     });
     within_lessons(garden, found.collect())
 }
@@ -115,7 +115,7 @@ fn begun(
 fn patch(
     context: &Context<'_>,
     at: IngredientAt,
-    grade: GradeAt,
+    team: Team,
     which: PatchAt,
 ) -> Result<Vec<Candidate>, DropReason> {
     let garden = context.garden;
@@ -128,7 +128,7 @@ fn patch(
     };
     let amounts = fixed_amount(nothing, (patch.low, patch.expected));
     enough(garden, ingredient, &amounts)?;
-    let pick_days = pick_days(garden, at, &rounds(context, grade));
+    let pick_days = pick_days(garden, at, &rounds(context, team));
     let picked = printed_picks(garden, at, &pick_days).begun;
     let in_season = |d: &&PickDay| patch.pick_from <= d.first() && d.last() <= patch.pick_to;
     let open = pick_days.iter().filter(in_season).cloned();
@@ -140,7 +140,7 @@ fn patch(
     let found = windows.into_iter().map(|picks| {
         let ready = YearSet::of(years, |_| true);
         let window = Window { picks, ready };
-        standing(context, (at, grade), Method::Patch, window, amounts.clone())
+        standing(context, (at, team), Method::Patch, window, amounts.clone())
     });
     let found: Vec<Candidate> = found.collect();
     if found.is_empty() {
@@ -196,7 +196,7 @@ fn enough(garden: &Garden, ingredient: &Ingredient, amounts: &Amounts) -> Result
 /// A candidate that only has a pick window, on none of the plots.
 fn standing(
     context: &Context<'_>,
-    (at, grade): (IngredientAt, GradeAt),
+    (at, team): (IngredientAt, Team),
     method: Method,
     window: Window,
     amounts: Amounts,
@@ -219,7 +219,7 @@ fn standing(
         given,
         moves: Open::of(garden, at, given).moved(&steps),
         ingredient: at,
-        grade,
+        team,
         method,
         plots: PlotSet::default(),
         bed_days,
@@ -229,7 +229,7 @@ fn standing(
         ready: window.ready,
         gaps: Vec::new(),
         fragile,
-        by_others: by_others(garden, grade, &steps),
+        by_others: by_others(garden, team, &steps),
         idle_weeks: waiting_weeks(garden, at, &steps.picks),
         steps,
     }

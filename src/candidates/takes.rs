@@ -1,7 +1,7 @@
 //! What the steps of a planting take: days in the bed, minutes of sessions, other people.
 
 use crate::calendar::{Date, plus_days};
-use crate::garden::{CLEARING_DAYS, Garden, GradeAt, Ingredient, IngredientAt, Method};
+use crate::garden::{CLEARING_DAYS, Garden, Ingredient, IngredientAt, Method, Team};
 use crate::growth::effort;
 use crate::plan::StepKind;
 
@@ -41,15 +41,18 @@ pub fn tasks(garden: &Garden, ingredient: &Ingredient, method: Method, steps: &S
         .rounds()
         .flat_map(|(kind, round)| {
             let open = |(_, date): &&(_, Date)| *date >= garden.as_of();
-            round.visits.iter().filter(open).map(move |(class, date)| {
-                let effort = effort(kind, ingredient, method, garden.children_of(class.grade));
-                Task {
+            let children = garden.children_who_share(round.classes());
+            let effort = effort(kind, ingredient, method, children);
+            round
+                .visits
+                .iter()
+                .filter(open)
+                .map(move |(class, date)| Task {
                     kind,
                     class: *class,
                     date: *date,
                     effort,
-                }
-            })
+                })
         })
         .collect()
 }
@@ -69,8 +72,8 @@ pub fn most_blocks_in_lessons(garden: &Garden, tasks: &[Task], amounts: &Amounts
 
 /// Steps that others do than the children who sowed; a pick window counts once.
 #[must_use]
-pub fn by_others(garden: &Garden, grade: GradeAt, steps: &Steps) -> u32 {
-    let strangers = |round: &Round| !garden.same_children(grade, round.first());
+pub fn by_others(garden: &Garden, team: Team, steps: &Steps) -> u32 {
+    let strangers = |round: &Round| !garden.same_children(team, round.first());
     let strange = |(kind, round): &(StepKind, &Round)| !kind.is_harvest() && strangers(round);
     let steps_of_rounds = steps.rounds().filter(strange).count();
     let thinned_by_others = matches!(steps.thin, Some(Thinning::Adult(_) | Thinning::Families(_)));

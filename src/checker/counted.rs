@@ -60,7 +60,7 @@ fn by_others(run: &Run<'_>, planting: &Planting<'_>) -> u32 {
     let others = |step: &Step<'_>| match step.when {
         When::Sessions(_) => {
             let day = run.horizon.date(step.first);
-            !run.garden.same_children(planting.grade, day)
+            !run.garden.same_children(planting.team, day)
         }
         When::Families(_) | When::Adult(_) => true,
         When::Daily => false,

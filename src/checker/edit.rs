@@ -69,14 +69,11 @@ fn minutes(garden: &Garden, planting: &Planting, kind: StepKind, when: &When) ->
     let When::Sessions(visits) = when else {
         return Minutes(0.0);
     };
-    let mut classes = visits.iter().filter_map(|v| garden.class_named(&v.class));
-    match (classes.next(), ingredient(garden, planting)) {
-        (Some(class), Some(ingredient)) => {
-            let children = garden.children_of(class.grade);
-            effort(kind, ingredient, planting.method, children).minutes(planting.plants)
-        }
-        _ => Minutes(0.0),
-    }
+    let classes = visits.iter().filter_map(|v| garden.class_named(&v.class));
+    let children = garden.children_who_share(classes);
+    ingredient(garden, planting).map_or(Minutes(0.0), |ingredient| {
+        effort(kind, ingredient, planting.method, children).minutes(planting.plants)
+    })
 }
 
 fn ingredient<'g>(garden: &'g Garden, planting: &Planting) -> Option<&'g Ingredient> {

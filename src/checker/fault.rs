@@ -84,23 +84,23 @@ pub enum Fault {
         /// The plan's way.
         got: Method,
     },
-    /// A grade that may not grow the ingredient.
-    Grade {
+    /// Grades that may not grow the ingredient.
+    Team {
         /// The planting.
         planting: PlantingRef,
-        /// The ids of the grades of which one may.
-        expected: Vec<String>,
-        /// The plan's grade.
-        got: String,
+        /// The teams of which one may, each by the ids of its grades.
+        expected: Vec<Vec<String>>,
+        /// The plan's grades.
+        got: Vec<String>,
     },
-    /// Another grade than that of an earlier planting of the ingredient.
-    SecondGrade {
+    /// Other grades than those of an earlier planting of the ingredient.
+    SecondTeam {
         /// The planting.
         planting: PlantingRef,
-        /// The grade of the earlier one.
-        expected: String,
-        /// The plan's grade.
-        got: String,
+        /// The grades of the earlier one.
+        expected: Vec<String>,
+        /// The plan's grades.
+        got: Vec<String>,
     },
     /// More grades could grow something.
     GradesLeftOut {

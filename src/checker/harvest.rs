@@ -310,7 +310,7 @@ fn picked_again(run: &Run<'_>, planting: &Planting<'_>, day: Date) -> Vec<Vec<us
         return Vec::new();
     }
     let until = plus_days(day, -(feast.day - feast.deliver_by).num_days());
-    let tending = garden.tending(planting.grade, day);
+    let tending = garden.tending(planting.team, day);
     garden
         .classes_of(tending)
         .map(|class| {

@@ -51,7 +51,7 @@ pub fn need(garden: &Garden, planting: &Planting<'_>) -> Option<Need> {
     let need = growth::need_in(
         garden,
         planting.at,
-        planting.grade,
+        planting.team,
         planting.plan.method,
         plants,
     );

@@ -1,7 +1,7 @@
 //! A planting of the plan with its names looked up and its dates as day numbers.
 
 use crate::garden::{
-    BedAt, ClassAt, Garden, GradeAt, Ingredient, IngredientAt, Printed, Seedlings, Strips,
+    BedAt, ClassAt, Garden, Ingredient, IngredientAt, Printed, Seedlings, Strips, Team,
 };
 use crate::growth::Need;
 use crate::plan::{self, StepKind};
@@ -18,9 +18,9 @@ pub struct Planting<'a> {
     pub at: IngredientAt,
     /// Its ingredient.
     pub ingredient: &'a Ingredient,
-    /// The grade that grows it: as the plan says, or, where it names none that the project
-    /// knows, the first that may.
-    pub grade: GradeAt,
+    /// Who grows it: as the plan says, or, where it names a grade that the project does not know, those who may
+    /// first.
+    pub team: Team,
     /// The steps that have a day.
     pub steps: Vec<Step<'a>>,
     /// The places in known beds.

@@ -91,8 +91,8 @@ fn late_fails(
 fn next_round(run: &Run<'_>, planting: &Planting<'_>, visits: &[Visited]) -> Option<Vec<Visit>> {
     let garden = run.garden;
     let first = visits.iter().map(|visit| visit.day).min()?;
-    let tending = garden.tending(planting.grade, run.horizon.date(first));
-    let days = garden[tending].round_weeks() as usize * 7;
+    let tending = garden.tending(planting.team, run.horizon.date(first));
+    let days = garden.round_weeks(tending) as usize * 7;
     let sessions = |visit: &Visited| -> Vec<usize> {
         let days = garden.sessions(visit.class).into_iter();
         days.filter_map(|day| run.horizon.day_number(day))

@@ -57,6 +57,7 @@ codes! {
     KeyWithoutEffect "key-without-effect" "A key is given that can have no effect here."
     DuplicateId "duplicate-id" "Two things have the same id or name."
     NoSuchGrade "no-such-grade" "A grade is named that the file does not hold."
+    NeverMeet "never-meet" "Grades that grow something together never have lessons in the same weeks."
     NoSuchTerm "no-such-term" "A term is named that the calendar does not hold."
     NoSuchCrop "no-such-crop" "A crop is named that the catalogue does not hold."
     NoSuchBed "no-such-bed" "A bed is named that the file does not hold."

@@ -41,7 +41,7 @@ impl<'a> Bench<'a> {
                 .is_none_or(|days| self.in_time(days, when))
         };
         let mut days: Vec<When> = match step.when {
-            When::Sessions(_) => rounds(&self.context, garden.grade_with_id(&planting.grade)?)
+            When::Sessions(_) => rounds(&self.context, garden.team_with_ids(&planting.grades)?)
                 .iter()
                 .map(|round| round.when(garden))
                 .collect(),

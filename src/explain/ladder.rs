@@ -3,7 +3,7 @@
 mod sessions;
 
 use crate::catalogue::Catalogue;
-use crate::garden::{Bed, Care, Garden, GradeAt, IngredientAt, Method, Source};
+use crate::garden::{Bed, Care, Garden, GradeAt, IngredientAt, Method, Source, Team};
 use crate::project::{Change, along_trellis_of};
 
 use super::kind::Kind;
@@ -73,26 +73,33 @@ pub fn fewer_grams(garden: &Garden, at: IngredientAt, part: u32) -> Rung {
     }
 }
 
-/// Other grades that are old enough, where the file names one: first those that grow nothing.
+/// Other grades that are old enough, where the file names who grows it: first those that grow nothing. Of several that
+/// grow it together each may do so alone.
 fn another_grade(garden: &Garden, at: IngredientAt) -> Ladder {
     let ingredient = &garden[at];
-    let given = ingredient.only_grade();
-    let grows = |grade: &GradeAt| garden.ingredients.iter().any(|i| i.grades.contains(grade));
+    let given = ingredient.only_team();
+    let grows = |grade: &GradeAt| garden.ingredients.iter().any(|i| i.may_be_grown_by(*grade));
     let mut others: Vec<GradeAt> = garden
         .grade_positions()
-        .filter(|grade| given.is_some_and(|given| given != *grade))
+        .filter(|grade| given.is_some_and(|given| given != Team::from(*grade)))
         .filter(|grade| !ingredient.is_too_hard_for(&garden[*grade]))
         .collect();
     others.sort_by_key(grows);
+    let set = |key, value: &str| Change::set(&["dish", "ingredient", &ingredient.name, key], value);
+    let shared = given.is_some_and(|given| given.size() > 1);
+    let alone = |id: &str| -> Vec<Change> {
+        let no_more = shared.then(|| set("together", ""));
+        no_more
+            .into_iter()
+            .chain([set("grade", &format!("{id:?}"))])
+            .collect()
+    };
     let rung = |grade: &GradeAt| Rung {
         kind: Kind::AnotherGrade {
             ingredient: ingredient.name.clone(),
             grade: garden[*grade].name.clone(),
         },
-        changes: vec![Change::set(
-            &["dish", "ingredient", &ingredient.name, "grade"],
-            &format!("{:?}", garden[*grade].id),
-        )],
+        changes: alone(&garden[*grade].id),
     };
     Ladder {
         rungs: others.iter().map(rung).collect(),

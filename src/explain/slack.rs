@@ -183,8 +183,8 @@ impl<'a> Bench<'a> {
         let garden = self.context.garden;
         let visit = |v: &Visit| Some((garden.class_named(&v.class)?, v.date));
         let visits = visits.iter().map(visit).collect::<Option<_>>()?;
-        let grade = garden.grade_with_id(&planting.grade)?;
-        let late = next_round(&self.context, grade, &Round { visits });
+        let team = garden.team_with_ids(&planting.grades)?;
+        let late = next_round(&self.context, team, &Round { visits });
         Some(late.map(|round| round.when(garden)))
     }
 

@@ -125,7 +125,7 @@ pub fn without_a_bed(next: &Garden) -> Vec<WithoutABed<'_>> {
     let sown = next.ingredients.iter().filter(|i| is_sown(i));
     let without = sown.filter_map(|ingredient| {
         let crop = &ingredient.crop;
-        let is_open = |bed: &Bed| ingredient.grades.iter().any(|grade| bed.is_open_to(*grade));
+        let is_open = |bed: &Bed| ingredient.teams.iter().any(|team| bed.is_open_to(*team));
         let beds = next.bed_positions().filter_map(|at| {
             let bed = &next[at];
             let strips = match crop.needs.trellis {

@@ -115,7 +115,7 @@ fn for_every_school<'a>() -> [Caution<'a>; 6] {
 
 fn young<'a>(garden: &Garden, ingredient: &'a Ingredient) -> Option<Young<'a>> {
     let least_age = ingredient.least_age()?;
-    let grades = ingredient.grades.iter().copied();
+    let grades = ingredient.teams.iter().flat_map(|team| team.grades());
     let grades: Vec<GradeAt> = grades
         .filter(|grade| ingredient.is_too_hard_for(&garden[*grade]))
         .collect();

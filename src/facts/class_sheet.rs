@@ -124,7 +124,7 @@ impl Facts<'_> {
         let all = self.kept_picked_of(ours);
         all.flat_map(|kept| &kept.turns)
             .copied()
-            .filter(|turn| turn.who == Picker::Grade(ours.grade))
+            .filter(|turn| matches!(turn.who, Picker::Team(team) if team.has(ours.grade)))
             .collect()
     }
 

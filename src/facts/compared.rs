@@ -5,7 +5,7 @@ use std::cmp::Reverse;
 use crate::calendar::Date;
 use crate::checker::{CheckedPlan, Harvest};
 use crate::explain::{Trial, YearsBack, promise};
-use crate::garden::GradeAt;
+use crate::garden::Team;
 use crate::plan::{Aim, Planting, StepKind};
 
 use super::Facts;
@@ -19,8 +19,8 @@ pub type Spans = Vec<(Date, Date)>;
 pub struct Moved {
     /// The kinds of steps that have other days, with those days before and after.
     pub steps: Vec<(StepKind, Spans, Spans)>,
-    /// The grades that grow it before and after, if these differ by name.
-    pub grades: Option<(GradeAt, GradeAt)>,
+    /// Who grows it before and after, if these differ by name.
+    pub teams: Option<(Team, Team)>,
 }
 
 /// What moves of an ingredient from one plan to another, of steps those of some kinds; `None` if
@@ -41,20 +41,16 @@ pub fn moved(
     let moved = both.filter(|(_, old, new)| old != new);
     let moved = Moved {
         steps: moved.collect(),
-        grades: other_grade(before, after, ingredient),
+        teams: other_team(before, after, ingredient),
     };
-    (!moved.steps.is_empty() || moved.grades.is_some()).then_some(moved)
+    (!moved.steps.is_empty() || moved.teams.is_some()).then_some(moved)
 }
 
-fn other_grade(
-    before: &Facts<'_>,
-    after: &Facts<'_>,
-    ingredient: &str,
-) -> Option<(GradeAt, GradeAt)> {
-    let first = |planting: Option<&Planting>, facts: &Facts<'_>| facts.grade_of(planting?);
+fn other_team(before: &Facts<'_>, after: &Facts<'_>, ingredient: &str) -> Option<(Team, Team)> {
+    let first = |planting: Option<&Planting>, facts: &Facts<'_>| Some(facts.team_of(planting?));
     let old = first(before.plantings_named(ingredient).next(), before)?;
     let new = first(after.plantings_named(ingredient).next(), after)?;
-    (before.grade_name(old) != after.grade_name(new)).then_some((old, new))
+    (before.names_of(old) != after.names_of(new)).then_some((old, new))
 }
 
 /// The facts of the plan that came of a trial, if one did.

@@ -34,7 +34,7 @@ impl Facts<'_> {
     #[must_use]
     pub fn there_until(&self, grade: GradeAt) -> Option<Date> {
         let from = self.garden.school_year.moves_up?;
-        let leaves = self.garden.tending(grade, from) != grade;
+        let leaves = !self.garden.tending(grade, from).has(grade);
         from.pred_opt().filter(|_| leaves)
     }
 }

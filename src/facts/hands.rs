@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::calendar::Date;
-use crate::garden::GradeAt;
+use crate::garden::Team;
 use crate::plan::{Planting, Step, StepKind, When};
 
 use super::Facts;
@@ -29,8 +29,8 @@ pub enum Hands {
     Anyone(StepKind, Date, Date),
     /// The children who are in the grade after it has moved up.
     OtherChildren {
-        /// The grade that tends the planting then.
-        grade: GradeAt,
+        /// The grades that tend the planting then.
+        team: Team,
         /// The day on which grades move up.
         from: Date,
         /// What they do.
@@ -54,15 +54,15 @@ impl<'a> Facts<'a> {
     /// Which later steps of a planting other children do.
     fn taken_over(&self, planting: &Planting) -> Option<Hands> {
         let from = self.garden.school_year.moves_up?;
-        let grade = self.grade_of(planting)?;
+        let team = self.team_of(planting);
         let by_others = |step: &&Step| {
             let first = step.when.first();
-            by_children(step) && first.is_some_and(|day| !self.garden.same_children(grade, day))
+            by_children(step) && first.is_some_and(|day| !self.garden.same_children(team, day))
         };
         let others = planting.steps.iter().filter(by_others);
         let kinds: BTreeSet<StepKind> = others.map(|step| step.kind).collect();
         (!kinds.is_empty()).then(|| Hands::OtherChildren {
-            grade: self.garden.tending(grade, from),
+            team: self.garden.tending(team, from),
             from,
             kinds,
         })

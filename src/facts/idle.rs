@@ -23,8 +23,8 @@ impl Facts<'_> {
             return None;
         }
         let ingredients = &self.garden.ingredients;
-        let may = ingredients.iter().any(|i| i.grades.contains(&grade));
-        let open = ingredients.iter().any(|i| i.only_grade().is_none());
+        let may = ingredients.iter().any(|i| i.may_be_grown_by(grade));
+        let open = ingredients.iter().any(|i| i.only_team().is_none());
         Some(match (may, open) {
             (true, _) => Idle::TooFewIngredients,
             (false, true) => Idle::TooYoung,

@@ -2,7 +2,7 @@
 
 use crate::calendar::{Date, days_between, monday_of, plus_days};
 use crate::checker::KeptPicked;
-use crate::garden::{GradeAt, KeepsPicked};
+use crate::garden::{KeepsPicked, Team};
 use crate::plan::Planting;
 
 use super::known::Known;
@@ -38,9 +38,9 @@ pub struct Turn {
 /// Who picks in a week.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Picker {
-    /// The classes of a grade, in their lessons.
-    Grade(GradeAt),
-    /// An adult, on a school day of a week in which the grade has no lesson.
+    /// The classes of a grade, or of several that grow it together, in their lessons.
+    Team(Team),
+    /// An adult, on a school day of a week in which those have no lesson.
     Adult,
     /// Staff who water in a break.
     Staff,
@@ -57,13 +57,13 @@ pub(super) fn kept_picked<'a>(known: &Known<'a>) -> Vec<PickingTurns<'a>> {
 impl<'a> Known<'a> {
     fn turns_of(&self, kept: &KeptPicked) -> Option<PickingTurns<'a>> {
         let planting = self.plan.planting(kept.planting)?;
-        let grade = self.grade_of(planting)?;
+        let team = self.team_of(planting);
         let bears = self.ingredient_of(planting)?.crop.picking.while_picked?;
         let mut turns: Vec<Turn> = Vec::new();
         let mut monday = monday_of(kept.from);
         while monday <= kept.to {
             let (from, to) = (monday.max(kept.from), plus_days(monday, 6).min(kept.to));
-            if let Some(who) = self.picker(grade, from, to) {
+            if let Some(who) = self.picker(team, from, to) {
                 match turns.last_mut() {
                     Some(turn) if turn.who == who && plus_days(turn.to, 1) == from => turn.to = to,
                     _ => turns.push(Turn { who, from, to }),
@@ -82,14 +82,14 @@ impl<'a> Known<'a> {
     }
 
     /// Who picks in days of one week: children before others, and of others those who are there anyway.
-    fn picker(&self, grade: GradeAt, from: Date, to: Date) -> Option<Picker> {
+    fn picker(&self, team: Team, from: Date, to: Date) -> Option<Picker> {
         let garden = self.garden;
-        let grade = garden.tending(grade, from);
+        let tending = garden.tending(team, from);
         let mut sessions = garden
-            .classes_of(grade)
+            .classes_of(tending)
             .flat_map(|class| garden.sessions(class));
         if sessions.any(|day| from <= day && day <= to) {
-            return Some(Picker::Grade(grade));
+            return Some(Picker::Team(tending));
         }
         let there: Vec<KeepsPicked> = days_between(from, to)
             .filter_map(|day| garden.keeps_picked(day))

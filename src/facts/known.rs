@@ -2,7 +2,7 @@
 
 use crate::calendar::Date;
 use crate::checker::{CheckedPlan, IngredientReplay, Replay, Standing, Unseen};
-use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt};
+use crate::garden::{Garden, GradeAt, Ingredient, IngredientAt, Team};
 use crate::plan::{Plan, Planting, PlantingAt, Stand};
 
 use super::sowings::{Sowing, sowings};
@@ -137,32 +137,48 @@ impl<'a> Known<'a> {
             .filter_map(|p| Some((p, self.ingredient_of(p)?)))
     }
 
-    /// The plantings of a grade with their ingredient.
+    /// The plantings of a grade, alone or together with others, with their ingredient.
     pub fn planted_by(
         &self,
         grade: GradeAt,
     ) -> impl Iterator<Item = (&'a Planting, &'a Ingredient)> {
         let planted = self.planted();
-        planted.filter(move |(p, _)| self.grade_of(p) == Some(grade))
+        planted.filter(move |(p, _)| self.team_of(p).has(grade))
     }
 
-    /// The grade that grows a planting; a checked plan names one that the project knows.
+    /// All plantings with their positions, by the first of the grades that grow them.
     #[must_use]
-    pub fn grade_of(&self, planting: &Planting) -> Option<GradeAt> {
-        self.garden.grade_with_id(&planting.grade)
+    pub fn by_grade(&self) -> Vec<(PlantingAt, &'a Planting)> {
+        let mut all: Vec<_> = self.plan.numbered().collect();
+        all.sort_by_key(|(_, planting)| self.team_of(planting));
+        all
     }
 
-    /// The grade that grows an ingredient.
+    /// Who grows a planting; a checked plan names grades that the project knows.
     #[must_use]
-    pub fn grown_by(&self, ingredient: &Ingredient) -> Option<GradeAt> {
+    pub fn team_of(&self, planting: &Planting) -> Team {
+        let team = self.garden.team_with_ids(&planting.grades);
+        team.unwrap_or_default()
+    }
+
+    /// Who grows an ingredient; nobody where it is not in the plan.
+    #[must_use]
+    pub fn grown_by(&self, ingredient: &Ingredient) -> Team {
         let mut plantings = self.plantings_named(&ingredient.name);
-        plantings.next().and_then(|p| self.grade_of(p))
+        let team = plantings.next().map(|p| self.team_of(p));
+        team.unwrap_or_default()
     }
 
     /// The name of a grade.
     #[must_use]
     pub fn grade_name(&self, grade: GradeAt) -> &'a str {
         &self.garden[grade].name
+    }
+
+    /// The names of a team's grades.
+    #[must_use]
+    pub fn names_of(&self, team: Team) -> Vec<&'a str> {
+        team.grades().map(|grade| self.grade_name(grade)).collect()
     }
 
     /// The last day on which people of the school can do what is to be done by a day.

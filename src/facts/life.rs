@@ -2,7 +2,7 @@
 //! its steps.
 
 use crate::calendar::{Date, Horizon, plus_days};
-use crate::garden::{GradeAt, Method, Seedlings};
+use crate::garden::{GradeAt, Method, Seedlings, Team};
 use crate::plan::{Planting, PlantingAt, StepKind};
 
 use super::Facts;
@@ -59,7 +59,6 @@ impl<'a> Facts<'a> {
     #[must_use]
     pub fn lives(&self, whose: Whose) -> Vec<Life> {
         let all = || self.plan.numbered();
-        let own = |grade| all().filter(move |(_, p)| self.grade_of(p) == Some(grade));
         let life = |taken_over| {
             move |(at, planting): (PlantingAt, &'a Planting)| Life {
                 planting: at,
@@ -69,13 +68,11 @@ impl<'a> Facts<'a> {
             }
         };
         match whose {
-            Whose::All => {
-                let grades = self.garden.grade_positions();
-                grades.flat_map(own).map(life(false)).collect()
-            }
+            Whose::All => self.by_grade().into_iter().map(life(false)).collect(),
             Whose::Of(grade) => {
                 let adopted = all().filter(|(_, p)| self.is_taken_over(p, grade));
-                let own = own(grade).map(life(false));
+                let own = all().filter(|(_, p)| self.team_of(p).has(grade));
+                let own = own.map(life(false));
                 own.chain(adopted.map(life(true))).collect()
             }
         }
@@ -101,8 +98,16 @@ impl<'a> Facts<'a> {
     /// True if a grade ends up with another one's planting.
     fn is_taken_over(&self, planting: &Planting, by: GradeAt) -> bool {
         let end = self.garden.last_day();
-        let other = self.grade_of(planting).filter(|other| *other != by);
-        other.is_some_and(|other| self.garden.tending(other, end) == by)
+        let team = self.team_of(planting);
+        !team.has(by) && self.garden.tending(team, end).has(by)
+    }
+
+    /// The grades that grow a planting and have left it to others by the end.
+    #[must_use]
+    pub fn left_by(&self, planting: &Planting) -> Team {
+        let team = self.team_of(planting);
+        let stay = self.garden.tending(team, self.garden.last_day());
+        team.grades().filter(|grade| !stay.has(*grade)).collect()
     }
 
     /// The first and last day of a planting's seedlings on the shelf; of those that stood there already, from

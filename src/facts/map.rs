@@ -122,9 +122,8 @@ impl Facts<'_> {
 
     fn map_bed(&self, bed: &Bed, carries: &Carries, stressed: Option<GradeAt>) -> MapBed {
         let is_ours = |at: &PlantingAt| {
-            let planting = self.plan.planting(*at);
-            let grade = planting.and_then(|p| self.grade_of(p));
-            stressed.is_none() || grade == stressed
+            let team = self.plan.planting(*at).map(|p| self.team_of(p));
+            stressed.is_none_or(|grade| team.is_some_and(|team| team.has(grade)))
         };
         let planted = |dated: &Dated| Planted {
             ours: dated.stand.plantings.iter().any(is_ours),

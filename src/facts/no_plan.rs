@@ -187,7 +187,7 @@ fn who(parts: &[(IngredientAt, u32)], there: u32) -> Who {
 pub struct Ways<'a> {
     /// The ingredient.
     pub ingredient: &'a Ingredient,
-    /// Grades that may grow it.
+    /// Grades of which one may grow it, or 1 where there is nothing to choose.
     pub grades: usize,
     /// Its methods.
     pub methods: usize,
@@ -201,7 +201,7 @@ pub fn most_ways(garden: &Garden) -> Vec<Ways<'_>> {
     let beds = bed_classes(garden).len();
     let ways = garden.ingredients.iter().map(|ingredient| Ways {
         ingredient,
-        grades: ingredient.grades.len(),
+        grades: ingredient.teams.len(),
         methods: ingredient.methods.len(),
         beds,
     });

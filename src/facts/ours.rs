@@ -115,8 +115,8 @@ impl<'a> Facts<'a> {
     pub fn ours(&self, grade: GradeAt) -> Ours<'a> {
         let end = self.garden.last_day();
         let takes_over = |planting: &Planting| {
-            let other = self.grade_of(planting).filter(|other| *other != grade);
-            other.is_some_and(|other| self.garden.tending(other, end) == grade)
+            let team = self.team_of(planting);
+            !team.has(grade) && self.garden.tending(team, end).has(grade)
         };
         Ours {
             grade,

@@ -24,9 +24,9 @@ impl<'a> Facts<'a> {
     /// What each child of a grade gets, planting by planting; none where there are no children.
     #[must_use]
     pub fn shares(&self, ours: &Ours<'a>) -> Vec<Share<'a>> {
-        let children = self.garden.children_of(ours.grade);
         let is_sown = |p: &Planting| p.steps_of(StepKind::Sow).next().is_some() && p.seeds > 0;
         let share = |(planting, _): &Grown<'a>| {
+            let children = self.garden.children_of(self.team_of(planting));
             Some(Share {
                 planting,
                 children,

@@ -2,7 +2,7 @@
 //! where, by whom, in how long, with how much. Every reader of dates takes it from here.
 
 use crate::calendar::{Date, Time};
-use crate::garden::{ClassAt, GradeAt, Ingredient};
+use crate::garden::{ClassAt, Ingredient, Team};
 use crate::plan::{Planting, PlantingAt, Site, Step, StepAt, StepKind, Visit, When};
 use crate::units::Minutes;
 
@@ -73,8 +73,8 @@ pub struct Task<'a> {
     pub ingredient: &'a Ingredient,
     /// Which sowing of the ingredient it is.
     pub sowing: Sowing,
-    /// The grade that grows the planting.
-    pub grade: GradeAt,
+    /// Who grows the planting.
+    pub team: Team,
     /// Who does it.
     pub who: Doer,
     /// The day, or the first of several.
@@ -138,10 +138,10 @@ pub(super) fn tasks<'a>(known: &Known<'a>) -> Vec<Task<'a>> {
 
 /// The tasks of one planting, in the order of its steps.
 fn of_planting<'a>(known: &Known<'a>, at: PlantingAt, planting: &'a Planting) -> Vec<Task<'a>> {
-    let grown = known.ingredient_of(planting).zip(known.grade_of(planting));
-    let Some(grown) = grown else {
+    let Some(ingredient) = known.ingredient_of(planting) else {
         return Vec::new();
     };
+    let grown = (ingredient, known.team_of(planting));
     let steps = planting.steps.iter().enumerate();
     steps
         .flat_map(|(step, done)| {
@@ -154,7 +154,7 @@ fn of_planting<'a>(known: &Known<'a>, at: PlantingAt, planting: &'a Planting) ->
 fn of_step<'a>(
     known: &Known<'a>,
     (at, planting, step): (StepAt, &'a Planting, &Step),
-    (ingredient, grade): (&'a Ingredient, GradeAt),
+    (ingredient, team): (&'a Ingredient, Team),
 ) -> Vec<Task<'a>> {
     let garden = known.garden;
     let task = |who: Doer, from: Date, to: Date| Task {
@@ -164,7 +164,7 @@ fn of_step<'a>(
         planting,
         ingredient,
         sowing: known.sowing(at.planting),
-        grade,
+        team,
         who,
         from,
         to,

@@ -121,7 +121,7 @@ impl<'a> Facts<'a> {
         (off, until): (Date, Date),
     ) -> Option<(ClassAt, Date)> {
         let garden = self.garden;
-        let tending = garden.tending(self.grade_of(planting)?, until);
+        let tending = garden.tending(self.team_of(planting), until);
         let free = |class: ClassAt| {
             let sessions = garden.sessions(class).into_iter();
             let given = self.given.get(&class);

@@ -16,7 +16,7 @@ pub struct Change<'a> {
     /// Of which ingredient.
     pub ingredient: &'a str,
     /// The id of the grade that grows it now, or did.
-    pub grade: &'a str,
+    pub grades: &'a [String],
     /// What changes.
     pub moved: Moved,
     /// The last entry about the ingredient that changes something.
@@ -66,7 +66,7 @@ pub fn changes<'a>(unfolded: &'a Unfolded, now: &'a Plan) -> Vec<Change<'a>> {
         let mut add = |moved| {
             all.push(Change {
                 ingredient: &any.ingredient,
-                grade: &any.grade,
+                grades: &any.grades,
                 moved,
                 cause: cause(unfolded, &any.ingredient),
             });

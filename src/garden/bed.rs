@@ -6,6 +6,7 @@ use crate::units::{Celsius, Centimetres, Kilograms, Metres, STRIP};
 use super::at::{BedAt, GradeAt};
 use super::crop::{Crop, Sun};
 use super::strips::{StripAt, Strips};
+use super::team::Team;
 
 /// A bed in the ground or raised, or a container.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -204,10 +205,10 @@ impl Bed {
         }
     }
 
-    /// True if a grade sows and plants in it.
+    /// True if a team sows and plants in it: it belongs to nobody, or to one of the team's grades.
     #[must_use]
-    pub fn is_open_to(&self, grade: GradeAt) -> bool {
-        self.of.is_empty() || self.of.contains(&grade)
+    pub fn is_open_to(&self, team: Team) -> bool {
+        self.of.is_empty() || self.of.iter().any(|grade| team.has(*grade))
     }
 
     /// True if soil depth and sun suit a crop, and it climbs where only climbers stand. Trellis is a matter

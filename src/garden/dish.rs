@@ -7,6 +7,7 @@ use super::at::{BegunAt, GradeAt, PatchAt};
 use super::crop::Crop;
 use super::grade::Grade;
 use super::method::Method;
+use super::team::Team;
 
 /// The shared day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -48,8 +49,9 @@ pub struct Ingredient {
     pub name: String,
     /// The crop with the project's overrides applied.
     pub crop: Crop,
-    /// The grades of which one grows it, in the order of the file; at least one.
-    pub grades: Vec<GradeAt>,
+    /// The teams of which one grows it, in the order of the file, at least one: single grades, or one team of
+    /// several that grow it together.
+    pub teams: Vec<Team>,
     /// Where it comes from.
     pub source: Source,
     /// The ways of sowing or planting that are allowed; at least one for `Source::Sown`.
@@ -58,7 +60,7 @@ pub struct Ingredient {
     pub grams_per_portion: f64,
     /// The least share of the target that counts as in the pot.
     pub least_share: Share,
-    /// What every child of the grade sows.
+    /// What every child of the team sows.
     pub each_child_sows: u32,
     /// How many sowings there may be, 1 to 4.
     pub max_sowings: u32,
@@ -79,10 +81,16 @@ impl Ingredient {
         }
     }
 
-    /// The grade that grows it, if there is nothing to choose.
+    /// True if a grade may grow it, alone or together with others.
     #[must_use]
-    pub fn only_grade(&self) -> Option<GradeAt> {
-        match self.grades[..] {
+    pub fn may_be_grown_by(&self, grade: GradeAt) -> bool {
+        self.teams.iter().any(|team| team.has(grade))
+    }
+
+    /// The team that grows it, if there is nothing to choose.
+    #[must_use]
+    pub fn only_team(&self) -> Option<Team> {
+        match self.teams[..] {
             [only] => Some(only),
             _ => None,
         }

@@ -1,7 +1,7 @@
 //! Finds what a plan calls by name or id.
 
 use super::at::{BedAt, ClassAt, GradeAt, IngredientAt};
-use super::{Crop, Garden};
+use super::{Crop, Garden, Team};
 
 impl Garden {
     /// The ingredient of a name.
@@ -23,6 +23,21 @@ impl Garden {
     #[must_use]
     pub fn grade_with_id(&self, id: &str) -> Option<GradeAt> {
         self.grade_positions().find(|at| self[*at].id == id)
+    }
+
+    /// The team of some grades by their ids; `None` if there is none, or one that is not known.
+    #[must_use]
+    pub fn team_with_ids(&self, ids: &[String]) -> Option<Team> {
+        let grades = ids.iter().map(|id| self.grade_with_id(id));
+        grades
+            .collect::<Option<Team>>()
+            .filter(|team| team.size() > 0)
+    }
+
+    /// The ids of a team's grades, in the order of the file.
+    #[must_use]
+    pub fn ids_of(&self, team: Team) -> Vec<String> {
+        team.grades().map(|grade| self[grade].id.clone()).collect()
     }
 
     /// The grade of an id or a name, in any case.

@@ -4,10 +4,11 @@
 use crate::calendar::{Date, plus_days};
 use crate::units::Share;
 
-use super::at::{BedAt, ClassAt, GradeAt, IngredientAt};
+use super::at::{BedAt, ClassAt, IngredientAt};
 use super::method::Method;
 use super::shut::Shut;
 use super::strips::Strips;
+use super::team::Team;
 
 /// Days that a bed takes to be cleared after the last pick, or after a loss (common practice: within the week).
 pub const CLEARING_DAYS: i64 = 7;
@@ -46,8 +47,8 @@ impl Turns {
 pub struct Printed {
     /// Of which ingredient.
     pub ingredient: IngredientAt,
-    /// The grade that grows it.
-    pub grade: GradeAt,
+    /// Who grows it.
+    pub team: Team,
     /// How it is grown.
     pub method: Method,
     /// True if its flats stand on the heat mat until the seed is up.

@@ -1,7 +1,7 @@
 //! Amounts: plants in a block of strips, seeds that make them sure, flats, kilograms.
 
 use crate::garden::{
-    Crop, Garden, GradeAt, IndoorStart, Ingredient, IngredientAt, Method, Printed, Rows, Seedlings,
+    Crop, Garden, IndoorStart, Ingredient, IngredientAt, Method, Printed, Rows, Seedlings, Team,
 };
 use crate::units::{Centimetres, Kilograms, Metres, STRIP, Share};
 
@@ -186,18 +186,12 @@ pub fn need(ingredient: &Ingredient, method: Method, children: u32, plants: u32)
     }
 }
 
-/// The same of an ingredient of a garden that a grade grows. Seedlings that stand on the shelf already take their
+/// The same of an ingredient of a garden that a team grows. Seedlings that stand on the shelf already take their
 /// flats as many as they are, whatever is planted of them; of those not yet in pots only what is kept is potted up.
 #[must_use]
-pub fn need_in(
-    garden: &Garden,
-    at: IngredientAt,
-    grade: GradeAt,
-    method: Method,
-    plants: u32,
-) -> Need {
+pub fn need_in(garden: &Garden, at: IngredientAt, team: Team, method: Method, plants: u32) -> Need {
     let ingredient = &garden[at];
-    let need = need(ingredient, method, garden.children_of(grade), plants);
+    let need = need(ingredient, method, garden.children_of(team), plants);
     match (garden.seedlings_of(at), &ingredient.crop.indoor) {
         (Some(seedlings), Some(indoor)) if method == Method::Seedlings => {
             with_flats_of(need, indoor, seedlings)

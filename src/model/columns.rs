@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::calendar::Date;
 use crate::candidates::{Candidate, CandidateAt, Candidates, PlotAt, YearSet};
-use crate::garden::{ClassAt, Garden, GradeAt, Ingredient, IngredientAt};
+use crate::garden::{ClassAt, Garden, GradeAt, Ingredient, IngredientAt, Team};
 
 use super::program::{Col, Program, Terms};
 
@@ -35,6 +35,8 @@ pub enum Ready {
 
 /// A grade with a column of its own.
 pub type OfGrade = (GradeAt, Col);
+/// A column of a team.
+pub type OfTeam = (Team, Col);
 
 /// The columns.
 #[derive(Debug, Clone, PartialEq)]
@@ -48,7 +50,7 @@ pub struct Columns {
     /// Per ingredient: it is in the pot.
     pub in_pot: Vec<Col>,
     /// Per ingredient: the grade that grows it; none where there is nothing to choose.
-    pub grown_by: Vec<Vec<OfGrade>>,
+    pub grown_by: Vec<Vec<OfTeam>>,
     /// Grades to which the file gives no ingredient: it grows one that may be its own.
     pub takes_part: Vec<OfGrade>,
     /// Per ingredient: when it is ready.
@@ -206,20 +208,20 @@ pub fn of(
 }
 
 /// Which grade grows what, and which takes part.
-fn grades(program: &mut Program, garden: &Garden) -> (Vec<Vec<OfGrade>>, Vec<OfGrade>) {
-    let choice = |ingredient: &Ingredient| match ingredient.only_grade() {
+fn grades(program: &mut Program, garden: &Garden) -> (Vec<Vec<OfTeam>>, Vec<OfGrade>) {
+    let choice = |ingredient: &Ingredient| match ingredient.only_team() {
         Some(_) => Vec::new(),
         None => {
-            let grades = ingredient.grades.iter();
-            grades.map(|grade| (*grade, program.binary())).collect()
+            let teams = ingredient.teams.iter();
+            teams.map(|team| (*team, program.binary())).collect()
         }
     };
     let grown_by = garden.ingredients.iter().map(choice).collect();
     let has_one = |grade: &GradeAt| {
-        let mut only = garden.ingredients.iter().filter_map(Ingredient::only_grade);
-        only.any(|other| other == *grade)
+        let mut only = garden.ingredients.iter().filter_map(Ingredient::only_team);
+        only.any(|team| team.has(*grade))
     };
-    let may = |grade: &GradeAt| garden.ingredients.iter().any(|i| i.grades.contains(grade));
+    let may = |grade: &GradeAt| garden.ingredients.iter().any(|i| i.may_be_grown_by(*grade));
     let open = garden.grade_positions().filter(|g| may(g) && !has_one(g));
     let takes_part = open.map(|grade| (grade, program.real(1.0))).collect();
     (grown_by, takes_part)
@@ -292,25 +294,29 @@ fn alike_years<'a>(
 /// Sessions in which more than one step may fall, with the most steps beyond the first. Where
 /// no grade grows two ingredients, of those of one grade only the one with most steps counts.
 fn shared_sessions(garden: &Garden, all: &[Candidate]) -> BTreeMap<(ClassAt, Date), f64> {
-    type Users = BTreeMap<(GradeAt, IngredientAt), u32>;
+    type Users = BTreeMap<(Team, IngredientAt), u32>;
     let mut users: BTreeMap<(ClassAt, Date), Users> = BTreeMap::new();
     for candidate in all {
         for task in &candidate.tasks {
             let of_session = users.entry((task.class, task.date)).or_default();
-            let of = (candidate.grade, candidate.ingredient);
+            let of = (candidate.team, candidate.ingredient);
             *of_session.entry(of).or_insert(0) += 1;
         }
     }
     let apart = garden.each_grade_grows_one();
     let most_steps = |users: Users| {
-        let mut of_one: BTreeMap<usize, u32> = BTreeMap::new();
-        // Where no grade grows two ingredients, those of one grade never meet in a session: they share one
+        // Where no grade grows two ingredients, those of one team never meet in a session: they share one
         // entry, in which only the greatest counts.
-        for ((grade, at), steps) in users {
+        type OfOne = (Option<Team>, Option<IngredientAt>);
+        let mut of_one: BTreeMap<OfOne, u32> = BTreeMap::new();
+        for ((team, at), steps) in users {
             let steps = steps.min(garden[at].most_plantings());
-            let most = of_one
-                .entry(if apart { grade.0 } else { at.0 })
-                .or_insert(0);
+            let one = if apart {
+                (Some(team), None)
+            } else {
+                (None, Some(at))
+            };
+            let most = of_one.entry(one).or_insert(0);
             *most = steps.max(*most);
         }
         f64::from(of_one.values().sum::<u32>())

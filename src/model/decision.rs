@@ -202,12 +202,12 @@ impl<'a> Decision<'a> {
         if !staged.has_all_in_the_pot(self.garden) {
             return None;
         }
-        let grades = open_grades::chosen(board, &staged.values);
-        let garden = self.garden.grown_by(&grades);
+        let teams = open_grades::chosen(board, &staged.values);
+        let garden = self.garden.grown_by(&teams);
         let made = chosen(&board.candidates, &board.columns, &staged.values);
         let mut fixed = Decision {
             garden: &garden,
-            all: self.all.only(|c| grades.contains(&(c.ingredient, c.grade))),
+            all: self.all.only(|c| teams.contains(&(c.ingredient, c.team))),
             pace: self.pace,
             known: Known {
                 points: vec![plantings(&board.candidates, &made)],

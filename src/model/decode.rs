@@ -50,7 +50,7 @@ pub fn planting(
     let need = need_in(
         garden,
         candidate.ingredient,
-        candidate.grade,
+        candidate.team,
         candidate.method,
         plants,
     );
@@ -66,7 +66,7 @@ pub fn planting(
     };
     Planting {
         ingredient: ingredient.name.clone(),
-        grade: garden[candidate.grade].id.clone(),
+        grades: garden.ids_of(candidate.team),
         method: candidate.method,
         steps: steps(garden, candidate, plants),
         places,
@@ -118,10 +118,7 @@ fn in_round(
     round: &Round,
 ) -> Step {
     let ingredient = &garden[candidate.ingredient];
-    let children = round
-        .visits
-        .first()
-        .map_or(0, |(class, _)| garden.children_of(class.grade));
+    let children = garden.children_who_share(round.classes());
     Step {
         kind,
         when: round.when(garden),

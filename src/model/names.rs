@@ -69,8 +69,9 @@ fn of_the_dish(board: &Board<'_>) -> Vec<(Col, String)> {
         named.push((columns.in_pot[k], format!("in-pot.{name}")));
         let share = format!("expected-share.{name}");
         named.push((columns.expected_share[k], share));
-        for (grade, col) in &columns.grown_by[k] {
-            named.push((*col, format!("grows.{name}.{}", word(&garden[*grade].id))));
+        for (team, col) in &columns.grown_by[k] {
+            let grades = garden.ids_of(*team).join("+");
+            named.push((*col, format!("grows.{name}.{}", word(&grades))));
         }
         let Ready::Decided { each, years } = &columns.ready[k] else {
             continue;

@@ -5,7 +5,7 @@ use std::cmp::Reverse;
 use std::collections::BTreeMap;
 
 use crate::candidates::{Candidate, Candidates, PickDay};
-use crate::garden::{Garden, GradeAt, IngredientAt};
+use crate::garden::{Garden, IngredientAt, Team};
 use crate::plan::{Aim, AimResult};
 
 use super::board::Board;
@@ -28,9 +28,9 @@ pub fn promising(garden: &Garden, candidates: &Candidates) -> Option<Candidates>
     if !garden.has_open_grades() || candidates.all.len() <= MOST_AT_FIRST {
         return None;
     }
-    let mut of: BTreeMap<(IngredientAt, GradeAt), Vec<usize>> = BTreeMap::new();
+    let mut of: BTreeMap<(IngredientAt, Team), Vec<usize>> = BTreeMap::new();
     for (k, c) in candidates.all.iter().enumerate() {
-        of.entry((c.ingredient, c.grade)).or_default().push(k);
+        of.entry((c.ingredient, c.team)).or_default().push(k);
     }
     let mut few: Vec<usize> = Vec::new();
     for mut own in of.into_values() {
@@ -54,13 +54,13 @@ fn days_in_bed(candidate: &Candidate) -> i64 {
     days.map_or(0, |(from, to)| (to - from).num_days())
 }
 
-/// The grade of each ingredient at a point that has all in the pot.
-pub fn chosen(board: &Board<'_>, values: &[f64]) -> Vec<(IngredientAt, GradeAt)> {
+/// The team of each ingredient at a point that has all in the pot.
+pub fn chosen(board: &Board<'_>, values: &[f64]) -> Vec<(IngredientAt, Team)> {
     let made = made(&board.candidates, &board.columns, values);
     let plantings = made.iter().map(|m| &board.candidates[m.candidate]);
-    let mut grades: Vec<_> = plantings.map(|c| (c.ingredient, c.grade)).collect();
-    grades.dedup();
-    grades
+    let mut teams: Vec<_> = plantings.map(|c| (c.ingredient, c.team)).collect();
+    teams.dedup();
+    teams
 }
 
 /// Turns the bounds of a plan with fixed grades into bounds for all grades. `known` are aims

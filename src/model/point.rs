@@ -76,10 +76,10 @@ fn settle_grades(board: &Board<'_>, chosen: &[Chosen], values: &mut [f64]) {
         return;
     }
     let made = chosen.iter().map(|c| &candidates[c.candidate]);
-    let given: Vec<_> = made.map(|c| (c.ingredient, c.grade)).collect();
-    let grades = garden.share_out(&given);
-    for (choice, own) in columns.grown_by.iter().zip(grades) {
-        for (_, col) in choice.iter().filter(|(grade, _)| *grade == own) {
+    let given: Vec<_> = made.map(|c| (c.ingredient, c.team)).collect();
+    let teams = garden.share_out(&given);
+    for (choice, own) in columns.grown_by.iter().zip(teams) {
+        for (_, col) in choice.iter().filter(|(team, _)| *team == own) {
             values[col.0] = 1.0;
         }
     }
@@ -116,7 +116,7 @@ pub fn settle(board: &Board<'_>, values: &mut [f64]) {
     }
     for (grade, takes_part) in &columns.takes_part {
         let grows = columns.grown_by.iter().flatten();
-        let mut grows = grows.filter(|(g, _)| g == grade);
+        let mut grows = grows.filter(|(team, _)| team.has(*grade));
         // As great as its row allows: 1 where the grade grows something.
         let one = grows.any(|(_, col)| values[col.0] > 0.5);
         values[takes_part.0] = f64::from(u8::from(one));

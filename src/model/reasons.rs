@@ -3,7 +3,7 @@
 
 use crate::calendar::{Date, monday_of};
 use crate::candidates::{Candidates, DropReason, Dropped, PlotSet, blocks_for, families, fullest};
-use crate::garden::{Garden, GradeAt, IngredientAt, Method, Source};
+use crate::garden::{Garden, GradeAt, IngredientAt, Method, Source, Team};
 use crate::growth::{Block, need, widest_rows};
 
 use super::columns::{Columns, of};
@@ -149,10 +149,10 @@ fn why(candidates: &Candidates, at: IngredientAt) -> Why {
 /// No school has more; keeps the products of absurd figures within bounds.
 const MOST_BLOCKS: u32 = 100_000;
 
-/// The children of the smallest grade that may grow an ingredient.
+/// The children of the smallest team that may grow an ingredient.
 fn fewest_children(garden: &Garden, at: IngredientAt) -> u32 {
-    let grades = garden[at].grades.iter();
-    let children = grades.map(|grade| garden.children_of(*grade));
+    let teams = garden[at].teams.iter();
+    let children = teams.map(|team| garden.children_of(*team));
     children.min().unwrap_or(0)
 }
 
@@ -289,16 +289,13 @@ fn shelf(garden: &Garden) -> Option<Pressure> {
 
 /// Grades that must grow something by the file, where not as many can.
 fn grades(garden: &Garden, candidates: &Candidates) -> Option<Pressure> {
-    let works =
-        |at: IngredientAt, grade: GradeAt| of(candidates, at).any(|(_, c)| c.grade == grade);
+    let works = |at: IngredientAt, team: &Team| of(candidates, at).any(|(_, c)| c.team == *team);
     let mut able = garden.clone();
     for at in garden.ingredient_positions() {
-        able.ingredients[at.0]
-            .grades
-            .retain(|grade| works(at, *grade));
+        able.ingredients[at.0].teams.retain(|team| works(at, team));
     }
-    let may = |grade: &GradeAt| garden.ingredients.iter().any(|i| i.grades.contains(grade));
-    let can = |grade: &GradeAt| able.ingredients.iter().any(|i| i.grades.contains(grade));
+    let may = |grade: &GradeAt| garden.ingredients.iter().any(|i| i.may_be_grown_by(*grade));
+    let can = |grade: &GradeAt| able.ingredients.iter().any(|i| i.may_be_grown_by(*grade));
     let (wanted, most) = (garden.most_grades(), able.most_grades());
     (garden.has_open_grades() && most < wanted).then(|| Pressure::Grades {
         wanted: wanted as u32,

@@ -3,7 +3,7 @@
 use crate::garden::{Garden, IngredientAt, Method, Printed, Season, Shut, Source};
 use crate::growth::{Need, need_in, printed_plants};
 
-/// The garden in a season. What has begun goes on with the grade and in the way in which it was begun, whatever the
+/// The garden in a season. What has begun goes on with the team and in the way in which it was begun, whatever the
 /// file says by now; where what is left of an ingredient is too little, it may be sown once more, or plants are bought.
 #[must_use]
 pub fn in_season(mut garden: Garden, season: Season) -> Garden {
@@ -46,8 +46,8 @@ fn open_for_more(garden: &mut Garden, season: &Season, at: IngredientAt) {
     let Some(ingredient) = garden.ingredients.get_mut(at.0) else {
         return;
     };
-    // One grade grows an ingredient.
-    ingredient.grades = vec![first.grade];
+    // One team grows an ingredient.
+    ingredient.teams = vec![first.team];
     if ingredient.source != Source::Sown {
         return;
     }
@@ -101,6 +101,6 @@ fn low(garden: &Garden, printed: &Printed) -> f64 {
 /// What a printed planting takes and gives where it stands, as if nothing of it were lost.
 pub(super) fn need_of(garden: &Garden, printed: &Printed) -> Need {
     let plants = printed_plants(garden, printed).unwrap_or(0);
-    let (at, grade) = (printed.ingredient, printed.grade);
-    need_in(garden, at, grade, printed.method, plants)
+    let (at, team) = (printed.ingredient, printed.team);
+    need_in(garden, at, team, printed.method, plants)
 }

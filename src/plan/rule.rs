@@ -20,8 +20,8 @@ pub enum Rule {
     Amount,
     /// Steps follow one another as the crop needs, and the promised years are ready.
     Readiness,
-    /// Every class of a grade takes part in its steps, one grade grows an ingredient, and as
-    /// many grades as can be grow something.
+    /// Every class of a grade takes part in its steps, one grade, or one team of them, grows an
+    /// ingredient, and as many grades as can be grow something.
     Participation,
     /// Nothing hardens off while nobody is on site.
     Care,

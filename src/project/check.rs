@@ -5,7 +5,7 @@ use chrono::Datelike;
 use crate::calendar::{Date, Horizon, LONGEST_WEEKS, plus_days};
 use crate::catalogue::Catalogue;
 use crate::diagnostic::{self, Code, Findings, Given, Problem, Read, peek};
-use crate::garden::{Bed, Garden, Ingredient, Locale, Patch, SchoolYear, Source};
+use crate::garden::{Bed, Garden, Ingredient, Patch, SchoolYear, Source};
 use crate::units::Latitude;
 use crate::weather::Record;
 
@@ -17,6 +17,7 @@ use super::doubts::doubts;
 use super::file::{self, Raw};
 use super::grade::{self, GradeIds, unique};
 use super::growing::Growing;
+use super::grown_by;
 use super::ingredient::{Around, Serving};
 use super::order::in_order;
 use super::place::{self, RawPlace, WeatherFrom};
@@ -83,14 +84,12 @@ impl<'a> Check<'a> {
         room.and(ground)?;
         let (latitude, weather, beds) = (Latitude(latitude?.value), weather?, parted?);
         let (growing, former) = growing?;
-        Ok(Garden {
+        let garden = Garden {
             doubts: doubts(latitude, &weather, &beds),
             season: None,
             name: project.name?.value,
             school: project.school?.map(|school| school.value),
-            locale: project
-                .locale?
-                .map_or_else(Locale::default, |locale| locale.value),
+            locale: project.locale?.map(|l| l.value).unwrap_or_default(),
             families_also: project.families_also?.map(|tongue| tongue.value),
             feast: feast?,
             latitude,
@@ -108,7 +107,9 @@ impl<'a> Check<'a> {
             areas: raw.areas?.into_iter().map(|area| area.value).collect(),
             shelf: shelf?,
             assumed: std::mem::take(&mut self.assumed).into_list(),
-        })
+        };
+        grown_by::check_teams(&garden, peek(&raw.ingredients)?, &mut self.found);
+        Ok(garden)
     }
 
     fn ingredients(

@@ -85,14 +85,14 @@ fn check_one(
         assumed.note_for(&name, "each_child_sows = 1", "every child has its own");
     }
     let methods = methods?;
-    let grades = match named? {
-        Some(grades) => grades,
+    let teams = match named? {
+        Some(teams) => teams,
         None => grown_by::chosen(&name, crop, &methods, around.grades?, assumed),
     };
     Ok(Ingredient {
         name,
         crop: put_by?,
-        grades,
+        teams,
         source: source?,
         methods,
         grams_per_portion: raw.grams?.value,

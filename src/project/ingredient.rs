@@ -7,7 +7,7 @@ use crate::garden::{Kept, Method};
 use super::crop_names::Crops;
 use super::figures::{count, number};
 use super::grade::GradeIds;
-use super::kind::{Kind, date, text, word};
+use super::kind::{Kind, date, flag, text, word};
 use super::lists::{one_or_some, some};
 use super::standing::RawPatch;
 use super::table::{Table, table};
@@ -35,6 +35,7 @@ pub struct RawIngredient {
     pub crop: Read<Given<String>>,
     pub name: Read<Option<Given<String>>>,
     pub grade: Read<Option<Given<Vec<Given<String>>>>>,
+    pub together: Read<Option<Given<bool>>>,
     pub grams: Read<Given<f64>>,
     pub least_share: Read<Option<Given<f64>>>,
     pub each_child_sows: Read<Option<Given<u32>>>,
@@ -102,6 +103,7 @@ pub fn read(t: &mut Table<'_, '_>) -> RawIngredient {
             "the program chooses",
             one_or_some(text()),
         ),
+        together: together(t),
         grams: t.need(
             "grams_per_portion",
             "how much goes into the pot for one, ready to cook",
@@ -137,6 +139,15 @@ pub fn read(t: &mut Table<'_, '_>) -> RawIngredient {
         instead: instead(t),
         fallback: t.maybe("if_it_fails", "what is bought instead", "none", fallback()),
     }
+}
+
+fn together(t: &mut Table<'_, '_>) -> Read<Option<Given<bool>>> {
+    t.maybe(
+        "together",
+        "true if all grades of the list grow it as one crop",
+        "the program chooses one of the list",
+        flag(),
+    )
 }
 
 fn kept(t: &mut Table<'_, '_>) -> Read<Option<Given<Kept>>> {

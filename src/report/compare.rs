@@ -263,9 +263,9 @@ fn moves(as_it_is: &View<'_>, view: &View<'_>, moved: &Moved) -> Vec<String> {
             _ => format!("{word} {new} instead of {old}"),
         }
     };
-    let grades = moved.grades.map(|(old, new)| {
-        let (old, new) = (as_it_is.grade_name(old), view.grade_name(new));
+    let grown_by = moved.teams.map(|(old, new)| {
+        let (old, new) = (as_it_is.team_name(old), view.team_name(new));
         format!("grown by {new} instead of {old}")
     });
-    moved.steps.iter().map(step).chain(grades).collect()
+    moved.steps.iter().map(step).chain(grown_by).collect()
 }

@@ -9,7 +9,7 @@ use crate::garden::{Break, Care, ClassAt, Garden};
 use crate::words::occasion::occasion;
 use crate::words::step_words::CROWDED;
 use crate::words::view::View;
-use crate::words::{care, decisions};
+use crate::words::{care, decisions, plantings};
 use crate::words::{cautions, minutes, sentence, step_words, tasks};
 
 /// One entry of a calendar.
@@ -116,6 +116,11 @@ fn lines(view: &View<'_>, task: &Task<'_>, slack: &[StepSlack]) -> Vec<String> {
         task.part
             .map(|part| sentence(&format!("{}.", tasks::part(part)))),
     );
+    let with = task.who.class().and_then(|class| {
+        let team = view.garden.tending(task.team, task.from);
+        plantings::together_with(view, team, class.grade)
+    });
+    lines.extend(with.map(|with| sentence(&format!("{with}."))));
     let bring = (step_words::of(task.kind).bring)(task.planting.method);
     lines.extend(bring.map(|what| format!("Bring: {what}.")));
     if task.chance.is_some() {

@@ -281,10 +281,9 @@ fn fails(view: &View<'_>) -> Vec<String> {
 /// The lessons that cannot be made up: of each planting the steps without slack and the picks that
 /// may not fall out.
 fn fixed(view: &View<'_>, slack: &[StepSlack]) -> Vec<String> {
-    let grades = view.garden.grade_positions();
-    let planted = grades.flat_map(|grade| view.planted_by(grade));
+    let planted = view.by_grade().into_iter();
     let mut all: Vec<String> = planted
-        .filter_map(|(planting, ingredient)| {
+        .filter_map(|(_, planting)| {
             let kinds = StepKind::ALL.iter();
             let steps: Vec<String> = kinds
                 .filter_map(|kind| fixed_step(view, slack, planting, *kind))
@@ -292,7 +291,7 @@ fn fixed(view: &View<'_>, slack: &[StepSlack]) -> Vec<String> {
             let sowing = plantings::sowing(view, planting);
             let sowing = sowing.map_or_else(String::new, |sowing| format!(" ({sowing})"));
             (!steps.is_empty())
-                .then(|| format!("{}{sowing}: {}.", ingredient.name, steps.join(", ")))
+                .then(|| format!("{}{sowing}: {}.", planting.ingredient, steps.join(", ")))
         })
         .collect();
     let unknown = |planting: &Planting| {

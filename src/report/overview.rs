@@ -52,7 +52,7 @@ pub(super) fn write(view: &View<'_>, page: &mut Page) {
     }
     let ingredients = view.garden.ingredients.iter();
     let chosen: Vec<&str> = ingredients
-        .filter(|i| i.only_grade().is_none())
+        .filter(|i| i.only_team().is_none())
         .map(|i| i.name.as_str())
         .collect();
     if !chosen.is_empty() {
@@ -100,10 +100,10 @@ fn row(
 
 /// The first cells of a row: the grade and its ingredient.
 pub(super) fn names(view: &View<'_>, ingredient: &Ingredient) -> Vec<String> {
-    let grade = view.grown_by(ingredient);
-    let grade = grade.map_or("", |grade| view.grade_name(grade));
+    let grades = view.names_of(view.grown_by(ingredient)).into_iter();
     // The name of a grade stays on one line where there is room.
-    vec![grade.replace(' ', "\u{a0}"), ingredient.name.clone()]
+    let grades: Vec<String> = grades.map(|name| name.replace(' ', "\u{a0}")).collect();
+    vec![list(&grades), ingredient.name.clone()]
 }
 
 /// From when to when an ingredient's steps of one kind are done, a line for each planting; nothing

@@ -11,7 +11,6 @@ pub mod timeline;
 
 use crate::plan::{PlantingAt, Stand};
 
-use crate::words::list;
 use crate::words::view::View;
 
 /// What is said of a picture.
@@ -52,17 +51,16 @@ fn shown_signs<'a>(meanings: impl Iterator<Item = &'a str>) -> String {
     }
 }
 
-/// The name of the grade that grows a planting.
-fn grade_at<'a>(view: &View<'a>, planting: PlantingAt) -> &'a str {
+/// The names of the grades that grow a planting.
+fn grades_at(view: &View<'_>, planting: PlantingAt) -> String {
     let planting = view.plan.planting(planting);
-    let grade = planting.and_then(|p| view.grade_of(p));
-    grade.map_or("", |grade| view.grade_name(grade))
+    planting.map_or_else(String::new, |p| view.team_name(view.team_of(p)))
 }
 
 /// The names of the grades that grow what stands together, each once.
 fn grades_of(view: &View<'_>, stand: &Stand) -> String {
     let plantings = stand.plantings.iter();
-    let mut grades: Vec<&str> = plantings.map(|at| grade_at(view, *at)).collect();
-    grades.dedup();
-    list(&grades)
+    let plantings = plantings.filter_map(|at| view.plan.planting(*at));
+    let grades = plantings.flat_map(|planting| view.team_of(planting).grades());
+    view.team_name(grades.collect())
 }

@@ -18,16 +18,15 @@ pub(super) fn write(view: &View<'_>, slack: &[StepSlack], page: &mut Page) {
     let mut header = vec!["Grade", "Ingredient"];
     header.extend(moved().map(|(_, head)| head));
     let (mut rows, mut all) = (Vec::new(), Vec::new());
-    for grade in view.garden.grade_positions() {
-        for (planting, ingredient) in view.planted_by(grade) {
-            let waits: Vec<Wait> = moved()
-                .map(|(kind, _)| view.wait(slack, planting, kind))
-                .collect();
-            let mut row = vec![view.grade_name(grade).to_owned(), ingredient.name.clone()];
-            row.extend(waits.iter().map(|wait| cell(*wait)));
-            rows.push(row);
-            all.extend(waits);
-        }
+    for (_, planting) in view.by_grade() {
+        let waits: Vec<Wait> = moved()
+            .map(|(kind, _)| view.wait(slack, planting, kind))
+            .collect();
+        let grades = view.team_name(view.team_of(planting));
+        let mut row = vec![grades, planting.ingredient.clone()];
+        row.extend(waits.iter().map(|wait| cell(*wait)));
+        rows.push(row);
+        all.extend(waits);
     }
     page.table(&header, &rows, &[]);
     page.gap();

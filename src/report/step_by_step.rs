@@ -48,19 +48,13 @@ pub fn slack(
          there are fewer, the plan's promise of years no longer holds.",
         promise(&view)
     ));
-    for grade in garden.grade_positions() {
-        for (planting, _) in view.planted_by(grade) {
-            page.gap();
-            page.line(&format!(
-                "{}: {}",
-                view.grade_name(grade),
-                plantings::title(&view, planting)
-            ));
-            let own = slack.iter().filter_map(|s| Some((s, view.step_of(s)?)));
-            for (slack, (_, step)) in own.filter(|(_, (p, _))| *p == planting) {
-                let name = step_words::name(planting.method, step.kind);
-                page.entry(name, LABEL, &one(&view, slack, planting, step));
-            }
+    for (_, planting) in view.by_grade() {
+        page.gap();
+        page.line(&plantings::with_grades(&view, planting));
+        let own = slack.iter().filter_map(|s| Some((s, view.step_of(s)?)));
+        for (slack, (_, step)) in own.filter(|(_, (p, _))| *p == planting) {
+            let name = step_words::name(planting.method, step.kind);
+            page.entry(name, LABEL, &one(&view, slack, planting, step));
         }
     }
     page.heading("If it fails");

@@ -45,6 +45,7 @@ fn write(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: &mut Page) 
     if ours.all().next().is_none() {
         return;
     }
+    together(view, &ours, page);
     dates::write(view, &ours, slack, page);
     beds(view, &ours, page);
     each_child(view, &ours, page);
@@ -67,6 +68,7 @@ pub(super) fn sheet(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: 
     if ours.all().next().is_none() {
         return;
     }
+    together(view, &ours, page);
     classes::write(view, &ours, slack, page);
     classes::others(view, &ours, slack, page);
     each_child(view, &ours, page);
@@ -79,6 +81,13 @@ pub(super) fn sheet(view: &View<'_>, grade: GradeAt, slack: &[StepSlack], page: 
     beds(view, &ours, page);
     page.picture(Picture::Pattern(grade));
     page.picture(Picture::Map(Some(grade)));
+}
+
+/// Who else grows it.
+fn together(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
+    for line in plantings::shared(view, ours) {
+        page.paragraph(&line);
+    }
 }
 
 fn what_we_grow(ours: &Ours<'_>) -> String {
@@ -99,12 +108,11 @@ fn beds(view: &View<'_>, ours: &Ours<'_>, page: &mut Page) {
     for (planting, _) in &ours.adopted {
         page.item(&format!(
             "Taken over from {}: {}.",
-            view.grade_of(planting)
-                .map_or("", |grade| view.grade_name(grade)),
+            view.team_name(view.left_by(planting)),
             plantings::title(view, planting)
         ));
     }
-    let grown = |i| view.grown_by(i) == Some(ours.grade);
+    let grown = |i| view.grown_by(i).has(ours.grade);
     for (at, ingredient, seen) in view.ingredients().filter(|(_, i, _)| grown(i)) {
         page.item(&format!(
             "It brings {} of {}, and is ready in {}.",

@@ -121,7 +121,7 @@ fn steps_table(view: &View<'_>) -> Table {
             task.to.into(),
             task.begins.map_or(Cell::Empty, Cell::Time),
             tasks::who(garden, task.who).as_str().into(),
-            garden[task.grade].name.as_str().into(),
+            view.team_name(task.team).as_str().into(),
             tasks::name(task).into(),
             task.ingredient.name.as_str().into(),
             task.sowing.number.into(),
@@ -185,7 +185,7 @@ fn plantings_table(view: &View<'_>) -> Table {
 
 fn planting_rows(view: &View<'_>, at: PlantingAt, planting: &Planting) -> Vec<Vec<Cell>> {
     let stands = view.in_bed.get(at.0).copied().flatten();
-    let grade = view.grade_of(planting).map(|grade| view.grade_name(grade));
+    let grades = view.team_name(view.team_of(planting));
     let day = |kind, edge| {
         let span = span_of(planting, kind);
         Cell::from(span.map(|(from, to)| match edge {
@@ -196,7 +196,7 @@ fn planting_rows(view: &View<'_>, at: PlantingAt, planting: &Planting) -> Vec<Ve
     let of_planting = [
         planting.ingredient.as_str().into(),
         view.sowing(at).number.into(),
-        grade.into(),
+        grades.as_str().into(),
         steps::how_grown(planting.method).into(),
     ];
     let counted = |first_row: bool, n: u32| match first_row && n > 0 {

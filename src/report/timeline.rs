@@ -12,15 +12,9 @@ const LABEL: usize = 12;
 /// All grades in order.
 pub(super) fn write(view: &View<'_>, page: &mut Page) {
     page.heading("What is done when");
-    for grade in view.garden.grade_positions() {
-        for (planting, _) in view.planted_by(grade) {
-            page.line(&format!(
-                "{}: {}",
-                view.grade_name(grade),
-                plantings::title(view, planting)
-            ));
-            steps_of(view, planting, page);
-        }
+    for (_, planting) in view.by_grade() {
+        page.line(&plantings::with_grades(view, planting));
+        steps_of(view, planting, page);
     }
     for note in hand_overs(view) {
         page.item(&note);

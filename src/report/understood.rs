@@ -4,12 +4,12 @@
 mod place;
 
 use crate::facts::terms::{rounds_by_term, sessions_by_term, terms};
-use crate::garden::{Care, Garden, GradeAt, Ingredient, Locale, Slot, Source, Spot, Term};
+use crate::garden::{Care, Garden, GradeAt, Ingredient, Locale, Slot, Source, Spot, Team, Term};
 
 use super::{assumed, cautions, doubts};
 use crate::page::Page;
 use crate::words::occasion::occasion;
-use crate::words::{Words, choice, count, minutes};
+use crate::words::{Words, choice, count, list, minutes};
 
 /// What `tureen check` prints for a valid file.
 #[must_use]
@@ -60,13 +60,13 @@ fn dish(garden: &Garden, page: &mut Page) {
     page.table(&header, &rows, &[2, 3, 4]);
 }
 
-/// `Grade 2`, `Grade 2 or Grade 3`, `any grade`: what the plan then chooses among.
+/// `Grade 2`, `Grade 2 or Grade 3`, `any grade`: what the plan then chooses among; `Grade 1 and Grade 4` together.
 fn grown_by(garden: &Garden, ingredient: &Ingredient) -> String {
-    let names: Vec<String> = ingredient
-        .grades
-        .iter()
-        .map(|grade| garden[*grade].name.clone())
-        .collect();
+    let name = |team: &Team| {
+        let grades = team.grades().map(|grade| garden[grade].name.as_str());
+        list(&grades.collect::<Vec<_>>())
+    };
+    let names: Vec<String> = ingredient.teams.iter().map(name).collect();
     match names.len() {
         n if n > 1 && n == garden.grades.len() => "any grade".to_owned(),
         _ => choice(&names),

@@ -47,11 +47,11 @@ pub(crate) fn of_others(
             };
             format!("Whoever is there: {}, {days}.", what(*kind))
         }
-        Hands::OtherChildren { grade, from, kinds } => {
+        Hands::OtherChildren { team, from, kinds } => {
             let names: Vec<String> = kinds.iter().map(|kind| name(*kind)).collect();
             format!(
                 "The children then in {}: {} {ingredient}, after moving up on {}.",
-                view.grade_name(*grade),
+                view.team_name(*team),
                 list(&names),
                 view.words.day(*from)
             )

@@ -5,7 +5,7 @@ use crate::facts::ours::Ours;
 use crate::garden::{GradeAt, HandOver};
 
 use super::view::View;
-use super::{Words, step_words};
+use super::{Words, plantings, step_words};
 
 /// What we do, and when: `We sow carrot: 21-28 Apr.`, in the order of time, the meal last.
 #[must_use]
@@ -18,7 +18,25 @@ pub fn steps(view: &View<'_>, ours: &Ours<'_>) -> Vec<String> {
         format!("We {what} {}: {when}.", deed.planting.ingredient)
     };
     let deeds = view.deeds(ours).into_iter().map(told);
-    deeds.chain(last_lines(view, ours.grade)).collect()
+    let shared = with_whom(view, ours).into_iter();
+    shared
+        .chain(deeds)
+        .chain(last_lines(view, ours.grade))
+        .collect()
+}
+
+/// `We grow carrot together with Grade 4.`
+fn with_whom(view: &View<'_>, ours: &Ours<'_>) -> Vec<String> {
+    let own = ours.own.iter();
+    let mut shared: Vec<String> = own
+        .filter_map(|(planting, ingredient)| {
+            let team = view.team_of(planting);
+            let with = plantings::together_with(view, team, ours.grade)?;
+            Some(format!("We grow {} {with}.", ingredient.name))
+        })
+        .collect();
+    shared.dedup();
+    shared
 }
 
 /// Who goes on where these children leave, and who eats it when.

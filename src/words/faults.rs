@@ -40,8 +40,8 @@ pub(crate) fn told(fault: &Fault, words: Words) -> Told {
         | Fault::Visits { .. }
         | Fault::SessionOverfull { .. }
         | Fault::Hands { .. }
-        | Fault::Grade { .. }
-        | Fault::SecondGrade { .. }
+        | Fault::Team { .. }
+        | Fault::SecondTeam { .. }
         | Fault::GradesLeftOut { .. }
         | Fault::NoVisit { .. } => people::told(fault, words),
         Fault::Method { .. }

@@ -25,7 +25,10 @@ pub fn kept_picked(view: &View<'_>, kept: &PickingTurns<'_>) -> String {
 fn who(view: &View<'_>, turn: Turn) -> String {
     let days = view.words.span(turn.from, turn.to);
     match turn.who {
-        Picker::Grade(grade) => format!("{} in its lessons, {days}", view.grade_name(grade)),
+        Picker::Team(team) => {
+            let whose = if team.size() > 1 { "their" } else { "its" };
+            format!("{} in {whose} lessons, {days}", view.team_name(team))
+        }
         Picker::Adult => format!("an adult, {days}"),
         Picker::Staff => format!("staff who water, {days}"),
         Picker::Families => format!("families who water, {days}"),

@@ -2,6 +2,7 @@
 
 use crate::explain::Idea;
 use crate::facts::verdict::Readiness;
+use crate::garden::Team;
 
 use super::list;
 use super::view::{View, figure};
@@ -47,9 +48,9 @@ pub(crate) fn dish_of(idea: &Idea) -> String {
 
 /// `potato by Grade 2, carrot by Grade 1`: who grows what.
 pub(crate) fn who_grows_what(view: &View<'_>) -> String {
-    let who = |name: &str, grade: Option<_>| match grade {
-        Some(grade) => format!("{name} by {}", view.grade_name(grade)),
-        None => name.to_owned(),
+    let who = |name: &str, team: Team| match team.size() {
+        0 => name.to_owned(),
+        _ => format!("{name} by {}", view.team_name(team)),
     };
     let ingredients = view.garden.ingredients.iter();
     let each: Vec<String> = ingredients

@@ -1,12 +1,13 @@
 //! A planting as it is called in a line, and who goes on with it when the grades move up.
 
 use crate::facts::life::SpanKind;
+use crate::facts::ours::Ours;
 use crate::facts::places::beds;
-use crate::garden::{GradeAt, HandOver, Method};
+use crate::garden::{GradeAt, HandOver, Method, Team};
 use crate::plan::Planting;
 
 use super::view::View;
-use super::{places, tasks};
+use super::{list, places, tasks};
 
 /// `carrot, second sowing, bed 3, strips 1 to 6`.
 pub(crate) fn title(view: &View<'_>, planting: &Planting) -> String {
@@ -22,6 +23,43 @@ pub(crate) fn title(view: &View<'_>, planting: &Planting) -> String {
         parts.push(places::in_words(view.garden, &planting.places));
     }
     parts.join(", ")
+}
+
+/// `Grade 1 and Grade 4: carrot, bed 3, strips 1 to 6`.
+pub(crate) fn with_grades(view: &View<'_>, planting: &Planting) -> String {
+    let grades = view.team_name(view.team_of(planting));
+    format!("{grades}: {}", title(view, planting))
+}
+
+/// `together with Grade 4`: with whom a grade grows what a team does; nothing where it does so alone.
+pub(crate) fn together_with(view: &View<'_>, team: Team, grade: GradeAt) -> Option<String> {
+    let others = team.grades().filter(|other| *other != grade);
+    let others: Team = others.collect();
+    let shares = team.has(grade) && others.size() > 0;
+    shares.then(|| format!("together with {}", view.team_name(others)))
+}
+
+/// `We grow carrot together with Grade 4 (4a and 4b): ...`, for each crop that a grade shares.
+pub(crate) fn shared(view: &View<'_>, ours: &Ours<'_>) -> Vec<String> {
+    let mut said: Vec<String> = Vec::new();
+    for (planting, ingredient) in &ours.own {
+        let team = view.team_of(planting);
+        let Some(with) = together_with(view, team, ours.grade) else {
+            continue;
+        };
+        let classes = view.garden.classes_of(team);
+        let others = classes.filter(|class| class.grade != ours.grade);
+        let others = others.map(|class| view.garden.class(class).name.as_str());
+        let line = format!(
+            "We grow {} {with} ({}): one crop, and every class of each grade has its part in every step.",
+            ingredient.name,
+            list(&others.collect::<Vec<_>>())
+        );
+        if !said.contains(&line) {
+            said.push(line);
+        }
+    }
+    said
 }
 
 /// `second sowing`, where an ingredient has several.

@@ -49,7 +49,7 @@ pub fn row(garden: &Garden, change: &Change<'_>) -> Vec<String> {
             happened(&entry.what, words)
         )
     });
-    vec![who(garden, change.grade), what, was, is, why]
+    vec![who(garden, change.grades), what, was, is, why]
 }
 
 /// Days before and now: first and last, or each where these are the same.
@@ -70,10 +70,15 @@ fn days(was: &[Date], is: &[Date], words: Words) -> (String, String) {
     }
 }
 
-/// The name of the grade with an id.
-fn who(garden: &Garden, id: &str) -> String {
-    let grade = garden.grade_with_id(id);
-    grade.map_or_else(|| id.to_owned(), |at| garden[at].name.clone())
+/// The names of the grades with some ids.
+fn who(garden: &Garden, ids: &[String]) -> String {
+    let name = |id: &String| {
+        let grade = garden.grade_with_id(id);
+        grade
+            .map_or(id.as_str(), |at| garden[at].name.as_str())
+            .to_owned()
+    };
+    list(&ids.iter().map(name).collect::<Vec<_>>())
 }
 
 /// What it costs in ready years, or wins.

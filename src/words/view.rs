@@ -4,10 +4,10 @@ use std::ops::Deref;
 
 use crate::facts::Facts;
 use crate::facts::verdict::{CountedOn, Readiness};
-use crate::garden::{Garden, IngredientAt};
+use crate::garden::{Garden, IngredientAt, Team};
 use crate::units::Latitude;
 
-use super::Words;
+use super::{Words, list};
 
 /// What a report reads: the facts, and how they are written.
 #[derive(Clone, Copy)]
@@ -39,6 +39,12 @@ impl<'a> View<'a> {
     #[must_use]
     pub fn facts(&self) -> &'a Facts<'a> {
         self.facts
+    }
+
+    /// `Grade 4`, `Grade 1 and Grade 4`: who grows something together.
+    #[must_use]
+    pub fn team_name(&self, team: Team) -> String {
+        list(&self.names_of(team))
     }
 
     /// `68/100`: how often an ingredient is ready, for a column.

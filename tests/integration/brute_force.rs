@@ -14,12 +14,12 @@ use std::time::Duration;
 
 use tureen::candidates::Candidates;
 use tureen::deadline::Deadline;
-use tureen::garden::{Garden, Method};
+use tureen::garden::{Garden, Ingredient, Method};
 use tureen::model::{Options, Outcome, solve};
 use tureen::plan::{AimResult, Plan, Planting};
 
 use crate::random_gardens::begun::{garden_turned_over, garden_with_seedlings};
-use crate::random_gardens::make::{TINY, TINY_CHOICE, garden, open_garden};
+use crate::random_gardens::make::{TINY, TINY_CHOICE, garden, open_garden, shared_garden};
 use search::{Search, TooLarge};
 use takes::School;
 
@@ -132,6 +132,8 @@ struct Count {
     too_large: u32,
     /// Gardens with a plan in which a grade was chosen.
     chosen: u32,
+    /// Gardens with a plan in which grades grow something together.
+    together: u32,
     /// Gardens with a plan in which something comes on strips after what stood there at the start.
     turned_over: u32,
     /// Gardens with a plan in which something climbs in a row along a trellis.
@@ -162,6 +164,8 @@ fn compare_until(full: u32, garden: impl Fn(u64) -> Garden) -> Count {
                 count.turned_over += u32::from(turned);
                 count.along_trellis += u32::from(climbs);
                 count.chosen += u32::from(garden.has_open_grades());
+                let together = |i: &Ingredient| i.only_team().is_some_and(|team| team.size() > 1);
+                count.together += u32::from(garden.ingredients.iter().any(together));
             }
             Ok(Same::Proved) => count.impossible += 1,
             Ok(Same::OutOfTime) => count.out_of_time += 1,
@@ -216,6 +220,15 @@ fn the_best_assignment_is_that_of_trying_everything() {
     let count = compare_until(FULL / 2, |seed| open_garden(seed, &TINY_CHOICE));
     assert!(count.chosen > FULL / 4, "{count:?}");
     assert!(count.impossible > FULL / 20, "{count:?}");
+}
+
+/// The same of gardens in which grades grow something together, and one of several something else.
+#[test]
+fn what_grades_grow_together_is_planned_as_trying_everything_does() {
+    let count = compare_until(FULL / 5, |seed| shared_garden(seed, &TINY_CHOICE));
+    assert!(count.together > FULL / 10, "{count:?}");
+    assert!(count.chosen > 0, "{count:?}");
+    assert!(count.impossible > 0, "{count:?}");
 }
 
 /// The same of gardens in which seedlings stand on the shelf when the plan begins.

@@ -19,6 +19,7 @@ mod seal;
 mod seedlings;
 mod steps;
 mod table;
+mod together;
 mod window;
 
 use tureen::checker::{CheckedPlan, Violation, check};

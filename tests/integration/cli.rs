@@ -17,6 +17,7 @@ mod replacing;
 mod shell;
 mod steps;
 mod terminal;
+mod together;
 pub mod trials;
 mod unfolded;
 mod weather;

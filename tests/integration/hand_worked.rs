@@ -1,5 +1,5 @@
 //! The scenario two-beds, solved by hand in its README: every number of that solution, from
-//! the sessions and the growth to the plan and its aims. And a choice of grades, by hand.
+//! the sessions and the growth to the plan and its aims. And a choice of grades, and a crop that two share, by hand.
 
 mod amounts;
 mod bearing;
@@ -17,6 +17,7 @@ mod sessions;
 mod shelf;
 mod step_kinds;
 mod strips;
+mod together;
 
 use std::path::PathBuf;
 

@@ -191,7 +191,7 @@ fn a_family_that_must_wait_has_rows_of_its_own() {
         *crop = sown_crop("bean", 20.0);
         crop.picking.storage_days = 70;
         let mut pea = garden.ingredients[0].clone();
-        (pea.name, pea.grades) = ("pea".to_owned(), vec![GradeAt(1)]);
+        (pea.name, pea.teams) = ("pea".to_owned(), vec![GradeAt(1).into()]);
         pea.crop.rotation.family = family.to_owned();
         garden.ingredients[1] = pea;
         for ingredient in &mut garden.ingredients {

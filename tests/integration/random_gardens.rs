@@ -18,12 +18,12 @@ use std::time::Duration;
 use tureen::candidates::{Candidates, Scope, YearSet};
 use tureen::checker::{CheckedPlan, check};
 use tureen::deadline::Deadline;
-use tureen::garden::{Bed, Garden, GradeAt, Method, Source};
+use tureen::garden::{Bed, Garden, Method, Source, Team};
 use tureen::model::{Options, Outcome, Possible, possible, solve};
 use tureen::plan::{Aim, Place, Plan};
 
 use begun::{garden_turned_over, garden_with_seedlings};
-use make::{LARGER, Size, TINY, TINY_CHOICE, garden, open_garden};
+use make::{LARGER, Size, TINY, TINY_CHOICE, garden, open_garden, shared_garden};
 
 /// A time within which every tiny garden must be proved; no solve should come near it.
 const AMPLE: Duration = Duration::from_secs(60);
@@ -168,6 +168,18 @@ fn plans_with_chosen_grades_pass_the_checker_with_every_aim_proved() {
 }
 
 #[test]
+fn plans_of_crops_that_grades_share_pass_the_checker_with_every_aim_proved() {
+    let plans = plans_of(0..40, |seed| shared_garden(seed, &TINY_CHOICE), AMPLE);
+    assert!(plans.len() > 12, "{} plans", plans.len());
+    for (seed, plan) in &plans {
+        let open: Vec<_> = plan.aims.iter().filter(|a| !a.proved()).collect();
+        assert!(open.is_empty(), "seed {seed}: {open:?}");
+    }
+    let shared = |plan: &Plan| plan.plantings.iter().any(|p| p.grades.len() > 1);
+    assert!(plans.iter().any(|(_, plan)| shared(plan)));
+}
+
+#[test]
 fn plans_of_larger_gardens_with_chosen_grades_pass_the_checker() {
     let plans = plans_of(0..6, |seed| open_garden(seed, &LARGER), SHORT);
     assert!(plans.len() > 2, "{} plans", plans.len());
@@ -296,11 +308,11 @@ fn whenever_time_ends_a_plan_follows_its_aims_in_order() {
     };
     let freed = |seed| {
         let mut garden = open_garden(seed, &crowd);
-        let all: Vec<GradeAt> = garden.grade_positions().collect();
+        let all: Vec<Team> = garden.grade_positions().map(Team::from).collect();
         for ingredient in &mut garden.ingredients {
             ingredient.max_sowings = 2;
             if ingredient.source == Source::Sown {
-                ingredient.grades.clone_from(&all);
+                ingredient.teams.clone_from(&all);
             }
         }
         garden

@@ -1,15 +1,15 @@
 //! Every class of a grade takes part in its steps, and as many grades as can be grow something.
-//! One grade grows an ingredient.
+//! One grade grows an ingredient, or those that the file names together.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::checker::fault::Fault;
 use crate::checker::planting::{Planting, Step, Visit, When};
 use crate::checker::run::Run;
-use crate::garden::{ClassAt, GradeAt, IngredientAt};
+use crate::garden::{ClassAt, GradeAt, IngredientAt, Team};
 
 /// All faults: steps done by the wrong hands, classes that are missing, doubled, or of a
-/// grade that does not tend the planting on that day; grades that may not grow what they grow,
+/// grade that does not tend the planting on that day; teams that may not grow what they grow,
 /// two for one ingredient, and grades that are left with nothing.
 pub fn faults(run: &Run<'_>) -> Vec<Fault> {
     let mut faults = grades(run);
@@ -31,37 +31,37 @@ pub fn faults(run: &Run<'_>) -> Vec<Fault> {
 /// Who grows what.
 fn grades(run: &Run<'_>) -> Vec<Fault> {
     let garden = run.garden;
-    let id = |grade: &GradeAt| garden[*grade].id.clone();
+    let ids = |team: Team| garden.ids_of(team);
     let mut faults = Vec::new();
-    let mut of: BTreeMap<IngredientAt, GradeAt> = BTreeMap::new();
+    let mut of: BTreeMap<IngredientAt, Team> = BTreeMap::new();
     for planting in &run.plantings {
-        let (name, may) = (&planting.name, &planting.ingredient.grades);
-        let first = *of.entry(planting.at).or_insert(planting.grade);
-        if first != planting.grade {
-            faults.push(Fault::SecondGrade {
+        let (name, may) = (&planting.name, &planting.ingredient.teams);
+        let first = *of.entry(planting.at).or_insert(planting.team);
+        if first != planting.team {
+            faults.push(Fault::SecondTeam {
                 planting: name.clone(),
-                expected: id(&first),
-                got: id(&planting.grade),
+                expected: ids(first),
+                got: ids(planting.team),
             });
-        } else if !may.contains(&planting.grade) {
-            faults.push(Fault::Grade {
+        } else if !may.contains(&planting.team) {
+            faults.push(Fault::Team {
                 planting: name.clone(),
-                expected: may.iter().map(id).collect(),
-                got: id(&planting.grade),
+                expected: may.iter().map(|team| ids(*team)).collect(),
+                got: ids(planting.team),
             });
         }
     }
-    let growing: BTreeSet<GradeAt> = of.into_values().collect();
+    let growing: BTreeSet<GradeAt> = of.into_values().flat_map(Team::grades).collect();
     let expected = garden.most_grades();
     if growing.len() < expected {
-        let may = |g: &GradeAt| garden.ingredients.iter().any(|i| i.grades.contains(g));
+        let may = |g: &GradeAt| garden.ingredients.iter().any(|i| i.may_be_grown_by(*g));
         let idle = garden
             .grade_positions()
             .filter(|g| may(g) && !growing.contains(g));
         faults.push(Fault::GradesLeftOut {
             expected,
             got: growing.len(),
-            idle: idle.map(|g| id(&g)).collect(),
+            idle: idle.map(|g| garden[g].id.clone()).collect(),
         });
     }
     faults
@@ -73,7 +73,7 @@ fn right_hands(step: &Step<'_>) -> bool {
     may.contains(&step.plan.when.hands())
 }
 
-/// The classes of the grade that tends the planting come exactly once each, all others never.
+/// The classes of the team that tends the planting come exactly once each, all others never.
 fn classes(
     run: &Run<'_>,
     planting: &Planting<'_>,
@@ -82,7 +82,7 @@ fn classes(
 ) -> Vec<Fault> {
     let tending = |day| {
         let date = run.horizon.date(day);
-        run.garden.tending(planting.grade, date)
+        run.garden.tending(planting.team, date)
     };
     let whose_turn = tending(step.first);
     let mut came: BTreeMap<ClassAt, u32> = BTreeMap::new();
@@ -94,11 +94,11 @@ fn classes(
     }
     let late = |class: ClassAt| {
         let mut own = visits.iter().filter(|v| v.class == class);
-        own.any(|v| tending(v.day) != class.grade)
+        own.any(|v| !tending(v.day).has(class.grade))
     };
     came.into_iter()
         .filter_map(|(class, got)| {
-            let expected = u32::from(class.grade == whose_turn && !late(class));
+            let expected = u32::from(whose_turn.has(class.grade) && !late(class));
             (got != expected).then(|| Fault::Visits {
                 step: step.name.clone(),
                 class: run.garden.class(class).name.clone(),

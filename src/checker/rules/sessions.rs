@@ -73,8 +73,8 @@ fn no_session(run: &Run<'_>, step: &Step<'_>, visit: Visit) -> Option<Fault> {
 /// All visits of a step lie in the weeks of one round, counted from the first one's Monday.
 fn round_too_long(run: &Run<'_>, planting: &Planting<'_>, step: &Step<'_>) -> Option<Fault> {
     let from = run.horizon.date(step.first);
-    let grade = run.garden.tending(planting.grade, from);
-    let days = run.garden[grade].round_weeks() as usize * 7;
+    let tending = run.garden.tending(planting.team, from);
+    let days = run.garden.round_weeks(tending) as usize * 7;
     let end = step.first / 7 * 7 + days;
     (step.last >= end).then(|| Fault::Day {
         step: step.name.clone(),
@@ -111,7 +111,8 @@ fn nobody_there(step: &Step<'_>, day: Date, there: bool) -> Option<Fault> {
 pub fn minutes(run: &Run<'_>, planting: &Planting<'_>, step: &Step<'_>) -> Option<Minutes> {
     Some(match &step.when {
         When::Sessions(visits) => {
-            let children = run.garden.children_of(visits.first()?.class.grade);
+            let classes = visits.iter().map(|visit| visit.class);
+            let children = run.garden.children_who_share(classes);
             let method = planting.plan.method;
             let effort = growth::effort(step.plan.kind, planting.ingredient, method, children);
             effort.minutes(planting.need?.plants)

@@ -107,7 +107,7 @@ fn place_wrong(run: &Run<'_>, planting: &Planting<'_>, place: &Place<'_>) -> Opt
         Some(PlaceFault::NoTrellis(last))
     } else if bed.along_trellis && !crop.needs.trellis {
         Some(PlaceFault::OnlyClimbers)
-    } else if !bed.is_open_to(planting.grade) {
+    } else if !bed.is_open_to(planting.team) {
         Some(PlaceFault::OfOthers)
     } else if !bed.suits(crop) {
         Some(PlaceFault::Unsuitable)

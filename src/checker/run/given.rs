@@ -36,7 +36,7 @@ fn is_the_same(run: &Run<'_>, as_of: Date, planting: &Planting<'_>, printed: &Pr
     let of = printed.places.iter();
     let stood = of.map(|(bed, strips)| Place::of(&run.garden[*bed].id, *strips));
     printed.ingredient == planting.at
-        && printed.grade == planting.grade
+        && printed.team == planting.team
         && printed.method == planting.plan.method
         && printed.on_mat == planting.plan.on_mat
         && places == stood.collect()

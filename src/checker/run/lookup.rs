@@ -5,7 +5,7 @@ use crate::calendar::Date;
 use crate::checker::fault::{DayLimit, Fault, Named, PlantingRef, StepRef, Violation};
 use crate::checker::needs;
 use crate::checker::planting::{Place, Planting, Step, Visit, When};
-use crate::garden::{Garden, GradeAt, Ingredient, Source};
+use crate::garden::{Garden, Ingredient, Source, Team};
 use crate::growth::{Light, PickingDays};
 use crate::plan::{self, Plan, Rule};
 
@@ -48,7 +48,7 @@ impl<'a> Run<'a> {
             number,
             ingredient: planting.ingredient.clone(),
         };
-        let grade = self.grade(&planting.grade, ingredient, unknown)?;
+        let team = self.team(&planting.grades, ingredient, unknown)?;
         let steps = (1..)
             .zip(&planting.steps)
             .filter_map(|(number, step)| {
@@ -65,7 +65,7 @@ impl<'a> Run<'a> {
             plan: planting,
             at,
             ingredient,
-            grade,
+            team,
             steps,
             places: self.places(planting, unknown),
             grows_since: self.grows_since(ingredient),
@@ -78,17 +78,20 @@ impl<'a> Run<'a> {
         Some(planting)
     }
 
-    fn grade(
+    fn team(
         &self,
-        id: &str,
+        ids: &[String],
         ingredient: &Ingredient,
         unknown: &mut Vec<Violation>,
-    ) -> Option<GradeAt> {
-        let found = self.garden.grade_with_id(id);
-        if found.is_none() {
-            unknown.push(not_known(Named::Grade, id));
-        }
-        found.or(ingredient.grades.first().copied())
+    ) -> Option<Team> {
+        let not_there = |id: &&String| self.garden.grade_with_id(id).is_none();
+        unknown.extend(
+            ids.iter()
+                .filter(not_there)
+                .map(|id| not_known(Named::Grade, id)),
+        );
+        let found = self.garden.team_with_ids(ids);
+        found.or(ingredient.teams.first().copied())
     }
 
     fn grows_since(&self, ingredient: &Ingredient) -> Option<usize> {

@@ -16,7 +16,7 @@ const HARVEST_DAYS: usize = 5;
 
 /// The grades that grow something.
 fn growing(garden: &Garden) -> impl Iterator<Item = GradeAt> {
-    let grows = |grade: &GradeAt| garden.ingredients.iter().any(|i| i.grades.contains(grade));
+    let grows = |grade: &GradeAt| garden.ingredients.iter().any(|i| i.may_be_grown_by(*grade));
     garden.grade_positions().filter(grows)
 }
 

@@ -15,7 +15,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 /// The version of the form that is written.
-pub const VERSION: u32 = 3;
+pub const VERSION: u32 = 4;
 
 /// The name of the schema; it lies beside the data file.
 pub const SCHEMA: &str = "plan-data.schema.json";
@@ -179,8 +179,8 @@ pub struct Class {
 pub struct Ingredient {
     /// Its name, unique in the dish.
     pub name: String,
-    /// The id of the grade that grows it.
-    pub grade: Option<String>,
+    /// The ids of the grades that grow it; more than one where they do so together, none where it is not in the plan.
+    pub grades: Vec<String>,
     /// Edible kilograms for all portions.
     pub target_kg: f64,
     /// Usable kilograms in a poor year.
@@ -229,8 +229,8 @@ pub struct Planting {
     pub ingredient: String,
     /// Which sowing of the ingredient, counted from 1.
     pub sowing: usize,
-    /// The id of the grade that grows it.
-    pub grade: String,
+    /// The ids of the grades that grow it; more than one where they do so together.
+    pub grades: Vec<String>,
     /// How it is grown.
     pub method: Method,
     /// Where it stands; empty for a patch.

@@ -136,7 +136,7 @@ fn ingredient(view: &View<'_>, at: IngredientAt) -> Option<Ingredient> {
     let allergen = ingredient.crop.caution.allergen.as_deref();
     Some(Ingredient {
         name: plain(&ingredient.name),
-        grade: own.map(|p| plain(&p.grade)),
+        grades: own.map_or_else(Vec::new, |p| p.grades.iter().map(|id| plain(id)).collect()),
         target_kg: kg(ingredient.target(view.garden.feast.portions)),
         low_kg: kg(seen.low),
         expected_kg: kg(seen.expected),
@@ -163,7 +163,7 @@ fn planting(view: &View<'_>, at: PlantingAt, planting: &plan::Planting) -> Plant
     Planting {
         ingredient: plain(&planting.ingredient),
         sowing: view.sowing(at).number,
-        grade: plain(&planting.grade),
+        grades: planting.grades.iter().map(|id| plain(id)).collect(),
         method: method(planting.method),
         places: places(&planting.places).iter().map(place).collect(),
         in_bed_from: in_bed.map(|(from, _)| day(from)),

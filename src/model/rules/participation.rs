@@ -1,9 +1,9 @@
 //! Participation: a step happens in a round, and a round holds a session of every class, so
-//! candidates keep that part of the rule. Rows choose one grade for every ingredient, so that
+//! candidates keep that part of the rule. Rows choose one team for every ingredient, so that
 //! as many grades as can be grow something.
 
 use crate::candidates::Round;
-use crate::garden::{GradeAt, IngredientAt};
+use crate::garden::{GradeAt, IngredientAt, Team};
 use crate::model::columns::of;
 use crate::model::program::{Program, Terms, negated};
 use crate::model::setting::Setting;
@@ -16,8 +16,8 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
         if round.first() < garden.as_of() {
             return true;
         }
-        let grades = round.visits.first().map(|(class, _)| class.grade);
-        grades.is_some_and(|grade| round.visits.len() == garden[grade].classes.len())
+        let grades: Team = round.classes().map(|class| class.grade).collect();
+        round.classes().eq(garden.classes_of(grades))
     };
     debug_assert!(
         setting
@@ -27,22 +27,22 @@ pub fn add_rows(program: &mut Program, setting: &Setting<'_>) {
             .all(|c| c.steps.rounds().all(|(_, round)| whole(round)))
     );
     for at in setting.garden.ingredient_positions() {
-        one_grade(program, setting, at);
+        one_team(program, setting, at);
     }
     most_grades(program, setting);
 }
 
-/// One grade for an ingredient, in the pot or not, and only plantings of that grade.
-fn one_grade(program: &mut Program, setting: &Setting<'_>, at: IngredientAt) {
+/// One team for an ingredient, in the pot or not, and only plantings of that team.
+fn one_team(program: &mut Program, setting: &Setting<'_>, at: IngredientAt) {
     let choice = &setting.columns.grown_by[at.0];
     let one: Terms = choice.iter().map(|(_, col)| (*col, 1.0)).collect();
     program.at_least(one.clone(), 1.0);
     program.at_most(one, 1.0);
     let most = f64::from(setting.garden[at].most_plantings());
-    for (grade, col) in choice {
-        // All sowings of an ingredient are of one grade, so one row bounds them all.
+    for (team, col) in choice {
+        // All sowings of an ingredient are of one team, so one row bounds them all.
         let mut made: Terms = of(setting.candidates, at)
-            .filter(|(_, c)| c.grade == *grade)
+            .filter(|(_, c)| c.team == *team)
             .map(|(k, _)| (setting.columns.made[k.0], 1.0))
             .collect();
         if !made.is_empty() {
@@ -58,7 +58,7 @@ fn most_grades(program: &mut Program, setting: &Setting<'_>) {
     let grows = |grade: GradeAt| -> Terms {
         let choices = columns.grown_by.iter().flatten();
         choices
-            .filter(|(g, _)| *g == grade)
+            .filter(|(team, _)| team.has(grade))
             .map(|(_, col)| (*col, 1.0))
             .collect()
     };

@@ -1,25 +1,25 @@
 //! Who grows what, in a search: as many grades as can be grow something, so not every grade that an
 //! ingredient may still have leaves enough for the others. Rows tell that only when nearly all is
-//! decided; a greatest matching of ingredients and grades tells it at once.
+//! decided; a greatest matching of seats and grades (`garden::Seat`) tells it at once.
 
 use super::at::{GroupAt, OptionAt, VarAt};
 use super::domains::{Dead, Domains};
 
-/// A grade that may grow an ingredient.
+/// A grade that may take a seat.
 #[derive(Debug)]
 pub struct Choice {
     /// The position of the grade.
     pub grade: usize,
     /// The column that says so, where there is something to choose.
     pub chosen: Option<VarAt>,
-    /// The first sowings by this grade.
+    /// The first sowings by its team.
     pub options: Vec<OptionAt>,
 }
 
-/// An ingredient with the grades of which one grows it.
+/// A seat with the grades of which one takes it.
 #[derive(Debug)]
 pub struct Grown {
-    /// The group of its first sowing.
+    /// The group of its ingredient's first sowing.
     pub first: GroupAt,
     /// The grades.
     pub choices: Vec<Choice>,
@@ -28,28 +28,28 @@ pub struct Grown {
 /// So many grades grow something.
 #[derive(Debug)]
 pub struct Grades {
-    /// Every ingredient.
-    pub ingredients: Vec<Grown>,
+    /// Every seat.
+    pub seats: Vec<Grown>,
     /// How many grades there are.
     pub grades: usize,
     /// How many of them must grow something.
     pub wanted: usize,
 }
 
-/// Grades that are left for each ingredient, shared out.
+/// Grades that are left for each seat, shared out.
 struct Shared {
     left: Vec<Vec<usize>>,
-    /// By grade: the ingredient that is its own.
+    /// By grade: the seat that it takes.
     grows: Vec<Option<usize>>,
-    /// By ingredient: the grade of which it is the own.
+    /// By seat: the grade that takes it.
     grown_by: Vec<Option<usize>>,
 }
 
 impl Grades {
     /// Closes grades with which too few would grow something.
     pub fn narrow(&self, domains: &mut Domains) -> Result<(), Dead> {
-        let mut left = Vec::with_capacity(self.ingredients.len());
-        for grown in &self.ingredients {
+        let mut left = Vec::with_capacity(self.seats.len());
+        for grown in &self.seats {
             let mut own = Vec::new();
             for choice in &grown.choices {
                 if grown.is_left(choice, domains) {
@@ -64,7 +64,7 @@ impl Grades {
         if shared.count() < self.wanted {
             return Err(Dead);
         }
-        for (at, grown) in self.ingredients.iter().enumerate() {
+        for (at, grown) in self.seats.iter().enumerate() {
             for choice in &grown.choices {
                 let open = shared.left[at].contains(&choice.grade);
                 let Some(chosen) = choice.chosen.filter(|_| open) else {
@@ -80,19 +80,19 @@ impl Grades {
 
     /// The groups that it hangs on.
     pub fn groups(&self) -> impl Iterator<Item = GroupAt> + '_ {
-        self.ingredients.iter().map(|grown| grown.first)
+        self.seats.iter().map(|grown| grown.first)
     }
 
     /// The columns that it hangs on.
     pub fn columns(&self) -> impl Iterator<Item = VarAt> + '_ {
-        let choices = self.ingredients.iter().flat_map(|grown| &grown.choices);
+        let choices = self.seats.iter().flat_map(|grown| &grown.choices);
         choices.filter_map(|choice| choice.chosen)
     }
 
     /// About how many terms are looked at.
     #[must_use]
     pub fn size(&self) -> usize {
-        let choices = self.ingredients.iter().map(|grown| grown.choices.len());
+        let choices = self.seats.iter().map(|grown| grown.choices.len());
         let choices: usize = choices.sum();
         choices * choices
     }
@@ -108,7 +108,7 @@ impl Grown {
 }
 
 impl Shared {
-    /// Shares grades out to as many ingredients as can be, by augmenting paths.
+    /// Shares grades out to as many seats as can be, by augmenting paths.
     fn out(left: Vec<Vec<usize>>, grades: usize) -> Self {
         let mut shared = Self {
             grows: vec![None; grades],
@@ -125,7 +125,7 @@ impl Shared {
         self.grows.iter().flatten().count()
     }
 
-    /// Gives a grade that is not `seen` to an ingredient, if need be by moving others on.
+    /// Gives a grade that is not `seen` to a seat, if need be by moving others on.
     fn find_own(&mut self, at: usize, seen: &mut [bool]) -> bool {
         for k in 0..self.left[at].len() {
             let grade = self.left[at][k];
@@ -145,7 +145,7 @@ impl Shared {
         false
     }
 
-    /// How many grades can grow something where a grade grows this ingredient.
+    /// How many grades can grow something where a grade takes this seat.
     fn count_with(&mut self, at: usize, grade: usize) -> usize {
         let before = (self.grows.clone(), self.grown_by.clone());
         if self.grown_by[at] == Some(grade) {

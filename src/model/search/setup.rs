@@ -1,7 +1,7 @@
 //! A board as groups and rows.
 
 use crate::candidates::CandidateAt;
-use crate::garden::{GradeAt, IngredientAt};
+use crate::garden::{GradeAt, IngredientAt, Seat, Team};
 use crate::model::board::Board;
 use crate::model::columns::{Ready, of};
 use crate::model::program::{self, Col, Section, Terms};
@@ -231,28 +231,27 @@ impl Search<'_> {
         if !garden.has_open_grades() {
             return;
         }
-        let all = garden.ingredient_positions().zip(groups);
-        let ingredients = all.filter_map(|(at, groups)| {
-            let first = *groups.first()?;
-            let choice = |grade: &GradeAt| {
+        let seat = |seat: Seat| {
+            let first = *groups.get(seat.of.0)?.first()?;
+            let choice = |(grade, team): &(GradeAt, Team)| {
                 let options = self.domains.all_options(first).iter().copied();
                 let by = |option: &OptionAt| {
                     let candidate = self.way(*option).candidate;
-                    self.board.candidates[candidate].grade == *grade
+                    self.board.candidates[candidate].team == *team
                 };
-                let mut chosen = columns.grown_by[at.0].iter();
-                let chosen = chosen.find(|(other, _)| other == grade);
+                let mut chosen = columns.grown_by[seat.of.0].iter();
+                let chosen = chosen.find(|(other, _)| other == team);
                 Choice {
                     grade: grade.0,
                     chosen: chosen.map(|(_, col)| VarAt(col.0)),
                     options: options.filter(by).collect(),
                 }
             };
-            let choices = garden[at].grades.iter().map(choice).collect();
+            let choices = seat.open_to.iter().map(choice).collect();
             Some(Grown { first, choices })
-        });
+        };
         let row = Grades {
-            ingredients: ingredients.collect(),
+            seats: garden.seats().filter_map(seat).collect(),
             grades: garden.grades.len(),
             wanted: garden.most_grades(),
         };

@@ -212,7 +212,7 @@ impl<'a> Reading<'a> {
         let who = turn
             .class
             .map(By::Class)
-            .zip(Some(own.printed.grade.as_str()));
+            .zip(Some(own.printed.grades.as_slice()));
         let minutes = own.minutes.get(turn.step.step).copied().unwrap_or_default();
         let next = who.and_then(|who| self.lessons.take(who, after, minutes));
         next.is_some_and(|next| {
@@ -339,7 +339,7 @@ fn held(printed: &mut Printed, minutes: &[f64], (as_of, lessons): (Date, &mut Le
         let minutes = minutes.get(at).copied().unwrap_or_default();
         let next = step.when.turns().into_iter().map(|(by, day)| {
             let falls_out = day >= as_of && !lessons.is_held(by, day);
-            let next = || lessons.take((by, &printed.grade), day, minutes);
+            let next = || lessons.take((by, &printed.grades), day, minutes);
             falls_out.then(next).flatten().unwrap_or(day)
         });
         let next: Vec<Date> = next.collect();

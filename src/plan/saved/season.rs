@@ -4,8 +4,8 @@
 use serde::{Deserialize, Serialize};
 
 use crate::calendar::Date;
-use crate::garden::{self, BedAt, Garden, Method, PrintedYears, Strips, Turn, Turns};
-use crate::plan::{By, Place, Planting, StepKind, Visit, When};
+use crate::garden::{self, BedAt, Garden, Method, PrintedYears, Strips, Team, Turn, Turns};
+use crate::plan::{By, Place, Planting, StepKind, Visit, When, one_or_several};
 use crate::units::Share;
 
 use super::error::SavedError;
@@ -37,8 +37,9 @@ pub struct Season {
 pub struct Printed {
     /// The ingredient's name.
     pub ingredient: String,
-    /// The id of the grade that grows it.
-    pub grade: String,
+    /// The ids of the grades that grow it.
+    #[serde(rename = "grade", with = "one_or_several")]
+    pub grades: Vec<String>,
     /// How it is grown.
     pub method: Method,
     /// True if its flats stand on the heat mat.
@@ -82,7 +83,7 @@ impl Printed {
         };
         Self {
             ingredient: planting.ingredient.clone(),
-            grade: planting.grade.clone(),
+            grades: planting.grades.clone(),
             method: planting.method,
             on_mat: planting.on_mat,
             places: planting.places.clone(),
@@ -103,7 +104,6 @@ impl Printed {
     /// A name that the project does not know.
     pub fn in_garden(&self, garden: &Garden) -> Result<garden::Printed, SavedError> {
         let ingredient = garden.ingredient_named(&self.ingredient);
-        let grade = garden.grade_with_id(&self.grade);
         let turns = |kind: StepKind| {
             let own = self.steps.iter().filter(move |step| step.kind == kind);
             own.map(|step| turns_found(garden, &step.when))
@@ -113,7 +113,7 @@ impl Printed {
         Ok(garden::Printed {
             ingredient: ingredient
                 .ok_or_else(|| SavedError::not_known("ingredient", &self.ingredient))?,
-            grade: grade.ok_or_else(|| SavedError::not_known("grade", &self.grade))?,
+            team: team_found(garden, &self.grades)?,
             method: self.method,
             on_mat: self.on_mat,
             places: places_found(garden, &self.places)?,
@@ -201,7 +201,7 @@ fn named(garden: &Garden, printed: &garden::Printed) -> Printed {
     };
     Printed {
         ingredient: garden[printed.ingredient].name.clone(),
-        grade: garden[printed.grade].id.clone(),
+        grades: garden.ids_of(printed.team),
         method: printed.method,
         on_mat: printed.on_mat,
         places: places(garden, &printed.places),
@@ -264,6 +264,11 @@ fn turns_found(garden: &Garden, when: &When) -> Result<Turns, SavedError> {
     };
     let turns = when.turns().into_iter().map(turn);
     Ok(Turns(turns.collect::<Result<_, _>>()?))
+}
+
+fn team_found(garden: &Garden, ids: &[String]) -> Result<Team, SavedError> {
+    let not_known = || SavedError::not_known("grade", &ids.join(", "));
+    garden.team_with_ids(ids).ok_or_else(not_known)
 }
 
 fn places_found(garden: &Garden, places: &[Place]) -> Result<Vec<(BedAt, Strips)>, SavedError> {

@@ -72,7 +72,7 @@ fn who(view: &View<'_>, page: &mut Page) {
 fn row(view: &View<'_>, grade: GradeAt) -> Option<Vec<String>> {
     let own = view
         .ingredients()
-        .filter(|(_, i, _)| view.grown_by(i) == Some(grade));
+        .filter(|(_, i, _)| view.grown_by(i).has(grade));
     let own: Vec<_> = own.collect();
     if own.is_empty() {
         return None;

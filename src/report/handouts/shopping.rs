@@ -44,13 +44,12 @@ fn seeds(view: &View<'_>, page: &mut Page) {
 }
 
 fn row(view: &View<'_>, order: &Order<'_>) -> Vec<String> {
-    let grade = view.grown_by(order.ingredient);
     vec![
         view.words.day(order.by),
         name_with_kind(view, order),
         ordered(order),
         view.words.day(order.needed),
-        grade.map_or_else(String::new, |grade| view.grade_name(grade).to_owned()),
+        view.team_name(view.grown_by(order.ingredient)),
     ]
 }
 

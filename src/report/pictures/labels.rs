@@ -10,7 +10,7 @@ use crate::words::{places, step_words};
 
 use super::beds::names_of;
 use super::timeline::numbered_at;
-use super::{grade_at, grades_of};
+use super::{grades_at, grades_of};
 
 /// One label in large print.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -75,13 +75,13 @@ fn beds(view: &View<'_>) -> Vec<Label> {
     labels.map(label).collect()
 }
 
-/// A label for each class that sets a planting; one of the grade where none does.
+/// A label for each class that sets a planting; one of the grades where none does.
 fn of_classes(view: &View<'_>, at: PlantingAt, planting: &Planting) -> Vec<Label> {
     let classes = view.classes_that_set(at);
     let name = |class: &ClassAt| view.garden.class(*class).name.as_str();
     let names: Vec<&str> = classes.iter().map(name).collect();
     match names.as_slice() {
-        [] => vec![plant(view, at, planting, grade_at(view, at))],
+        [] => vec![plant(view, at, planting, &grades_at(view, at))],
         names => names
             .iter()
             .map(|name| plant(view, at, planting, name))

@@ -9,7 +9,7 @@ use crate::plan::{Planting, PlantingAt};
 use crate::words::view::View;
 use crate::words::{Words, plantings, step_words, steps};
 
-use super::{Said, Table, grade_at};
+use super::{Said, Table, grades_at};
 use crate::words::along::Weeks;
 use crate::words::warmth::Climate;
 
@@ -114,13 +114,15 @@ pub fn timeline(view: &View<'_>, whose: Whose) -> Option<Timeline> {
 
 fn row(view: &View<'_>, life: Life) -> Row {
     let name = numbered_at(view, life.planting);
-    let grade = grade_at(view, life.planting);
     let planting = view.plan.planting(life.planting);
     Row {
-        short: format!("{}: {name}", planting.map_or("", |p| &p.grade)),
-        grade: match life.taken_over {
-            true => format!("from {grade}"),
-            false => grade.to_owned(),
+        short: format!(
+            "{}: {name}",
+            planting.map_or_else(String::new, |p| p.grades.join("+"))
+        ),
+        grade: match planting.filter(|_| life.taken_over) {
+            Some(planting) => format!("from {}", view.team_name(view.left_by(planting))),
+            None => grades_at(view, life.planting),
         },
         name,
         cloth: view.cloth_of(planting.map_or("", |p| &p.ingredient)),

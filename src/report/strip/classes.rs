@@ -53,10 +53,10 @@ fn written(view: &View<'_>, ours: &Ours<'_>, entry: Entry<'_>) -> AgendaEntry {
         Entry::Job(job) => return task(view, job, day),
         Entry::Quiet(_, what) => (vec![day], lessons::quiet(what).to_owned(), Weight::Quiet),
         Entry::MovesUp(_) => {
-            let adopted = ours.adopted.iter().map(|(p, i)| {
-                let grade = view.grade_of(p).map_or("", |grade| view.grade_name(grade));
-                format!("{} of {grade}", i.name)
-            });
+            let adopted = ours
+                .adopted
+                .iter()
+                .map(|(p, i)| format!("{} of {}", i.name, view.team_name(view.left_by(p))));
             let adopted: Vec<String> = adopted.collect();
             let what = lessons::moves_up(view, view.handed_over(ours.grade), &adopted);
             (vec![day], what, Weight::Rule)

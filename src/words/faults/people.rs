@@ -5,7 +5,7 @@ use crate::checker::Fault;
 use super::references::{planting, step};
 use super::told::Told;
 use crate::units::Minutes;
-use crate::words::{Words, choice, count, minutes};
+use crate::words::{Words, choice, count, list, minutes};
 
 /// The words of a fault of this group.
 pub(super) fn told(fault: &Fault, words: Words) -> Option<Told> {
@@ -55,25 +55,28 @@ pub(super) fn told(fault: &Fault, words: Words) -> Option<Told> {
 /// Who grows what.
 fn of_grades(fault: &Fault) -> Option<Told> {
     let told = match fault {
-        Fault::Grade {
+        Fault::Team {
             planting: p,
             expected,
             got,
         } => Told::of(
             &planting(p),
             format!(
-                "it is grown by grade {got}; the file allows {}",
-                choice(expected)
+                "it is grown by {}; the file allows {}",
+                grades(got),
+                choice(&expected.iter().map(|team| list(team)).collect::<Vec<_>>())
             ),
         ),
-        Fault::SecondGrade {
+        Fault::SecondTeam {
             planting: p,
             expected,
             got,
         } => Told::of(
             &planting(p),
             format!(
-                "it is grown by grade {got}; another planting of it is grown by grade {expected}"
+                "it is grown by {}; another planting of it is grown by {}",
+                grades(got),
+                grades(expected)
             ),
         ),
         Fault::GradesLeftOut {
@@ -87,6 +90,14 @@ fn of_grades(fault: &Fault) -> Option<Told> {
         _ => return None,
     };
     Some(told)
+}
+
+/// `grade 4`, `grades 1 and 4`.
+fn grades(ids: &[String]) -> String {
+    match ids {
+        [one] => format!("grade {one}"),
+        _ => format!("grades {}", list(ids)),
+    }
 }
 
 fn visits(class: &str, expected: u32, got: u32) -> String {

@@ -5,7 +5,7 @@
 use chrono::Datelike;
 use tureen::calendar::{Date, plus_days};
 use tureen::candidates::{Candidate, Thinning};
-use tureen::garden::{Former, GradeAt, IngredientAt, Source};
+use tureen::garden::{Former, IngredientAt, Source, Team};
 
 use super::season;
 use super::takes::{Choice, School, Takes};
@@ -15,8 +15,8 @@ use crate::support::thinning::Rows;
 #[derive(Debug, Clone)]
 pub struct Plantings<'a> {
     pub choices: Vec<Choice<'a>>,
-    /// The grade that grows them all.
-    pub grade: GradeAt,
+    /// Who grows them all.
+    pub team: Team,
     /// The weather years in which it is ready, as bits, and how many they are.
     pub ready: u64,
     pub years: f64,
@@ -26,7 +26,7 @@ pub struct Plantings<'a> {
     pub takes: Takes,
 }
 
-/// True if every plot on which something new may stand belongs to its grade, or to nobody, and is free of what
+/// True if every plot on which something new may stand belongs to a grade of its team, or to nobody, and is free of what
 /// stood there for no ingredient, and of its family.
 fn may_stand_there(candidate: &Candidate, school: &School<'_>) -> bool {
     let garden = school.garden;
@@ -46,7 +46,7 @@ fn may_stand_there(candidate: &Candidate, school: &School<'_>) -> bool {
             rested && (other || passed > rotation.years_hard)
         };
         let climbs = garden[candidate.ingredient].crop.needs.trellis;
-        let own = of.is_empty() || of.contains(&candidate.grade);
+        let own = of.is_empty() || candidate.team.grades().any(|grade| of.contains(&grade));
         own && (climbs || !garden[plot.bed].along_trellis) && here.all(left)
     })
 }
@@ -118,11 +118,11 @@ pub fn all<'a>(school: &School<'a>, at: IngredientAt, most: usize) -> Option<Vec
             return None;
         }
         for (k, amounts) in single.iter().enumerate().skip(next) {
-            let one_grade = |choice: &Choice<'_>| {
+            let one_team = |choice: &Choice<'_>| {
                 let mut others = choices.iter();
-                others.all(|other: &Choice<'_>| other.candidate.grade == choice.candidate.grade)
+                others.all(|other: &Choice<'_>| other.candidate.team == choice.candidate.team)
             };
-            let amounts = amounts.iter().filter(|(choice, _)| one_grade(choice));
+            let amounts = amounts.iter().filter(|(choice, _)| one_team(choice));
             for (choice, more) in amounts.filter(|_| choices.len() < plantings) {
                 if let Some(takes) = school.both(&takes, more) {
                     open.push(([&choices[..], &[*choice]].concat(), takes, k + 1));
@@ -152,7 +152,7 @@ fn in_the_pot<'a>(
     choices: Vec<Choice<'a>>,
     takes: Takes,
 ) -> Option<Plantings<'a>> {
-    let grade = choices.first()?.candidate.grade;
+    let team = choices.first()?.candidate.team;
     let target = school.garden[at].target(school.garden.feast.portions).0;
     let least = target * school.garden[at].least_share.0;
     let low = |c: &Choice<'_>| c.candidate.amounts.low.0 * f64::from(c.blocks);
@@ -175,7 +175,7 @@ fn in_the_pot<'a>(
         low_share: (choices.iter().map(low).sum::<f64>() / target).min(1.0),
         expected_share: (choices.iter().map(expected).sum::<f64>() / target).min(1.0),
         takes,
-        grade,
+        team,
         choices,
     })
 }

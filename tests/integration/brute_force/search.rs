@@ -4,7 +4,7 @@
 
 use std::collections::BTreeSet;
 
-use tureen::garden::GradeAt;
+use tureen::garden::Team;
 use tureen::plan::Aim;
 
 use super::options::Plantings;
@@ -46,8 +46,8 @@ pub struct Search<'a> {
     school: &'a School<'a>,
     /// Per ingredient: all it may have, and the best of it.
     ways: Vec<(&'a [Plantings<'a>], Best)>,
-    /// The grades that may grow each of these ingredients, then those of all others.
-    grades: Vec<&'a [GradeAt]>,
+    /// The teams that may grow each of these ingredients, then those of all others.
+    teams: Vec<&'a [Team]>,
     /// How many grades must grow something.
     most_grades: usize,
     held: Vec<Held>,
@@ -69,14 +69,14 @@ impl<'a> Search<'a> {
         most_nodes: u64,
     ) -> Self {
         let all = || 0..ways.len();
-        let grades = |k: usize| school.garden.ingredients[k].grades.as_slice();
-        let of_all: Vec<&[GradeAt]> = all().map(grades).collect();
+        let teams = |k: usize| school.garden.ingredients[k].teams.as_slice();
+        let of_all: Vec<&[Team]> = all().map(teams).collect();
         let (own, others): (Vec<usize>, Vec<usize>) = all().partition(|k| some(*k));
         let best = |k: &usize| (ways[*k].as_slice(), Best::of(&ways[*k]));
         Self {
             school,
             ways: own.iter().map(best).collect(),
-            grades: own.iter().chain(&others).map(|k| grades(*k)).collect(),
+            teams: own.iter().chain(&others).map(|k| teams(*k)).collect(),
             most_grades: grades::most(&BTreeSet::new(), &of_all),
             held: Vec::new(),
             nodes: 0,
@@ -152,8 +152,8 @@ impl<'a> Search<'a> {
         if best.is_some_and(|best| !better(aim, hope, best)) || self.held.iter().any(misses) {
             return Ok(());
         }
-        let growing = chosen.iter().map(|p| p.grade).collect();
-        if grades::most(&growing, &self.grades[chosen.len()..]) < self.most_grades {
+        let growing = chosen.iter().flat_map(|p| p.team.grades()).collect();
+        if grades::most(&growing, &self.teams[chosen.len()..]) < self.most_grades {
             return Ok(());
         }
         let choices: Vec<Choice<'_>> = chosen.iter().flat_map(|p| p.choices.clone()).collect();

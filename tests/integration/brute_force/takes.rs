@@ -111,7 +111,7 @@ impl<'a> School<'a> {
     fn flats(&self, candidate: &Candidate, plants: u32) -> [u32; 2] {
         let ingredient = &self.garden[candidate.ingredient];
         let Source::Begun(at) = ingredient.source else {
-            let children = self.garden.children_of(candidate.grade);
+            let children = self.garden.children_of(candidate.team);
             let need = need(ingredient, Method::Indoor, children, plants);
             return [need.flats_sown, need.flats_kept];
         };

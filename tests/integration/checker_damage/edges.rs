@@ -116,7 +116,7 @@ fn days(violations: &[Violation]) -> Vec<(DayLimit, StepKind, Option<tureen::cal
 fn raised_by_two() -> Garden {
     let mut garden = tiny_garden();
     garden.school_year.breaks.clear();
-    garden.ingredients[1].grades = vec![GradeAt(0)];
+    garden.ingredients[1].teams = vec![GradeAt(0).into()];
     garden.ingredients.remove(0);
     garden.shelf.flats = 10;
     garden.shelf.warm_flats = 10;

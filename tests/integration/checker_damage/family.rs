@@ -119,7 +119,7 @@ fn the_years_are_those_of_the_later_crop() {
     let (mut garden, mut plantings) = two_sowings([place("B", 1, 4), place("B", 1, 4)]);
     let mut other = garden.ingredients[0].clone();
     other.name = "pea".to_owned();
-    other.grades = vec![GradeAt(0)];
+    other.teams = vec![GradeAt(0).into()];
     garden.ingredients.push(other);
     plantings[1].ingredient = "pea".to_owned();
     let count = |earlier, later, family: &str| {

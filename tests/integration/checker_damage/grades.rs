@@ -14,7 +14,7 @@ use super::refused;
 fn open_garden() -> Garden {
     let mut garden = tiny_garden();
     for ingredient in &mut garden.ingredients {
-        ingredient.grades = vec![GradeAt(0), GradeAt(1)];
+        ingredient.teams = vec![GradeAt(0).into(), GradeAt(1).into()];
     }
     garden
 }
@@ -39,10 +39,10 @@ fn of_grades(garden: &Garden, plan: Plan) -> Vec<Fault> {
 fn what_the_grades_grow_is_looked_up_in_the_plan() {
     let garden = open_garden();
     let plan = tiny_plan(&garden);
-    assert_eq!(plan.plantings[1].grade, "1", "filled in from the first");
+    assert_eq!(plan.plantings[1].grades, ["1"], "filled in from the first");
     // Tomato is tended by class 2a, so it must be said to be grown by grade 2.
     let mut tomato = tiny_tomato();
-    tomato.grade = "2".to_owned();
+    tomato.grades = vec!["2".to_owned()];
     let promises = || {
         vec![
             promise("bean", 2, 0.96, 1.44),
@@ -53,7 +53,7 @@ fn what_the_grades_grow_is_looked_up_in_the_plan() {
     assert!(check(&garden, plan).is_ok());
 
     // Then grade 2 has nothing, and its class comes where it is not its turn.
-    tomato.grade = "1".to_owned();
+    tomato.grades = vec!["1".to_owned()];
     let plan = bare_plan(&garden, vec![tiny_bean(), tomato], promises(), 2);
     let violations = refused(&garden, plan);
     let idle = Fault::GradesLeftOut {
@@ -72,11 +72,11 @@ fn what_the_grades_grow_is_looked_up_in_the_plan() {
 fn another_grade_than_the_file_names_is_refused() {
     let garden = tiny_garden();
     let mut plan = tiny_plan(&garden);
-    plan.plantings[1].grade = "1".to_owned();
-    let wrong = Fault::Grade {
+    plan.plantings[1].grades = vec!["1".to_owned()];
+    let wrong = Fault::Team {
         planting: planting(2, "tomato"),
-        expected: vec!["2".to_owned()],
-        got: "1".to_owned(),
+        expected: vec![vec!["2".to_owned()]],
+        got: vec!["1".to_owned()],
     };
     assert_eq!(of_grades(&garden, plan)[0], wrong);
 }
@@ -85,7 +85,7 @@ fn another_grade_than_the_file_names_is_refused() {
 fn a_grade_that_the_project_does_not_know_is_the_only_fault() {
     let garden = tiny_garden();
     let mut plan = tiny_plan(&garden);
-    plan.plantings[1].grade = "9".to_owned();
+    plan.plantings[1].grades = vec!["9".to_owned()];
     let [violation] = refused(&garden, plan).try_into().expect("one fault");
     let unknown = Fault::Unknown {
         kind: Named::Grade,
@@ -103,12 +103,12 @@ fn two_grades_for_one_ingredient_are_refused() {
     garden.ingredients[0].max_sowings = 2;
     let mut plan = tiny_plan(&garden);
     let mut second = plan.plantings[0].clone();
-    second.grade = "2".to_owned();
+    second.grades = vec!["2".to_owned()];
     plan.plantings.insert(1, second);
-    let wrong = Fault::SecondGrade {
+    let wrong = Fault::SecondTeam {
         planting: planting(2, "bean"),
-        expected: "1".to_owned(),
-        got: "2".to_owned(),
+        expected: vec!["1".to_owned()],
+        got: vec!["2".to_owned()],
     };
     assert!(of_grades(&garden, plan).contains(&wrong));
 }
@@ -122,7 +122,7 @@ fn as_many_grades_take_part_as_can() {
         let one = garden.ingredients[0].clone();
         let ingredient = |list: &&[usize]| {
             let mut ingredient = one.clone();
-            ingredient.grades = list.iter().copied().map(GradeAt).collect();
+            ingredient.teams = list.iter().map(|grade| GradeAt(*grade).into()).collect();
             ingredient
         };
         garden.ingredients = lists.iter().map(ingredient).collect();

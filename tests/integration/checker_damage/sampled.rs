@@ -148,7 +148,7 @@ fn stands_alike(garden: &Garden, plan: &Plan, at: usize) -> bool {
         };
         bed.soil.0 >= crop.needs.soil.0
             && bed.sun >= crop.needs.sun
-            && bed.is_open_to(garden.grade_with_id(&planting.grade).unwrap())
+            && bed.is_open_to(garden.team_with_ids(&planting.grades).unwrap())
             && bed.width == self::bed(garden, &planting.places[0]).width
             && garden
                 .free_from(at(place), place.run())

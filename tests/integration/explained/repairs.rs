@@ -56,7 +56,7 @@ fn one(name: String, key: &str, value: impl std::fmt::Display) -> Rung {
 fn ladders(garden: &Garden) -> Vec<Vec<Rung>> {
     let mut ladders = around(garden);
     for grade in garden.grade_positions() {
-        if garden.ingredients.iter().any(|i| i.grades.contains(&grade)) {
+        if garden.ingredients.iter().any(|i| i.may_be_grown_by(grade)) {
             ladders.extend(of_grade(&garden[grade]));
         }
     }
@@ -138,11 +138,11 @@ fn of_grade(grade: &Grade) -> Vec<Vec<Rung>> {
 fn another_grade(garden: &Garden, ingredient: &Ingredient) -> Vec<Rung> {
     let name = &ingredient.name;
     let grows = |id: &str| {
-        let mut others = garden.ingredients.iter().flat_map(|i| &i.grades);
-        others.any(|grade| garden[*grade].id == id)
+        let mut others = garden.ingredients.iter().flat_map(|i| &i.teams);
+        others.any(|team| garden.ids_of(*team).iter().any(|own| own == id))
     };
-    let own = &garden[ingredient.grades[0]].id;
-    let mut others: Vec<&Grade> = garden.grades.iter().filter(|g| g.id != *own).collect();
+    let own = garden.ids_of(ingredient.teams[0]).concat();
+    let mut others: Vec<&Grade> = garden.grades.iter().filter(|g| g.id != own).collect();
     others.sort_by_key(|grade| grows(&grade.id));
     let rung = |grade: &&Grade| {
         let key = format!("dish.ingredient.\"{name}\".grade");

@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use chrono::Weekday;
 use tureen::calendar::{Date, days_between, monday_of, plus_days};
 use tureen::checker::{Fault, Quantity, Subject, check};
-use tureen::garden::{Care, Garden, GradeAt, Ingredient};
+use tureen::garden::{Care, Garden, GradeAt, Ingredient, Team};
 use tureen::growth::effort;
 use tureen::plan::{Plan, Planting, StepKind, Visit, When};
 use tureen::units::Minutes;
@@ -78,10 +78,10 @@ pub fn moved(garden: &Garden, plan: &Plan, planting: usize, step: usize, when: &
     let kind = planting.steps[step].kind;
     planting.steps[step].minutes = match when {
         When::Sessions(visits) => {
-            let class = &visits[0].class;
-            let with = |g: &GradeAt| garden[*g].classes.iter().any(|c| c.name == *class);
-            let grade = garden.grade_positions().find(with).unwrap();
-            let effort = effort(kind, of, planting.method, garden.children_of(grade));
+            let comes = |name: &String| visits.iter().any(|visit| visit.class == *name);
+            let some_come = |g: &GradeAt| garden[*g].classes.iter().any(|c| comes(&c.name));
+            let team: Team = garden.grade_positions().filter(some_come).collect();
+            let effort = effort(kind, of, planting.method, garden.children_of(team));
             effort.minutes(planting.plants)
         }
         _ => Minutes(0.0),
@@ -155,11 +155,11 @@ fn spans(of: &Ingredient, planting: &mut Planting) {
     }
 }
 
-fn grade_of(garden: &Garden, planting: &Planting) -> GradeAt {
-    let mut grades = garden.grade_positions();
+fn team_of(garden: &Garden, planting: &Planting) -> Team {
+    let grades = garden.grade_positions();
     grades
-        .find(|grade| garden[*grade].id == planting.grade)
-        .unwrap()
+        .filter(|grade| planting.grades.contains(&garden[*grade].id))
+        .collect()
 }
 
 /// Every day or round on which the same hands could do a step.
@@ -168,7 +168,7 @@ pub fn choices(garden: &Garden, planting: &Planting, step: usize) -> Vec<When> {
     let whole = (year.start, garden.last_day());
     let within = |when: &When| when.first() >= Some(whole.0) && when.last() <= Some(whole.1);
     let mut all: Vec<When> = match planting.steps[step].when {
-        When::Sessions(_) => rounds(garden, grade_of(garden, planting)),
+        When::Sessions(_) => rounds(garden, team_of(garden, planting)),
         When::Families(_) => days_between(whole.0, whole.1)
             .filter(|day| chrono::Datelike::weekday(day) == Weekday::Sat)
             .filter(|day| {
@@ -187,9 +187,23 @@ pub fn choices(garden: &Garden, planting: &Planting, step: usize) -> Vec<When> {
     all
 }
 
+/// All classes of some grades.
+fn classes(garden: &Garden, team: Team) -> impl Iterator<Item = &tureen::garden::Class> {
+    let own = garden
+        .grade_positions()
+        .filter(move |grade| team.has(*grade));
+    own.flat_map(|grade| &garden[grade].classes)
+}
+
+/// Two weeks where any of them meets every second week, else one.
+fn weeks_of(garden: &Garden, team: Team) -> u32 {
+    let slots = classes(garden, team).flat_map(|class| &class.slots);
+    slots.map(|slot| slot.every_weeks).max().unwrap()
+}
+
 /// From every week on: the first lesson of each class of those who tend it, before or after the grades move up;
 /// and each day of the harvest, on which all of them meet.
-fn rounds(garden: &Garden, grade: GradeAt) -> Vec<When> {
+fn rounds(garden: &Garden, team: Team) -> Vec<When> {
     let horizon = garden.horizon();
     let (first, last) = (garden.school_year.start, garden.last_day());
     let halves = match garden.school_year.moves_up {
@@ -200,27 +214,25 @@ fn rounds(garden: &Garden, grade: GradeAt) -> Vec<When> {
     for week in 0..horizon.weeks() {
         for (from, to) in &halves {
             let monday = monday_of(horizon.monday(week));
-            let tending = garden.tending(grade, *from.max(&monday));
-            if garden.tending(grade, *from) != tending {
+            let tending = garden.tending(team, *from.max(&monday));
+            if garden.tending(team, *from) != tending {
                 continue;
             }
-            let end = plus_days(monday, i64::from(garden[tending].round_weeks()) * 7 - 1);
+            let end = plus_days(monday, i64::from(weeks_of(garden, tending)) * 7 - 1);
             let meets = |class: &tureen::garden::Class| {
                 days_between(monday, end)
                     .find(|d| from <= d && d <= to && class.has_lesson_on(&garden.school_year, *d))
                     .map(|day| (day, class.name.clone()))
             };
             found.extend(
-                garden[tending]
-                    .classes
-                    .iter()
+                classes(garden, tending)
                     .map(meets)
                     .collect::<Option<Vec<_>>>(),
             );
         }
     }
     for harvest in &garden.school_year.harvest_days {
-        let classes = garden[garden.tending(grade, harvest.day)].classes.iter();
+        let classes = classes(garden, garden.tending(team, harvest.day));
         found.insert(
             classes
                 .map(|class| (harvest.day, class.name.clone()))

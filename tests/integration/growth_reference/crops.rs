@@ -98,7 +98,7 @@ pub fn ingredient(crop: Crop) -> Ingredient {
     Ingredient {
         name: crop.name.clone(),
         crop,
-        grades: vec![GradeAt(0)],
+        teams: vec![GradeAt(0).into()],
         source: Source::Sown,
         methods: vec![Method::Direct],
         grams_per_portion: 20.0,

@@ -162,15 +162,15 @@ fn the_grade_that_has_begun_goes_on() {
     let unfolded = quiet(&garden, &plan, &picked.to_string());
     let mut changed = garden.clone();
     for ingredient in &mut changed.ingredients {
-        let other = GradeAt(1 - ingredient.grades[0].0);
-        ingredient.grades = vec![other];
+        let other = GradeAt(usize::from(ingredient.teams[0].has(GradeAt(0))));
+        ingredient.teams = vec![other.into()];
     }
     let changed = unfolded.over(changed).unwrap();
     let again = sound(&changed);
     let of = |plan: &Plan| {
         plan.plantings
             .iter()
-            .map(|p| p.grade.clone())
+            .map(|p| p.grades.concat())
             .collect::<Vec<_>>()
     };
     assert_eq!(of(&again), of(&plan));

@@ -27,7 +27,7 @@ fn garden(bean: &[usize], radish: &[usize]) -> Garden {
     ];
     let crop = |name, days, grades: &[usize]| {
         let mut crop = ingredient(sown_crop(name, days), GradeAt(0), 10.0);
-        crop.grades = grades.iter().copied().map(GradeAt).collect();
+        crop.teams = grades.iter().map(|grade| GradeAt(*grade).into()).collect();
         crop
     };
     garden.ingredients = vec![crop("bean", 60.0, bean), crop("radish", 25.0, radish)];
@@ -41,7 +41,7 @@ fn grown_by(garden: &Garden) -> Option<[String; 2]> {
             assert!(plan.aims.iter().all(|aim| aim.proved()), "{:?}", plan.aims);
             let checked = check(garden, plan).expect("a plan that keeps the rules");
             let plantings = checked.plan().plantings.iter();
-            let grades: Vec<String> = plantings.map(|p| p.grade.clone()).collect();
+            let grades: Vec<String> = plantings.map(|p| p.grades.concat()).collect();
             Some(grades.try_into().expect("two plantings"))
         }
         Outcome::Impossible(_) => None,

@@ -28,7 +28,7 @@ fn class(grade: usize, class: usize) -> ClassAt {
 fn it_is_one_round_more_and_takes_none_away() {
     // Grade 1 meets on Tuesdays and Thursdays of every second week, last on 8 and 10 June.
     let usual = tiny_garden();
-    let of = |garden: &Garden| rounds(&Context::new(garden), GradeAt(0));
+    let of = |garden: &Garden| rounds(&Context::new(garden), GradeAt(0).into());
     let before = of(&usual);
     for date in ["2027-06-07", "2027-06-09", "2027-06-01"] {
         let garden = with(date, 60.0);

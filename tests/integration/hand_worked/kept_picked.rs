@@ -63,7 +63,7 @@ fn turns(garden: &Garden) -> Vec<Turn> {
 fn children_pick_in_their_lessons_and_others_only_where_there_is_none() {
     // 29 and 30 May are a weekend without anyone; then the class meets on both Mondays.
     let school = turns(&garden());
-    let second = Picker::Grade(GradeAt(1));
+    let second = Picker::Team(GradeAt(1).into());
     assert_eq!(school, [turn(second, "2027-05-31", "2027-06-07")]);
     // Families pick at weekends too, staff from Monday to Friday.
     let families = turns(&with_break(Care::Families, "2027-05-24", "2027-06-04"));

@@ -85,7 +85,7 @@ fn a_family_of_which_a_strip_carries_one_is_told() {
     };
     let mut garden = one_bed(5);
     let mut pea = garden.ingredients[BEAN.0].clone();
-    (pea.name, pea.grades) = ("pea".to_owned(), vec![GradeAt(1)]);
+    (pea.name, pea.teams) = ("pea".to_owned(), vec![GradeAt(1).into()]);
     garden.ingredients[1] = pea;
     let both = Pressure::Family {
         family: "bean".to_owned(),
@@ -105,7 +105,7 @@ fn what_stands_already_keeps_its_strips_to_itself() {
         let mut garden = one_bed(strips);
         for name in ["pea", "early pea"] {
             let mut other = garden.ingredients[BEAN.0].clone();
-            (other.name, other.grades) = (name.to_owned(), vec![GradeAt(1)]);
+            (other.name, other.teams) = (name.to_owned(), vec![GradeAt(1).into()]);
             garden.ingredients.push(other);
         }
         garden.ingredients.remove(TOMATO.0);

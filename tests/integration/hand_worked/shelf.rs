@@ -123,7 +123,7 @@ fn two_kinds(flats: u32) -> Garden {
     let mut second = tomato.clone();
     second.name = "other".to_owned();
     second.crop.rotation.family = "other".to_owned();
-    second.grades = vec![GradeAt(0)];
+    second.teams = vec![GradeAt(0).into()];
     garden.ingredients.push(second);
     garden.shelf.flats = flats;
     garden

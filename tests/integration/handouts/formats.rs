@@ -248,7 +248,7 @@ fn what_a_grade_takes_over_stands_in_its_classes_calendars() {
     );
     assert_eq!(picks.iter().filter(|s| **s == "Soup day").count(), 1);
     assert_eq!(class_files(garden).len(), 12);
-    assert!(checked.plan().plantings.iter().any(|p| p.grade == "6"));
+    assert!(checked.plan().plantings.iter().any(|p| p.grades == ["6"]));
 }
 
 #[test]

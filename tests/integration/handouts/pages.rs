@@ -239,7 +239,7 @@ fn of_a_grade_that_grows_nothing_every_reader_is_told_why() {
         ),
     ];
     for (may, expected) in cases {
-        garden.ingredients[0].grades = may.into_iter().map(GradeAt).collect();
+        garden.ingredients[0].teams = may.into_iter().map(|grade| GradeAt(grade).into()).collect();
         let checked = planned(&garden, vec![tiny_bean()]);
         let data = files(&garden, &checked);
         let data = data.iter().find(|f| f.path == "plan-data.json").unwrap();

@@ -160,7 +160,7 @@ fn the_full_file_gives_its_dish() {
     assert_eq!(tomato.source, Source::Begun(BegunAt(1)));
     assert_eq!(berries.name, "berries");
     assert_eq!(berries.source, Source::Patch(PatchAt(0)));
-    assert_eq!(berries.grades, [GradeAt(2)]);
+    assert_eq!(berries.teams, [GradeAt(2).into()]);
     let known = catalogue().get("dry bean").expect("a known crop");
     let mut own = known.clone();
     // 90 days in the place of 85; the short end of 85 days moves with them.
@@ -315,7 +315,10 @@ fn carrot_of(ages: [Option<u32>; 3], carrot: &str) -> Garden {
 /// The grades that may grow the carrot, and what is said of that.
 fn grades_of_carrot(ages: [Option<u32>; 3], carrot: &str) -> (Vec<usize>, Option<String>) {
     let garden = carrot_of(ages, carrot);
-    let grades = garden.ingredients[0].grades.iter().map(|g| g.0 + 1);
+    let grades = garden.ingredients[0]
+        .teams
+        .iter()
+        .flat_map(|team| team.grades().map(|g| g.0 + 1));
     let mut assumed = garden.assumed.iter();
     let said = assumed.find(|a| a.what.starts_with("grade = "));
     let said = said.map(|a| format!("{}: {}", a.what, a.why));

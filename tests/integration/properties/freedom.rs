@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 use std::time::Duration;
 
 use tureen::deadline::Deadline;
-use tureen::garden::{Garden, GradeAt, Source};
+use tureen::garden::{Garden, GradeAt, Source, Team};
 use tureen::model::{Options, USUAL_TIME};
 use tureen::plan::{Aim, Plan};
 
@@ -41,10 +41,10 @@ fn sown_once(garden: &Garden) -> Garden {
 /// The garden in which every grade may grow everything that is sown.
 fn with_open_grades(garden: &Garden) -> Garden {
     let mut freed = garden.clone();
-    let all: Vec<GradeAt> = garden.grade_positions().collect();
+    let all: Vec<Team> = garden.grade_positions().map(Team::from).collect();
     for ingredient in &mut freed.ingredients {
         if ingredient.source == Source::Sown {
-            ingredient.grades.clone_from(&all);
+            ingredient.teams.clone_from(&all);
         }
     }
     freed
@@ -53,8 +53,8 @@ fn with_open_grades(garden: &Garden) -> Garden {
 /// True if a garden's grades are a choice that it has with open grades, too: then as many grades as can
 /// be must grow something.
 fn as_many_grades_as_can_be(garden: &Garden) -> bool {
-    let all = garden.ingredients.iter().flat_map(|i| &i.grades);
-    let grades: BTreeSet<&GradeAt> = all.collect();
+    let all = garden.ingredients.iter().flat_map(|i| &i.teams);
+    let grades: BTreeSet<GradeAt> = all.flat_map(|team| team.grades()).collect();
     grades.len() == with_open_grades(garden).most_grades()
 }
 

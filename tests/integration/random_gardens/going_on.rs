@@ -38,7 +38,7 @@ fn lacking(garden: &Garden) -> Vec<String> {
         let begun = printed.begun(season.as_of);
         let given = begun.then_some(PrintedAt(*which));
         let mut own = all.iter().filter(|c| {
-            (c.ingredient, c.grade, c.given) == (printed.ingredient, printed.grade, given)
+            (c.ingredient, c.team, c.given) == (printed.ingredient, printed.team, given)
         });
         !own.any(|c| c.method == printed.method && c.moves.dates == 0)
     });

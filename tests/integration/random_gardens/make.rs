@@ -4,7 +4,7 @@ use tureen::calendar::{Date, Horizon, plus_days};
 use tureen::candidates::Candidates;
 use tureen::garden::{
     Bed, BedAt, BedKind, Begun, BegunAt, Cover, Crop, Feast, Garden, GradeAt, Ingredient, Locale,
-    Method, Patch, PatchAt, Reached, Runs, Shelf, Source, Spot, StripAt, Strips, Sun,
+    Method, Patch, PatchAt, Reached, Runs, Shelf, Source, Spot, StripAt, Strips, Sun, Team,
 };
 use tureen::growth::{Block, need};
 use tureen::units::{Celsius, Centimetres, Kilograms, Latitude, Metres, Share};
@@ -124,13 +124,28 @@ pub fn garden(seed: u64, size: &Size) -> Garden {
 pub fn open_garden(seed: u64, size: &Size) -> Garden {
     let mut garden = garden(seed, size);
     let dice = &mut Dice::new(seed);
+    let all: Vec<Team> = garden.grade_positions().map(Team::from).collect();
+    for ingredient in &mut garden.ingredients {
+        let own = ingredient.teams[0];
+        let keep = dice.one(&[0.0, 0.5, 1.0, 1.0]);
+        let may = |team: &Team, dice: &mut Dice| *team == own || dice.chance(keep);
+        let teams = all.iter().copied();
+        ingredient.teams = teams.filter(|team| may(team, dice)).collect();
+    }
+    garden
+}
+
+/// The garden of a seed in which some ingredients are grown by two grades or all together, and others by one of several.
+pub fn shared_garden(seed: u64, size: &Size) -> Garden {
+    let mut garden = open_garden(seed, size);
+    let dice = &mut Dice::new(seed);
     let all: Vec<GradeAt> = garden.grade_positions().collect();
     for ingredient in &mut garden.ingredients {
-        let own = ingredient.grades[0];
-        let keep = dice.one(&[0.0, 0.5, 1.0, 1.0]);
-        let may = |grade: &GradeAt, dice: &mut Dice| *grade == own || dice.chance(keep);
-        let grades = all.iter().copied();
-        ingredient.grades = grades.filter(|grade| may(grade, dice)).collect();
+        let own = ingredient.teams[0].grades();
+        if dice.chance(0.6) {
+            let another = all[dice.below(all.len())];
+            ingredient.teams = vec![own.chain([another]).collect()];
+        }
     }
     garden
 }
@@ -232,7 +247,7 @@ fn ingredient(dice: &mut Dice, garden: &mut Garden, number: u32) {
     let methods = crop.methods.clone();
     let mut ingredient = Ingredient {
         name: format!("ingredient {number}"),
-        grades: vec![GradeAt(dice.below(garden.grades.len()))],
+        teams: vec![GradeAt(dice.below(garden.grades.len())).into()],
         source: Source::Sown,
         methods,
         grams_per_portion: 0.0,

@@ -173,7 +173,7 @@ fn line(planting: &Planting) -> String {
     format!(
         "{} {} {:?}, {} plants {} seeds {} flats {}{}:{}{}",
         planting.ingredient,
-        planting.grade,
+        planting.grades.join("+"),
         planting.method,
         planting.plants,
         planting.seeds,

@@ -191,15 +191,15 @@ fn of_people() -> Vec<Fault> {
         visits(1, 0),
         visits(0, 1),
         visits(1, 2),
-        Fault::Grade {
+        Fault::Team {
             planting: bean(),
-            expected: vec!["1".to_owned(), "3".to_owned()],
-            got: "2".to_owned(),
+            expected: vec![vec!["1".to_owned()], vec!["3".to_owned(), "4".to_owned()]],
+            got: vec!["2".to_owned()],
         },
-        Fault::SecondGrade {
+        Fault::SecondTeam {
             planting: bean(),
-            expected: "1".to_owned(),
-            got: "2".to_owned(),
+            expected: vec!["1".to_owned()],
+            got: vec!["1".to_owned(), "2".to_owned()],
         },
         Fault::GradesLeftOut {
             expected: 4,

@@ -12,7 +12,7 @@ use crate::support::plans::{bare_plan, promise, tiny_bean, tiny_tomato};
 /// The tiny garden in which either grade may grow the tomato.
 fn open_garden() -> Garden {
     let mut garden = tiny_garden();
-    garden.ingredients[1].grades = vec![GradeAt(0), GradeAt(1)];
+    garden.ingredients[1].teams = vec![GradeAt(0).into(), GradeAt(1).into()];
     garden
 }
 
@@ -49,7 +49,7 @@ fn a_valid_file_says_who_may_grow_what() {
 fn a_plan_names_the_chosen_grades_and_says_once_that_they_are() {
     let garden = open_garden();
     let mut tomato = tiny_tomato();
-    tomato.grade = "2".to_owned();
+    tomato.grades = vec!["2".to_owned()];
     let promises = vec![
         promise("bean", 2, 0.96, 1.44),
         promise("tomato", 3, 1.0, 2.0),

@@ -47,7 +47,7 @@ pub fn ingredient(crop: Crop, grade: GradeAt, grams_per_portion: f64) -> Ingredi
         name: crop.name.clone(),
         methods: crop.methods.clone(),
         crop,
-        grades: vec![grade],
+        teams: vec![grade.into()],
         source: Source::Sown,
         grams_per_portion,
         least_share: Share(0.5),
@@ -186,4 +186,11 @@ pub fn tiny_garden() -> Garden {
         doubts: Vec::new(),
         season: None,
     }
+}
+
+/// The tiny garden in which both grades grow the beans together.
+pub fn shared_beans() -> Garden {
+    let mut garden = tiny_garden();
+    garden.ingredients[0].teams = vec![garden.grade_positions().collect()];
+    garden
 }

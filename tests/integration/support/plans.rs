@@ -1,5 +1,6 @@
 //! Plans written by hand, with numbers of seeds, flats and minutes filled in from `growth`.
 
+use tureen::calendar::monday_of;
 use tureen::garden::{Garden, Method};
 use tureen::growth::{effort, need_in};
 use tureen::plan::{
@@ -42,7 +43,7 @@ pub fn place(bed: &str, first_strip: u32, strips: u32) -> Place {
     }
 }
 
-/// A planting whose grade and numbers are not filled in yet.
+/// A planting whose grades and numbers are not filled in yet.
 pub fn planting(
     ingredient: &str,
     method: Method,
@@ -52,7 +53,7 @@ pub fn planting(
 ) -> Planting {
     Planting {
         ingredient: ingredient.to_owned(),
-        grade: String::new(),
+        grades: Vec::new(),
         method,
         steps,
         places,
@@ -64,17 +65,15 @@ pub fn planting(
     }
 }
 
-/// Fills in the grade where there is none, and seeds, flats and minutes from the number of plants.
+/// Fills in the grades where there are none, and seeds, flats and minutes from the number of plants.
 pub fn fill_in(garden: &Garden, planting: &mut Planting) {
     let at = garden.ingredient_named(&planting.ingredient).unwrap();
     let ingredient = &garden[at];
-    let grade = garden
-        .grade_positions()
-        .find(|grade| garden[*grade].id == planting.grade)
-        .unwrap_or(ingredient.grades[0]);
-    planting.grade = garden[grade].id.clone();
-    let children = garden.children_of(grade);
-    let need = need_in(garden, at, grade, planting.method, planting.plants);
+    let team = garden.team_with_ids(&planting.grades);
+    let team = team.unwrap_or(ingredient.teams[0]);
+    planting.grades = garden.ids_of(team);
+    let children = garden.children_of(team);
+    let need = need_in(garden, at, team, planting.method, planting.plants);
     planting.seeds = need.seeds;
     planting.flats_sown = need.flats_sown;
     planting.flats_kept = need.flats_kept;
@@ -188,4 +187,24 @@ pub fn tiny_plan(garden: &Garden) -> Plan {
             .collect(),
         ..bare_plan(garden, vec![tiny_bean(), tiny_tomato()], promises, 2)
     }
+}
+
+/// The plan of the tiny garden for both grades together: class 2a comes to the beans on the Monday before the others,
+/// so its part is ripe a day earlier than that of 1a, and picked a day earlier.
+pub fn shared_bean_plan(garden: &Garden) -> Plan {
+    let mut bean = tiny_bean();
+    for step in &mut bean.steps {
+        if let When::Sessions(visits) = &mut step.when {
+            let date = monday_of(visits[0].date);
+            visits.push(Visit {
+                class: "2a".to_owned(),
+                date,
+            });
+        }
+    }
+    let promises = vec![
+        promise("bean", 2, 0.96, 1.44),
+        promise("tomato", 3, 1.0, 2.0),
+    ];
+    bare_plan(garden, vec![bean, tiny_tomato()], promises, 2)
 }

@@ -88,7 +88,7 @@ function dates(json, seen, add) {
     };
     holds('plan.html', datesIn(json));
     for (const grade of json.grades) {
-        const own = json.steps.filter((step) => step.class !== null && json.plantings[step.planting].grade === grade.id);
+        const own = json.steps.filter((step) => step.class !== null && json.plantings[step.planting].grades.includes(grade.id));
         holds(pageOf(grade, seen), datesIn(own, `/steps of ${grade.name}`));
     }
 }

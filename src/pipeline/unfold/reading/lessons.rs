@@ -29,12 +29,17 @@ impl<'a> Lessons<'a> {
         Self { garden, minutes }
     }
 
-    /// The first lesson after a day in which a class that tends the plantings of a grade has so many minutes left beside
+    /// The first lesson after a day in which a class that tends the plantings of some grades has so many minutes left beside
     /// all that is planned, which is then taken; where it has them in none, the first of all.
-    pub fn take(&mut self, (by, grade): (By<'_>, &str), after: Date, minutes: f64) -> Option<Date> {
+    pub fn take(
+        &mut self,
+        (by, grades): (By<'_>, &[String]),
+        after: Date,
+        minutes: f64,
+    ) -> Option<Date> {
         let at = class(self.garden, by)?;
-        let grade = self.garden.grade_with_id(grade)?;
-        let tends = |day: &Date| self.garden.tending(grade, *day) == at.grade;
+        let team = self.garden.team_with_ids(grades)?;
+        let tends = |day: &Date| self.garden.tending(team, *day).has(at.grade);
         let open = |day: &Date| after < *day && *day <= self.garden.last_day() && tends(day);
         let lessons: Vec<Date> = self.garden.sessions(at).into_iter().filter(open).collect();
         let has_room = |day: &&Date| {

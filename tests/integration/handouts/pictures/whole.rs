@@ -134,8 +134,12 @@ fn everything_is_there(view: &View<'_>) {
     assert_eq!(rows.len(), view.plan.plantings.len());
     let horizon = view.garden.horizon();
     let grades = view.garden.grades.iter().map(|grade| &grade.id);
-    let plantings =
-        grades.flat_map(|id| view.plan.plantings.iter().filter(move |p| p.grade == *id));
+    let plantings = grades.flat_map(|id| {
+        view.plan
+            .plantings
+            .iter()
+            .filter(move |p| p.grades.contains(id))
+    });
     let mut marks = 0;
     for (row, planting) in rows.iter().zip(plantings) {
         let drawn: Vec<_> = of_class(*row, "mark").collect();
