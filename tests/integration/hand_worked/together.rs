@@ -160,10 +160,8 @@ fn each_grade_hands_over_by_its_own_rule() {
 fn who_takes_over_comes_in_the_place_of_who_leaves() {
     let mut garden = shared_beans();
     let mut third = garden.grades[1].clone();
-    (
-        "3".clone_into(&mut third.id),
-        "3a".clone_into(&mut third.classes[0].name),
-    );
+    third.id = "3".to_owned();
+    third.classes[0].name = "3a".to_owned();
     garden.grades.push(third);
     garden.school_year.moves_up = Some(day("2027-05-01"));
     garden.grades[0].hand_over = HandOver::Leaves {
