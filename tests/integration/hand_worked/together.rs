@@ -4,10 +4,11 @@
 use tureen::calendar::Date;
 use tureen::candidates::{Context, rounds};
 use tureen::checker::check;
+use tureen::facts::Facts;
 use tureen::garden::{Garden, GradeAt, HandOver, Team};
 use tureen::growth::need_in;
 use tureen::model::{Options, Outcome, solve};
-use tureen::plan::StepKind;
+use tureen::plan::{Step, StepKind};
 
 use crate::support::day;
 use crate::support::gardens::{shared_beans, tiny_garden};
@@ -78,7 +79,7 @@ fn the_plan_by_hand_keeps_the_rules_and_the_program_finds_one_as_good() {
     };
     assert_eq!(plan.plantings[0].grades, ["1", "2"]);
     assert_eq!(plan.plantings[1].grades, ["2"]);
-    let classes = |step: &tureen::plan::Step| {
+    let classes = |step: &Step| {
         let turns = step.when.turns().into_iter();
         turns
             .filter_map(|(by, _)| by.class().map(str::to_owned))
@@ -151,6 +152,44 @@ fn each_grade_hands_over_by_its_own_rule() {
         adopter: GradeAt(1),
     };
     assert_eq!(garden.tending(both(), after), GradeAt(1).into());
+}
+
+/// Grade 1 leaves in May and a third grade takes its part over: what is left of the beans is done by 2a and 3a, and
+/// only grade 1 has left them.
+#[test]
+fn who_takes_over_comes_in_the_place_of_who_leaves() {
+    let mut garden = shared_beans();
+    let mut third = garden.grades[1].clone();
+    third.id = "3".to_owned();
+    third.classes[0].name = "3a".to_owned();
+    garden.grades.push(third);
+    garden.school_year.moves_up = Some(day("2027-05-01"));
+    garden.grades[0].hand_over = HandOver::Leaves {
+        adopter: GradeAt(2),
+    };
+    let Outcome::Planned(plan) = solve(&garden, &Options::default()) else {
+        panic!("no plan");
+    };
+    let picked = |pick: &Step| {
+        let turns = pick.when.turns().into_iter();
+        turns
+            .filter_map(|(by, _)| by.class().map(str::to_owned))
+            .collect::<Vec<_>>()
+    };
+    assert!(
+        plan.plantings[0]
+            .picks()
+            .all(|pick| picked(pick) == ["2a", "3a"])
+    );
+    let checked = check(&garden, plan).expect("a plan that keeps the rules");
+    let facts = Facts::new(&garden, &checked);
+    let bean = &facts.plan.plantings[0];
+    assert_eq!(
+        (facts.team_of(bean), facts.left_by(bean)),
+        (both(), GradeAt(0).into())
+    );
+    let adopted = |grade| facts.ours(grade).adopted.len();
+    assert_eq!([0, 1, 2].map(|grade| adopted(GradeAt(grade))), [0, 0, 1]);
 }
 
 #[test]

@@ -162,6 +162,34 @@ fn thousands_of_classes_load() {
     assert!(garden.assumed.iter().all(|a| a.why.len() < 200));
 }
 
+/// A team is a small set: its grades stand near each other in the file, and who takes over from them as well.
+#[test]
+fn grades_that_share_a_crop_stand_near_each_other() {
+    let of = |grades: &str, adopter: &str| {
+        let mut text = with(
+            "grams_per_portion",
+            &format!("grade = {grades}\ntogether = true\ngrams_per_portion"),
+        );
+        for n in 0..200 {
+            let leaves = match n {
+                0 => format!("hand_over = \"leaves\"\nadopted_by = \"{adopter}\"\n"),
+                _ => String::new(),
+            };
+            let class = format!("{{ name = \"c{n}\", children = 9, day = \"Fri\" }}");
+            let _ = write!(
+                text,
+                "\n[[grade]]\nid = \"g{n}\"\n{leaves}classes = [{class}]\n"
+            );
+        }
+        let loaded = load(&text).map(|garden| garden.ingredients[0].teams[0].size());
+        loaded.map_err(|problems| problems.codes().collect::<Vec<_>>())
+    };
+    assert_eq!(of("[\"g0\", \"g3\", \"g127\"]", "g1"), Ok(3));
+    assert_eq!(of("[\"g72\", \"g199\"]", "g1"), Ok(2));
+    assert_eq!(of("[\"g0\", \"g128\"]", "g1"), Err(vec![Code::OutOfRange]));
+    assert_eq!(of("[\"g0\", \"g1\"]", "g129"), Err(vec![Code::OutOfRange]));
+}
+
 #[test]
 fn a_byte_order_mark_and_windows_line_ends_change_nothing() {
     let plain = load(MINIMAL).expect("it loads");

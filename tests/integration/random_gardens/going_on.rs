@@ -12,7 +12,7 @@ use tureen::project::diary::{Diary, Entry, Happened};
 
 use super::begun::{garden_turned_over, garden_with_seedlings};
 use super::dice::Dice;
-use super::make::{LARGER, TINY, garden};
+use super::make::{LARGER, TINY, TINY_CHOICE, garden, shared_garden};
 use super::{SHORT, options};
 
 /// The season by a day on which nothing was written down but words.
@@ -101,6 +101,12 @@ fn every_day(wanted: u32, garden: impl Fn(u64) -> Garden) -> u32 {
 #[test]
 fn what_was_printed_can_still_be_done_on_every_day() {
     let days = every_day(20, |seed| garden(seed, &TINY));
+    assert!(days > 300, "{days}");
+}
+
+#[test]
+fn what_grades_share_goes_on_as_printed_on_every_day() {
+    let days = every_day(20, |seed| shared_garden(seed, &TINY_CHOICE));
     assert!(days > 300, "{days}");
 }
 
