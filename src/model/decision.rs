@@ -146,14 +146,16 @@ impl<'a> Decision<'a> {
                 Err(failed) => return Err(failed),
             }
         }
-        let (board, staged) = best;
+        let outcome = self.outcome(best);
+        let recorded = Recorded { outcome, programs };
+        Ok(Decided { recorded, points })
+    }
+
+    /// The plan of a solution, with the aims that were not followed as they happen to be.
+    fn outcome(&self, (board, staged): Solution<'a>) -> Outcome {
         let staged = stages::unfinished(&board, staged, &self.pace.deadline);
         let plan = self.plan(&board, staged);
-        let recorded = Recorded {
-            outcome: plan.map_or(Outcome::OutOfTime, Outcome::Planned),
-            programs,
-        };
-        Ok(Decided { recorded, points })
+        plan.map_or(Outcome::OutOfTime, Outcome::Planned)
     }
 
     /// The aims after those about years, in steps: where the season is under way, dates that stay come first.
