@@ -129,7 +129,7 @@ fn the_data_tell_it_of_the_dish_and_of_each_ingredient() {
     for (said, told) in said.iter().zip(told) {
         assert_eq!(said["ingredient"], told["name"]);
         assert_eq!(said["ready-years"], told["ready_unseen_years"]);
-        let grade = told["grade"].as_str().unwrap();
+        let grade = told["grades"][0].as_str().unwrap();
         let page = folder.answer(&["show", "garden.toml", "--grade", grade]);
         let part = format!("ready in {} of 12 past years", said["ready-years"]);
         assert!(on_one_line(&page).contains(&part), "{part}: {page}");
