@@ -4,7 +4,7 @@ export const JSON_TEXT = JSON.stringify({
     project: { locale: 'en-GB' },
     feast: { day: '2027-10-08' },
     grades: [{ id: '2', name: 'Grade 2' }],
-    plantings: [{ grade: '2' }],
+    plantings: [{ grades: ['2'] }],
     steps: [{ planting: 0, class: '2a', from: '2027-02-09', to: '2026-11-03' }],
 });
 
